@@ -1,0 +1,147 @@
+//! The boss with what grows out of it: neck towards the jaw, shoulder towards the rein.
+//!
+//! The body is one solid given by its two views: every point whose place in the side view lies
+//! inside the outline and whose place in the top view lies between the two faces. What is drawn
+//! is therefore what is weighed.
+
+mod curve;
+mod faces;
+mod limb;
+mod rim;
+
+pub use curve::Curve;
+pub use faces::{Blend, Faces};
+pub use limb::{Limb, LimbEnd, LimbSpec};
+pub use rim::Rim;
+
+use kurbo::{BezPath, Point};
+
+use crate::quadrature::integrate;
+use crate::section::Profile;
+
+/// The middle of a half: neck, boss and shoulder in one.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Body {
+    /// Outline in the side view, closed, anticlockwise.
+    pub outline: Vec<Curve>,
+    /// The two faces in the top view.
+    pub faces: Faces,
+    /// The outline of the boss alone.
+    pub rim: Rim,
+    /// The neck's edges.
+    pub neck: Limb,
+    /// The shoulder's edges, in the frame turned half round (+x toward the rein).
+    pub shoulder: Limb,
+    /// The rectangle that the boss is, and the rein's profile at its start.
+    pub profiles: [Profile; 2],
+    /// Hole: radius, mm.
+    pub hole_radius: f64,
+}
+
+/// Volume and first moments.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Mass {
+    /// mm³.
+    pub volume: f64,
+    /// About x = 0, mm⁴.
+    pub x: f64,
+    /// About y = 0, mm⁴.
+    pub y: f64,
+}
+
+impl Body {
+    /// Puts the outline together from boss, neck and shoulder.
+    pub fn new(
+        (rim, faces): (Rim, Faces),
+        neck: Limb,
+        shoulder: Limb,
+        profiles: [Profile; 2],
+        hole_radius: f64,
+    ) -> Self {
+        let mut body = Self {
+            outline: Vec::new(),
+            faces,
+            rim,
+            neck,
+            shoulder,
+            profiles,
+            hole_radius,
+        };
+        let [first, second] = body.edges();
+        let mut outline = first;
+        outline.push(Curve::Line(
+            negated(body.shoulder.inner_end()),
+            negated(body.shoulder.outer_end()),
+        ));
+        outline.extend(second);
+        outline.push(Curve::Line(body.neck.inner_end(), body.neck.outer_end()));
+        outline.retain(|curve| curve.chord() > 1e-9 || !matches!(curve, Curve::Line(..)));
+        body.outline = outline;
+        body
+    }
+
+    /// The edges from the jaw's back over the boss to the inside of the rein, and from the
+    /// outside of the rein under the boss to the jaw's face.
+    pub fn edges(&self) -> [Vec<Curve>; 2] {
+        let turned = |curves: Vec<Curve>| curves.into_iter().map(|curve| curve.half_turn());
+        let (neck, shoulder, rim) = (&self.neck, &self.shoulder, &self.rim);
+        let mut first = neck.outer_edge();
+        first.extend(rim.between(neck.outer_foot, shoulder.inner_foot.half_turn()));
+        first.extend(turned(shoulder.inner_edge()));
+        let mut second: Vec<Curve> = turned(shoulder.outer_edge()).collect();
+        second.extend(rim.between(shoulder.outer_foot.half_turn(), neck.inner_foot));
+        second.extend(neck.inner_edge());
+        [first, second]
+    }
+
+    /// The outline as one closed path.
+    pub fn path(&self) -> BezPath {
+        let mut path = BezPath::new();
+        path.move_to(self.outline[0].start());
+        for curve in &self.outline {
+            curve.add_to(&mut path);
+        }
+        path.close_path();
+        path
+    }
+
+    /// Volume and moments of the part with `from` ≤ x ≤ `to`, by Green's theorem along the
+    /// outline: `∬ f dA = −∮ y f dx`. The hole is not taken out.
+    pub fn mass_between(&self, from: f64, to: f64) -> Mass {
+        let mut cuts = vec![from, to];
+        cuts.extend(self.faces.cuts());
+        let mut mass = Mass::default();
+        for curve in &self.outline {
+            for (a, b) in curve.split_at(&cuts) {
+                let middle = curve.at(f64::midpoint(a, b)).x;
+                if middle < from || middle > to {
+                    continue;
+                }
+                let mut add = |weigh: fn(Point) -> f64| {
+                    -integrate(a, b, |t| {
+                        let p = curve.at(t);
+                        weigh(p) * self.faces.full_thickness(p.x) * curve.slope(t).x
+                    })
+                };
+                mass.volume += add(|p| p.y);
+                mass.x += add(|p| p.x * p.y);
+                mass.y += add(|p| p.y * p.y / 2.0);
+            }
+        }
+        mass
+    }
+
+    /// Volume and moments of the hole through the boss.
+    pub fn hole_mass(&self) -> Mass {
+        let area = std::f64::consts::PI * self.hole_radius.powi(2);
+        Mass {
+            volume: area * self.faces.boss_thickness(),
+            x: 0.0,
+            y: 0.0,
+        }
+    }
+}
+
+fn negated(p: Point) -> Point {
+    Point::new(-p.x, -p.y)
+}

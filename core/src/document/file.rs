@@ -1,0 +1,120 @@
+use ron::extensions::Extensions;
+use ron::ser::PrettyConfig;
+use serde::Deserialize;
+use thiserror::Error;
+
+use super::limits::{LimitError, check_limits};
+use super::{Document, FORMAT};
+
+/// The largest file that is read, in bytes: a design is a few thousand.
+pub const LARGEST_FILE: usize = 4 << 20;
+
+/// Deepest nesting that is followed; a design needs six.
+const DEEPEST: usize = 32;
+
+/// Why a file's text is no design. The message names the place and the mend.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum FileError {
+    /// Over [`LARGEST_FILE`].
+    #[error(
+        "the file is larger than 4 MiB: a design is a few thousand bytes, open one that Reinwright saved"
+    )]
+    TooLarge,
+    /// Bytes that are no text.
+    #[error("the file is not text: open one that Reinwright saved")]
+    NotText,
+    /// Nothing in it.
+    #[error("the file is empty: open one that Reinwright saved")]
+    Empty,
+    /// A newer format.
+    #[error(
+        "the file has format {0}, this program reads up to {FORMAT}: open it with a newer Reinwright"
+    )]
+    Newer(u32),
+    /// Text that cannot be read as a design.
+    #[error("line {line}, column {column}: {what}")]
+    Broken {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What is wrong and how to mend it.
+        what: String,
+    },
+    /// A number outside its limits.
+    #[error(transparent)]
+    Limit(#[from] LimitError),
+}
+
+/// How the file's text is written: RON with sizes as text, `Some` and newtype brackets left out.
+fn options() -> ron::Options {
+    ron::Options::default()
+        .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_VARIANT_NEWTYPES)
+        .with_recursion_limit(DEEPEST)
+}
+
+#[derive(Deserialize)]
+struct Head {
+    format: u32,
+}
+
+/// Reads a design from the bytes of a file.
+///
+/// # Errors
+/// When the bytes are no design, or a number in it is outside its limits.
+pub fn read(bytes: &[u8]) -> Result<Document, FileError> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(FileError::TooLarge);
+    }
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return Err(FileError::NotText);
+    };
+    if text.contains('\0') {
+        return Err(FileError::NotText);
+    }
+    if text.trim().is_empty() {
+        return Err(FileError::Empty);
+    }
+    let head: Head = options().from_str(text).map_err(|error| broken(&error))?;
+    if head.format > FORMAT {
+        return Err(FileError::Newer(head.format));
+    }
+    let document: Document = options().from_str(text).map_err(|error| broken(&error))?;
+    if document.format == 0 {
+        let what = "format 0 never was: write format: 1".to_owned();
+        return Err(FileError::Broken {
+            line: 1,
+            column: 1,
+            what,
+        });
+    }
+    check_limits(&document)?;
+    Ok(document)
+}
+
+fn broken(error: &ron::error::SpannedError) -> FileError {
+    let mut what = error.code.to_string();
+    if matches!(error.code, ron::Error::ExceededRecursionLimit) {
+        what = "brackets are nested too deep: open a file that Reinwright saved".to_owned();
+    } else if !what.contains(':') {
+        what = format!("{what}: mend the text here, or open a file that Reinwright saved");
+    }
+    FileError::Broken {
+        line: error.span.start.line,
+        column: error.span.start.col,
+        what,
+    }
+}
+
+/// The text of a design, ending with a line feed. [`read`] gives back the identical document.
+///
+/// # Panics
+/// Never for a document that [`check_limits`] passes: every value in it has a text.
+pub fn write(document: &Document) -> String {
+    let pretty = PrettyConfig::new()
+        .new_line("\n")
+        .indentor("    ")
+        .struct_names(false);
+    let text = options().to_string_pretty(document, pretty);
+    text.expect("sizes, names and choices always have a text") + "\n"
+}

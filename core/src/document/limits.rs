@@ -1,0 +1,114 @@
+use thiserror::Error;
+
+use super::field::{Field, Value};
+use super::{Document, FORMAT};
+
+/// What a value may be, ends included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// Least value.
+    pub least: f64,
+    /// Greatest value.
+    pub most: f64,
+}
+
+impl Range {
+    /// No limits: choices have none.
+    pub const ANY: Self = Self::new(f64::MIN, f64::MAX);
+    /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
+    pub const STEEL: Self = Self::new(0.5, 200.0);
+    /// A detail that may be left out, mm.
+    pub const DETAIL: Self = Self::new(0.0, 100.0);
+    /// A length along the tongs, mm.
+    pub const RUN: Self = Self::new(2.0, 500.0);
+    /// A length along the reins, mm.
+    pub const REIN: Self = Self::new(20.0, 2000.0);
+    /// A gap between hands or a bow, mm.
+    pub const SPAN: Self = Self::new(0.0, 400.0);
+    /// An included angle, degrees.
+    pub const GROOVE: Self = Self::new(40.0, 160.0);
+    /// A loss, per cent.
+    pub const LOSS: Self = Self::new(0.0, 40.0);
+
+    /// From `least` to `most`.
+    pub const fn new(least: f64, most: f64) -> Self {
+        Self { least, most }
+    }
+
+    /// Whether a number is finite and inside.
+    pub fn holds(self, number: f64) -> bool {
+        number.is_finite() && (self.least..=self.most).contains(&number)
+    }
+}
+
+/// A value outside its limits; the message names the place, the limit and so the mend.
+#[derive(Debug, Clone, PartialEq, Error)]
+#[error("{path} is {found}: give a value from {least} to {most}")]
+pub struct LimitError {
+    /// Where it stands, such as `boss.thickness`.
+    pub path: String,
+    /// What stands there.
+    pub found: String,
+    /// The least that may stand there.
+    pub least: String,
+    /// The most that may stand there.
+    pub most: String,
+}
+
+/// Longest name and note that a file may carry, in characters.
+const LONGEST_NAME: usize = 200;
+const LONGEST_NOTE: usize = 20_000;
+
+/// Checks every number of a document against its limits.
+///
+/// # Errors
+/// The first value that is not finite or not inside its limits, in the order of
+/// [`Document::visit`].
+pub fn check_limits(document: &Document) -> Result<(), LimitError> {
+    let outside = |path: &str, found: usize, most: usize| LimitError {
+        path: path.to_owned(),
+        found: format!("{found} characters long"),
+        least: "0".to_owned(),
+        most: format!("{most} characters"),
+    };
+    if document.name.chars().count() > LONGEST_NAME {
+        return Err(outside("name", document.name.chars().count(), LONGEST_NAME));
+    }
+    if document.note.chars().count() > LONGEST_NOTE {
+        return Err(outside("note", document.note.chars().count(), LONGEST_NOTE));
+    }
+    debug_assert!(
+        document.format <= FORMAT,
+        "the reader refuses newer formats"
+    );
+    let mut first = None;
+    document.clone().visit(&mut |field| {
+        if first.is_none() {
+            first = check_field(&field).err();
+        }
+    });
+    first.map_or(Ok(()), Err)
+}
+
+/// Checks one field.
+///
+/// # Errors
+/// When its value is outside its limits.
+pub(crate) fn check_field(field: &Field<'_>) -> Result<(), LimitError> {
+    let (number, found, unit) = match &field.value {
+        Value::Length(length) => (length.mm(), length.to_string(), " mm"),
+        Value::Angle(angle) => (angle.in_degrees(), angle.to_string(), " deg"),
+        Value::Percent(percent) => (**percent, format!("{percent} %"), " %"),
+        Value::Count(count) => (f64::from(**count), count.to_string(), ""),
+        Value::Choice(_) => return Ok(()),
+    };
+    if field.range.holds(number) {
+        return Ok(());
+    }
+    Err(LimitError {
+        path: field.path.clone(),
+        found,
+        least: format!("{}{unit}", field.range.least),
+        most: format!("{}{unit}", field.range.most),
+    })
+}

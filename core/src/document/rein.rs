@@ -1,0 +1,496 @@
+use serde::{Deserialize, Serialize};
+
+use super::field::{Choice, Follows, Visitor};
+use super::limits::Range;
+use crate::units::{Length, Unit};
+
+/// What becomes of the long edges of a section.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum Edge {
+    /// Left as they are.
+    #[default]
+    Sharp,
+    /// Broken by a flat of this leg at 45°.
+    Chamfer(Length),
+    /// Rounded to this radius.
+    Radius(Length),
+}
+
+impl Edge {
+    /// The leg or radius.
+    pub fn size(self) -> Length {
+        match self {
+            Self::Sharp => Length::ZERO,
+            Self::Chamfer(size) | Self::Radius(size) => size,
+        }
+    }
+}
+
+/// A plain cross-section: depth is in the side view, width in the top view.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum PlainSection {
+    /// Round.
+    Round {
+        /// Diameter.
+        diameter: Length,
+    },
+    /// Square.
+    Square {
+        /// Across flats.
+        side: Length,
+        /// Long edges.
+        #[serde(default)]
+        edge: Edge,
+    },
+    /// Rectangle.
+    Rectangle {
+        /// In the side view.
+        depth: Length,
+        /// In the top view.
+        width: Length,
+        /// Long edges.
+        #[serde(default)]
+        edge: Edge,
+    },
+    /// Regular octagon.
+    Octagon {
+        /// Across flats.
+        flats: Length,
+    },
+    /// Regular hexagon, a flat up and a flat down in the side view.
+    Hexagon {
+        /// Across flats.
+        flats: Length,
+    },
+    /// Ellipse.
+    Oval {
+        /// In the side view.
+        depth: Length,
+        /// In the top view.
+        width: Length,
+    },
+    /// Half of an ellipse, its flat towards the other rein.
+    HalfRound {
+        /// From the flat to the top.
+        depth: Length,
+        /// Along the flat.
+        width: Length,
+    },
+}
+
+impl PlainSection {
+    /// Size in the side view, mm.
+    pub fn depth_mm(&self) -> f64 {
+        match *self {
+            Self::Round { diameter } => diameter.mm(),
+            Self::Square { side, .. } => side.mm(),
+            Self::Octagon { flats } | Self::Hexagon { flats } => flats.mm(),
+            Self::Rectangle { depth, .. }
+            | Self::Oval { depth, .. }
+            | Self::HalfRound { depth, .. } => depth.mm(),
+        }
+    }
+
+    /// Size in the top view, mm.
+    pub fn width_mm(&self) -> f64 {
+        match *self {
+            Self::Round { diameter } => diameter.mm(),
+            Self::Square { side, .. } => side.mm(),
+            Self::Octagon { flats } => flats.mm(),
+            Self::Hexagon { flats } => flats.mm() * 2.0 / 3f64.sqrt(),
+            Self::Rectangle { width, .. }
+            | Self::Oval { width, .. }
+            | Self::HalfRound { width, .. } => width.mm(),
+        }
+    }
+
+    fn sizes(&self) -> (Length, Length) {
+        match *self {
+            Self::Round { diameter } => (diameter, diameter),
+            Self::Square { side, .. } => (side, side),
+            Self::Octagon { flats } | Self::Hexagon { flats } => (flats, flats),
+            Self::Rectangle { depth, width, .. }
+            | Self::Oval { depth, width }
+            | Self::HalfRound { depth, width } => (depth, width),
+        }
+    }
+
+    fn edge(&self) -> Edge {
+        match *self {
+            Self::Square { edge, .. } | Self::Rectangle { edge, .. } => edge,
+            Self::Round { .. }
+            | Self::Octagon { .. }
+            | Self::Hexagon { .. }
+            | Self::Oval { .. }
+            | Self::HalfRound { .. } => Edge::Sharp,
+        }
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>, follows: Follows) {
+        v.choice("section", "Section", "Its cross-section", self);
+        let how = (Range::STEEL, follows);
+        match self {
+            Self::Round { diameter } => {
+                v.length("diameter", "Diameter", "Of the round", how, diameter);
+            }
+            Self::Octagon { flats } | Self::Hexagon { flats } => {
+                v.length(
+                    "flats",
+                    "Across flats",
+                    "Between two opposite flats",
+                    how,
+                    flats,
+                );
+            }
+            Self::Square { side, edge } => {
+                v.length("side", "Side", "Across flats", how, side);
+                edge_fields(edge, v, follows);
+            }
+            Self::Rectangle { depth, width, edge } => {
+                v.length("depth", "Depth", "In the side view", how, depth);
+                v.length("width", "Width", "In the top view", how, width);
+                edge_fields(edge, v, follows);
+            }
+            Self::Oval { depth, width } | Self::HalfRound { depth, width } => {
+                v.length("depth", "Depth", "In the side view", how, depth);
+                v.length("width", "Width", "In the top view", how, width);
+            }
+        }
+    }
+}
+
+fn edge_fields(edge: &mut Edge, v: &mut Visitor<'_>, follows: Follows) {
+    v.choice("edge", "Edges", "What is done to the long edges", edge);
+    if let Edge::Chamfer(size) | Edge::Radius(size) = edge {
+        let how = (Range::DETAIL, follows);
+        v.length(
+            "edge_size",
+            "Edge size",
+            "Leg of the chamfer or the radius",
+            how,
+            size,
+        );
+    }
+}
+
+impl Choice for Edge {
+    fn names(&self) -> Vec<&'static str> {
+        vec!["sharp", "chamfered", "rounded"]
+    }
+
+    fn chosen(&self) -> usize {
+        match self {
+            Self::Sharp => 0,
+            Self::Chamfer(_) => 1,
+            Self::Radius(_) => 2,
+        }
+    }
+
+    fn choose(&mut self, index: usize) {
+        let size = match self.size() {
+            size if size.mm() > 0.0 => size,
+            _ => Length::fraction(1, 16, Unit::Inch),
+        };
+        *self = match index {
+            0 => Self::Sharp,
+            1 => Self::Chamfer(size),
+            2 => Self::Radius(size),
+            _ => *self,
+        };
+    }
+}
+
+impl Choice for PlainSection {
+    fn names(&self) -> Vec<&'static str> {
+        vec![
+            "round",
+            "square",
+            "rectangle",
+            "octagon",
+            "hexagon",
+            "oval",
+            "half-round",
+        ]
+    }
+
+    fn chosen(&self) -> usize {
+        match self {
+            Self::Round { .. } => 0,
+            Self::Square { .. } => 1,
+            Self::Rectangle { .. } => 2,
+            Self::Octagon { .. } => 3,
+            Self::Hexagon { .. } => 4,
+            Self::Oval { .. } => 5,
+            Self::HalfRound { .. } => 6,
+        }
+    }
+
+    fn choose(&mut self, index: usize) {
+        if index == self.chosen() {
+            return;
+        }
+        let ((depth, width), edge) = (self.sizes(), self.edge());
+        *self = match index {
+            0 => Self::Round { diameter: depth },
+            1 => Self::Square { side: depth, edge },
+            2 => Self::Rectangle { depth, width, edge },
+            3 => Self::Octagon { flats: depth },
+            4 => Self::Hexagon { flats: depth },
+            5 => Self::Oval { depth, width },
+            6 => Self::HalfRound { depth, width },
+            _ => *self,
+        };
+    }
+}
+
+/// The line that the rein follows in the side view.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum ReinLine {
+    /// Straight from the shoulder to the hand.
+    Straight,
+    /// Bent just behind the boss, then parallel to the other rein.
+    Parallel {
+        /// How far along the tongs the bend takes.
+        bend: Length,
+    },
+    /// Swelling outwards and back, parallel at the hand.
+    Bowed {
+        /// How far the swell stands outside the hand's own line.
+        bow: Length,
+    },
+}
+
+/// A shaped grip at the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HandZone {
+    /// Its section.
+    pub section: PlainSection,
+    /// Its length, centred on the hand.
+    pub length: Length,
+}
+
+/// The end of the rein.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub enum ReinEnd {
+    /// Cut square.
+    Square,
+    /// Rounded over.
+    Rounded,
+    /// Upset to a ball that stops a clip.
+    Ball {
+        /// Diameter.
+        diameter: Length,
+    },
+}
+
+/// The lever held in the hand.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Rein {
+    /// Along its middle line, from the end of the shoulder to the end of the rein.
+    pub length: Length,
+    /// Its line in the side view.
+    pub line: ReinLine,
+    /// Section at the shoulder.
+    pub start: PlainSection,
+    /// Section at the end.
+    pub end: PlainSection,
+    /// How much of the end is parallel.
+    pub parallel: Length,
+    /// From the end of the rein to the middle of the hand.
+    pub hand: Length,
+    /// Between the reins at the hand, when the pair is set on its work.
+    pub gap: Length,
+    /// A shaped grip, if there is one.
+    #[serde(default)]
+    pub hand_zone: Option<HandZone>,
+    /// How the end is finished.
+    pub finish: ReinEnd,
+}
+
+impl Rein {
+    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
+        let along = (Range::REIN, Follows::Nothing);
+        v.length(
+            "length",
+            "Length",
+            "Along its middle, from the shoulder to the end",
+            along,
+            &mut self.length,
+        );
+        v.choice("line", "Line", "Its line in the side view", &mut self.line);
+        let span = (Range::SPAN, Follows::Nothing);
+        match &mut self.line {
+            ReinLine::Straight => {}
+            ReinLine::Parallel { bend } => {
+                let run = (Range::RUN, Follows::Nothing);
+                v.length(
+                    "bend",
+                    "Bend",
+                    "How far along the tongs the bend takes",
+                    run,
+                    bend,
+                );
+            }
+            ReinLine::Bowed { bow } => {
+                v.length(
+                    "bow",
+                    "Bow",
+                    "How far it swells outside the hand's line",
+                    span,
+                    bow,
+                );
+            }
+        }
+        v.length(
+            "gap",
+            "Hand gap",
+            "Between the reins at the hand, set on the work",
+            span,
+            &mut self.gap,
+        );
+        v.length(
+            "hand",
+            "Hand",
+            "From the rein's end to the middle of the hand",
+            (Range::RUN, Follows::Nothing),
+            &mut self.hand,
+        );
+        v.within("start", |v| self.start.fields(v, Follows::Bar));
+        v.within("end", |v| self.end.fields(v, Follows::Nothing));
+        let run = (Range::new(0.0, 1000.0), Follows::Nothing);
+        v.length(
+            "parallel",
+            "Parallel end",
+            "How much of the end does not taper",
+            run,
+            &mut self.parallel,
+        );
+        v.choice(
+            "hand_zone",
+            "Grip",
+            "A shaped grip at the hand, or none",
+            &mut GripChoice {
+                end: self.end,
+                zone: &mut self.hand_zone,
+            },
+        );
+        if let Some(zone) = &mut self.hand_zone {
+            v.within("hand_zone", |v| {
+                zone.section.fields(v, Follows::Nothing);
+                v.length(
+                    "length",
+                    "Grip length",
+                    "Along the rein",
+                    (Range::RUN, Follows::Nothing),
+                    &mut zone.length,
+                );
+            });
+        }
+        v.choice(
+            "finish",
+            "Rein end",
+            "How the end is finished",
+            &mut self.finish,
+        );
+        if let ReinEnd::Ball { diameter } = &mut self.finish {
+            v.length(
+                "ball",
+                "Ball",
+                "Its diameter",
+                (Range::STEEL, Follows::Nothing),
+                diameter,
+            );
+        }
+    }
+}
+
+impl Choice for ReinLine {
+    fn names(&self) -> Vec<&'static str> {
+        vec!["straight", "parallel", "bowed"]
+    }
+
+    fn chosen(&self) -> usize {
+        match self {
+            Self::Straight => 0,
+            Self::Parallel { .. } => 1,
+            Self::Bowed { .. } => 2,
+        }
+    }
+
+    fn choose(&mut self, index: usize) {
+        if index == self.chosen() {
+            return;
+        }
+        *self = match index {
+            0 => Self::Straight,
+            1 => Self::Parallel {
+                bend: Length::fraction(3, 1, Unit::Inch),
+            },
+            2 => Self::Bowed {
+                bow: Length::fraction(3, 8, Unit::Inch),
+            },
+            _ => *self,
+        };
+    }
+}
+
+impl Choice for ReinEnd {
+    fn names(&self) -> Vec<&'static str> {
+        vec!["cut square", "rounded", "ball"]
+    }
+
+    fn chosen(&self) -> usize {
+        match self {
+            Self::Square => 0,
+            Self::Rounded => 1,
+            Self::Ball { .. } => 2,
+        }
+    }
+
+    fn choose(&mut self, index: usize) {
+        if index == self.chosen() {
+            return;
+        }
+        *self = match index {
+            0 => Self::Square,
+            1 => Self::Rounded,
+            2 => Self::Ball {
+                diameter: Length::fraction(5, 8, Unit::Inch),
+            },
+            _ => *self,
+        };
+    }
+}
+
+/// The choice between a grip of its own section and none.
+struct GripChoice<'a> {
+    end: PlainSection,
+    zone: &'a mut Option<HandZone>,
+}
+
+impl Choice for GripChoice<'_> {
+    fn names(&self) -> Vec<&'static str> {
+        vec!["as the end", "own section"]
+    }
+
+    fn chosen(&self) -> usize {
+        usize::from(self.zone.is_some())
+    }
+
+    fn choose(&mut self, index: usize) {
+        let own = HandZone {
+            section: self.end,
+            length: Length::fraction(4, 1, Unit::Inch),
+        };
+        *self.zone = match index {
+            0 => None,
+            _ => Some(self.zone.unwrap_or(own)),
+        };
+    }
+}

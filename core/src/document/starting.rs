@@ -1,0 +1,216 @@
+use thiserror::Error;
+
+use super::*;
+use crate::units::{Length, SizeError, Unit};
+
+/// Why a text such as `3/4 in square` names no stock.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum StockError {
+    /// The size cannot be read.
+    #[error(transparent)]
+    Size(#[from] SizeError),
+    /// The shape is missing or unknown.
+    #[error("\"{0}\" names no shape that is known here: end it with {1}")]
+    Shape(String, &'static str),
+}
+
+/// Splits `1/8 x 3/4 in flat` into sizes and the words behind them.
+fn split(text: &str) -> Result<(Length, Option<Length>, String), StockError> {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    let is_word = |word: &&str| {
+        let letters = word.chars().all(|c| c.is_alphabetic() || c == '-');
+        letters
+            && !matches!(
+                word.to_lowercase().as_str(),
+                "in" | "mm" | "cm" | "ft" | "x" | "inch"
+            )
+    };
+    let behind = words.iter().rev().take_while(|w| is_word(w)).count();
+    let (sizes, shape) = words.split_at(words.len() - behind);
+    let sizes = sizes.join(" ").replace('\u{d7}', "x");
+    let parts: Vec<&str> = sizes.split('x').map(str::trim).collect();
+    let last = parts.last().copied().unwrap_or_default();
+    let unit = last.parse::<Length>()?.unit();
+    let first = Length::parse(parts[0], unit)?;
+    let second = match parts.len() {
+        1 => None,
+        2 => Some(Length::parse(last, unit)?),
+        _ => return Err(SizeError::NotASize(sizes).into()),
+    };
+    Ok((first, second, shape.join(" ").to_lowercase()))
+}
+
+/// Reads work such as `3/8 in flat`, `1/4 x 1 in flat`, `16 mm square`, `5/8 in hexagon on corners`.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_work(text: &str) -> Result<Work, StockError> {
+    let (size, second, words) = split(text)?;
+    let lie = if words.contains("corner") || words.contains("diagonal") {
+        Lie::OnCorners
+    } else {
+        Lie::OnFlats
+    };
+    let shape = words.split_whitespace().next().unwrap_or_default();
+    match (shape, second) {
+        ("flat", None) => Ok(Work::Flat {
+            thickness: size,
+            width: super::work::wider(size),
+        }),
+        ("flat", Some(width)) => Ok(Work::Flat {
+            thickness: size,
+            width,
+        }),
+        ("round", None) => Ok(Work::Round { diameter: size }),
+        ("square", None) => Ok(Work::Square { side: size, lie }),
+        ("hexagon" | "hex", None) => Ok(Work::Hexagon { flats: size, lie }),
+        ("octagon" | "oct", None) => Ok(Work::Octagon { flats: size, lie }),
+        _ => Err(StockError::Shape(
+            text.trim().to_owned(),
+            "flat, round, square, hexagon or octagon",
+        )),
+    }
+}
+
+/// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_bar(text: &str) -> Result<Bar, StockError> {
+    let (size, second, words) = split(text)?;
+    let stock = match (words.as_str(), second) {
+        ("square", None) => Stock::Square { side: size },
+        ("round", None) => Stock::Round { diameter: size },
+        ("flat", Some(width)) => Stock::Flat {
+            thickness: size,
+            width,
+        },
+        ("flat", None) => Stock::Flat {
+            thickness: size,
+            width: super::work::wider(size),
+        },
+        _ => {
+            return Err(StockError::Shape(
+                text.trim().to_owned(),
+                "square, round or flat",
+            ));
+        }
+    };
+    Ok(Bar {
+        stock,
+        steel: Steel::default(),
+    })
+}
+
+impl Document {
+    /// A whole pair in proportion to the work and the bar, in the sizes that trade practice
+    /// gives (ratios: common practice, no source); `None` if no jaw style has the name.
+    pub fn starting(jaw: &str, work: Work, bar: Bar) -> Option<Self> {
+        let jaw = Jaw::suited(jaw, &work, &bar)?;
+        let unit = bar.stock.size().unit();
+        let side = bar.stock.equal_square_mm();
+        let of_bar = |ratio: f64| Length::measured(ratio * side, unit);
+        let inches = |over: u32, under: u32, mm: f64| match unit {
+            Unit::Inch | Unit::Foot => Length::fraction(over, under, Unit::Inch),
+            Unit::Millimetre | Unit::Centimetre => Length::decimal(mm, Unit::Millimetre),
+        };
+        let boss_thickness = match bar.stock {
+            Stock::Flat { thickness, .. } => Length::measured(thickness.mm() / 2.0, unit),
+            Stock::Round { .. } | Stock::Square { .. } => Length::measured(0.55 * side, unit),
+        };
+        let rivet = rivet_for(side, unit);
+        let inch = matches!(unit, Unit::Inch | Unit::Foot);
+        Some(Self {
+            format: FORMAT,
+            name: format!(
+                "{} tongs for {} {}",
+                jaw.name(),
+                work.size(),
+                work.names()[work.chosen()]
+            ),
+            note: String::new(),
+            units: if inch { Units::Inch } else { Units::Millimetre },
+            projection: if inch {
+                Projection::ThirdAngle
+            } else {
+                Projection::FirstAngle
+            },
+            hand: Hand::Left,
+            work,
+            bar,
+            jaw,
+            second_jaw: None,
+            neck: Neck {
+                depth: of_bar(0.66),
+                fillet: of_bar(0.25),
+            },
+            boss: Boss {
+                shape: BossShape::Round,
+                across: of_bar(1.5),
+                along: of_bar(1.8),
+                thickness: boss_thickness,
+            },
+            shoulder: Shoulder {
+                length: of_bar(0.8),
+                depth: of_bar(0.66),
+                fillet: of_bar(0.25),
+            },
+            rein: Rein {
+                length: if side < 14.0 {
+                    inches(12, 1, 300.0)
+                } else {
+                    inches(15, 1, 380.0)
+                },
+                line: ReinLine::Parallel { bend: of_bar(4.0) },
+                start: PlainSection::Rectangle {
+                    depth: of_bar(0.66),
+                    width: of_bar(0.58),
+                    edge: Edge::Chamfer(of_bar(0.1)),
+                },
+                end: PlainSection::Round {
+                    diameter: inches(3, 8, 10.0),
+                },
+                parallel: inches(3, 1, 75.0),
+                hand: inches(3, 1, 75.0),
+                gap: inches(5, 4, 32.0),
+                hand_zone: None,
+                finish: ReinEnd::Rounded,
+            },
+            rivet,
+            layout: Layout::DoubleEnded,
+            allowances: Allowances::usual(unit),
+        })
+    }
+}
+
+/// A rivet of about 0.45 of the bar's side, in the sizes that are sold, 1/32 in or 0.3 mm of play
+/// in the hole (common practice, no source).
+fn rivet_for(side: f64, unit: Unit) -> Rivet {
+    let (diameter, hole) = match unit {
+        Unit::Inch | Unit::Foot => {
+            let sixteenths = (0.43 * side / 1.5875).round().clamp(3.0, 12.0);
+            let diameter = Length::from_mm(sixteenths * 1.5875, Unit::Inch);
+            (
+                diameter,
+                Length::from_mm(diameter.mm() + 25.4 / 64.0, Unit::Inch),
+            )
+        }
+        Unit::Millimetre | Unit::Centimetre => {
+            let mm = [5.0, 6.0, 8.0, 10.0, 12.0, 16.0];
+            let mm = mm
+                .into_iter()
+                .min_by(|a, b| (a - 0.43 * side).abs().total_cmp(&(b - 0.43 * side).abs()));
+            let mm = mm.unwrap_or(8.0);
+            (
+                Length::decimal(mm, Unit::Millimetre),
+                Length::decimal(mm + 0.3, Unit::Millimetre),
+            )
+        }
+    };
+    Rivet {
+        diameter,
+        hole,
+        made: Hole::Punched,
+        head: HeadKind::Button,
+    }
+}

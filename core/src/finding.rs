@@ -1,0 +1,64 @@
+//! What the program noticed that the smith should know.
+
+use std::fmt;
+
+use crate::document::Part;
+
+/// How bad it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// Good to know.
+    Note,
+    /// Likely to fail or to disappoint.
+    Mend,
+    /// Cannot be made, or would be dangerous.
+    Stop,
+}
+
+impl Severity {
+    /// The word the smith sees.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Note => "Note",
+            Self::Mend => "Mend",
+            Self::Stop => "Stop",
+        }
+    }
+}
+
+/// Something noticed, at a part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// How bad it is.
+    pub severity: Severity,
+    /// Where it is.
+    pub part: Part,
+    /// What was noticed, with the number and the limit in it, without a final period.
+    pub message: String,
+    /// What was found, in the unit that the message names.
+    pub value: f64,
+    /// What it is held against.
+    pub limit: f64,
+    /// How to mend it, without a final period.
+    pub hint: String,
+    /// Where the limit comes from.
+    pub source: &'static str,
+}
+
+/// A limit that trade practice gives and no standard.
+pub const COMMON_PRACTICE: &str = "common practice, no source";
+/// A limit that follows from the shape alone.
+pub const GEOMETRY: &str = "geometry";
+
+impl fmt::Display for Finding {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{}: {}: {}; {}",
+            self.severity.name(),
+            self.part,
+            self.message,
+            self.hint
+        )
+    }
+}

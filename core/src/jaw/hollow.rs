@@ -1,0 +1,109 @@
+use serde::{Deserialize, Serialize};
+
+use super::{Form, Style};
+use crate::document::{Bar, Follows, Range, Visitor, Work};
+use crate::section::Piece;
+use crate::units::Length;
+
+/// A bit with a round groove, fullered into a swage.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct HollowBit {
+    /// Radius of the groove.
+    pub radius: Length,
+    /// From the lips to the bottom of the groove; no more than the radius.
+    pub groove: Length,
+    /// Thickness of the wall.
+    pub wall: Length,
+    /// In the side view at the heel, before the groove begins.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// Over this length the heel becomes the groove.
+    pub blend: Length,
+}
+
+impl Style for HollowBit {
+    const NAME: &'static str = "hollow bit";
+    const ABOUT: &'static str = "Round bar of one size, held all round along the bar";
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let size = work.size().mm();
+        Self {
+            radius: Length::measured(0.53 * size, unit),
+            groove: Length::measured(0.4 * size, unit),
+            wall: Length::measured(0.28 * side, unit),
+            root_depth: Length::measured(0.62 * side, unit),
+            root_width: Length::measured(1.1 * side, unit),
+            blend: Length::measured(0.9 * side, unit),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let groove = (Range::STEEL, Follows::Work);
+        v.length(
+            "radius",
+            "Groove radius",
+            "A little over half the work",
+            groove,
+            &mut self.radius,
+        );
+        v.length(
+            "groove",
+            "Groove depth",
+            "From the lips to its bottom",
+            groove,
+            &mut self.groove,
+        );
+        let steel = (Range::STEEL, Follows::Bar);
+        v.length(
+            "wall",
+            "Wall",
+            "Thickness around the groove",
+            steel,
+            &mut self.wall,
+        );
+        v.length(
+            "root_depth",
+            "Heel depth",
+            "In the side view at the heel",
+            steel,
+            &mut self.root_depth,
+        );
+        v.length(
+            "root_width",
+            "Heel width",
+            "In the top view at the heel",
+            steel,
+            &mut self.root_width,
+        );
+        v.length(
+            "blend",
+            "Blend",
+            "Length over which the heel becomes the groove",
+            (Range::RUN, Follows::Bar),
+            &mut self.blend,
+        );
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let (r, wall) = (self.radius.mm(), self.wall.mm());
+        let groove = self.groove.mm().min(r);
+        let centre = (0.0, groove - r);
+        let half = |radius: f64| (radius * radius - centre.1 * centre.1).max(0.0).sqrt();
+        let (lip, side) = (half(r), half(r + wall));
+        let upper = [Piece::arc(-side, side, centre, r + wall)];
+        let lower = [
+            Piece::line((-side, 0.0), (-lip, 0.0)),
+            Piece::arc(-lip, lip, centre, r),
+            Piece::line((lip, 0.0), (side, 0.0)),
+        ];
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        super::bit(&upper, &lower, root, (self.blend.mm(), length))
+    }
+}

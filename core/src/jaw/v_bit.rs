@@ -1,0 +1,126 @@
+use serde::{Deserialize, Serialize};
+
+use super::{Form, Style};
+use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::section::{Piece, Profile};
+use crate::sweep::{Ease, Station};
+use crate::units::{Angle, Length};
+
+/// A bit folded to a V, its outer ridge rounded as folding leaves it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct VBit {
+    /// Inside of one leg, from apex to lip.
+    pub leg: Length,
+    /// Thickness of the wall.
+    pub wall: Length,
+    /// Included angle of the groove.
+    pub angle: Angle,
+    /// In the side view at the heel, before the V begins.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// Over this length the heel becomes the V.
+    pub blend: Length,
+}
+
+impl Style for VBit {
+    const NAME: &'static str = "v bit";
+    const ABOUT: &'static str = "Square on its diagonal, round and hexagon, held along the bar";
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let size = work.size().mm();
+        let (leg, angle) = match work {
+            Work::Hexagon {
+                lie: Lie::OnCorners,
+                ..
+            } => (0.52 * size, 120.0),
+            Work::Octagon {
+                lie: Lie::OnCorners,
+                ..
+            } => (0.4 * size, 135.0),
+            Work::Flat { .. }
+            | Work::Round { .. }
+            | Work::Square { .. }
+            | Work::Hexagon { .. }
+            | Work::Octagon { .. } => (0.85 * size, 90.0),
+        };
+        Self {
+            leg: Length::measured(leg, unit),
+            wall: Length::measured(0.28 * side, unit),
+            angle: Angle::degrees(angle),
+            root_depth: Length::measured(0.62 * side, unit),
+            root_width: Length::measured(1.1 * side, unit),
+            blend: Length::measured(0.9 * side, unit),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        v.length(
+            "leg",
+            "Leg",
+            "Inside of one leg, from apex to lip",
+            (Range::STEEL, Follows::Work),
+            &mut self.leg,
+        );
+        v.angle(
+            "angle",
+            "Angle",
+            "Between the legs",
+            Range::GROOVE,
+            &mut self.angle,
+        );
+        let steel = (Range::STEEL, Follows::Bar);
+        v.length("wall", "Wall", "Thickness of a leg", steel, &mut self.wall);
+        v.length(
+            "root_depth",
+            "Heel depth",
+            "In the side view at the heel",
+            steel,
+            &mut self.root_depth,
+        );
+        v.length(
+            "root_width",
+            "Heel width",
+            "In the top view at the heel",
+            steel,
+            &mut self.root_width,
+        );
+        v.length(
+            "blend",
+            "Blend",
+            "Length over which the heel becomes the V",
+            (Range::RUN, Follows::Bar),
+            &mut self.blend,
+        );
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let half = self.angle.radians() / 2.0;
+        let (leg, wall) = (self.leg.mm(), self.wall.mm());
+        let (sin, cos) = half.sin_cos();
+        let apex = leg * cos;
+        let lip = (leg * sin, 0.0);
+        let outer_lip = (leg * sin + wall * cos, wall * sin);
+        let ridge = (wall * cos, apex + wall * sin);
+        let flip = |p: (f64, f64)| (-p.0, p.1);
+        let upper = [
+            Piece::line(flip(outer_lip), flip(ridge)),
+            Piece::arc(-ridge.0, ridge.0, (0.0, apex), wall),
+            Piece::line(ridge, outer_lip),
+        ];
+        let lower = [
+            Piece::line(flip(outer_lip), flip(lip)),
+            Piece::line(flip(lip), (0.0, apex)),
+            Piece::line((0.0, apex), lip),
+            Piece::line(lip, outer_lip),
+        ];
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        super::bit(&upper, &lower, root, (self.blend.mm(), length))
+    }
+}

@@ -1,0 +1,200 @@
+//! A pair resolved to geometry, in the frame of the crate root.
+
+use kurbo::{Affine, BezPath, Point};
+
+use crate::body::{Body, Mass};
+use crate::document::Part;
+use crate::finding::Finding;
+use crate::seat::Seat;
+use crate::section::Profile;
+use crate::sweep::{Edge, Sweep};
+
+/// Density of steel, kg/mm³: EN 1993-1-1, 7850 kg/m³, used for every steel here.
+pub const DENSITY_KG_MM3: f64 = 7.85e-6;
+
+/// One forged half in the set pose: jaw on y > 0, rein on y < 0, boss on 0 ≤ z ≤ thickness.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Half {
+    /// The jaw, from heel to tip.
+    pub jaw: Sweep,
+    /// Where the grip begins, mm from the heel.
+    pub grip_from: f64,
+    /// Neck, boss and shoulder.
+    pub body: Body,
+    /// The rein, from the shoulder to its end.
+    pub rein: Sweep,
+    /// Where the middle of the hand is, mm along the rein.
+    pub hand_at: f64,
+}
+
+/// The work as it lies in the jaws.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WorkInJaws {
+    /// Its profile.
+    pub profile: Profile,
+    /// Between the jaws, mm.
+    pub depth: f64,
+    /// Along the rivet, mm.
+    pub width: f64,
+    /// Where its end lies between the jaws, x in mm.
+    pub from: f64,
+}
+
+/// A pair in the set pose.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Model {
+    /// Half A.
+    pub a: Half,
+    /// Half B, described in the frame of half A: [`Model::half_b_pose`] turns it into place.
+    pub b: Half,
+    /// How each half's jaw rests on the work.
+    pub seats: [Seat; 2],
+    /// The work.
+    pub work: WorkInJaws,
+    /// Between the faces or lips, set, mm; below zero the jaws would meet first.
+    pub jaw_gap: f64,
+    /// Between the reins at the hand, set, mm.
+    pub hand_gap: f64,
+    /// Rivet shank diameter, mm.
+    pub rivet: f64,
+    /// The step to be bent into each half so that jaw and rein centre on z = 0, mm: boss
+    /// thickness less half the bar. Below zero it goes the other way.
+    pub joggle: f64,
+    /// +1 as described; −1 when the pair is turned right and z is flipped.
+    pub hand_sign: f64,
+    /// What was noticed while resolving.
+    pub findings: Vec<Finding>,
+}
+
+impl Half {
+    /// x of the heel, mm.
+    pub fn heel(&self) -> f64 {
+        self.jaw.path.at(0.0).at.x
+    }
+
+    /// x of the tip, mm.
+    pub fn tip(&self) -> f64 {
+        self.heel() + self.jaw.length()
+    }
+
+    /// x of the rein's end, mm (negative).
+    pub fn rein_end(&self) -> f64 {
+        self.rein.middle(self.rein.length()).x
+    }
+
+    /// Middle of the section under the hand.
+    pub fn hand(&self) -> Point {
+        self.rein.middle(self.hand_at)
+    }
+
+    /// The whole half in the side view as one closed outline.
+    pub fn outline(&self) -> BezPath {
+        let (jaw, rein) = (&self.jaw, &self.rein);
+        let mut path = jaw.edge(Edge::Outer, jaw.length(), 0.0);
+        let [first, second] = self.body.edges();
+        first.iter().for_each(|curve| curve.add_to(&mut path));
+        join(&mut path, &rein.edge(Edge::Inner, 0.0, rein.length()));
+        join(&mut path, &rein.edge(Edge::Outer, rein.length(), 0.0));
+        second.iter().for_each(|curve| curve.add_to(&mut path));
+        join(&mut path, &jaw.edge(Edge::Inner, 0.0, jaw.length()));
+        path.close_path();
+        path
+    }
+
+    /// The jaw alone in the side view, closed.
+    pub fn jaw_outline(&self) -> BezPath {
+        closed(&self.jaw, Edge::Outer, Edge::Inner)
+    }
+
+    /// The rein alone in the side view, closed.
+    pub fn rein_outline(&self) -> BezPath {
+        closed(&self.rein, Edge::Inner, Edge::Outer)
+    }
+
+    /// Volume and moments of the finished half: jaw, body less hole, rein.
+    pub fn mass(&self) -> Mass {
+        let sweep = |sweep: &Sweep| {
+            let (x, y) = sweep.moments();
+            Mass {
+                volume: sweep.volume_mm3(),
+                x,
+                y,
+            }
+        };
+        let far = f64::MAX.sqrt();
+        let body = self.body.mass_between(-far, far);
+        let hole = self.body.hole_mass();
+        [sweep(&self.jaw), sweep(&self.rein), body]
+            .into_iter()
+            .fold(
+                Mass {
+                    volume: -hole.volume,
+                    x: -hole.x,
+                    y: -hole.y,
+                },
+                |sum, m| Mass {
+                    volume: sum.volume + m.volume,
+                    x: sum.x + m.x,
+                    y: sum.y + m.y,
+                },
+            )
+    }
+
+    /// Volume of the finished half, mm³.
+    pub fn volume_mm3(&self) -> f64 {
+        self.mass().volume
+    }
+
+    /// Volume of one part of the finished half, mm³; the hole is taken from the boss. Parts that
+    /// a half does not have are nothing.
+    pub fn part_volume_mm3(&self, part: Part) -> f64 {
+        let far = f64::MAX.sqrt();
+        let edge = self.body.rim.half_along();
+        match part {
+            Part::Jaw | Part::SecondJaw => self.jaw.volume_mm3(),
+            Part::Neck => self.body.mass_between(edge, far).volume,
+            Part::Boss => self.body.mass_between(-edge, edge).volume - self.body.hole_mass().volume,
+            Part::Shoulder => self.body.mass_between(-far, -edge).volume,
+            Part::Rein => self.rein.volume_mm3(),
+            Part::Work | Part::Bar | Part::Rivet | Part::Pair => 0.0,
+        }
+    }
+}
+
+/// Continues a path with another that begins where it ends.
+fn join(path: &mut BezPath, next: &BezPath) {
+    for el in next.iter() {
+        match el {
+            kurbo::PathEl::MoveTo(p) => path.line_to(p),
+            el => path.push(el),
+        }
+    }
+}
+
+fn closed(sweep: &Sweep, first: Edge, second: Edge) -> BezPath {
+    let mut path = sweep.edge(first, sweep.length(), 0.0);
+    join(&mut path, &sweep.edge(second, 0.0, sweep.length()));
+    path.close_path();
+    path
+}
+
+impl Model {
+    /// Turns half B from the frame of half A into its place in the side view: (x, y) → (x, −y).
+    /// In space it is the half turn about x, (x, y, z) → (x, −y, −z).
+    pub fn half_b_pose() -> Affine {
+        Affine::FLIP_Y
+    }
+
+    /// Mass of the pair with its rivet shank, kg.
+    pub fn mass_kg(&self) -> f64 {
+        let shank =
+            std::f64::consts::FRAC_PI_4 * self.rivet.powi(2) * 2.0 * self.a.body.faces.thickness;
+        (self.a.volume_mm3() + self.b.volume_mm3() + shank) * DENSITY_KG_MM3
+    }
+
+    /// x of the pair's balance point, mm from the rivet; negative is toward the hand.
+    pub fn balance_point(&self) -> f64 {
+        let (a, b) = (self.a.mass(), self.b.mass());
+        (a.x + b.x) / (a.volume + b.volume)
+    }
+}

@@ -1,0 +1,273 @@
+use crate::quadrature::integrate_steep;
+
+/// A piece of a surface over u: a straight line or an arc of an ellipse.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Piece {
+    /// From (u, v) to (u, v), u ascending.
+    Line {
+        /// Where it begins.
+        from: (f64, f64),
+        /// Where it ends.
+        to: (f64, f64),
+    },
+    /// The upper or lower part of an ellipse with upright axes.
+    Arc {
+        /// From this u.
+        from: f64,
+        /// To this u.
+        to: f64,
+        /// Centre (u, v).
+        centre: (f64, f64),
+        /// Half-axes along u and v; a negative second one is the lower part.
+        half: (f64, f64),
+    },
+}
+
+impl Piece {
+    /// A straight piece.
+    pub fn line(from: (f64, f64), to: (f64, f64)) -> Self {
+        Self::Line { from, to }
+    }
+
+    /// The upper part of a circle of radius `r` about `centre`, over u from `from` to `to`.
+    pub fn arc(from: f64, to: f64, centre: (f64, f64), r: f64) -> Self {
+        Self::Arc {
+            from,
+            to,
+            centre,
+            half: (r, r),
+        }
+    }
+
+    fn span(&self) -> (f64, f64) {
+        match *self {
+            Self::Line { from, to } => (from.0, to.0),
+            Self::Arc { from, to, .. } => (from, to),
+        }
+    }
+
+    fn at(&self, u: f64) -> f64 {
+        match *self {
+            Self::Line { from, to } if to.0 > from.0 => {
+                from.1 + (to.1 - from.1) * (u - from.0) / (to.0 - from.0)
+            }
+            Self::Line { from, .. } => from.1,
+            Self::Arc { centre, half, .. } => {
+                let across = (u - centre.0) / half.0;
+                centre.1 + half.1 * (1.0 - across * across).max(0.0).sqrt()
+            }
+        }
+    }
+
+    fn scaled(&self, (su, sv): (f64, f64), (du, dv): (f64, f64)) -> Self {
+        let map = |(u, v): (f64, f64)| ((u - du) / su, (v - dv) / sv);
+        match *self {
+            Self::Line { from, to } => Self::Line {
+                from: map(from),
+                to: map(to),
+            },
+            Self::Arc {
+                from,
+                to,
+                centre,
+                half,
+            } => Self::Arc {
+                from: (from - du) / su,
+                to: (to - du) / su,
+                centre: map(centre),
+                half: (half.0 / su, half.1 / sv),
+            },
+        }
+    }
+}
+
+/// A shape in a box of half-sizes one, given by its outer and inner surface over u.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Profile {
+    upper: Vec<Piece>,
+    lower: Vec<Piece>,
+    fullness: f64,
+}
+
+/// A profile with the box it was drawn in, mm.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Boxed {
+    /// The shape.
+    pub profile: Profile,
+    /// Size of the box in v, mm.
+    pub depth: f64,
+    /// Size of the box in u, mm.
+    pub width: f64,
+    /// The bottom of the box in the v that it was drawn in, mm.
+    pub bottom: f64,
+}
+
+impl Profile {
+    /// The full box.
+    pub fn rectangle() -> Self {
+        Self::symmetric(vec![Piece::line((-1.0, 1.0), (1.0, 1.0))])
+    }
+
+    /// A box with corners cut off: `a` along u and `b` along v, as parts of the half-sizes.
+    pub fn chamfered(a: f64, b: f64) -> Self {
+        let (a, b) = (a.clamp(0.0, 1.0), b.clamp(0.0, 1.0));
+        Self::symmetric(vec![
+            Piece::line((-1.0, 1.0 - b), (a - 1.0, 1.0)),
+            Piece::line((a - 1.0, 1.0), (1.0 - a, 1.0)),
+            Piece::line((1.0 - a, 1.0), (1.0, 1.0 - b)),
+        ])
+    }
+
+    /// A box with rounded corners: `a` along u and `b` along v, as parts of the half-sizes.
+    /// With both one it is an ellipse.
+    pub fn rounded(a: f64, b: f64) -> Self {
+        let (a, b) = (a.clamp(0.0, 1.0), b.clamp(0.0, 1.0));
+        if a * b == 0.0 {
+            return Self::rectangle();
+        }
+        let corner = |from: f64, to: f64, u: f64| Piece::Arc {
+            from,
+            to,
+            centre: (u, 1.0 - b),
+            half: (a, b),
+        };
+        Self::symmetric(vec![
+            corner(-1.0, a - 1.0, a - 1.0),
+            Piece::line((a - 1.0, 1.0), (1.0 - a, 1.0)),
+            corner(1.0 - a, 1.0, 1.0 - a),
+        ])
+    }
+
+    /// A regular octagon with a corner up and a corner to each side.
+    pub fn octagon_on_corners() -> Self {
+        let side = std::f64::consts::FRAC_1_SQRT_2;
+        let corners = [
+            (-1.0, 0.0),
+            (-side, side),
+            (0.0, 1.0),
+            (side, side),
+            (1.0, 0.0),
+        ];
+        Self::symmetric(
+            corners
+                .windows(2)
+                .map(|w| Piece::line(w[0], w[1]))
+                .collect(),
+        )
+    }
+
+    /// Half an ellipse, flat side down.
+    pub fn half_round() -> Self {
+        let top = Piece::Arc {
+            from: -1.0,
+            to: 1.0,
+            centre: (0.0, -1.0),
+            half: (1.0, 2.0),
+        };
+        Self::new(vec![top], vec![Piece::line((-1.0, -1.0), (1.0, -1.0))])
+    }
+
+    /// A shape drawn in mm by its two surfaces, with the box around it.
+    pub fn boxed(upper: &[Piece], lower: &[Piece]) -> Boxed {
+        let ends = |pieces: &[Piece]| {
+            let spans = pieces.iter().map(Piece::span);
+            spans.fold((f64::MAX, f64::MIN), |(a, b), (from, to)| {
+                (a.min(from), b.max(to))
+            })
+        };
+        let (left, right) = ends(upper);
+        let top = upper.iter().map(highest).fold(f64::MIN, f64::max);
+        let bottom = lower.iter().map(lowest).fold(f64::MAX, f64::min);
+        let scale = (
+            ((right - left) / 2.0).max(1e-9),
+            ((top - bottom) / 2.0).max(1e-9),
+        );
+        let middle = (f64::midpoint(left, right), f64::midpoint(top, bottom));
+        let unit = |pieces: &[Piece]| pieces.iter().map(|p| p.scaled(scale, middle)).collect();
+        Boxed {
+            profile: Self::new(unit(upper), unit(lower)),
+            depth: 2.0 * scale.1,
+            width: 2.0 * scale.0,
+            bottom,
+        }
+    }
+
+    fn new(mut upper: Vec<Piece>, mut lower: Vec<Piece>) -> Self {
+        for pieces in [&mut upper, &mut lower] {
+            pieces.retain(|piece| piece.span().1 - piece.span().0 > 1e-12);
+        }
+        let mut profile = Self {
+            upper,
+            lower,
+            fullness: 0.0,
+        };
+        let area: f64 = profile
+            .breaks()
+            .windows(2)
+            .map(|w| integrate_steep(w[0], w[1], |u| profile.upper_at(u) - profile.lower_at(u)))
+            .sum();
+        profile.fullness = area / 4.0;
+        profile
+    }
+
+    fn symmetric(upper: Vec<Piece>) -> Self {
+        let flip = |piece: &Piece| piece.scaled((1.0, -1.0), (0.0, 0.0));
+        let lower = upper.iter().map(flip).collect();
+        Self::new(upper, lower)
+    }
+
+    /// Area over that of the box.
+    pub fn fullness(&self) -> f64 {
+        self.fullness
+    }
+
+    /// The outer surface at u.
+    pub fn upper_at(&self, u: f64) -> f64 {
+        at(&self.upper, u)
+    }
+
+    /// The inner surface at u.
+    pub fn lower_at(&self, u: f64) -> f64 {
+        at(&self.lower, u)
+    }
+
+    /// Whether any piece is curved.
+    pub fn curved(&self) -> bool {
+        let mut all = self.upper.iter().chain(&self.lower);
+        all.any(|piece| matches!(piece, Piece::Arc { .. }))
+    }
+
+    /// Where pieces meet, unsorted, in u.
+    pub(super) fn breaks(&self) -> Vec<f64> {
+        let all = self.upper.iter().chain(&self.lower);
+        let mut breaks: Vec<f64> = all.flat_map(|p| [p.span().0, p.span().1]).collect();
+        breaks.sort_by(f64::total_cmp);
+        breaks.dedup_by(|a, b| (*a - *b).abs() < 1e-12);
+        breaks
+    }
+}
+
+fn at(pieces: &[Piece], u: f64) -> f64 {
+    let piece = pieces.iter().find(|p| u <= p.span().1).or(pieces.last());
+    piece.map_or(0.0, |p| p.at(u))
+}
+
+fn highest(piece: &Piece) -> f64 {
+    extremes(piece).1
+}
+
+fn lowest(piece: &Piece) -> f64 {
+    extremes(piece).0
+}
+
+fn extremes(piece: &Piece) -> (f64, f64) {
+    let (from, to) = piece.span();
+    let mut all = vec![piece.at(from), piece.at(to)];
+    if let Piece::Arc { centre, .. } = piece
+        && (from..=to).contains(&centre.0)
+    {
+        all.push(piece.at(centre.0));
+    }
+    all.iter()
+        .fold((f64::MAX, f64::MIN), |(a, b), &v| (a.min(v), b.max(v)))
+}

@@ -1,0 +1,7 @@
+//! Sections carried along a path in the side plane.
+
+mod path;
+mod solid;
+
+pub use path::{Path, Pose, Run};
+pub use solid::{Ease, Edge, Station, Sweep};

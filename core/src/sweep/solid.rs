@@ -1,0 +1,284 @@
+use kurbo::{BezPath, Point, Vec2};
+
+use super::path::{Path, Pose};
+use crate::quadrature::{integrate, integrate_steep};
+use crate::section::{Profile, Section, lerp};
+
+/// How sizes go from one station to the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Ease {
+    /// In proportion.
+    Linear,
+    /// Starting and ending level (a cubic).
+    Smooth,
+    /// A quarter-round that starts steep and ends level.
+    RoundUp,
+    /// A quarter-round that starts level and ends steep.
+    RoundDown,
+}
+
+impl Ease {
+    fn of(self, t: f64) -> f64 {
+        match self {
+            Self::Linear => t,
+            Self::Smooth => t * t * (3.0 - 2.0 * t),
+            Self::RoundUp => (1.0 - (1.0 - t).powi(2)).max(0.0).sqrt(),
+            Self::RoundDown => 1.0 - (1.0 - t * t).max(0.0).sqrt(),
+        }
+    }
+}
+
+/// A place along a sweep with a known section.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Station {
+    /// Along the path, mm.
+    pub at: f64,
+    /// Size in the side view, mm.
+    pub depth: f64,
+    /// Size in the top view, mm.
+    pub width: f64,
+    /// The box's centre to the left of the path (the outside of the half), mm.
+    pub rise: f64,
+    /// Which of the sweep's profiles.
+    pub profile: usize,
+    /// How sizes go on to the next station.
+    pub ease: Ease,
+}
+
+/// Sections carried along a path; between stations depth, width, rise and fullness are eased.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Sweep {
+    /// The path, in the side plane.
+    pub path: Path,
+    /// The stations, ascending; the first at 0, the last at the path's length.
+    pub stations: Vec<Station>,
+    /// The profiles that stations name.
+    pub profiles: Vec<Profile>,
+}
+
+/// One of the four silhouettes of a sweep.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Edge {
+    /// Side view, left of the path: the outside of the half.
+    Outer,
+    /// Side view, right of the path: towards the work and the other rein.
+    Inner,
+    /// Top view, towards +z.
+    Far,
+    /// Top view, towards −z.
+    Near,
+}
+
+/// Sizes between stations.
+struct Sizes {
+    depth: f64,
+    width: f64,
+    rise: f64,
+}
+
+impl Sweep {
+    /// Its length along the path, mm.
+    pub fn length(&self) -> f64 {
+        self.path.length()
+    }
+
+    /// The stations on either side of `s`, and the eased fraction between them.
+    fn between(&self, s: f64) -> (&Station, &Station, f64) {
+        let next = self.stations.partition_point(|station| station.at <= s);
+        let next = next.clamp(1, self.stations.len() - 1);
+        let (a, b) = (&self.stations[next - 1], &self.stations[next]);
+        let t = if b.at > a.at {
+            ((s - a.at) / (b.at - a.at)).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        (a, b, a.ease.of(t))
+    }
+
+    fn sizes(&self, s: f64) -> Sizes {
+        let (a, b, t) = self.between(s);
+        Sizes {
+            depth: lerp(a.depth, b.depth, t),
+            width: lerp(a.width, b.width, t),
+            rise: lerp(a.rise, b.rise, t),
+        }
+    }
+
+    /// The section at `s` mm along.
+    pub fn section(&self, s: f64) -> Section<'_> {
+        let (a, b, t) = self.between(s);
+        Section {
+            depth: lerp(a.depth, b.depth, t),
+            width: lerp(a.width, b.width, t),
+            from: &self.profiles[a.profile],
+            to: &self.profiles[b.profile],
+            blend: t,
+        }
+    }
+
+    /// The box's centre to the left of the path at `s`, mm.
+    pub fn rise(&self, s: f64) -> f64 {
+        self.sizes(s).rise
+    }
+
+    /// The middle of the section's box at `s`.
+    pub fn middle(&self, s: f64) -> Point {
+        self.path.at(s).offset(self.rise(s))
+    }
+
+    /// `∫ f(s, section, pose) ds` between two places, split at stations and bends.
+    pub fn integrate(
+        &self,
+        (from, to): (f64, f64),
+        mut f: impl FnMut(f64, &Section<'_>, &Pose) -> f64,
+    ) -> f64 {
+        let mut sum = 0.0;
+        for pair in self.cuts(from, to).windows(2) {
+            let (a, b) = (pair[0], pair[1]);
+            let ease = self.between(f64::midpoint(a, b)).0.ease;
+            let value = |s: f64| f(s, &self.section(s), &self.path.at(s));
+            sum += match ease {
+                Ease::Linear | Ease::Smooth => integrate(a, b, value),
+                Ease::RoundUp | Ease::RoundDown => integrate_steep(a, b, value),
+            };
+        }
+        sum
+    }
+
+    /// `from`, every station and bend between, `to`.
+    pub fn cuts(&self, from: f64, to: f64) -> Vec<f64> {
+        let stations = self.stations.iter().map(|station| station.at);
+        let inside = |s: &f64| *s > from + 1e-9 && *s < to - 1e-9;
+        let mut cuts: Vec<f64> = stations.chain(self.path.breaks()).filter(inside).collect();
+        cuts.extend([from, to]);
+        cuts.sort_by(f64::total_cmp);
+        cuts.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
+        cuts
+    }
+
+    /// Volume between two places in mm³: `∫ A (1 − κ ē) ds` (Pappus–Guldinus), ē the centroid's
+    /// offset from the path towards the centre of curvature.
+    pub fn volume_between(&self, from: f64, to: f64) -> f64 {
+        self.integrate((from, to), |s, section, pose| {
+            let area = section.area_mm2();
+            if pose.curvature == 0.0 {
+                return area;
+            }
+            area * (1.0 - pose.curvature * (self.rise(s) + section.properties().centroid_mm))
+        })
+    }
+
+    /// Volume in mm³.
+    pub fn volume_mm3(&self) -> f64 {
+        self.volume_between(0.0, self.length())
+    }
+
+    /// First moments of volume about the axes x = 0 and y = 0, mm⁴.
+    pub fn moments(&self) -> (f64, f64) {
+        let about = |axis: fn(Point) -> f64| {
+            self.integrate((0.0, self.length()), |s, section, pose| {
+                let centroid = self.rise(s) + section.properties().centroid_mm;
+                let weight = 1.0 - pose.curvature * centroid;
+                section.area_mm2() * weight * axis(pose.offset(centroid))
+            })
+        };
+        (about(|p| p.x), about(|p| p.y))
+    }
+
+    /// A point of a silhouette: (x, y) in the side view, (x, z) in the top view.
+    pub fn edge_point(&self, edge: Edge, s: f64) -> Point {
+        let (pose, sizes) = (self.path.at(s), self.sizes(s));
+        match edge {
+            Edge::Outer => pose.offset(sizes.rise + sizes.depth / 2.0),
+            Edge::Inner => pose.offset(sizes.rise - sizes.depth / 2.0),
+            Edge::Far => Point::new(pose.offset(sizes.rise).x, sizes.width / 2.0),
+            Edge::Near => Point::new(pose.offset(sizes.rise).x, -sizes.width / 2.0),
+        }
+    }
+
+    /// A silhouette from `from` to `to` (either way round) as a smooth path that begins with a
+    /// move: straight where it is straight, else cubics through exact points and tangents.
+    pub fn edge(&self, edge: Edge, from: f64, to: f64) -> BezPath {
+        let mut cuts = self.cuts(from.min(to), from.max(to));
+        let mut path = BezPath::new();
+        if from > to {
+            cuts.reverse();
+        }
+        path.move_to(self.edge_point(edge, cuts[0]));
+        for pair in cuts.windows(2) {
+            self.add_piece(&mut path, edge, (pair[0], pair[1]));
+        }
+        path
+    }
+
+    fn add_piece(&self, path: &mut BezPath, edge: Edge, (a, b): (f64, f64)) {
+        let middle = f64::midpoint(a, b);
+        let ease = self.between(middle).0.ease;
+        let bent = self.path.at(middle).curvature;
+        if bent == 0.0 && ease == Ease::Linear {
+            path.line_to(self.edge_point(edge, b));
+            return;
+        }
+        // Quarter-rounds are cut finer where they are steep; arcs every 10 degrees or so.
+        const TURN: f64 = 0.18;
+        let parts = match ease {
+            Ease::Linear => (bent.abs() * (b - a).abs() / TURN).ceil().max(1.0),
+            Ease::Smooth => (bent.abs() * (b - a).abs() / TURN).ceil().max(6.0),
+            Ease::RoundUp | Ease::RoundDown => 10.0,
+        };
+        let along = |i: f64| {
+            let t = i / parts;
+            let t = match ease {
+                Ease::Linear | Ease::Smooth => t,
+                Ease::RoundUp | Ease::RoundDown => {
+                    0.5 + 0.5 * (std::f64::consts::PI * (t - 0.5)).sin()
+                }
+            };
+            lerp(a, b, t)
+        };
+        let mut i = 0.0;
+        while i < parts {
+            self.add_cubic(path, edge, (along(i), along(i + 1.0)), ease);
+            i += 1.0;
+        }
+    }
+
+    fn add_cubic(&self, path: &mut BezPath, edge: Edge, (a, b): (f64, f64), ease: Ease) {
+        let (from, to) = (self.edge_point(edge, a), self.edge_point(edge, b));
+        if matches!(ease, Ease::RoundUp | Ease::RoundDown) {
+            path.line_to(to);
+            return;
+        }
+        let third = (b - a) / 3.0;
+        let slope = |s: f64, inward: f64| self.slope(edge, s, inward) * third;
+        path.curve_to(from + slope(a, b - a), to - slope(b, a - b), to);
+    }
+
+    /// The derivative of a silhouette by s, taken on the side towards which `inward` points.
+    fn slope(&self, edge: Edge, s: f64, inward: f64) -> Vec2 {
+        /// A step that keeps nine digits of a length of a metre.
+        const STEP: f64 = 1e-4;
+        let step = STEP * inward.signum();
+        let near = s + step * 1e-3;
+        (self.edge_point(edge, near + step) - self.edge_point(edge, near)) / step
+    }
+
+    /// The smallest radius of a bend minus half the depth there, with its place; `None` when all
+    /// is straight. Below zero the rein is deeper than its bend is wide.
+    pub fn tightest_bend(&self) -> Option<(f64, f64)> {
+        let mut tightest: Option<(f64, f64)> = None;
+        let mut start = 0.0;
+        for run in self.path.runs() {
+            if run.curvature != 0.0 {
+                let middle = start + run.length / 2.0;
+                let sizes = self.sizes(middle);
+                let spare = 1.0 / run.curvature.abs() - (sizes.rise.abs() + sizes.depth / 2.0);
+                if tightest.is_none_or(|(least, _)| spare < least) {
+                    tightest = Some((spare, middle));
+                }
+            }
+            start += run.length;
+        }
+        tightest
+    }
+}

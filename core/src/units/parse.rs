@@ -1,0 +1,160 @@
+use thiserror::Error;
+
+use super::length::{Length, Unit, gcd};
+
+/// Why a text is no size. The message says how to mend it.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+pub enum SizeError {
+    /// Nothing was written.
+    #[error("a size is missing: write one such as 3/4 in or 19 mm")]
+    Empty,
+    /// A sign that no size has.
+    #[error("\"{0}\" is not a size: write one such as 3/4 in, 1 1/2 in or 19 mm")]
+    NotASize(String),
+    /// A minus sign.
+    #[error("\"{0}\" is less than nothing: write the size without a minus sign")]
+    Negative(String),
+    /// A fraction over zero.
+    #[error("\"{0}\" divides by zero: write a fraction such as 3/4")]
+    OverZero(String),
+    /// A unit that no smith uses here.
+    #[error("\"{0}\" is not a unit that is known here: use in, ft, mm or cm")]
+    Unit(String),
+    /// A number without a unit where one must stand.
+    #[error("\"{0}\" has no unit: add in, ft, mm or cm")]
+    NoUnit(String),
+    /// A number past counting.
+    #[error("\"{0}\" is too large or too finely divided to be a size")]
+    TooLarge(String),
+    /// An angle that cannot be read.
+    #[error("\"{0}\" is not an angle: write one such as 90 deg")]
+    NotAnAngle(String),
+}
+
+/// The longest text that is looked at; no size needs more.
+const LONGEST: usize = 40;
+
+/// Reads one length, or feet and inches together.
+pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, SizeError> {
+    let shown: String = text.trim().chars().take(LONGEST).collect();
+    let clean = text
+        .trim()
+        .replace(',', ".")
+        .replace(['\u{2033}', '\u{201d}'], "\"");
+    let clean = clean.replace(['\u{2032}', '\u{2019}'], "'");
+    if clean.is_empty() {
+        return Err(SizeError::Empty);
+    }
+    if clean.starts_with(['-', '\u{2212}']) {
+        return Err(SizeError::Negative(shown));
+    }
+    if clean.chars().count() > LONGEST {
+        return Err(SizeError::NotASize(shown));
+    }
+    match clean.find(['\'', 'f', 'F']) {
+        Some(_) => parse_feet(&clean, &shown),
+        None => parse_one(&clean, &shown, default),
+    }
+}
+
+/// `2 ft`, `2'`, `2 ft 3 1/2 in`, `2' 3"`.
+fn parse_feet(clean: &str, shown: &str) -> Result<Length, SizeError> {
+    let not = || SizeError::NotASize(shown.to_owned());
+    let (feet, rest) = match clean.split_once('\'') {
+        Some(parts) => parts,
+        None => clean
+            .split_once("ft")
+            .or_else(|| clean.split_once("FT"))
+            .ok_or_else(|| SizeError::Unit(shown.to_owned()))?,
+    };
+    let feet = parse_number(feet.trim(), shown)?.of(Unit::Foot);
+    if rest.trim().is_empty() {
+        return Ok(feet);
+    }
+    let inches = parse_one(rest.trim(), shown, Some(Unit::Inch))?;
+    if inches.unit() != Unit::Inch {
+        return Err(not());
+    }
+    Ok(Length::from_mm(feet.mm() + inches.mm(), Unit::Inch))
+}
+
+fn parse_one(clean: &str, shown: &str, default: Option<Unit>) -> Result<Length, SizeError> {
+    let end = clean
+        .find(|c: char| c.is_alphabetic() || c == '"')
+        .unwrap_or(clean.len());
+    let (number, unit) = clean.split_at(end);
+    let unit = match unit.trim().to_lowercase().as_str() {
+        "" => default.ok_or_else(|| SizeError::NoUnit(shown.to_owned()))?,
+        "in" | "\"" | "inch" | "inches" => Unit::Inch,
+        "mm" => Unit::Millimetre,
+        "cm" => Unit::Centimetre,
+        _ if number.trim().is_empty() => return Err(SizeError::NotASize(shown.to_owned())),
+        other if other.starts_with('e') => return Err(SizeError::TooLarge(shown.to_owned())),
+        other => return Err(SizeError::Unit(other.to_owned())),
+    };
+    Ok(parse_number(number.trim(), shown)?.of(unit))
+}
+
+/// A number before its unit is known.
+enum Number {
+    Fraction(u32, u32),
+    Decimal(f64),
+}
+
+impl Number {
+    fn of(self, unit: Unit) -> Length {
+        match self {
+            Self::Fraction(over, under) => Length::fraction(over, under, unit),
+            Self::Decimal(number) => Length::decimal(number, unit),
+        }
+    }
+}
+
+/// `3`, `0.75`, `3/4`, `1 1/2`, `1-1/2`.
+fn parse_number(text: &str, shown: &str) -> Result<Number, SizeError> {
+    let not = || SizeError::NotASize(shown.to_owned());
+    let Some((over, under)) = text.split_once('/') else {
+        return parse_decimal(text, shown);
+    };
+    let under = digits(under.trim(), shown)?;
+    if under == 0 {
+        return Err(SizeError::OverZero(shown.to_owned()));
+    }
+    let over = over.trim();
+    let (whole, over) = match over.rsplit_once([' ', '-']) {
+        Some((whole, over)) => (digits(whole.trim(), shown)?, over),
+        None => (0, over),
+    };
+    let over = digits(over.trim(), shown)?;
+    if under > 100_000 {
+        return Err(SizeError::TooLarge(shown.to_owned()));
+    }
+    let common = gcd(over, under);
+    whole
+        .checked_mul(under / common)
+        .and_then(|parts| parts.checked_add(over / common))
+        .map(|parts| Number::Fraction(parts, under / common))
+        .ok_or_else(not)
+}
+
+fn parse_decimal(text: &str, shown: &str) -> Result<Number, SizeError> {
+    if let Ok(number) = digits(text, shown) {
+        return Ok(Number::Fraction(number, 1));
+    }
+    let plain = !text.is_empty() && text.chars().all(|c| c.is_ascii_digit() || c == '.');
+    match text.parse::<f64>() {
+        Ok(number) if plain && number.is_finite() && number <= 1e9 => Ok(Number::Decimal(number)),
+        Ok(_) if plain => Err(SizeError::TooLarge(shown.to_owned())),
+        _ => Err(SizeError::NotASize(shown.to_owned())),
+    }
+}
+
+fn digits(text: &str, shown: &str) -> Result<u32, SizeError> {
+    if text.is_empty() || !text.chars().all(|c| c.is_ascii_digit()) {
+        return Err(SizeError::NotASize(shown.to_owned()));
+    }
+    match text.parse::<u32>() {
+        Ok(number) if number <= 1_000_000_000 => Ok(number),
+        _ => Err(SizeError::TooLarge(shown.to_owned())),
+    }
+}
