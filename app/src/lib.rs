@@ -1,1 +1,5 @@
-//! x
+//! Reinwright's window, and the same jobs from the command line.
+
+pub mod command_line;
+pub mod files;
+pub mod window;

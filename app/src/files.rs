@@ -1,0 +1,52 @@
+//! Reading and writing designs on disk, with errors in one clear sentence.
+
+use std::path::Path;
+
+use reinwright_core::document::{self, Document};
+
+/// Opens a design.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn open(path: &Path) -> Result<Document, String> {
+    let named = |what: String| format!("{}: {what}", path.display());
+    let size = std::fs::metadata(path).map_err(|error| named(unreadable(&error)))?;
+    if size.is_dir() {
+        return Err(named("this is a folder: name a design file in it".to_owned()));
+    }
+    if size.len() > document::LARGEST_FILE as u64 {
+        return Err(named(document::FileError::TooLarge.to_string()));
+    }
+    let bytes = std::fs::read(path).map_err(|error| named(unreadable(&error)))?;
+    document::read(&bytes).map_err(|error| named(error.to_string()))
+}
+
+/// Writes a file whole: beside it first, then in its place, so that a full disk or a power cut
+/// loses nothing.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    let failed = |error: std::io::Error| {
+        format!("{}: cannot be written ({error}): choose another folder or name", path.display())
+    };
+    let mut beside = path.as_os_str().to_owned();
+    beside.push(".part");
+    let beside = std::path::PathBuf::from(beside);
+    std::fs::write(&beside, bytes).map_err(failed)?;
+    std::fs::rename(&beside, path).map_err(|error| {
+        // What could not be put in place is only in the way.
+        std::fs::remove_file(&beside).ok();
+        failed(error)
+    })
+}
+
+fn unreadable(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file: check the name".to_owned(),
+        std::io::ErrorKind::PermissionDenied => {
+            "this file may not be read: change its permissions or copy it".to_owned()
+        }
+        _ => format!("cannot be read ({error}): check the file and the disk"),
+    }
+}
