@@ -2,7 +2,8 @@
 
 use std::fmt;
 
-use crate::document::Part;
+use crate::document::{Document, Part};
+use crate::model::Model;
 
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -61,4 +62,23 @@ impl fmt::Display for Finding {
             self.hint
         )
     }
+}
+
+/// All that every stage noticed about a pair, the worst first, then in the order of the parts.
+pub fn all(document: &Document, model: &Model) -> Vec<Finding> {
+    // Each later stage adds its own here.
+    let _ = document;
+    let mut all = model.findings.clone();
+    sort(&mut all);
+    all
+}
+
+/// The worst severity among findings; `None` when there are none.
+pub fn worst(findings: &[Finding]) -> Option<Severity> {
+    findings.iter().map(|finding| finding.severity).max()
+}
+
+/// The worst first, then in the order of the parts; what is alike keeps its order.
+pub(crate) fn sort(findings: &mut [Finding]) {
+    findings.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.part));
 }

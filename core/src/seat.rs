@@ -160,8 +160,9 @@ fn how(contacts: &[f64], inner: &impl Fn(f64) -> f64, jaw: &Section<'_>) -> Bear
     if middle && contacts.len() <= 3 && widest < 0.05 * jaw.width {
         return Bears::Bottom;
     }
-    // On the lips the inner surface is at the line of the lips or on its way out.
-    if inner(widest) < 0.04 * deepest {
+    // On the lips the inner surface is at the line of the lips or on its way out. Work that fills
+    // the groove touches there too, but not only there.
+    if contacts.iter().all(|&z| inner(z) < 0.04 * deepest) {
         Bears::Edges
     } else {
         Bears::Walls

@@ -168,7 +168,7 @@ impl Document {
                     edge: Edge::Chamfer(of_bar(0.1)),
                 },
                 end: PlainSection::Round {
-                    diameter: inches(3, 8, 10.0),
+                    diameter: rein_end_for(side, unit),
                 },
                 parallel: inches(3, 1, 75.0),
                 hand: inches(3, 1, 75.0),
@@ -180,6 +180,20 @@ impl Document {
             layout: Layout::DoubleEnded,
             allowances: Allowances::usual(unit),
         })
+    }
+}
+
+/// A rein end between 1/4 and 1/2 in, or 6 and 12 mm, about half the bar (common practice, no
+/// source).
+fn rein_end_for(side: f64, unit: Unit) -> Length {
+    match unit {
+        Unit::Inch | Unit::Foot => {
+            let sixteenths = (0.5 * side / 1.5875).round().clamp(4.0, 8.0);
+            Length::from_mm(sixteenths * 1.5875, Unit::Inch)
+        }
+        Unit::Millimetre | Unit::Centimetre => {
+            Length::decimal((0.5 * side).round().clamp(6.0, 12.0), Unit::Millimetre)
+        }
     }
 }
 

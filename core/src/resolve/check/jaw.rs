@@ -1,0 +1,117 @@
+//! The jaws and how the work lies in them.
+
+use super::super::{LEAST_STEP, TURNING_PLAY};
+use super::Check;
+use crate::document::Part;
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::jaw::JawStyle;
+use crate::seat::Bears;
+
+/// Work this many times as wide as the grip tips in it (common practice, no source).
+const WIDEST_WORK: f64 = 4.0;
+
+pub(super) fn check(check: &mut Check<'_>) {
+    meeting(check);
+    let seats = check.model.seats.clone();
+    for (index, (part, jaw, half)) in check.jaws().into_iter().enumerate() {
+        heel(check, part, jaw.heel.mm());
+        bearing(check, part, (seats[index].bears, &jaw.style));
+        grip(check, part, (half.jaw.length() - half.grip_from, half));
+    }
+}
+
+/// Jaws that meet before they hold.
+fn meeting(check: &mut Check<'_>) {
+    let gap = check.model.jaw_gap;
+    if gap > 0.0 {
+        return;
+    }
+    let message = format!(
+        "the jaws meet before they hold: {} work falls through, the faces would pass each other by {}",
+        check.size(check.document.work.size().mm()),
+        check.size(-gap)
+    );
+    let hint = "make the groove smaller, or hold larger work".to_owned();
+    check.add(
+        (Severity::Stop, Part::Jaw),
+        (message, hint),
+        (gap, 0.0),
+        GEOMETRY,
+    );
+}
+
+/// A jaw that begins inside the sweep of the other boss.
+fn heel(check: &mut Check<'_>, part: Part, heel: f64) {
+    let reach = check.model.a.body.rim.reach();
+    let limit = reach + TURNING_PLAY + LEAST_STEP;
+    if heel >= limit - 1e-9 {
+        return;
+    }
+    let message = format!(
+        "the {part} begins {} from the rivet, within {} of it: it would strike the other boss, which reaches {}",
+        check.size(heel),
+        check.size(limit),
+        check.size(reach)
+    );
+    let hint = "set the heel farther out, or make the boss smaller".to_owned();
+    check.add(
+        (Severity::Stop, part),
+        (message, hint),
+        (heel, limit),
+        GEOMETRY,
+    );
+}
+
+fn bearing(check: &mut Check<'_>, part: Part, (bears, style): (Bears, &JawStyle)) {
+    let work = check.document.work.size().mm();
+    let (what, hint) = match bears {
+        Bears::Edges => ("rides on the edges of the groove", "make the groove wider"),
+        Bears::Bottom if matches!(style, JawStyle::VBit(_)) => (
+            "bottoms in the V",
+            "turn the work, or change the angle of the V",
+        ),
+        Bears::Face | Bears::Walls | Bears::Bottom => return,
+    };
+    let message = format!("the {} work {what} and rolls", check.size(work));
+    check.add(
+        (Severity::Mend, part),
+        (message, hint.to_owned()),
+        (work, 0.0),
+        GEOMETRY,
+    );
+}
+
+fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &crate::model::Half)) {
+    let work = check.document.work.size().mm();
+    if grip < work {
+        let message = format!(
+            "the {part} grips {} of the work, which is {} thick",
+            check.size(grip),
+            check.size(work)
+        );
+        let hint = "lengthen the jaw".to_owned();
+        check.add(
+            (Severity::Note, part),
+            (message, hint),
+            (grip, work),
+            COMMON_PRACTICE,
+        );
+    }
+    let wide = half.jaw.section(half.grip_from).width;
+    let limit = WIDEST_WORK * wide;
+    if check.model.work.width > limit {
+        let message = format!(
+            "the work is {} wide, over {WIDEST_WORK} times the {part}, {}: it tips",
+            check.size(check.model.work.width),
+            check.size(wide)
+        );
+        let hint = "widen the jaw".to_owned();
+        let held = (check.model.work.width, limit);
+        check.add(
+            (Severity::Note, part),
+            (message, hint),
+            held,
+            COMMON_PRACTICE,
+        );
+    }
+}

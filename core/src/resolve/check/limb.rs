@@ -1,0 +1,139 @@
+//! Neck and shoulder: their depth, their corners and the step in the top view.
+
+use super::super::{LEAST_STEP, TURNING_PLAY};
+use super::Check;
+use crate::body::Blend;
+use crate::document::Part;
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+
+/// A corner sharper than this part of the bar starts cracks (common practice, no source).
+const SHARP: f64 = 0.2;
+
+/// A neck shallower than this part of the bar bends or breaks (common practice, no source).
+const THIN: f64 = 0.6;
+
+/// A size is rounded to what a smith measures with, so a rule of thumb is not held finer, mm.
+const HAIR: f64 = 0.3;
+
+pub(super) fn check(check: &mut Check<'_>) {
+    let (neck, shoulder) = (check.document.neck, check.document.shoulder);
+    let halves = check.halves();
+    let room = |got: &dyn Fn(&crate::model::Half) -> f64| {
+        halves.iter().map(|half| got(half)).fold(f64::MAX, f64::min)
+    };
+    let neck_got = room(&|half| half.body.neck.fillet);
+    let shoulder_got = room(&|half| half.body.shoulder.fillet);
+    corner(check, Part::Neck, (neck.fillet.mm(), neck_got));
+    corner(check, Part::Shoulder, (shoulder.fillet.mm(), shoulder_got));
+    thin(check, neck.depth.mm());
+    reach(check);
+    for half in halves {
+        step(check, Part::Neck, half.body.faces.neck);
+    }
+    step(check, Part::Shoulder, check.model.a.body.faces.shoulder);
+}
+
+fn corner(check: &mut Check<'_>, part: Part, (asked, got): (f64, f64)) {
+    let limit = SHARP * check.side();
+    if asked < limit - HAIR {
+        let message = format!(
+            "the inside corners at the {part} have a radius of {}, under a fifth of the bar, {}: sharp corners crack",
+            check.size(asked),
+            check.size(limit)
+        );
+        let hint = "round them, and round the anvil's edge that makes them".to_owned();
+        check.add(
+            (Severity::Mend, part),
+            (message, hint),
+            (asked, limit),
+            COMMON_PRACTICE,
+        );
+    }
+    if got < asked - 0.05 {
+        let message = format!(
+            "there is room for a corner of {} only at the {part}, {} was asked",
+            check.size(got),
+            check.size(asked)
+        );
+        let hint = format!("lengthen the {part}, or ask for a smaller corner");
+        check.add(
+            (Severity::Note, part),
+            (message, hint),
+            (got, asked),
+            GEOMETRY,
+        );
+    }
+}
+
+fn thin(check: &mut Check<'_>, depth: f64) {
+    let limit = THIN * check.side();
+    if depth >= limit - HAIR {
+        return;
+    }
+    let message = format!(
+        "the neck is {} deep, under {THIN} of the bar, {}: most tongs crack there",
+        check.size(depth),
+        check.size(limit)
+    );
+    let hint = "leave more metal between boss and jaw".to_owned();
+    check.add(
+        (Severity::Mend, Part::Neck),
+        (message, hint),
+        (depth, limit),
+        COMMON_PRACTICE,
+    );
+}
+
+/// A rein that begins inside the sweep of the other boss.
+fn reach(check: &mut Check<'_>) {
+    let rim = &check.model.a.body.rim;
+    let start = rim.half_along() + check.document.shoulder.length.mm();
+    let limit = rim.reach() + TURNING_PLAY + LEAST_STEP;
+    if start >= limit - 1e-9 {
+        return;
+    }
+    let message = format!(
+        "the rein begins {} from the rivet, within {} of it: it would strike the other boss",
+        check.size(start),
+        check.size(limit)
+    );
+    let hint = "lengthen the shoulder, or make the boss smaller".to_owned();
+    check.add(
+        (Severity::Stop, Part::Shoulder),
+        (message, hint),
+        (start, limit),
+        GEOMETRY,
+    );
+}
+
+/// The step from the boss's faces to those of jaw or rein, when it is steeper than 45 degrees.
+fn step(check: &mut Check<'_>, part: Part, blend: Blend) {
+    let shift = blend
+        .half_width
+        .max((check.document.boss.thickness.mm() - blend.half_width).abs());
+    let run = (blend.far - blend.boss).abs();
+    if run >= shift
+        || check
+            .found
+            .iter()
+            .any(|f| f.part == part && f.severity == Severity::Stop)
+    {
+        return;
+    }
+    let message = format!(
+        "the {part} steps {} sideways within {}, more steeply than 45 degrees",
+        check.size(shift),
+        check.size(run)
+    );
+    let hint = if part == Part::Neck {
+        "set the heel farther out for a smooth step"
+    } else {
+        "lengthen the shoulder for a smooth step"
+    };
+    check.add(
+        (Severity::Note, part),
+        (message, hint.to_owned()),
+        (run, shift),
+        COMMON_PRACTICE,
+    );
+}
