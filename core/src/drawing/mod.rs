@@ -1,13 +1,21 @@
 //! From a [`crate::model::Model`] to a display list: views, dimensions, the bar, sheets.
 
+mod bar;
+mod dimension;
 mod display;
 pub mod font;
+mod half;
+mod hidden;
+mod pair;
+mod rivet;
+pub mod sheet;
+mod views;
 
+pub use bar::bar;
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
-
-use crate::balance::Balance;
-use crate::document::Document;
-use crate::model::Model;
+pub use half::half;
+pub use pair::pair;
+pub use sheet::{Page, Paper, PaperError, PaperOptions, Sheet, TitleBlock, tile};
 
 /// How a pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -16,29 +24,14 @@ pub struct DrawOptions {
     pub opening: f64,
     /// Without dimensions.
     pub bare: bool,
+    /// Size of the text in mm; zero for the usual 3.5 mm of a printed sheet (ISO 3098).
+    pub text: f64,
 }
 
-/// The pair: side, top and end view, aligned, with the work in the jaws. Origin at the rivet in
-/// the side view.
-pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawing {
-    let _ = (document, model, options);
-    Drawing {
-        items: vec![Item::fill(
-            model.a.outline(),
-            Fill::Part(crate::document::Part::Jaw),
-        )],
+impl DrawOptions {
+    fn scale(&self) -> dimension::Scale {
+        dimension::Scale {
+            text: if self.text > 0.0 { self.text } else { 3.5 },
+        }
     }
-}
-
-/// One half as a template to lay the hot work against: side and top view, stations and their
-/// sizes. Origin at the rivet in the side view.
-pub fn half(document: &Document, model: &Model) -> Drawing {
-    pair(document, model, &DrawOptions::default())
-}
-
-/// The bar, full size, with its coloured parts and marks. Origin at the bar's left end, on its
-/// middle line.
-pub fn bar(document: &Document, model: &Model, balance: &Balance) -> Drawing {
-    let _ = (document, model, balance);
-    Drawing::default()
 }

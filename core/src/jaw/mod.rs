@@ -164,6 +164,11 @@ impl Jaw {
         JawStyle::ABOUT[self.style.place()]
     }
 
+    /// The stations as they are asked for, the tip not broken.
+    pub fn plain_form(&self) -> Form {
+        self.style.form(self.length.mm())
+    }
+
     /// The stations with the tip broken.
     pub fn form(&self) -> Form {
         let length = self.length.mm();

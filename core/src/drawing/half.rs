@@ -1,0 +1,180 @@
+//! One half as a template to lay the hot work against.
+
+use kurbo::{Point, Rect};
+
+use super::dimension::{Scale, Side, Wish, rows, segment};
+use super::pair::view_title;
+use super::views;
+use super::{Align, Drawing, Item, Line, bounds};
+use crate::document::{Document, Part, Projection};
+use crate::model::{Half, Model};
+use crate::sweep::Edge;
+use crate::units::Unit;
+
+/// Text on a template, mm: read at arm's length beside the anvil.
+const TEXT: f64 = 3.5;
+
+/// One half as a template: side and top view, with depth × width at every caliper station.
+/// Origin at the rivet in the side view.
+pub fn half(document: &Document, model: &Model) -> Drawing {
+    let scale = Scale { text: TEXT };
+    let half = &model.a;
+    let mut side = views::side::half(model);
+    side.push(axis(half));
+    let area = bounds(&side).unwrap_or(Rect::ZERO);
+    let (jaw, rein) = stations(document, half);
+    side.extend(jaw.iter().chain(&rein).map(|station| {
+        Item::line(segment(station.inner, station.outer), Line::Fine).of(station.part)
+    }));
+    let note = |station: &Station| Wish::Note {
+        at: station.outer,
+        text: station.text.clone(),
+        part: station.part,
+        hang: Align::Start,
+    };
+    let mut above: Vec<Wish> = jaw.iter().map(note).collect();
+    above.extend(
+        jaw.iter()
+            .map(|station| from_rivet(document, station, half)),
+    );
+    let mut below: Vec<Wish> = rein.iter().map(note).collect();
+    below.extend(
+        rein.iter()
+            .map(|station| from_rivet(document, station, half)),
+    );
+    side.extend(rows(Side::Above, area.y1, scale, above));
+    side.extend(rows(Side::Below, area.y0, scale, below));
+    let mut top = views::top::half(model);
+    top.push(axis(half));
+    stack(document, model, side, top, scale)
+}
+
+fn stack(
+    document: &Document,
+    model: &Model,
+    mut side: Vec<Item>,
+    mut top: Vec<Item>,
+    scale: Scale,
+) -> Drawing {
+    let boxes = [
+        bounds(&side).unwrap_or(Rect::ZERO),
+        bounds(&top).unwrap_or(Rect::ZERO),
+    ];
+    let gap = 5.0 * scale.text;
+    let third = document.projection == Projection::ThirdAngle;
+    let shift = if third {
+        boxes[0].y1 + gap - boxes[1].y0
+    } else {
+        boxes[0].y0 - gap - boxes[1].y1
+    };
+    let left = boxes[0].x0.min(boxes[1].x0);
+    for (items, area, name) in [
+        (&mut side, boxes[0], "Side view"),
+        (&mut top, boxes[1], "Top view"),
+    ] {
+        items.extend(view_title(
+            model,
+            name,
+            Point::new(left, area.y1 + 0.9 * scale.text),
+            scale,
+        ));
+    }
+    let side = Item::group("Side view", kurbo::Vec2::ZERO, side);
+    Drawing {
+        items: vec![
+            side,
+            Item::group("Top view", kurbo::Vec2::new(0.0, shift), top),
+        ],
+    }
+}
+
+fn axis(half: &Half) -> Item {
+    const PAST: f64 = 6.0;
+    let up = half.body.rim.half_across() + PAST;
+    let mut path = segment(
+        Point::new(half.rein_end() - PAST, 0.0),
+        Point::new(half.tip() + PAST, 0.0),
+    );
+    path.move_to((0.0, -up));
+    path.line_to((0.0, up));
+    Item::line(path, Line::Centre)
+}
+
+/// A place where the smith sets a caliper.
+struct Station {
+    inner: Point,
+    outer: Point,
+    text: String,
+    part: Part,
+}
+
+/// Stations of the jaw where its sections are given, and of the rein every 3 in or 75 mm from the
+/// rivet.
+fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
+    let show = document.units.show();
+    let station = |sweep: &crate::sweep::Sweep, s: f64, part: Part| {
+        let section = sweep.section(s);
+        Station {
+            inner: sweep.edge_point(Edge::Inner, s),
+            outer: sweep.edge_point(Edge::Outer, s),
+            text: format!(
+                "{} × {}",
+                show.number(section.depth),
+                show.number(section.width)
+            ),
+            part,
+        }
+    };
+    let jaw = half.jaw.cuts(0.0, half.jaw.length());
+    let jaw: Vec<f64> = jaw
+        .into_iter()
+        .filter(|s| *s < half.jaw.length() - 0.5)
+        .collect();
+    let every = match document.units.unit() {
+        Unit::Inch | Unit::Foot => 76.2,
+        Unit::Millimetre | Unit::Centimetre => 75.0,
+    };
+    let mut rein = vec![0.0];
+    let mut reach = every;
+    while -reach > half.rein_end() + 0.2 * every {
+        if -reach < half.rein_start().x - 0.3 * every {
+            rein.push(along_rein(half, -reach));
+        }
+        reach += every;
+    }
+    let jaw = jaw
+        .into_iter()
+        .map(|s| station(&half.jaw, s, Part::Jaw))
+        .collect();
+    let rein = rein
+        .into_iter()
+        .map(|s| station(&half.rein, s, Part::Rein))
+        .collect();
+    (jaw, rein)
+}
+
+fn from_rivet(document: &Document, station: &Station, half: &Half) -> Wish {
+    let up = station.outer.y.signum() * half.body.rim.half_across();
+    let (from, to) = (Point::new(0.0, up), station.outer);
+    let text = document.units.show().number((to.x - from.x).abs());
+    Wish::Span {
+        from,
+        to,
+        text,
+        part: station.part,
+    }
+}
+
+/// Where along the rein its middle has an x.
+fn along_rein(half: &Half, x: f64) -> f64 {
+    let (mut low, mut high) = (0.0, half.rein.length());
+    for _ in 0..50 {
+        let s = f64::midpoint(low, high);
+        if half.rein.edge_point(Edge::Outer, s).x > x {
+            low = s
+        } else {
+            high = s
+        }
+    }
+    f64::midpoint(low, high)
+}

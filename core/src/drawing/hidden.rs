@@ -1,0 +1,143 @@
+//! Splitting a line where something stands before it.
+
+use kurbo::{BezPath, PathEl, Point, Rect, Shape, Vec2};
+
+/// How far a flattened curve may stray, mm: a fifth of the narrowest line.
+pub(super) const STRAY: f64 = 0.02;
+
+/// An area bounded by a closed path, ready to be asked.
+pub(super) struct Region {
+    sides: Vec<(Point, Point)>,
+    bounds: Rect,
+}
+
+impl Region {
+    pub(super) fn new(path: &BezPath) -> Self {
+        Self {
+            sides: sides(path),
+            bounds: path.bounding_box(),
+        }
+    }
+
+    /// Whether a point lies inside (even-odd).
+    pub(super) fn holds(&self, p: Point) -> bool {
+        if !self.bounds.contains(p) {
+            return false;
+        }
+        let crossings = self.sides.iter().filter(|(a, b)| {
+            (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)
+        });
+        crossings.count() % 2 == 1
+    }
+
+    /// Whether a line through `p` along `way` lies inside and not on the boundary, where two
+    /// halves have the same edge.
+    fn covers(&self, p: Point, way: Vec2) -> bool {
+        /// Less than a line's width, more than a flattened curve strays.
+        const ASIDE: f64 = 0.06;
+        let aside = way.turn_90() * ASIDE;
+        self.holds(p + aside) && self.holds(p - aside)
+    }
+
+    /// Where a line from `a` to `b` crosses the boundary, as parts of the line, ascending.
+    fn crossings(&self, a: Point, b: Point) -> Vec<f64> {
+        let box_of_line = Rect::from_points(a, b);
+        let mut ts: Vec<f64> = Vec::new();
+        if !overlap(box_of_line, self.bounds) {
+            return ts;
+        }
+        for &(p, q) in &self.sides {
+            if overlap(box_of_line, Rect::from_points(p, q)) {
+                ts.extend(crossing((a, b), (p, q)));
+            }
+        }
+        ts.sort_by(f64::total_cmp);
+        ts
+    }
+}
+
+fn overlap(a: Rect, b: Rect) -> bool {
+    a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
+}
+
+/// Where the first line crosses the second, as a part of the first.
+fn crossing((a, b): (Point, Point), (p, q): (Point, Point)) -> Option<f64> {
+    let (d, e) = (b - a, q - p);
+    let across = d.cross(e);
+    if across.abs() < 1e-12 {
+        return None;
+    }
+    let (t, u) = ((p - a).cross(e) / across, (p - a).cross(d) / across);
+    ((0.0..=1.0).contains(&t) && (0.0..1.0).contains(&u)).then_some(t)
+}
+
+/// The straight sides of a flattened path; open ends of closed figures are closed.
+pub(super) fn sides(path: &BezPath) -> Vec<(Point, Point)> {
+    let (mut all, mut first, mut last) = (Vec::new(), Point::ORIGIN, Point::ORIGIN);
+    kurbo::flatten(path.iter(), STRAY, |el| match el {
+        PathEl::MoveTo(p) => {
+            first = p;
+            last = p;
+        }
+        PathEl::LineTo(p) => {
+            all.push((last, p));
+            last = p;
+        }
+        PathEl::ClosePath => {
+            if last.distance(first) > 1e-9 {
+                all.push((last, first));
+            }
+            last = first;
+        }
+        // Flattening leaves no curves.
+        PathEl::QuadTo(..) | PathEl::CurveTo(..) => {}
+    });
+    all
+}
+
+/// A line in two: what can be seen, and what lies behind one of the regions.
+pub(super) struct Split {
+    pub(super) seen: BezPath,
+    pub(super) behind: BezPath,
+}
+
+/// Splits a path where it passes behind regions.
+pub(super) fn split(path: &BezPath, before: &[&Region]) -> Split {
+    let mut split = Split {
+        seen: BezPath::new(),
+        behind: BezPath::new(),
+    };
+    for (a, b) in sides(path) {
+        let mut ts: Vec<f64> = before
+            .iter()
+            .flat_map(|region| region.crossings(a, b))
+            .collect();
+        ts.extend([0.0, 1.0]);
+        ts.sort_by(f64::total_cmp);
+        for pair in ts.windows(2).filter(|pair| pair[1] - pair[0] > 1e-9) {
+            let middle = a.lerp(b, f64::midpoint(pair[0], pair[1]));
+            let hidden = before
+                .iter()
+                .any(|region| region.covers(middle, (b - a).normalize()));
+            let to = if hidden {
+                &mut split.behind
+            } else {
+                &mut split.seen
+            };
+            add(to, a.lerp(b, pair[0]), a.lerp(b, pair[1]));
+        }
+    }
+    split
+}
+
+/// Adds a line, going on from the last one where it can.
+fn add(path: &mut BezPath, a: Point, b: Point) {
+    let last = match path.elements().last() {
+        Some(PathEl::MoveTo(p) | PathEl::LineTo(p)) => Some(*p),
+        _ => None,
+    };
+    if last.is_none_or(|last| last.distance(a) > 1e-7) {
+        path.move_to(a);
+    }
+    path.line_to(b);
+}

@@ -1,0 +1,326 @@
+//! The pair: three views aligned, with the dimensions that a smith sets a caliper to.
+
+use kurbo::{Affine, Point, Rect, Shape, Vec2};
+
+use super::dimension::{Scale, Side, Wish, rows, segment, upright};
+use super::views::{self, work_end};
+use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds};
+use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
+use crate::jaw::Jaw;
+use crate::model::{Half, Model};
+use crate::sweep::Edge;
+use crate::units::Show;
+
+/// Between one view and the next, in text sizes.
+const BETWEEN: f64 = 2.2;
+
+/// The pair: side, top and end view, aligned, with the work in the jaws. Origin at the rivet in
+/// the side view.
+pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawing {
+    let scale = options.scale();
+    let dimensioned = !options.bare && options.opening == 0.0;
+    let mut side = views::side::pair(document, model, options.opening);
+    side.push(axis(model));
+    let mut top = views::top::pair(document, model);
+    top.push(axis(model));
+    let end = views::end::pair(document, model);
+    if !options.bare {
+        side.extend(gaps(document, model, options.opening, scale));
+    }
+    if dimensioned {
+        side.extend(side_rows(document, model, &side, scale));
+        top.extend(top_rows(document, model, &top, scale));
+    }
+    lay_out(document, model, [side, top, end], scale)
+}
+
+/// Sets the views about the side view and names them.
+fn lay_out(document: &Document, model: &Model, views: [Vec<Item>; 3], scale: Scale) -> Drawing {
+    let boxes = views
+        .each_ref()
+        .map(|items| bounds(items).unwrap_or(Rect::ZERO));
+    let [side, top, end] = boxes;
+    let gap = BETWEEN * scale.text;
+    let title = 2.6 * scale.text;
+    let third = document.projection == Projection::ThirdAngle;
+    let top_shift = if third {
+        side.y1 + gap + title - top.y0
+    } else {
+        side.y0 - gap - title - top.y1
+    };
+    let end_shift = if third {
+        side.x1.max(top.x1) + gap - end.x0
+    } else {
+        side.x0.min(top.x0) - gap - end.x1
+    };
+    let shifts = [
+        Vec2::ZERO,
+        Vec2::new(0.0, top_shift),
+        Vec2::new(end_shift, 0.0),
+    ];
+    let names = ["Side view", "Top view", "End view"];
+    let left = side.x0.min(top.x0);
+    let mut items = Vec::new();
+    for (((view, shift), name), area) in views.into_iter().zip(shifts).zip(names).zip(boxes) {
+        let mut view = view;
+        let at = if name == "End view" {
+            Point::new(area.center().x, area.y1 + 0.9 * scale.text)
+        } else {
+            Point::new(left, area.y1 + 0.9 * scale.text)
+        };
+        view.extend(view_title(model, name, at, scale));
+        items.push(Item::group(name, shift, view));
+    }
+    Drawing { items }
+}
+
+/// The name of a view with a small picture of what is looked at.
+pub(super) fn view_title(model: &Model, name: &str, at: Point, scale: Scale) -> Vec<Item> {
+    if name == "End view" {
+        return vec![Item::text(at, name, scale.text, Align::Middle)];
+    }
+    let reach = model.a.body.rim.reach();
+    let shapes = if name == "Top view" {
+        views::top::silhouettes(model)
+    } else {
+        views::side::silhouettes(model)
+    };
+    let shapes = shapes.map(|shape| views::within(&shape, -4.0 * reach, f64::MAX));
+    let area = views::box_of(&shapes);
+    let shrink = 2.0 * scale.text / area.height();
+    let lift = Vec2::new(
+        at.x - area.x0 * shrink,
+        at.y + 0.36 * scale.text - area.center().y * shrink,
+    );
+    let pose = Affine::translate(lift) * Affine::scale(shrink);
+    let text = Point::new(at.x + area.width() * shrink + 0.8 * scale.text, at.y);
+    let mut items: Vec<Item> = shapes
+        .into_iter()
+        .map(|shape| Item::line(pose * shape, Line::Fine))
+        .collect();
+    items.push(Item::text(text, name, scale.text, Align::Start));
+    items
+}
+
+/// The axis of the tongs, through rivet and work.
+fn axis(model: &Model) -> Item {
+    const PAST: f64 = 6.0;
+    let ends = (model.a.rein_end() - PAST, work_end(model) + PAST);
+    let mut path = segment(Point::new(ends.0, 0.0), Point::new(ends.1, 0.0));
+    let up = model.a.body.rim.half_across() + PAST;
+    path.move_to((0.0, -up));
+    path.line_to((0.0, up));
+    Item::line(path, Line::Centre)
+}
+
+/// Hand gap and work size, which stay true while the pair opens.
+fn gaps(document: &Document, model: &Model, opening: f64, scale: Scale) -> Vec<Item> {
+    let show = document.units.show();
+    let turn = Affine::rotate(opening);
+    let low = turn * model.a.rein.edge_point(Edge::Inner, model.a.hand_at);
+    let other = Affine::rotate(-opening) * Model::half_b_pose();
+    let high = other * model.b.rein.edge_point(Edge::Inner, model.b.hand_at);
+    let high = Point::new(low.x, high.y);
+    let text = format!("hand gap {}", show.number(high.y - low.y));
+    let mut items = if high.y - low.y > 1.0 {
+        upright(low, high, &text, scale, Part::Rein)
+    } else {
+        Vec::new()
+    };
+    if opening == 0.0 {
+        let half = model.work.depth / 2.0;
+        let tip = model.a.tip().max(model.b.tip());
+        let x = tip + 0.28 * (work_end(model) - tip);
+        let (low, high) = (Point::new(x, -half), Point::new(x, half));
+        items.extend(upright(
+            low,
+            high,
+            &show.number(document_size(document, model)),
+            scale,
+            Part::Work,
+        ));
+    }
+    items
+}
+
+/// The size that is held, between the jaws.
+fn document_size(document: &Document, model: &Model) -> f64 {
+    match document.work {
+        Work::Flat { .. } | Work::Round { .. } => document.work.size().mm(),
+        Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. } => model.work.depth,
+    }
+}
+
+/// Rows above and below the side view.
+fn side_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) -> Vec<Item> {
+    let area = bounds(drawn).unwrap_or(Rect::ZERO);
+    let a = &model.a;
+    let mut above = jaw_wishes(document, &document.jaw, a);
+    above.push(boss_note(document, model));
+    let below = rein_wishes(document, a);
+    let mut items = rows(Side::Above, area.y1, scale, above);
+    items.extend(rows(Side::Below, area.y0, scale, below));
+    items
+}
+
+fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
+    let show = document.units.show();
+    let (heel, tip) = (half.heel(), half.tip());
+    let rivet = Point::new(0.0, half.body.rim.half_across());
+    let corner = |s: f64| half.jaw.edge_point(Edge::Outer, s);
+    let tip_corner = Point::new(tip, corner(half.jaw.length()).y);
+    let span = |from: Point, to: Point, part: Part| Wish::Span {
+        from,
+        to,
+        text: show.number((to.x - from.x).abs()),
+        part,
+    };
+    let mut wishes = vec![
+        span(rivet, Point::new(heel, corner(0.0).y), Part::Neck),
+        span(Point::new(heel, corner(0.0).y), tip_corner, Part::Jaw),
+        span(rivet, tip_corner, Part::Jaw),
+    ];
+    let plain = jaw.plain_form();
+    for station in &plain.stations {
+        let text = format!(
+            "{} × {}",
+            show.number(station.depth),
+            show.number(station.width)
+        );
+        let at = corner(station.at.min(half.jaw.length() - jaw.tip.mm()));
+        if station.at == 0.0 || station.at > 0.25 * half.jaw.length() {
+            let hang = if station.at > 0.7 * half.jaw.length() {
+                Align::End
+            } else {
+                Align::Start
+            };
+            wishes.push(Wish::Note {
+                at,
+                text,
+                part: Part::Jaw,
+                hang,
+            });
+        }
+    }
+    wishes
+}
+
+fn boss_note(document: &Document, model: &Model) -> Wish {
+    let show = document.units.show();
+    let text = format!(
+        "boss {}, {} thick, hole Ø{}",
+        boss_size(&document.boss, show),
+        show.number(document.boss.thickness.mm()),
+        show.number(document.rivet.hole.mm()),
+    );
+    Wish::Note {
+        at: Point::new(0.0, model.a.body.rim.half_across()),
+        text,
+        part: Part::Boss,
+        hang: Align::End,
+    }
+}
+
+fn boss_size(boss: &Boss, show: Show) -> String {
+    match boss.shape {
+        BossShape::Round => format!("Ø{}", show.number(boss.across.mm())),
+        BossShape::Oval | BossShape::Lozenge => {
+            format!(
+                "{} × {}",
+                show.number(boss.across.mm()),
+                show.number(boss.along.mm())
+            )
+        }
+    }
+}
+
+/// A section as a smith would call it.
+pub(super) fn section_words(section: &PlainSection, show: Show) -> String {
+    let size = |mm: f64| show.number(mm);
+    match section {
+        PlainSection::Round { diameter } => format!("Ø{}", size(diameter.mm())),
+        PlainSection::Square { side, .. } => format!("{} square", size(side.mm())),
+        PlainSection::Octagon { flats } => format!("{} octagon", size(flats.mm())),
+        PlainSection::Hexagon { flats } => format!("{} hexagon", size(flats.mm())),
+        PlainSection::Rectangle { depth, width, .. } => {
+            format!("{} × {}", size(depth.mm()), size(width.mm()))
+        }
+        PlainSection::Oval { depth, width } => {
+            format!("oval {} × {}", size(depth.mm()), size(width.mm()))
+        }
+        PlainSection::HalfRound { depth, width } => {
+            format!("half-round {} × {}", size(depth.mm()), size(width.mm()))
+        }
+    }
+}
+
+fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
+    let (rein, show) = (&document.rein, document.units.show());
+    let sweep = &half.rein;
+    let outer = |s: f64| sweep.edge_point(Edge::Outer, s);
+    let span = |from: Point, to: Point, words: &str| Wish::Span {
+        from,
+        to,
+        text: format!("{words}{}", show.number((to.x - from.x).abs())),
+        part: Part::Rein,
+    };
+    let note = |s: f64, text: String| Wish::Note {
+        at: outer(s),
+        text,
+        part: Part::Rein,
+        hang: if s < 1.0 { Align::End } else { Align::Start },
+    };
+    let length = sweep.length();
+    let rivet = Point::new(0.0, -half.body.rim.half_across());
+    let end = Point::new(half.rein_end(), outer(0.97 * length).y);
+    let tip = Point::new(
+        half.tip(),
+        -half.jaw.edge_point(Edge::Outer, half.jaw.length()).y,
+    );
+    let mut wishes = vec![
+        note(0.0, section_words(&rein.start, show)),
+        span(Point::new(outer(0.0).x, outer(0.0).y), rivet, ""),
+        span(
+            Point::new(outer(half.hand_at).x, outer(half.hand_at).y),
+            rivet,
+            "hand ",
+        ),
+        span(end, rivet, "rein "),
+        span(end, tip, "overall "),
+    ];
+    let taper_end = length - rein.parallel.mm();
+    match &rein.hand_zone {
+        Some(zone) => wishes.push(note(half.hand_at, section_words(&zone.section, show))),
+        None if taper_end > 0.2 * length => {
+            wishes.push(note(taper_end, section_words(&rein.end, show)));
+            wishes.push(span(end, outer(taper_end), ""));
+        }
+        None => wishes.push(note(0.9 * length, section_words(&rein.end, show))),
+    }
+    wishes
+}
+
+/// Rows below the top view: thickness of the bosses and the step into the middle.
+fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) -> Vec<Item> {
+    let show = document.units.show();
+    let area = bounds(drawn).unwrap_or(Rect::ZERO);
+    let edge = model.a.body.rim.half_along();
+    let e = model.a.body.faces.thickness;
+    let mut wishes = vec![Wish::Span {
+        from: Point::new(-edge, -e),
+        to: Point::new(edge, -e),
+        text: show.number(2.0 * edge),
+        part: Part::Boss,
+    }];
+    if model.joggle.abs() > 0.2 {
+        let at = Point::new(f64::midpoint(edge, model.a.heel()), -0.6 * e);
+        let text = format!("joggle {} each half", show.number(model.joggle.abs()));
+        wishes.push(Wish::Note {
+            at,
+            text,
+            part: Part::Neck,
+            hang: Align::Middle,
+        });
+    }
+    rows(Side::Below, area.y0, scale, wishes)
+}

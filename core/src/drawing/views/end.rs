@@ -1,0 +1,166 @@
+//! The end view: along x, onto the jaw tips. On paper x is −z. Painted from the far end to the
+//! near one, so that what is nearer covers what is behind.
+
+use kurbo::{Affine, BezPath, Point, Rect};
+
+use super::{hull, polygon};
+use crate::document::{Document, Part};
+use crate::drawing::dimension::rectangle;
+use crate::drawing::rivet::head_outline;
+use crate::drawing::{Fill, Item, Line};
+use crate::model::{Half, Model};
+use crate::section::Section;
+use crate::sweep::Sweep;
+
+/// How closely drawn section outlines follow the true ones, mm.
+const FINE: f64 = 0.02;
+
+/// A half in the end view: turned into place and onto paper.
+struct Seen<'a> {
+    half: &'a Half,
+    /// (z, y) of the half's own frame to paper.
+    pose: Affine,
+    jaw: Part,
+    front: bool,
+}
+
+/// The pair with its work, without dimensions.
+pub(in crate::drawing) fn pair(document: &Document, model: &Model) -> Vec<Item> {
+    let second = if document.second_jaw.is_some() {
+        Part::SecondJaw
+    } else {
+        Part::Jaw
+    };
+    let a = Affine::new([-model.hand_sign, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    // Half B: (z, y) → (−z, −y), then onto paper.
+    let b = a * Affine::rotate(std::f64::consts::PI);
+    let left = model.hand_sign > 0.0;
+    let halves = [
+        Seen {
+            half: &model.a,
+            pose: a,
+            jaw: Part::Jaw,
+            front: left,
+        },
+        Seen {
+            half: &model.b,
+            pose: b,
+            jaw: second,
+            front: !left,
+        },
+    ];
+    let mut items = Vec::new();
+    items.extend(halves.iter().flat_map(rein));
+    items.extend(heads(document, model));
+    items.extend(halves.iter().flat_map(boss));
+    items.extend(halves.iter().flat_map(neck));
+    items.extend(halves.iter().flat_map(jaw));
+    items.extend(work(model));
+    items
+}
+
+fn painted(area: BezPath, fill: Fill, part: Part) -> [Item; 2] {
+    [
+        Item::fill(area.clone(), fill).of(part),
+        Item::line(area, Line::Outline).of(part),
+    ]
+}
+
+impl Seen<'_> {
+    fn fill(&self, part: Part) -> Fill {
+        if self.front {
+            Fill::Part(part)
+        } else {
+            Fill::OtherHalf
+        }
+    }
+
+    fn area(&self, points: Vec<Point>) -> BezPath {
+        self.pose * polygon(&points)
+    }
+}
+
+/// The outline of a section at `s`, in (z, y) of the half.
+fn at(sweep: &Sweep, s: f64) -> Vec<Point> {
+    let middle = sweep.middle(s);
+    // The outside of a half is up at the jaw and down at the rein.
+    let up = sweep.path.at(s).left().y.signum();
+    let outline = sweep.section(s).outline(FINE);
+    outline
+        .into_iter()
+        .map(|(z, y)| Point::new(z, middle.y + up * y))
+        .collect()
+}
+
+/// All of a sweep seen end on, as the hull of its sections.
+fn swept(sweep: &Sweep) -> Vec<Point> {
+    const PARTS: u32 = 16;
+    let step = |i: u32| sweep.length() * f64::from(i) / f64::from(PARTS);
+    hull((0..=PARTS).flat_map(|i| at(sweep, step(i))).collect())
+}
+
+fn rein(seen: &Seen<'_>) -> [Item; 2] {
+    painted(
+        seen.area(swept(&seen.half.rein)),
+        seen.fill(Part::Rein),
+        Part::Rein,
+    )
+}
+
+fn boss(seen: &Seen<'_>) -> [Item; 2] {
+    let high = seen.half.body.rim.half_across();
+    let plate = Rect::new(0.0, -high, seen.half.body.faces.thickness, high);
+    painted(
+        seen.pose * rectangle(plate),
+        seen.fill(Part::Boss),
+        Part::Boss,
+    )
+}
+
+/// The neck fills all between the boss's upper half and the jaw's root.
+fn neck(seen: &Seen<'_>) -> [Item; 2] {
+    let (body, jaw) = (&seen.half.body, &seen.half.jaw);
+    let mut points = at(jaw, 0.0);
+    let (low, high) = (body.neck.inner_at(0.0).y, body.neck.outer_at(0.0).y);
+    let e = body.faces.thickness;
+    points.extend(
+        [low, high]
+            .into_iter()
+            .flat_map(|y| [Point::new(0.0, y), Point::new(e, y)]),
+    );
+    painted(seen.area(hull(points)), seen.fill(Part::Neck), Part::Neck)
+}
+
+fn jaw(seen: &Seen<'_>) -> Vec<Item> {
+    let jaw = &seen.half.jaw;
+    let mut items = Vec::new();
+    // From the heel to the tip, so that the tip's own edge is drawn last; of what is behind it
+    // only the heel's outline is drawn.
+    let cuts = jaw.cuts(0.0, jaw.length());
+    for (i, s) in cuts.iter().enumerate() {
+        let area = seen.area(at(jaw, *s));
+        items.push(Item::fill(area.clone(), seen.fill(seen.jaw)).of(seen.jaw));
+        if i == 0 || i + 1 == cuts.len() {
+            items.push(Item::line(area, Line::Outline).of(seen.jaw));
+        }
+    }
+    items
+}
+
+fn heads(document: &Document, model: &Model) -> Vec<Item> {
+    let e = model.a.body.faces.thickness;
+    let head = head_outline(&document.rivet);
+    let turn = |angle: f64| Affine::rotate(angle) * Affine::translate((0.0, e));
+    let quarter = std::f64::consts::FRAC_PI_2;
+    [turn(quarter), turn(-quarter)]
+        .into_iter()
+        .flat_map(|pose| painted(pose * head.clone(), Fill::Rivet, Part::Rivet))
+        .collect()
+}
+
+fn work(model: &Model) -> [Item; 2] {
+    let work = &model.work;
+    let outline = Section::new(&work.profile, work.depth, work.width).outline(FINE);
+    let points: Vec<Point> = outline.into_iter().map(|(z, y)| Point::new(z, y)).collect();
+    painted(polygon(&points), Fill::Work, Part::Work)
+}

@@ -1,0 +1,175 @@
+//! The three views of a pair, each in its own coordinates with the rivet at the origin.
+
+pub(super) mod end;
+pub(super) mod side;
+pub(super) mod top;
+
+use kurbo::{Affine, BezPath, Point, Rect, Shape};
+
+use crate::document::Part;
+use crate::model::{Half, Model};
+
+/// A half in its place: which one, and how the side view turns it.
+pub(super) struct Placed<'a> {
+    pub(super) half: &'a Half,
+    pub(super) pose: Affine,
+    /// Its jaw's part.
+    pub(super) jaw: Part,
+}
+
+/// The halves, front one first: the one whose boss is nearer to the eye in the side view.
+pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>; 2] {
+    let a = Placed {
+        half: &model.a,
+        pose: Affine::rotate(opening),
+        jaw: Part::Jaw,
+    };
+    let b = Placed {
+        half: &model.b,
+        pose: Affine::rotate(-opening) * Model::half_b_pose(),
+        jaw: if two_jaws { Part::SecondJaw } else { Part::Jaw },
+    };
+    if model.hand_sign > 0.0 {
+        [a, b]
+    } else {
+        [b, a]
+    }
+}
+
+/// The parts of a half in the side view, as closed areas in the half's own frame.
+pub(super) fn part_areas(half: &Half, jaw: Part) -> Vec<(Part, BezPath)> {
+    let body = half.body.path();
+    let edge = half.body.rim.half_along();
+    let slice = |from: f64, to: f64| within(&body, from, to);
+    let far = 1e5;
+    vec![
+        (Part::Rein, half.rein_outline()),
+        (Part::Shoulder, slice(-far, -edge)),
+        (Part::Neck, slice(edge, far)),
+        (Part::Boss, slice(-edge, edge)),
+        (jaw, half.jaw_outline()),
+    ]
+}
+
+/// The part of an area between two upright lines. Where the area is split by a line its pieces
+/// stay joined along it, which an even-odd fill does not show.
+pub(super) fn within(path: &BezPath, from: f64, to: f64) -> BezPath {
+    let mut points: Vec<Point> = super::hidden::sides(path)
+        .into_iter()
+        .map(|(a, _)| a)
+        .collect();
+    points = cut(&points, |p| p.x - from);
+    points = cut(&points, |p| to - p.x);
+    polygon(&points)
+}
+
+/// Keeps the side of a polygon on which `side` is positive.
+fn cut(points: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
+    let mut kept = Vec::new();
+    for (i, &p) in points.iter().enumerate() {
+        let q = points[(i + 1) % points.len()];
+        let (a, b) = (side(p), side(q));
+        if a >= 0.0 {
+            kept.push(p);
+        }
+        if a * b < 0.0 {
+            kept.push(p.lerp(q, a / (a - b)));
+        }
+    }
+    kept
+}
+
+/// A closed path through points.
+pub(super) fn polygon(points: &[Point]) -> BezPath {
+    let mut path = BezPath::new();
+    for (i, &p) in points.iter().enumerate() {
+        if i == 0 {
+            path.move_to(p)
+        } else {
+            path.line_to(p)
+        }
+    }
+    if !points.is_empty() {
+        path.close_path();
+    }
+    path
+}
+
+/// An open path through points.
+pub(super) fn polyline(points: &[Point]) -> BezPath {
+    let mut path = BezPath::new();
+    for (i, &p) in points.iter().enumerate() {
+        if i == 0 {
+            path.move_to(p)
+        } else {
+            path.line_to(p)
+        }
+    }
+    path
+}
+
+/// The convex hull of points (monotone chain), anticlockwise.
+pub(super) fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let chain = |points: &mut dyn Iterator<Item = Point>| {
+        let mut kept: Vec<Point> = Vec::new();
+        for p in points {
+            while kept.len() > 1 {
+                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
+                if (b - a).cross(p - a) > 1e-12 {
+                    break;
+                }
+                kept.pop();
+            }
+            kept.push(p);
+        }
+        kept.pop();
+        kept
+    };
+    let mut lower = chain(&mut points.iter().copied());
+    lower.extend(chain(&mut points.iter().rev().copied()));
+    lower
+}
+
+/// How far the drawn work stands out beyond the tips, mm.
+pub(super) fn work_end(model: &Model) -> f64 {
+    let tip = model.a.tip().max(model.b.tip());
+    tip + (0.45 * (tip - model.work.from)).clamp(18.0, 45.0)
+}
+
+/// The work as a bar from its end between the jaws to a break line: its area in a view where it
+/// is `half` mm to each side of y = 0, and the break line.
+pub(super) fn work_bar(model: &Model, half: f64) -> (BezPath, BezPath) {
+    let (from, to) = (model.work.from, work_end(model));
+    let wave = (0.35 * half).min(3.0);
+    let mut edge = BezPath::new();
+    edge.move_to((to, -half));
+    edge.curve_to(
+        (to + wave, -0.6 * half),
+        (to + wave, -0.3 * half),
+        (to, 0.0),
+    );
+    edge.curve_to((to - wave, 0.3 * half), (to - wave, 0.6 * half), (to, half));
+    let mut area = edge.clone();
+    area.line_to((from, half));
+    area.line_to((from, -half));
+    area.close_path();
+    (area, edge)
+}
+
+/// The three straight sides of a work bar.
+pub(super) fn work_sides(model: &Model, half: f64) -> BezPath {
+    let (from, to) = (model.work.from, work_end(model));
+    polyline(&[
+        Point::new(to, half),
+        Point::new(from, half),
+        Point::new(from, -half),
+        Point::new(to, -half),
+    ])
+}
+
+/// The box of some paths.
+pub(super) fn box_of<'a>(paths: impl IntoIterator<Item = &'a BezPath>) -> Rect {
+    let boxes = paths.into_iter().map(|path| path.bounding_box());
+    boxes.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO)
+}

@@ -1,0 +1,138 @@
+//! The side view: along the rivet. Shows the opening.
+
+use kurbo::{BezPath, Circle, Point, Shape};
+
+use super::{Placed, part_areas, placed, polyline, work_bar, work_sides};
+use crate::document::Document;
+use crate::document::Part;
+use crate::drawing::hidden::{Region, split};
+use crate::drawing::rivet::head_diameter;
+use crate::drawing::{Fill, Item, Line};
+use crate::model::Model;
+use crate::section::Section;
+use crate::sweep::Sweep;
+
+/// The pair with its work, without dimensions.
+pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64) -> Vec<Item> {
+    let [front, back] = placed(model, opening, document.second_jaw.is_some());
+    let outline = |half: &Placed<'_>| half.pose * half.half.outline();
+    let (front_line, back_line) = (outline(&front), outline(&back));
+    let (front_area, back_area) = (Region::new(&front_line), Region::new(&back_line));
+    let mut items = work(model, &[&front_area, &back_area]);
+    items.extend(fills(&back, |_| Fill::OtherHalf));
+    let back_split = split(&back_line, &[&front_area]);
+    items.push(Item::line(back_split.seen, Line::Outline));
+    items.extend(grooves(&back));
+    items.extend(fills(&front, Fill::Part));
+    items.push(Item::line(front_line, Line::Outline));
+    items.push(Item::line(back_split.behind, Line::Hidden));
+    items.extend(grooves(&front));
+    items.extend(work_behind(model, &[&front_area, &back_area]));
+    items.extend(rivet(document));
+    items
+}
+
+/// One half alone, without dimensions.
+pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
+    let alone = Placed {
+        half: &model.a,
+        pose: kurbo::Affine::IDENTITY,
+        jaw: Part::Jaw,
+    };
+    let mut items = fills(&alone, Fill::Part);
+    items.push(Item::line(model.a.outline(), Line::Outline));
+    items.extend(grooves(&alone));
+    let hole = Circle::new(Point::ORIGIN, model.a.body.hole_radius).to_path(0.01);
+    items.push(Item::fill(hole.clone(), Fill::Paper));
+    items.push(Item::line(hole, Line::Outline).of(Part::Rivet));
+    items
+}
+
+/// The two halves' outlines.
+pub(in crate::drawing) fn silhouettes(model: &Model) -> [BezPath; 2] {
+    placed(model, 0.0, false).map(|half| half.pose * half.half.outline())
+}
+
+fn fills(placed: &Placed<'_>, fill: impl Fn(Part) -> Fill) -> Vec<Item> {
+    let areas = part_areas(placed.half, placed.jaw).into_iter();
+    areas
+        .map(|(part, area)| Item::fill(placed.pose * area, fill(part)).of(part))
+        .collect()
+}
+
+/// The bottom of a groove, which the lips hide.
+fn grooves(placed: &Placed<'_>) -> Option<Item> {
+    let jaw = &placed.half.jaw;
+    let bottom = |s: f64| {
+        let section = jaw.section(s);
+        jaw.path.at(s).offset(jaw.rise(s) + section.lower(0.0))
+    };
+    let deep = |s: f64| jaw.section(s).lower(0.0) + jaw.section(s).depth / 2.0 > 0.2;
+    let cuts: Vec<f64> = samples(jaw).into_iter().filter(|&s| deep(s)).collect();
+    (cuts.len() > 1).then(|| {
+        let points: Vec<Point> = cuts.into_iter().map(bottom).collect();
+        Item::line(placed.pose * polyline(&points), Line::Hidden).of(placed.jaw)
+    })
+}
+
+/// Places along a jaw that follow its blends.
+fn samples(jaw: &Sweep) -> Vec<f64> {
+    const PARTS: u32 = 8;
+    let cuts = jaw.cuts(0.0, jaw.length());
+    let between = |pair: &[f64]| {
+        let (a, b) = (pair[0], pair[1]);
+        (0..PARTS)
+            .map(move |i| a + (b - a) * f64::from(i) / f64::from(PARTS))
+            .collect::<Vec<_>>()
+    };
+    let mut all: Vec<f64> = cuts.windows(2).flat_map(between).collect();
+    all.push(jaw.length());
+    all
+}
+
+fn work(model: &Model, before: &[&Region]) -> Vec<Item> {
+    let half = model.work.depth / 2.0;
+    let (area, edge) = work_bar(model, half);
+    let seen = split(&work_lines(model), before).seen;
+    vec![
+        Item::fill(area, Fill::Work).of(Part::Work),
+        Item::line(edge, Line::Fine).of(Part::Work),
+        Item::line(seen, Line::Fine).of(Part::Work),
+    ]
+}
+
+fn work_behind(model: &Model, before: &[&Region]) -> Option<Item> {
+    let behind = split(&work_lines(model), before).behind;
+    (!behind.is_empty()).then(|| Item::line(behind, Line::Hidden).of(Part::Work))
+}
+
+/// The sides of the work and the long edges that face the eye.
+fn work_lines(model: &Model) -> BezPath {
+    let work = &model.work;
+    let mut path = work_sides(model, work.depth / 2.0);
+    if work.profile.curved() {
+        return path;
+    }
+    let section = Section::new(&work.profile, work.depth, work.width);
+    let (from, to) = (work.from, super::work_end(model));
+    for u in section.breaks().into_iter().filter(|&u| u > 0.05) {
+        for y in [section.upper(u), section.lower(u)] {
+            if y.abs() < 0.48 * work.depth {
+                path.move_to((from, y));
+                path.line_to((to, y));
+            }
+        }
+    }
+    path
+}
+
+fn rivet(document: &Document) -> Vec<Item> {
+    let circle = |diameter: f64| Circle::new(Point::ORIGIN, diameter / 2.0).to_path(0.01);
+    let head = circle(head_diameter(&document.rivet));
+    let shank = circle(document.rivet.diameter.mm());
+    vec![
+        Item::fill(head.clone(), Fill::Rivet).of(Part::Rivet),
+        Item::line(head, Line::Outline).of(Part::Rivet),
+        Item::line(shank, Line::Hidden).of(Part::Rivet),
+    ]
+}

@@ -1,0 +1,226 @@
+//! The top view: along y, from above the jaws. Shows widths, the bosses side by side, the step
+//! from boss to jaw and rein. On paper y is −z: what is nearer to the eye of the side view is
+//! lower.
+
+use kurbo::{BezPath, Point};
+
+use super::{polygon, polyline, work_bar, work_sides};
+use crate::document::{Document, Part};
+use crate::drawing::hidden::{Region, split};
+use crate::drawing::rivet::head_outline;
+use crate::drawing::{Fill, Item, Line};
+use crate::model::{Half, Model};
+use crate::sweep::{Edge, Sweep};
+
+/// A half in the top view: its two faces along x and the areas of its parts.
+struct Strip {
+    outline: BezPath,
+    parts: Vec<(Part, BezPath)>,
+}
+
+/// Lower and upper paper y at each x, from rein end to tip.
+fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
+    let rein = faces_of_sweep(&half.rein)
+        .into_iter()
+        .rev()
+        .collect::<Vec<_>>();
+    let body = faces_of_body(half, sign);
+    let front = faces_of_sweep(&half.jaw);
+    let edge = half.body.rim.half_along();
+    let between = |from: f64, to: f64| -> Vec<Face> {
+        body.iter()
+            .copied()
+            .filter(|f| f.x >= from - 1e-9 && f.x <= to + 1e-9)
+            .collect()
+    };
+    let parts = vec![
+        (Part::Rein, area(&rein)),
+        (Part::Shoulder, area(&between(f64::MIN, -edge))),
+        (Part::Boss, area(&between(-edge, edge))),
+        (Part::Neck, area(&between(edge, f64::MAX))),
+        (jaw, area(&front)),
+    ];
+    let whole: Vec<Face> = rein.iter().chain(&body).chain(&front).copied().collect();
+    Strip {
+        outline: area(&whole),
+        parts,
+    }
+}
+
+#[derive(Clone, Copy)]
+struct Face {
+    x: f64,
+    low: f64,
+    high: f64,
+}
+
+fn area(faces: &[Face]) -> BezPath {
+    let low = faces.iter().map(|f| Point::new(f.x, f.low));
+    let high = faces.iter().rev().map(|f| Point::new(f.x, f.high));
+    polygon(&low.chain(high).collect::<Vec<_>>())
+}
+
+fn faces_of_sweep(sweep: &Sweep) -> Vec<Face> {
+    const PARTS: u32 = 12;
+    let mut at: Vec<f64> = Vec::new();
+    for pair in sweep.cuts(0.0, sweep.length()).windows(2) {
+        // Closer together towards both ends, where quarter-rounds are steep.
+        let step =
+            |i: u32| 0.5 - 0.5 * (std::f64::consts::PI * f64::from(i) / f64::from(PARTS)).cos();
+        at.extend((0..PARTS).map(|i| pair[0] + (pair[1] - pair[0]) * step(i)));
+    }
+    at.push(sweep.length());
+    at.into_iter()
+        .map(|s| {
+            let p = sweep.edge_point(Edge::Far, s);
+            Face {
+                x: p.x,
+                low: -p.y,
+                high: p.y,
+            }
+        })
+        .collect()
+}
+
+fn faces_of_body(half: &Half, sign: f64) -> Vec<Face> {
+    const PARTS: u32 = 24;
+    let faces = &half.body.faces;
+    let edge = half.body.rim.half_along();
+    let stretch = |from: f64, to: f64| {
+        (0..=PARTS).map(move |i| from + (to - from) * f64::from(i) / f64::from(PARTS))
+    };
+    let mut xs: Vec<f64> = stretch(faces.shoulder.far, faces.shoulder.boss).collect();
+    xs.extend([-edge, edge]);
+    xs.extend(stretch(faces.neck.boss, faces.neck.far));
+    // The shoulder of a sloping rein ends a little beyond its blend.
+    xs.push(half.rein_start().x.min(faces.shoulder.far));
+    xs.sort_by(f64::total_cmp);
+    xs.into_iter()
+        .map(|x| {
+            let (low, high) = faces.at(x);
+            // Half A's boss is on z > 0, which is below on paper.
+            if sign > 0.0 {
+                Face {
+                    x,
+                    low: -high,
+                    high: -low,
+                }
+            } else {
+                Face { x, low, high }
+            }
+        })
+        .collect()
+}
+
+/// The pair with its work, without dimensions.
+pub(in crate::drawing) fn pair(document: &Document, model: &Model) -> Vec<Item> {
+    let second = if document.second_jaw.is_some() {
+        Part::SecondJaw
+    } else {
+        Part::Jaw
+    };
+    let a = strip(&model.a, Part::Jaw, model.hand_sign);
+    let b = strip(&model.b, second, -model.hand_sign);
+    let mut items = work(model, &a, &b);
+    items.extend(layer(&a, &b, model));
+    items.extend(rivet(document, model));
+    items
+}
+
+/// One half alone.
+pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
+    let strip = strip(&model.a, Part::Jaw, model.hand_sign);
+    let mut items: Vec<Item> = strip
+        .parts
+        .iter()
+        .map(|(part, area)| Item::fill(area.clone(), Fill::Part(*part)).of(*part))
+        .collect();
+    items.push(Item::line(strip.outline, Line::Outline));
+    let e = model.a.body.faces.thickness * model.hand_sign;
+    for x in [-model.a.body.hole_radius, model.a.body.hole_radius] {
+        let edge = polyline(&[Point::new(x, 0.0), Point::new(x, -e)]);
+        items.push(Item::line(edge, Line::Hidden).of(Part::Rivet));
+    }
+    items
+}
+
+/// The two halves' outlines.
+pub(in crate::drawing) fn silhouettes(model: &Model) -> [BezPath; 2] {
+    let sign = model.hand_sign;
+    [
+        strip(&model.a, Part::Jaw, sign).outline,
+        strip(&model.b, Part::Jaw, -sign).outline,
+    ]
+}
+
+/// Seen from above: on the jaw's side half A lies over half B, on the rein's side under it; the
+/// bosses lie side by side.
+fn layer(a: &Strip, b: &Strip, model: &Model) -> Vec<Item> {
+    let front_is_a = model.hand_sign > 0.0;
+    let fill = |part: Part, is_a: bool| {
+        if is_a == front_is_a {
+            Fill::Part(part)
+        } else {
+            Fill::OtherHalf
+        }
+    };
+    let over = |part: Part, is_a: bool| (part == Part::Rein || part == Part::Shoulder) != is_a;
+    let mut items = Vec::new();
+    for top in [false, true] {
+        for (strip, is_a) in [(a, true), (b, false)] {
+            let parts = strip
+                .parts
+                .iter()
+                .filter(|(part, _)| over(*part, is_a) == top);
+            items.extend(
+                parts.map(|(part, area)| Item::fill(area.clone(), fill(*part, is_a)).of(*part)),
+            );
+        }
+    }
+    for (strip, other, is_a) in [(a, b, true), (b, a, false)] {
+        // What lies over this half: the other's parts on the far side of the rivet.
+        let above: Vec<Region> = other
+            .parts
+            .iter()
+            .filter(|(part, _)| over(*part, !is_a))
+            .filter(|(part, _)| *part != Part::Boss)
+            .map(|(_, area)| Region::new(area))
+            .collect();
+        let above: Vec<&Region> = above.iter().collect();
+        let lines = split(&strip.outline, &above);
+        items.push(Item::line(lines.seen, Line::Outline));
+        items.push(Item::line(lines.behind, Line::Hidden));
+    }
+    items
+}
+
+fn work(model: &Model, a: &Strip, b: &Strip) -> Vec<Item> {
+    let half = model.work.width / 2.0;
+    let (area, edge) = work_bar(model, half);
+    let regions = [Region::new(&a.outline), Region::new(&b.outline)];
+    let lines = split(&work_sides(model, half), &[&regions[0], &regions[1]]);
+    vec![
+        Item::fill(area, Fill::Work).of(Part::Work),
+        Item::line(edge, Line::Fine).of(Part::Work),
+        Item::line(lines.seen, Line::Fine).of(Part::Work),
+        Item::line(lines.behind, Line::Hidden).of(Part::Work),
+    ]
+}
+
+fn rivet(document: &Document, model: &Model) -> Vec<Item> {
+    let e = model.a.body.faces.thickness;
+    let head = head_outline(&document.rivet);
+    let up = kurbo::Affine::translate((0.0, e));
+    let down = kurbo::Affine::FLIP_Y * up;
+    let mut items = Vec::new();
+    for pose in [up, down] {
+        items.push(Item::fill(pose * head.clone(), Fill::Rivet).of(Part::Rivet));
+        items.push(Item::line(pose * head.clone(), Line::Outline).of(Part::Rivet));
+    }
+    let r = document.rivet.diameter.mm() / 2.0;
+    for x in [-r, r] {
+        let edge = polyline(&[Point::new(x, -e), Point::new(x, e)]);
+        items.push(Item::line(edge, Line::Hidden).of(Part::Rivet));
+    }
+    items
+}
