@@ -2,4 +2,5 @@
 
 pub mod command_line;
 pub mod files;
+pub mod printing;
 pub mod window;

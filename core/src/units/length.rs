@@ -32,6 +32,16 @@ impl Unit {
         }
     }
 
+    /// So many whole millimetres are so many of this unit: 25.4 itself has no exact binary form.
+    fn exact_mm(self) -> (f64, f64) {
+        match self {
+            Self::Inch => (127.0, 5.0),
+            Self::Foot => (12.0 * 127.0, 5.0),
+            Self::Millimetre => (1.0, 1.0),
+            Self::Centimetre => (10.0, 1.0),
+        }
+    }
+
     /// The sign that stands behind a number.
     pub fn sign(self) -> &'static str {
         match self {
@@ -147,11 +157,12 @@ impl Length {
         parse_length(text, Some(default))
     }
 
-    /// This length in millimetres.
+    /// This length in millimetres, the nearest number to it: 3/4 in is 19.05.
     pub fn mm(self) -> f64 {
+        let (mm, units) = self.unit.exact_mm();
         match self.amount {
-            Amount::Fraction { over, under } => f64::from(over) * self.unit.mm() / f64::from(under),
-            Amount::Decimal(number) => number * self.unit.mm(),
+            Amount::Fraction { over, under } => f64::from(over) * mm / (f64::from(under) * units),
+            Amount::Decimal(number) => number * mm / units,
         }
     }
 

@@ -1,0 +1,90 @@
+//! What can be asked on the command line.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+
+/// Draw a pair of tongs, balance it to the bar, print it full size.
+#[derive(Debug, Parser)]
+#[command(name = "reinwright", version, args_conflicts_with_subcommands = true)]
+pub(super) struct Arguments {
+    /// Design to open in the window
+    pub(super) file: Option<PathBuf>,
+    #[command(subcommand)]
+    pub(super) job: Option<Job>,
+}
+
+#[derive(Debug, Subcommand)]
+pub(super) enum Job {
+    /// Write a whole design in proportion to the work and the bar
+    New(New),
+    /// How much of which bar, and where to mark it
+    Balance(Asked),
+    /// What you should know: exit status 0 for nothing above a Note, 1 for Mend, 2 for Stop
+    Findings(Asked),
+    /// Full-size templates as PDF: finished half, pair as set, bar mark-out
+    Template(Template),
+    /// The pair, its half or its bar as SVG, one unit to the millimetre
+    Drawing(Drawing),
+}
+
+#[derive(Debug, Args)]
+pub(super) struct New {
+    /// Jaw style, such as flat, v-bit or hollow-bit
+    #[arg(long)]
+    pub(super) jaw: String,
+    /// Stock that the tongs hold, such as "3/8 in flat" or "16 mm square on corners"
+    #[arg(long, allow_hyphen_values = true)]
+    pub(super) work: String,
+    /// Bar that the tongs are forged from, such as "3/4 in square" or "20 mm round"
+    #[arg(long, allow_hyphen_values = true)]
+    pub(super) bar: String,
+    /// File to write; one that is there already is replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+}
+
+/// A question about one design.
+#[derive(Debug, Args)]
+pub(super) struct Asked {
+    /// Design
+    pub(super) file: PathBuf,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Template {
+    /// Design
+    pub(super) file: PathBuf,
+    /// PDF to write; one that is there already is replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
+    #[arg(long, default_value = "a4")]
+    pub(super) paper: String,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Drawing {
+    /// Design
+    pub(super) file: PathBuf,
+    /// SVG to write; one that is there already is replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+    /// What to draw
+    #[arg(long, value_enum, default_value = "pair")]
+    pub(super) of: DrawingOf,
+}
+
+/// What a drawing shows.
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+pub(super) enum DrawingOf {
+    /// The pair as set on its work
+    Pair,
+    /// One finished half
+    Half,
+    /// The bar with its marks
+    Bar,
+}

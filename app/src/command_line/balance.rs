@@ -1,0 +1,299 @@
+//! The balance, for people and for scripts.
+
+use std::fmt::Write;
+
+use reinwright_core::balance::{Allowance, Balance, HalfBalance, balance};
+use reinwright_core::document::{Document, Layout, Stock, Units};
+use reinwright_core::resolve;
+use reinwright_core::units::Unit;
+use serde::Serialize;
+
+use super::arguments::Asked;
+use super::{Done, Outcome, design, json};
+
+pub(super) fn run(asked: &Asked) -> Outcome {
+    let design = design(&asked.file)?;
+    let balance = balance(&design, &resolve(&design));
+    let text = if asked.json {
+        json(&Answer::new(&design, &balance))?
+    } else {
+        Table::of(&design, &balance)
+    };
+    Ok(Done::said(text))
+}
+
+#[derive(Serialize)]
+struct Answer {
+    name: String,
+    bar: BarAnswer,
+    half: HalfAnswer,
+    /// Only when the jaws differ.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    second_half: Option<HalfAnswer>,
+    pair: PairAnswer,
+}
+
+#[derive(Serialize)]
+struct BarAnswer {
+    shape: &'static str,
+    size_mm: f64,
+    width_mm: f64,
+    area_mm2: f64,
+    steel: &'static str,
+}
+
+#[derive(Serialize)]
+struct HalfAnswer {
+    volume_mm3: f64,
+    mass_kg: f64,
+    bar_length_mm: f64,
+    parts: Vec<PartAnswer>,
+    allowances: Vec<AllowanceAnswer>,
+}
+
+#[derive(Serialize)]
+struct PartAnswer {
+    part: &'static str,
+    finished_length_mm: f64,
+    volume_mm3: f64,
+    bar_length_mm: f64,
+}
+
+#[derive(Serialize)]
+struct AllowanceAnswer {
+    what: &'static str,
+    bar_length_mm: f64,
+}
+
+#[derive(Serialize)]
+struct PairAnswer {
+    layout: &'static str,
+    bar_length_mm: f64,
+    bar_mass_kg: f64,
+    mass_kg: f64,
+    allowances: Vec<AllowanceAnswer>,
+    marks: Vec<MarkAnswer>,
+}
+
+#[derive(Serialize)]
+struct MarkAnswer {
+    at_mm: f64,
+    measured_mm: f64,
+    what: String,
+}
+
+impl Answer {
+    fn new(design: &Document, balance: &Balance) -> Self {
+        let [a, b] = &balance.halves;
+        let second = design.second_jaw.as_ref();
+        Self {
+            name: design.name.clone(),
+            bar: BarAnswer::new(design),
+            half: HalfAnswer::new(a),
+            second_half: second.map(|_| HalfAnswer::new(b)),
+            pair: PairAnswer::new(design, balance),
+        }
+    }
+}
+
+impl BarAnswer {
+    fn new(design: &Document) -> Self {
+        let stock = &design.bar.stock;
+        Self {
+            shape: shape(stock),
+            size_mm: stock.size().mm(),
+            width_mm: stock.wide_mm(),
+            area_mm2: stock.area_mm2(),
+            steel: design.bar.steel.name(),
+        }
+    }
+}
+
+impl HalfAnswer {
+    fn new(half: &HalfBalance) -> Self {
+        let part = |part: &reinwright_core::balance::PartBar| PartAnswer {
+            part: part.part.name(),
+            finished_length_mm: part.finished_length_mm,
+            volume_mm3: part.volume_mm3,
+            bar_length_mm: part.bar_length_mm,
+        };
+        Self {
+            volume_mm3: half.volume_mm3,
+            mass_kg: half.mass_kg,
+            bar_length_mm: half.bar_length_mm,
+            parts: half.parts.iter().map(part).collect(),
+            allowances: allowances(&half.allowances),
+        }
+    }
+}
+
+impl PairAnswer {
+    fn new(design: &Document, balance: &Balance) -> Self {
+        let mark = |mark: &reinwright_core::balance::Mark| MarkAnswer {
+            at_mm: mark.at_mm,
+            measured_mm: mark.measured(design.units).mm(),
+            what: mark.what.clone(),
+        };
+        Self {
+            layout: layout(design.layout),
+            bar_length_mm: balance.pair_bar_length_mm,
+            bar_mass_kg: balance.bar_mass_kg(),
+            mass_kg: balance.pair_mass_kg,
+            allowances: allowances(&balance.allowances),
+            marks: balance.marks.iter().map(mark).collect(),
+        }
+    }
+}
+
+fn allowances(all: &[Allowance]) -> Vec<AllowanceAnswer> {
+    let answer = |allowance: &Allowance| AllowanceAnswer {
+        what: allowance.what,
+        bar_length_mm: allowance.bar_length_mm,
+    };
+    all.iter().map(answer).collect()
+}
+
+fn shape(stock: &Stock) -> &'static str {
+    match stock {
+        Stock::Round { .. } => "round",
+        Stock::Square { .. } => "square",
+        Stock::Flat { .. } => "flat",
+    }
+}
+
+fn layout(layout: Layout) -> &'static str {
+    match layout {
+        Layout::Single { .. } => "one half at a time",
+        Layout::DoubleEnded => "double-ended blank",
+    }
+}
+
+/// The account as the smith reads it, in the document's units.
+struct Table {
+    units: Units,
+    text: String,
+}
+
+impl Table {
+    fn of(design: &Document, balance: &Balance) -> String {
+        let mut table = Self {
+            units: design.units,
+            text: String::new(),
+        };
+        table.head(design, balance);
+        let [a, b] = &balance.halves;
+        match design.second_jaw {
+            None => table.half("each half", a),
+            Some(_) => {
+                table.half("half A", a);
+                table.half("half B", b);
+            }
+        }
+        table.pair(balance);
+        table.marks(balance);
+        table.text
+    }
+
+    fn line(&mut self, text: &str) {
+        self.text.push_str(text.trim_end());
+        self.text.push('\n');
+    }
+
+    fn size(&self, mm: f64) -> String {
+        self.units.show().text(mm)
+    }
+
+    /// Bar to a hundredth of an inch or a tenth of a millimetre: fractions do not add up.
+    fn exact(&self, mm: f64) -> String {
+        match self.units {
+            Units::Inch => format!("{:.3} in", mm / Unit::Inch.mm()),
+            Units::Millimetre => format!("{mm:.1} mm"),
+        }
+    }
+
+    fn volume(&self, mm3: f64) -> String {
+        match self.units {
+            Units::Inch => format!("{:.3} in3", mm3 / Unit::Inch.mm().powi(3)),
+            Units::Millimetre => format!("{mm3:.0} mm3"),
+        }
+    }
+
+    fn mass(&self, kg: f64) -> String {
+        /// Kilograms in a pound, exact by the international agreement of 1959.
+        const KG_PER_LB: f64 = 0.453_592_37;
+        match self.units {
+            Units::Inch => format!("{:.2} lb", kg / KG_PER_LB),
+            Units::Millimetre => format!("{kg:.2} kg"),
+        }
+    }
+
+    fn head(&mut self, design: &Document, balance: &Balance) {
+        let stock = &design.bar.stock;
+        let size = match stock {
+            Stock::Flat { thickness, width } => format!("{thickness} x {width}"),
+            Stock::Round { .. } | Stock::Square { .. } => stock.size().to_string(),
+        };
+        let bar = format!(
+            "Bar: {} of {size} {}, {}, {}",
+            self.exact(balance.pair_bar_length_mm),
+            shape(stock),
+            design.bar.steel.name(),
+            self.mass(balance.bar_mass_kg()),
+        );
+        self.line(&design.name);
+        self.line(&bar);
+        let laid = format!("Laid out: {}", layout(design.layout));
+        self.line(&laid);
+    }
+
+    fn half(&mut self, name: &str, half: &HalfBalance) {
+        self.line("");
+        let head = format!("{name:<16}{:>12}{:>16}{:>14}", "finished", "volume", "bar");
+        self.line(&head);
+        for part in &half.parts {
+            let row = format!(
+                "{:<16}{:>12}{:>16}{:>14}",
+                part.part.name(),
+                self.size(part.finished_length_mm),
+                self.volume(part.volume_mm3),
+                self.exact(part.bar_length_mm)
+            );
+            self.line(&row);
+        }
+        self.allowances(&half.allowances);
+        let mass = self.mass(half.mass_kg);
+        let (volume, bar) = (self.volume(half.volume_mm3), self.exact(half.bar_length_mm));
+        let row = format!("{:<16}{mass:>12}{volume:>16}{bar:>14}", "together");
+        self.line(&row);
+    }
+
+    fn allowances(&mut self, all: &[Allowance]) {
+        for allowance in all.iter().filter(|a| a.bar_length_mm > 0.0) {
+            let bar = self.exact(allowance.bar_length_mm);
+            let row = format!("{:<16}{:>12}{:>16}{bar:>14}", allowance.what, "", "");
+            self.line(&row);
+        }
+    }
+
+    fn pair(&mut self, balance: &Balance) {
+        self.line("");
+        let bar = self.exact(balance.pair_bar_length_mm);
+        let mass = self.mass(balance.pair_mass_kg);
+        let row = format!("{:<16}{mass:>12}{:>16}{bar:>14}", "the pair", "");
+        self.allowances(&balance.allowances);
+        self.line(&row);
+    }
+
+    fn marks(&mut self, balance: &Balance) {
+        self.line("");
+        self.line("Marks from the end of the bar");
+        for mark in &balance.marks {
+            let measured = mark.measured(self.units).to_string();
+            let exact = self.exact(mark.at_mm);
+            let mut row = String::new();
+            write!(row, "{measured:>12}  {:<26}exactly {exact}", mark.what)
+                .expect("writing to a string cannot fail");
+            self.line(&row);
+        }
+    }
+}

@@ -1,0 +1,75 @@
+//! What the smith should know, for people and for scripts.
+
+use reinwright_core::finding::{self, Finding, Severity};
+use reinwright_core::resolve;
+use serde::Serialize;
+
+use super::arguments::Asked;
+use super::{Done, Outcome, design, json};
+
+pub(super) fn run(asked: &Asked) -> Outcome {
+    let design = design(&asked.file)?;
+    let found = finding::all(&design, &resolve(&design));
+    let text = if asked.json {
+        json(&Answer::new(&found))?
+    } else {
+        listed(&found)
+    };
+    let status = status(finding::worst(&found));
+    Ok(Done { text, status })
+}
+
+/// Exit status for the worst of all findings.
+fn status(worst: Option<Severity>) -> u8 {
+    match worst {
+        None | Some(Severity::Note) => 0,
+        Some(Severity::Mend) => 1,
+        Some(Severity::Stop) => 2,
+    }
+}
+
+fn listed(found: &[Finding]) -> String {
+    if found.is_empty() {
+        return "Nothing to note\n".to_owned();
+    }
+    found
+        .iter()
+        .map(|finding| format!("{finding} ({})\n", finding.source))
+        .collect()
+}
+
+#[derive(Serialize)]
+struct Answer<'a> {
+    worst: Option<&'static str>,
+    findings: Vec<FindingAnswer<'a>>,
+}
+
+#[derive(Serialize)]
+struct FindingAnswer<'a> {
+    severity: &'static str,
+    part: &'static str,
+    message: &'a str,
+    /// In mm, unless the message names another unit.
+    value: f64,
+    limit: f64,
+    hint: &'a str,
+    source: &'static str,
+}
+
+impl<'a> Answer<'a> {
+    fn new(found: &'a [Finding]) -> Self {
+        let answer = |finding: &'a Finding| FindingAnswer {
+            severity: finding.severity.name(),
+            part: finding.part.name(),
+            message: &finding.message,
+            value: finding.value,
+            limit: finding.limit,
+            hint: &finding.hint,
+            source: finding.source,
+        };
+        Self {
+            worst: finding::worst(found).map(Severity::name),
+            findings: found.iter().map(answer).collect(),
+        }
+    }
+}

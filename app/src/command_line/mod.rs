@@ -1,0 +1,129 @@
+//! The jobs without a window.
+//!
+//! Every job is a function from its arguments to text for the standard output and an exit status,
+//! or to one sentence that names the file, the place and the mend. Only this file prints.
+
+mod arguments;
+mod balance;
+mod findings;
+mod new;
+mod sheets;
+
+use std::ffi::OsString;
+use std::io::Write;
+use std::path::{Path, PathBuf};
+use std::process::ExitCode;
+
+use clap::Parser;
+use clap::error::ErrorKind;
+use reinwright_core::document::Document;
+
+use arguments::{Arguments, Job};
+
+use crate::files;
+
+/// Exit status of everything that went wrong, the arguments included.
+const FAILED: u8 = 3;
+
+/// What a job prints, and its exit status.
+struct Done {
+    text: String,
+    status: u8,
+}
+
+impl Done {
+    fn said(text: String) -> Self {
+        Self { text, status: 0 }
+    }
+}
+
+type Outcome = Result<Done, String>;
+
+/// Runs the program with its arguments, the program's name first.
+pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
+    let outcome = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => start(arguments),
+        Err(error) => no_job(&error),
+    };
+    ExitCode::from(report(outcome))
+}
+
+fn start(arguments: Arguments) -> Outcome {
+    match arguments.job {
+        None => window(arguments.file),
+        Some(Job::New(wanted)) => new::run(&wanted),
+        Some(Job::Balance(asked)) => balance::run(&asked),
+        Some(Job::Findings(asked)) => findings::run(&asked),
+        Some(Job::Template(wanted)) => sheets::template(&wanted),
+        Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
+    }
+}
+
+/// Prints what came out of a job; a reader that has gone away, such as `head`, is no error.
+fn report(outcome: Outcome) -> u8 {
+    match outcome {
+        Ok(done) => {
+            std::io::stdout().write_all(done.text.as_bytes()).ok();
+            done.status
+        }
+        Err(sentence) => {
+            writeln!(std::io::stderr(), "reinwright: {}", one_line(&sentence)).ok();
+            FAILED
+        }
+    }
+}
+
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// Help and version were asked for; anything else is a mistake in the arguments.
+fn no_job(error: &clap::Error) -> Outcome {
+    match error.kind() {
+        ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Ok(Done::said(error.to_string())),
+        _ => Err(wrong_arguments(error)),
+    }
+}
+
+/// The first paragraph of the long message, with the way to the rest.
+fn wrong_arguments(error: &clap::Error) -> String {
+    let text = error.to_string();
+    let first = text.split("\n\n").next().unwrap_or_default();
+    let what = first.trim_start_matches("error:").trim();
+    format!("{what}: see reinwright --help for what can be asked")
+}
+
+/// Opens the window. A file that cannot be read and a missing display are said at once.
+fn window(file: Option<PathBuf>) -> Outcome {
+    if let Some(path) = &file {
+        files::open(path)?;
+    }
+    let instead = "the same jobs run without a window, such as reinwright template FILE --out X.pdf";
+    if !has_display() {
+        return Err(format!("there is no display to open a window on: {instead}"));
+    }
+    match crate::window::open(file) {
+        Ok(()) => Ok(Done::said(String::new())),
+        Err(error) => Err(format!("{error}: {instead}")),
+    }
+}
+
+/// Whether there is a display; systems other than these always have one.
+fn has_display() -> bool {
+    let unix = cfg!(all(unix, not(target_os = "macos")));
+    let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
+    let set = |name: &&str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
+    !unix || named.iter().any(|name| set(&name))
+}
+
+/// Opens the design that a job is about.
+fn design(path: &Path) -> Result<Document, String> {
+    files::open(path)
+}
+
+/// A value as indented JSON with a line feed.
+fn json(value: &impl serde::Serialize) -> Result<String, String> {
+    let text = serde_json::to_string_pretty(value);
+    let text = text.map_err(|error| format!("the answer cannot be written as JSON ({error})"))?;
+    Ok(text + "\n")
+}

@@ -1,0 +1,43 @@
+//! Templates and drawings as files.
+
+use reinwright_core::balance::balance;
+use reinwright_core::document::Document;
+use reinwright_core::drawing::{self, DrawOptions, Drawing, Paper};
+use reinwright_core::{export, resolve};
+
+use super::arguments::{self, DrawingOf, Template};
+use super::{Done, Outcome, design};
+use crate::{files, printing};
+
+pub(super) fn template(wanted: &Template) -> Outcome {
+    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let design = design(&wanted.file)?;
+    let pdf = printing::template_pdf(&design, paper, printing::today());
+    files::write_whole(&wanted.out, &pdf)?;
+    let text = format!(
+        "{}: print at actual size (100 %), then measure the check bars\n",
+        wanted.out.display()
+    );
+    Ok(Done::said(text))
+}
+
+pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
+    let design = design(&wanted.file)?;
+    let svg = export::svg(&drawn(&design, wanted.of), &design.name);
+    files::write_whole(&wanted.out, svg.as_bytes())?;
+    Ok(Done::said(format!(
+        "{}: one unit is one millimetre\n",
+        wanted.out.display()
+    )))
+}
+
+fn drawn(design: &Document, of: DrawingOf) -> Drawing {
+    /// Size of the lettering along the bar, mm.
+    const BAR_TEXT: f64 = 3.5;
+    let model = resolve(design);
+    match of {
+        DrawingOf::Pair => drawing::pair(design, &model, &DrawOptions::default()),
+        DrawingOf::Half => drawing::half(design, &model),
+        DrawingOf::Bar => drawing::bar(design, &model, &balance(design, &model), BAR_TEXT),
+    }
+}
