@@ -161,10 +161,15 @@ fn how(contacts: &[f64], inner: &impl Fn(f64) -> f64, jaw: &Section<'_>) -> Bear
         return Bears::Bottom;
     }
     // On the lips the inner surface is at the line of the lips or on its way out. Work that fills
-    // the groove touches there too, but not only there.
-    if contacts.iter().all(|&z| inner(z) < 0.04 * deepest) {
-        Bears::Edges
-    } else {
+    // the groove touches there too, but not only there; and work that lies on wide faces beside
+    // a mere crease lies on faces.
+    let on_lip = |z: &f64| inner(*z) < 0.04 * deepest;
+    let inmost = contacts.iter().map(|z| z.abs()).fold(f64::MAX, f64::min);
+    if !contacts.iter().all(on_lip) {
         Bears::Walls
+    } else if widest - inmost > 0.25 * jaw.width {
+        Bears::Face
+    } else {
+        Bears::Edges
     }
 }
