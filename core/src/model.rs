@@ -185,6 +185,17 @@ impl Model {
         Affine::FLIP_Y
     }
 
+    /// Turns a point of half B from the frame of half A into its place in space, half round about
+    /// x: (x, y, z) → (x, −y, −z).
+    pub fn half_b_point([x, y, z]: [f64; 3]) -> [f64; 3] {
+        [x, -y, -z]
+    }
+
+    /// A point of either half as the hand of the pair asks: a pair turned right has z flipped.
+    pub fn handed(&self, [x, y, z]: [f64; 3]) -> [f64; 3] {
+        [x, y, self.hand_sign * z]
+    }
+
     /// Mass of the pair with its rivet shank, kg.
     pub fn mass_kg(&self) -> f64 {
         let shank =

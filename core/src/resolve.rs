@@ -121,9 +121,10 @@ fn neck_spec(document: &Document, jaw: &crate::sweep::Sweep) -> LimbSpec {
     use crate::sweep::Edge;
     let root = |edge: Edge| jaw.edge_point(edge, 0.0);
     let slope = |edge: Edge| {
-        let step = 0.01 * jaw.length();
-        let (a, b) = (jaw.edge_point(edge, 0.0), jaw.edge_point(edge, step));
-        (b.y - a.y) / (b.x - a.x)
+        /// Short enough for the slope at the very heel, long enough to keep nine digits.
+        const STEP: f64 = 1e-4;
+        let (a, b) = (jaw.edge_point(edge, 0.0), jaw.edge_point(edge, STEP));
+        ((b.y - a.y) / (b.x - a.x)).clamp(-1.0, 1.0)
     };
     LimbSpec {
         depth: document.neck.depth.mm(),

@@ -154,6 +154,9 @@ impl Curve {
             Self::Cubic(_) => 4,
         };
         let mut ts: Vec<f64> = (0..=parts).map(|i| i as f64 / parts as f64).collect();
+        // Between upright tangents x only rises or only falls, so no crossing is missed.
+        ts.extend(self.upright());
+        ts.sort_by(f64::total_cmp);
         for pair in ts.clone().windows(2) {
             ts.extend(xs.iter().filter_map(|&x| self.cross(x, pair[0], pair[1])));
         }
@@ -162,6 +165,20 @@ impl Curve {
             .filter(|w| w[1] - w[0] > 1e-12)
             .map(|w| (w[0], w[1]))
             .collect()
+    }
+
+    /// Parameters inside the piece at which its tangent stands upright.
+    fn upright(&self) -> Vec<f64> {
+        let mut ts = match *self {
+            Self::Line(..) => Vec::new(),
+            Self::Arc { from, turn, .. } => upright_of_arc(from, turn),
+            Self::Cubic(c) => {
+                let [a, b, d] = [c.p1.x - c.p0.x, c.p2.x - c.p1.x, c.p3.x - c.p2.x];
+                kurbo::common::solve_quadratic(a, 2.0 * (b - a), a - 2.0 * b + d).to_vec()
+            }
+        };
+        ts.retain(|t| (0.0..1.0).contains(t));
+        ts
     }
 
     /// Where x passes `x` between two parameters, if it does.
@@ -182,4 +199,14 @@ impl Curve {
         }
         Some(f64::midpoint(low, high))
     }
+}
+
+/// Parameters at which an arc passes an angle of nothing or of half a turn.
+fn upright_of_arc(from: f64, turn: f64) -> Vec<f64> {
+    use std::f64::consts::PI;
+    let (low, high) = (from.min(from + turn), from.max(from + turn));
+    let first = (low / PI).ceil();
+    let angles = (0..3).map(|i| (first + f64::from(i)) * PI);
+    let inside = angles.filter(|&angle| angle < high && turn != 0.0);
+    inside.map(|angle| (angle - from) / turn).collect()
 }

@@ -127,11 +127,20 @@ fn shares(rim: &Rim, end: Point, start: f64) -> (f64, f64) {
     (0.42 - 0.14 * steep, 0.42 + 0.16 * steep)
 }
 
+/// The slope at which a limb's inner edge sets out: most of that at its end where it rises to a
+/// bowed rein, level else.
+fn first_slope(spec: &LimbSpec) -> f64 {
+    const MOST: f64 = 0.7;
+    MOST * spec.end.inner_slope.max(0.0)
+}
+
+/// Where the inner edge starts over the rivet: low enough on the boss for the limb to leave it
+/// with its whole depth, and inside the boss however far the end may dip below the rivet.
 fn inner_start(rim: &Rim, spec: &LimbSpec) -> f64 {
-    // Low enough on the boss for the limb to leave it with its whole depth.
-    let highest = (rim.half_across() - 0.6 * spec.depth)
-        .clamp(0.12 * rim.half_across(), 0.55 * rim.half_across());
-    spec.end.inner.y.min(highest)
+    let across = rim.half_across();
+    let highest = (across - 0.6 * spec.depth).clamp(0.12 * across, 0.55 * across);
+    let back = spec.end.inner.y - first_slope(spec) * spec.end.inner.x;
+    back.clamp(-0.6 * across, highest)
 }
 
 fn inner_edge(rim: &Rim, spec: &LimbSpec) -> CubicBez {
@@ -140,42 +149,47 @@ fn inner_edge(rim: &Rim, spec: &LimbSpec) -> CubicBez {
     let (early, late) = shares(rim, to, from.y);
     cubic(
         from,
-        Vec2::new(late * to.x, 0.0),
+        Vec2::new(1.0, first_slope(spec)) * (late * to.x),
         to,
         Vec2::new(1.0, spec.end.inner_slope) * (early * to.x),
     )
 }
 
+/// The outer edge: its start is as steep as gives the asked depth, square to the limb, where the
+/// limb passes the edge of the boss. The x of the edge does not depend on how steep it starts,
+/// so that is found in one step.
 fn outer_edge(rim: &Rim, spec: &LimbSpec) -> CubicBez {
-    let inner = inner_edge(rim, spec);
+    const STEEPEST: f64 = 1.6;
+    let inner = Curve::Cubic(inner_edge(rim, spec));
     let to = spec.end.outer;
-    let from = Point::new(0.0, (inner.p0.y + spec.depth).min(rim.half_across()));
+    let from = Point::new(0.0, (inner.start().y + spec.depth).min(rim.half_across()));
     let (early, late) = shares(rim, to, from.y);
     let to_arm = Vec2::new(1.0, spec.end.outer_slope) * (late * to.x);
-    // The x of the edge does not depend on how steep it starts, so the start that gives the
-    // asked depth at the edge of the boss is found in one step.
-    let leaves = Curve::Cubic(inner).split_at(&[rim.half_along()]);
-    let inner_t = leaves
-        .iter()
-        .map(|r| r.1)
-        .find(|&t| Curve::Cubic(inner).at(t).x >= rim.half_along() - 1e-6);
-    let inner_y = Curve::Cubic(inner).at(inner_t.unwrap_or(1.0)).y;
-    let flat = Curve::Cubic(cubic(from, Vec2::new(early * to.x, 0.0), to, to_arm));
-    let outer_t = flat
-        .split_at(&[rim.half_along()])
-        .iter()
-        .map(|r| r.1)
-        .find(|&t| flat.at(t).x >= rim.half_along() - 1e-6);
-    let t = outer_t.unwrap_or(1.0);
+    let level = Curve::Cubic(cubic(from, Vec2::new(early * to.x, 0.0), to, to_arm));
+    let edge = rim.half_along();
+    let goal = inner.at(passes(&inner, edge)).y + spec.depth * lean(&inner, edge);
+    let t = passes(&level, edge);
     let weight = 3.0 * t * (1.0 - t).powi(2) * early * to.x;
-    let missing = inner_y + spec.depth - flat.at(t).y;
-    const STEEPEST: f64 = 1.6;
     let slope = if weight > 1e-6 {
-        (missing / weight).clamp(-0.5, STEEPEST)
+        ((goal - level.at(t).y) / weight).clamp(-0.5, STEEPEST)
     } else {
         0.0
     };
     cubic(from, Vec2::new(1.0, slope) * (early * to.x), to, to_arm)
+}
+
+/// The first parameter at which a curve that sets out over the rivet reaches `x`; its end if it
+/// does not.
+fn passes(curve: &Curve, x: f64) -> f64 {
+    let ends = curve.split_at(&[x]).into_iter().map(|part| part.1);
+    let reached = |t: &f64| curve.at(*t).x >= x - 1e-6;
+    ends.into_iter().find(reached).unwrap_or(1.0)
+}
+
+/// Upright distance over distance square to a curve where it passes `x`; no more than for 45°.
+fn lean(curve: &Curve, x: f64) -> f64 {
+    let slope = curve.slope(passes(curve, x));
+    1f64.hypot((slope.y / slope.x.max(1e-9)).clamp(-1.0, 1.0))
 }
 
 struct Filleted {

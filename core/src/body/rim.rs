@@ -139,13 +139,16 @@ impl Rim {
     /// The rim from one place anticlockwise to another, as arcs and lines.
     pub fn between(&self, from: Foot, to: Foot) -> Vec<Curve> {
         const FULL: f64 = std::f64::consts::TAU;
+        /// Directions nearer than this are one, radians.
+        const SAME: f64 = 1e-9;
         let ahead = |angle: f64, of: f64| (angle - of).rem_euclid(FULL);
         let goal = ahead(to.angle, from.angle);
         let mut sides: Vec<(f64, Point, Point)> = self
             .sides()
             .filter(|(a, b)| a.distance(*b) > 1e-9)
             .map(|(a, b)| (ahead((b - a).atan2() - FULL / 4.0, from.angle), a, b))
-            .map(|(turn, a, b)| (if FULL - turn < 1e-9 { 0.0 } else { turn }, a, b))
+            .map(|(turn, a, b)| (if FULL - turn < SAME { 0.0 } else { turn }, a, b))
+            .map(|(turn, a, b)| (if turn < SAME { 0.0 } else { turn }, a, b))
             .collect();
         sides.sort_by(|a, b| a.0.total_cmp(&b.0));
         let (mut at, mut turned, mut curves) = (from.core, 0.0, Vec::new());
@@ -160,7 +163,7 @@ impl Rim {
             Curve::Line(a + out, b + out)
         };
         for (turn, a, b) in sides {
-            if turn > goal + 1e-9 || (turn < 1e-9 && at.distance(b) < 1e-9) {
+            if turn > goal + SAME || (turn == 0.0 && at.distance(b) < 1e-9) {
                 continue;
             }
             if turn > turned {
@@ -169,9 +172,11 @@ impl Rim {
                 turned = turn;
             }
             // The last side may be left before its end.
-            let last = (turn - goal).abs() < 1e-9;
+            let last = (turn - goal).abs() < SAME;
             let end = if last { to.core } else { b };
-            curves.push(line(at, end, turn));
+            if at.distance(end) > 1e-9 {
+                curves.push(line(at, end, turn));
+            }
             at = end;
         }
         if goal - turned > 1e-12 {

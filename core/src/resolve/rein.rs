@@ -5,8 +5,8 @@
 use kurbo::{Point, Vec2};
 
 use crate::body::{LimbEnd, LimbSpec, Rim};
-use crate::document::{Document, Rein, ReinEnd, ReinLine};
-use crate::section::plain_profile;
+use crate::document::{Document, HandZone, PlainSection, Rein, ReinEnd, ReinLine};
+use crate::section::{Profile, plain_profile};
 use crate::sweep::{Ease, Path, Run, Station, Sweep};
 
 /// A rein with the shoulder that must lead into it.
@@ -23,24 +23,27 @@ pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
     let rein = &document.rein;
     let (stations, profiles) = stations(rein);
     let depth = rein.start.depth_mm();
-    let shoulder_depth = document.shoulder.depth.mm();
-    // The shoulder leaves the lower half of the boss; how low decides how early the reins part.
-    let across = rim.half_across();
-    let inner = (across - 0.8 * shoulder_depth).clamp(0.14 * across, 0.5 * across);
-    let start = Point::new(
-        rim.half_along() + document.shoulder.length.mm(),
-        inner + depth / 2.0,
-    );
-    let length = rein.length.mm();
-    let hand_at = (length - rein.hand.mm()).max(0.3 * length);
-    let depth_at_hand = depth_at(&stations, hand_at);
-    let goal = rein.gap.mm() / 2.0 + depth_at_hand / 2.0;
-    let line = line(rein, start.y, goal, hand_at, length);
-    let along = Vec2::from_angle(line.heading);
-    let half = along.turn_90() * (depth / 2.0);
+    let shoulder_length = document.shoulder.length.mm();
+    let hand_at = hand_at(rein);
+    let to_hand = ToHand {
+        at: hand_at,
+        gap: rein.gap.mm(),
+        depth: depth_at(&stations, &profiles, hand_at),
+    };
+    let base = inner_at_boss(document, rim) + depth / 2.0;
+    // A rein that leaves steeply starts higher, so that the shoulder runs up to it in one sweep;
+    // the line's heading and its start settle each other within a few rounds.
+    let mut y = base;
+    for _ in 0..ROUNDS {
+        y = base + SHARE_OF_RISE * shoulder_length * line(rein, y, &to_hand).heading.max(0.0).tan();
+    }
+    let line = line(rein, y, &to_hand);
+    let half = Vec2::from_angle(line.heading).turn_90() * (depth / 2.0);
+    // The nearer corner of the rein's start is the shoulder's length from the boss.
+    let start = Point::new(rim.half_along() + shoulder_length + half.x.abs(), y);
     let slope = line.heading.tan();
     let shoulder = LimbSpec {
-        depth: shoulder_depth,
+        depth: document.shoulder.depth.mm(),
         fillet: document.shoulder.fillet.mm(),
         end: LimbEnd {
             inner: start - half,
@@ -65,77 +68,136 @@ pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
     }
 }
 
+/// How often the line's heading and its start are settled against each other.
+const ROUNDS: u32 = 8;
+
+/// How much of the shoulder's rise at the rein's own slope its start is lifted by (judgement,
+/// from looking at it: more makes a hump, less a notch behind the boss).
+const SHARE_OF_RISE: f64 = 0.6;
+
+/// The height at which the shoulder's inner edge leaves the boss: as low as its depth asks, which
+/// decides how early the reins part.
+fn inner_at_boss(document: &Document, rim: &Rim) -> f64 {
+    let across = rim.half_across();
+    let depth = document.shoulder.depth.mm();
+    (across - 0.8 * depth).clamp(0.14 * across, 0.5 * across)
+}
+
+/// Where the middle of the hand is, mm along the rein.
+fn hand_at(rein: &Rein) -> f64 {
+    let length = rein.length.mm();
+    (length - rein.hand.mm()).max(0.3 * length)
+}
+
+/// What the line must reach.
+struct ToHand {
+    /// The hand's place, mm along the rein.
+    at: f64,
+    /// Between the reins there, mm.
+    gap: f64,
+    /// Depth of the rein there, mm.
+    depth: f64,
+}
+
+impl ToHand {
+    /// Height of the middle line at the hand where it runs level, mm.
+    fn level(&self) -> f64 {
+        f64::midpoint(self.gap, self.depth)
+    }
+}
+
 struct LineOfRein {
     heading: f64,
     runs: Vec<Run>,
 }
 
-fn line(rein: &Rein, from: f64, to: f64, hand_at: f64, length: f64) -> LineOfRein {
-    let straight = |length: f64| Run {
+fn line(rein: &Rein, from: f64, hand: &ToHand) -> LineOfRein {
+    let length = rein.length.mm();
+    match rein.line {
+        ReinLine::Straight => straight(from, hand, length),
+        ReinLine::Parallel { bend } => parallel(bend.mm(), hand.level() - from, hand.at, length),
+        ReinLine::Bowed { bow } => bowed(bow.mm(), hand.level() - from, hand.at, length),
+    }
+}
+
+fn straight_run(length: f64) -> Run {
+    Run {
         length,
         curvature: 0.0,
+    }
+}
+
+/// The heading h at which the inner edge passes the hand: `from + at sin h − depth/2 cos h` is
+/// half the gap.
+fn straight(from: f64, hand: &ToHand, length: f64) -> LineOfRein {
+    let (along, across) = (hand.at, hand.depth / 2.0);
+    let sine = (hand.gap / 2.0 - from) / along.hypot(across);
+    let heading = sine.clamp(-0.9, 0.9).asin() + across.atan2(along);
+    LineOfRein {
+        heading: heading.clamp(-STEEPEST, STEEPEST),
+        runs: vec![straight_run(length)],
+    }
+}
+
+/// Two equal arcs, out and back to level, and the rest straight. They rise by `rise` over `bend`
+/// along the tongs, or over as much more as keeps either from turning too far.
+fn parallel(bend: f64, rise: f64, hand_at: f64, length: f64) -> LineOfRein {
+    /// The farthest that either arc turns, radians.
+    const FARTHEST: f64 = 1.2;
+    let least = rise.abs() / (FARTHEST / 2.0).tan();
+    let bend = bend.max(least);
+    let mut turn = 2.0 * (rise.abs() / bend).atan();
+    if turn < 1e-6 {
+        return LineOfRein {
+            heading: 0.0,
+            runs: vec![straight_run(length)],
+        };
+    }
+    let mut arc = bend * turn / (2.0 * turn.sin());
+    // The bend ends before the hand: a longer one is made tighter, as long as it can be.
+    let most = 0.45 * hand_at;
+    if arc > most {
+        arc = most;
+        let rises = |turn: f64| 2.0 * most * (1.0 - turn.cos()) / turn;
+        turn = bisect((1e-6, FARTHEST), |turn| rises(turn) - rise.abs());
+    }
+    let curvature = rise.signum() * turn / arc;
+    let bent = |curvature: f64| Run {
+        length: arc,
+        curvature,
     };
-    match rein.line {
-        ReinLine::Straight => {
-            let heading = ((to - from) / hand_at).clamp(-0.9, 0.9).asin();
-            LineOfRein {
-                heading,
-                runs: vec![straight(length)],
-            }
-        }
-        ReinLine::Parallel { bend } => {
-            let bend = bend.mm().min(0.9 * hand_at);
-            let half_turn = 2.0 * ((to - from).abs() / bend).atan();
-            if half_turn < 1e-6 {
-                return LineOfRein {
-                    heading: 0.0,
-                    runs: vec![straight(length)],
-                };
-            }
-            let radius = bend / (2.0 * half_turn.sin());
-            let curvature = (to - from).signum() / radius;
-            // Never longer than the way to the hand.
-            let arc = (radius * half_turn).min(0.45 * hand_at);
-            let rest = straight(length - 2.0 * arc);
-            let runs = vec![
-                Run {
-                    length: arc,
-                    curvature,
-                },
-                Run {
-                    length: arc,
-                    curvature: -curvature,
-                },
-                rest,
-            ];
-            LineOfRein { heading: 0.0, runs }
-        }
-        ReinLine::Bowed { bow } => {
-            // The last stretch before the hand, and all behind it, is straight.
-            let swell = (hand_at - 50.0).max(0.7 * hand_at);
-            let (first, second) = (0.7 * swell, 0.3 * swell);
-            let bowed = Bowed {
-                first,
-                second,
-                rise: to - from,
-            };
-            let (leave, arrive) = bowed.solve(bow.mm());
-            let runs = vec![
-                Run {
-                    length: first,
-                    curvature: (arrive - leave) / first,
-                },
-                Run {
-                    length: second,
-                    curvature: -arrive / second,
-                },
-                straight(length - swell),
-            ];
-            LineOfRein {
-                heading: leave,
-                runs,
-            }
-        }
+    LineOfRein {
+        heading: 0.0,
+        runs: vec![
+            bent(curvature),
+            bent(-curvature),
+            straight_run(length - 2.0 * arc),
+        ],
+    }
+}
+
+/// An arc out and back, one to level, and the last stretch before the hand and all behind it
+/// straight.
+fn bowed(bow: f64, rise: f64, hand_at: f64, length: f64) -> LineOfRein {
+    let swell = (hand_at - 50.0).max(0.7 * hand_at);
+    let (first, second) = (0.7 * swell, 0.3 * swell);
+    let bowed = Bowed {
+        first,
+        second,
+        rise,
+    };
+    let (leave, arrive) = bowed.solve(bow);
+    let bent = |length: f64, turn: f64| Run {
+        length,
+        curvature: turn / length,
+    };
+    LineOfRein {
+        heading: leave,
+        runs: vec![
+            bent(first, arrive - leave),
+            bent(second, -arrive),
+            straight_run(length - swell),
+        ],
     }
 }
 
@@ -177,6 +239,10 @@ impl Bowed {
 
     /// Leaving and arriving headings for a bow, as near as can be made.
     fn solve(&self, bow: f64) -> (f64, f64) {
+        /// A bow of nothing is still taken outwards, mm: below it any line without a swell
+        /// would do, the one that starts inwards too.
+        const LEAST: f64 = 0.01;
+        let bow = bow.max(LEAST);
         let leave = bisect((-0.2, STEEPEST), |leave| self.bow(leave) - bow);
         (leave, self.arrive(leave))
     }
@@ -195,102 +261,121 @@ fn bisect((mut low, mut high): (f64, f64), f: impl Fn(f64) -> f64) -> f64 {
     f64::midpoint(low, high)
 }
 
-fn depth_at(stations: &[Station], s: f64) -> f64 {
-    let next = stations
-        .partition_point(|station| station.at <= s)
-        .clamp(1, stations.len() - 1);
-    let (a, b) = (&stations[next - 1], &stations[next]);
-    let t = if b.at > a.at {
-        ((s - a.at) / (b.at - a.at)).clamp(0.0, 1.0)
-    } else {
-        0.0
+/// Depth of the rein at `s`, mm.
+fn depth_at(stations: &[Station], profiles: &[Profile], s: f64) -> f64 {
+    let length = stations.last().map_or(0.0, |station| station.at);
+    let sweep = Sweep {
+        path: Path::straight(Point::ORIGIN, 0.0, length),
+        stations: stations.to_vec(),
+        profiles: profiles.to_vec(),
     };
-    // The hand lies in a parallel or tapering stretch, never in a rounded end.
-    crate::section::lerp(a.depth, b.depth, t)
+    sweep.section(s).depth
 }
 
-fn stations(rein: &Rein) -> (Vec<Station>, Vec<crate::section::Profile>) {
+fn stations(rein: &Rein) -> (Vec<Station>, Vec<Profile>) {
     let length = rein.length.mm();
     let (start, end) = (&rein.start, &rein.end);
     let mut profiles = vec![plain_profile(start), plain_profile(end)];
-    let station =
-        |at: f64, section: &crate::document::PlainSection, profile: usize, ease: Ease| Station {
-            at,
-            depth: section.depth_mm(),
-            width: section.width_mm(),
-            rise: 0.0,
-            profile,
-            ease,
-        };
     let mut list = vec![station(0.0, start, 0, Ease::Linear)];
-    let mut taper_end = (length - rein.parallel.mm()).clamp(0.1 * length, length);
-    let finish = finish_length(rein);
-    let last = length - finish;
+    let last = length - finish_length(rein);
+    let taper_end = (length - rein.parallel.mm()).clamp(0.1 * length, length);
     if let Some(zone) = &rein.hand_zone {
         profiles.push(plain_profile(&zone.section));
-        let half = zone.length.mm() / 2.0;
-        let middle = length - rein.hand.mm();
-        let ease = (0.3 * zone.length.mm()).min(25.0);
-        let from = (middle - half).clamp(0.3 * length, last - 2.0);
-        let to = (middle + half).clamp(from + 1.0, last - 1.0);
-        taper_end = taper_end.min(from - ease).max(0.1 * length);
-        list.push(station(taper_end, end, 1, Ease::Linear));
-        if from - ease > taper_end + 1e-6 {
-            list.push(station(from - ease, end, 1, Ease::Linear));
-        }
-        if let Some(before) = list.last_mut() {
-            before.ease = Ease::Smooth;
-        }
-        list.push(station(from, &zone.section, 2, Ease::Linear));
-        list.push(station(to, &zone.section, 2, Ease::Smooth));
-        let back = (to + ease).min(last - 0.5);
-        list.push(station(back, end, 1, Ease::Linear));
-    } else if taper_end < last - 1e-6 {
+        add_zone(zone, (taper_end, last), rein, &mut list);
+    } else if taper_end < last {
         list.push(station(taper_end, end, 1, Ease::Linear));
     }
-    add_finish(rein, length, &mut list);
+    add_finish(rein, &mut list);
+    // Where two stand nearly at one place the earlier one only says how sizes go on.
+    list.dedup_by(|next, before| {
+        let same = next.at - before.at < CLOSEST;
+        if same {
+            before.ease = next.ease;
+        }
+        same
+    });
+    if let Some(end) = list.last_mut() {
+        end.at = length;
+    }
     (list, profiles)
 }
 
-/// How much of the end its finish takes, mm.
+/// The closest that two stations of a rein stand, mm.
+const CLOSEST: f64 = 1e-3;
+
+fn station(at: f64, section: &PlainSection, profile: usize, ease: Ease) -> Station {
+    Station {
+        at,
+        depth: section.depth_mm(),
+        width: section.width_mm(),
+        rise: 0.0,
+        profile,
+        ease,
+    }
+}
+
+/// A shaped grip between the end of the taper and the finish of the end, as long as there is
+/// room for, with a blend before and behind.
+fn add_zone(zone: &HandZone, (taper_end, last): (f64, f64), rein: &Rein, list: &mut Vec<Station>) {
+    let end = &rein.end;
+    let middle = hand_at(rein).min(last);
+    let half = zone.length.mm() / 2.0;
+    let blend = (0.3 * zone.length.mm()).min(25.0).min(0.1 * last);
+    let first = 0.25 * last;
+    let to = (middle + half).min(last - blend);
+    let from = (middle - half).max(first + blend).min(to);
+    let taper_end = taper_end.min(from - blend);
+    list.push(station(taper_end, end, 1, Ease::Linear));
+    list.push(station(from - blend, end, 1, Ease::Smooth));
+    list.push(station(from, &zone.section, 2, Ease::Linear));
+    list.push(station(to, &zone.section, 2, Ease::Smooth));
+    list.push(station(to + blend, end, 1, Ease::Linear));
+}
+
+/// How much of the end its finish takes, mm; no more than a third of the rein.
 fn finish_length(rein: &Rein) -> f64 {
     let half = rein.end.depth_mm().min(rein.end.width_mm()) / 2.0;
-    match rein.finish {
+    let asked = match rein.finish {
         ReinEnd::Square => 0.0,
         ReinEnd::Rounded => half,
-        ReinEnd::Ball { diameter } => diameter.mm().max(2.2 * half),
+        ReinEnd::Ball { .. } => 1.1 * ball_mm(rein),
+    };
+    asked.min(rein.length.mm() / 3.0)
+}
+
+/// Diameter of the ball, never less than the rein's end.
+fn ball_mm(rein: &Rein) -> f64 {
+    let end = rein.end.depth_mm().max(rein.end.width_mm());
+    match rein.finish {
+        ReinEnd::Ball { diameter } => diameter.mm().max(end),
+        ReinEnd::Square | ReinEnd::Rounded => end,
     }
 }
 
 /// The stations of the end: square, a quarter-round all round, or a ball.
-fn add_finish(rein: &Rein, length: f64, list: &mut Vec<Station>) {
+fn add_finish(rein: &Rein, list: &mut Vec<Station>) {
     /// What is left of a rounded end, so that no section is nothing.
     const LEFT: f64 = 0.12;
-    let end = |at: f64, size: f64, ease: Ease| Station {
-        at,
-        depth: rein.end.depth_mm() * size,
-        width: rein.end.width_mm() * size,
-        rise: 0.0,
-        profile: 1,
-        ease,
+    let length = rein.length.mm();
+    let sized = |at: f64, depth: f64, width: f64, ease: Ease| Station {
+        depth,
+        width,
+        ..station(at, &rein.end, 1, ease)
     };
-    let finish = finish_length(rein);
+    let (depth, width) = (rein.end.depth_mm(), rein.end.width_mm());
+    let from = length - finish_length(rein);
     match rein.finish {
-        ReinEnd::Square => list.push(end(length, 1.0, Ease::Linear)),
+        ReinEnd::Square => list.push(sized(length, depth, width, Ease::Linear)),
         ReinEnd::Rounded => {
-            list.push(end(length - finish, 1.0, Ease::RoundDown));
-            list.push(end(length, LEFT, Ease::Linear));
+            list.push(sized(from, depth, width, Ease::RoundDown));
+            list.push(sized(length, LEFT * depth, LEFT * width, Ease::Linear));
         }
-        ReinEnd::Ball { diameter } => {
-            let ball = diameter.mm().max(rein.end.depth_mm());
-            let round = |at: f64, size: f64, ease: Ease| Station {
-                depth: size,
-                width: size,
-                ..end(at, 1.0, ease)
-            };
-            list.push(end(length - finish, 1.0, Ease::RoundUp));
-            list.push(round(length - finish / 2.0, ball, Ease::RoundDown));
-            list.push(round(length, ball * LEFT, Ease::Linear));
+        ReinEnd::Ball { .. } => {
+            let ball = ball_mm(rein);
+            let widest = length - finish_length(rein) * (0.5 / 1.1);
+            list.push(sized(from, depth, width, Ease::Smooth));
+            list.push(sized(widest, ball, ball, Ease::RoundDown));
+            list.push(sized(length, LEFT * ball, LEFT * ball, Ease::Linear));
         }
     }
 }

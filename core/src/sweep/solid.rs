@@ -1,4 +1,4 @@
-use kurbo::{BezPath, Point, Vec2};
+use kurbo::{BezPath, Point};
 
 use super::path::{Path, Pose};
 use crate::quadrature::{integrate, integrate_steep};
@@ -74,6 +74,34 @@ struct Sizes {
     depth: f64,
     width: f64,
     rise: f64,
+}
+
+/// Arc length along a stretch between stations, told by an angle where its sizes go as a
+/// quarter-round, so that even the steep end has a tangent.
+struct Unrolled {
+    ease: Ease,
+    from: f64,
+    length: f64,
+}
+
+impl Unrolled {
+    fn of(&self, s: f64) -> f64 {
+        let t = ((s - self.from) / self.length).clamp(0.0, 1.0);
+        match self.ease {
+            Ease::Linear | Ease::Smooth => t,
+            Ease::RoundUp => (1.0 - t).acos(),
+            Ease::RoundDown => t.asin(),
+        }
+    }
+
+    fn back(&self, p: f64) -> f64 {
+        let t = match self.ease {
+            Ease::Linear | Ease::Smooth => p,
+            Ease::RoundUp => 1.0 - p.cos(),
+            Ease::RoundDown => p.sin(),
+        };
+        self.from + t * self.length
+    }
 }
 
 impl Sweep {
@@ -213,54 +241,45 @@ impl Sweep {
 
     fn add_piece(&self, path: &mut BezPath, edge: Edge, (a, b): (f64, f64)) {
         let middle = f64::midpoint(a, b);
-        let ease = self.between(middle).0.ease;
+        let (from, to, _) = self.between(middle);
         let bent = self.path.at(middle).curvature;
-        if bent == 0.0 && ease == Ease::Linear {
+        if bent == 0.0 && from.ease == Ease::Linear {
             path.line_to(self.edge_point(edge, b));
             return;
         }
-        // Quarter-rounds are cut finer where they are steep; arcs every 10 degrees or so.
+        /// Arcs are cut about every ten degrees.
         const TURN: f64 = 0.18;
-        let parts = match ease {
-            Ease::Linear => (bent.abs() * (b - a).abs() / TURN).ceil().max(1.0),
-            Ease::Smooth => (bent.abs() * (b - a).abs() / TURN).ceil().max(6.0),
-            Ease::RoundUp | Ease::RoundDown => 10.0,
+        /// Cubics for an eased piece: with six, quarter-rounds and S-curves stray by less than
+        /// a ten thousandth of their size.
+        const EASED: f64 = 6.0;
+        let turns = (bent.abs() * (b - a).abs() / TURN).ceil();
+        let parts = match from.ease {
+            Ease::Linear => turns.max(1.0),
+            Ease::Smooth | Ease::RoundUp | Ease::RoundDown => turns.max(EASED),
         };
-        let along = |i: f64| {
-            let t = i / parts;
-            let t = match ease {
-                Ease::Linear | Ease::Smooth => t,
-                Ease::RoundUp | Ease::RoundDown => {
-                    0.5 + 0.5 * (std::f64::consts::PI * (t - 0.5)).sin()
-                }
-            };
-            lerp(a, b, t)
+        let unrolled = Unrolled {
+            ease: from.ease,
+            from: from.at,
+            length: to.at - from.at,
         };
+        let (start, step) = (unrolled.of(a), (unrolled.of(b) - unrolled.of(a)) / parts);
         let mut i = 0.0;
         while i < parts {
-            self.add_cubic(path, edge, (along(i), along(i + 1.0)), ease);
+            let span = (start + i * step, start + (i + 1.0) * step);
+            self.add_cubic(path, edge, &unrolled, span);
             i += 1.0;
         }
     }
 
-    fn add_cubic(&self, path: &mut BezPath, edge: Edge, (a, b): (f64, f64), ease: Ease) {
-        let (from, to) = (self.edge_point(edge, a), self.edge_point(edge, b));
-        if matches!(ease, Ease::RoundUp | Ease::RoundDown) {
-            path.line_to(to);
-            return;
-        }
-        let third = (b - a) / 3.0;
-        let slope = |s: f64, inward: f64| self.slope(edge, s, inward) * third;
-        path.curve_to(from + slope(a, b - a), to - slope(b, a - b), to);
-    }
-
-    /// The derivative of a silhouette by s, taken on the side towards which `inward` points.
-    fn slope(&self, edge: Edge, s: f64, inward: f64) -> Vec2 {
-        /// A step that keeps nine digits of a length of a metre.
-        const STEP: f64 = 1e-4;
-        let step = STEP * inward.signum();
-        let near = s + step * 1e-3;
-        (self.edge_point(edge, near + step) - self.edge_point(edge, near)) / step
+    /// A cubic through exact points with exact tangents by the unrolled parameter.
+    fn add_cubic(&self, path: &mut BezPath, edge: Edge, by: &Unrolled, (p, q): (f64, f64)) {
+        /// A step that keeps nine digits.
+        const STEP: f64 = 1e-5;
+        let at = |p: f64| self.edge_point(edge, by.back(p));
+        let step = STEP * (q - p);
+        let third = (q - p) / 3.0;
+        let slope = |p: f64, step: f64| (at(p + step) - at(p)) / step * third;
+        path.curve_to(at(p) + slope(p, step), at(q) - slope(q, -step), at(q));
     }
 
     /// The smallest radius of a bend minus half the depth there, with its place; `None` when all
