@@ -1,0 +1,295 @@
+//! What the workbench does when it is told to.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, Theme, ViewportCommand};
+use reinwright_core::document::Document;
+use reinwright_core::drawing::{self, DrawOptions, Drawing};
+use reinwright_core::export;
+
+use super::chooser::{Answer, Asking, Chooser};
+use super::command::Command;
+use super::dialog::{
+    Card, Dialog, Drawn, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply, Rescue,
+};
+use super::history::History;
+use super::look::Look;
+use super::session::Session;
+use super::workbench::{Said, Wish, Workbench};
+use crate::{files, printing};
+
+/// Size of the lettering along the bar in a file, mm.
+const BAR_TEXT: f64 = 3.5;
+
+impl Workbench {
+    /// Does what was clicked or typed.
+    pub(super) fn grant(&mut self, ctx: &Context, wish: Wish) {
+        match wish {
+            Wish::Do(command) => self.run(ctx, command),
+            Wish::Open(path) => self.leave_for(ctx, Next::Open(path)),
+            Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+        }
+    }
+
+    fn run(&mut self, ctx: &Context, command: Command) {
+        if !matches!(command, Command::Undo | Command::Redo) {
+            // What stands typed in a field counts, whether or not Enter was pressed.
+            self.parts.commit(&mut self.session.document);
+        }
+        let units = self.session.document.units;
+        match command {
+            Command::New => self.dialog = Some(Dialog::New(NewPair::new(units))),
+            Command::Open => self.leave_for(ctx, Next::Choose),
+            Command::Save => self.save(ctx, None),
+            Command::SaveAs => self.ask(Purpose::Save(None)),
+            Command::ExportPdf => self.dialog = Some(Dialog::Print(Print::new(units))),
+            Command::ExportSvg => self.dialog = Some(Dialog::PrintSvg(PrintSvg::new())),
+            Command::Undo => {
+                let before = self.history.undo(&self.session.document);
+                self.go_to(before);
+            }
+            Command::Redo => {
+                let after = self.history.redo(&self.session.document);
+                self.go_to(after);
+            }
+            Command::ZoomFit => self.paper.fit(),
+            Command::TrueSize => self.paper.set_scale(self.memory.screen),
+            Command::Calibrate => self.dialog = Some(Dialog::Card(Card::new(self.memory.screen))),
+            Command::SwitchTheme => self.switch_theme(ctx),
+            Command::Quit => self.leave_for(ctx, Next::Close),
+        }
+    }
+
+    fn go_to(&mut self, document: Option<Document>) {
+        if let Some(document) = document {
+            self.session.document = document;
+            self.parts.forget();
+        }
+    }
+
+    fn switch_theme(&mut self, ctx: &Context) {
+        let theme = match ctx.theme() {
+            Theme::Dark => Theme::Light,
+            Theme::Light => Theme::Dark,
+        };
+        ctx.set_theme(theme);
+        self.memory.note_theme(theme);
+    }
+
+    /// Goes on to something else, unless work would be lost: then it asks.
+    fn leave_for(&mut self, ctx: &Context, next: Next) {
+        self.parts.commit(&mut self.session.document);
+        if self.session.is_changed() {
+            let name = if self.session.document.name.trim().is_empty() {
+                "The design".to_owned()
+            } else {
+                format!("\"{}\"", self.session.document.name)
+            };
+            self.dialog = Some(Dialog::Leave(Leave { name, next }));
+        } else {
+            self.go_on(ctx, next);
+        }
+    }
+
+    fn go_on(&mut self, ctx: &Context, next: Next) {
+        match next {
+            Next::Begin(document) => self.show_session(Session::begun(*document)),
+            Next::Open(path) => {
+                if let Err(trouble) = self.open_file(&path) {
+                    self.said = Some(Said::Trouble(trouble));
+                }
+            }
+            Next::Choose => self.ask(Purpose::Open),
+            Next::Close => {
+                self.memory.drop_rescue();
+                self.may_close = true;
+                ctx.send_viewport_cmd(ViewportCommand::Close);
+            }
+        }
+    }
+
+    fn show_session(&mut self, session: Session) {
+        self.history = History::new(&session.document);
+        self.look = Look::on(self.look.page);
+        self.parts.forget();
+        self.paper.fit();
+        self.said = None;
+        self.session = session;
+    }
+
+    fn open_file(&mut self, path: &Path) -> Result<(), String> {
+        let session = Session::open(path)?;
+        self.memory.note_file(path);
+        self.show_session(session);
+        Ok(())
+    }
+
+    fn save(&mut self, ctx: &Context, next: Option<Next>) {
+        let Some(path) = self.session.path.clone() else {
+            self.ask(Purpose::Save(next));
+            return;
+        };
+        match self.save_to(&path) {
+            Ok(()) => {
+                if let Some(next) = next {
+                    self.go_on(ctx, next);
+                }
+            }
+            Err(trouble) => self.said = Some(Said::Trouble(trouble)),
+        }
+    }
+
+    fn save_to(&mut self, path: &Path) -> Result<(), String> {
+        self.session.save(path)?;
+        self.memory.note_file(path);
+        self.said = Some(Said::Done(format!("Saved to {}", path.display())));
+        Ok(())
+    }
+
+    /// Asks for a path.
+    fn ask(&mut self, purpose: Purpose) {
+        self.said = None;
+        match self.chooser {
+            Chooser::System => {
+                let name = self.session.file_name(purpose.files().1);
+                self.asking = Some(Asking::start(purpose, &name));
+            }
+            Chooser::OwnField => self.ask_in_field(purpose),
+        }
+    }
+
+    /// Asks in the window's own field what the system's chooser was asked.
+    pub(super) fn ask_own_field(&mut self) {
+        if let Some(asking) = self.asking.take() {
+            self.ask_in_field(asking.purpose);
+        }
+    }
+
+    fn ask_in_field(&mut self, purpose: Purpose) {
+        let of_file = self.session.path.as_deref().and_then(Path::parent);
+        let recent = self.memory.recent.first().and_then(|path| path.parent());
+        let folder = of_file
+            .or(recent)
+            .map(Path::to_path_buf)
+            .or_else(std::env::home_dir)
+            .unwrap_or_default();
+        let name = self.session.file_name(purpose.files().1);
+        self.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
+    }
+
+    /// Takes the answer of the system's chooser, if there is one.
+    pub(super) fn poll_chooser(&mut self, ctx: &Context) {
+        let Some(asking) = &mut self.asking else {
+            return;
+        };
+        match asking.poll(ctx) {
+            Answer::Waiting => {}
+            Answer::Cancelled => self.asking = None,
+            Answer::NoChooser => {
+                self.chooser = Chooser::OwnField;
+                self.ask_own_field();
+            }
+            Answer::Path(path) => {
+                if let Some(asking) = self.asking.take() {
+                    let path = asking.purpose.ended(path);
+                    if let Err(trouble) = self.use_path(ctx, &asking.purpose, &path) {
+                        self.said = Some(Said::Trouble(trouble));
+                    }
+                }
+            }
+        }
+    }
+
+    fn use_path(&mut self, ctx: &Context, purpose: &Purpose, path: &Path) -> Result<(), String> {
+        match purpose {
+            Purpose::Open => self.open_file(path)?,
+            Purpose::Save(next) => {
+                self.save_to(path)?;
+                if let Some(next) = next.clone() {
+                    self.go_on(ctx, next);
+                }
+            }
+            Purpose::Pdf(paper) => {
+                let design = &self.session.document;
+                let pdf = printing::template_pdf(design, *paper, printing::today());
+                files::write_whole(path, &pdf)?;
+                self.said = Some(Said::Done(format!(
+                    "Written to {}. Print at actual size (100 %), then measure the check bars.",
+                    path.display()
+                )));
+            }
+            Purpose::Svg(drawn) => {
+                let svg = export::svg(&self.drawing(*drawn), &self.session.document.name);
+                files::write_whole(path, svg.as_bytes())?;
+                self.said = Some(Said::Done(format!("Written to {}", path.display())));
+            }
+        }
+        Ok(())
+    }
+
+    fn drawing(&mut self, drawn: Drawn) -> Drawing {
+        self.answers.follow(&self.session.document);
+        let (document, answers) = (&self.session.document, &self.answers);
+        match drawn {
+            Drawn::Pair => drawing::pair(document, &answers.model, &DrawOptions::default()),
+            Drawn::Half => drawing::half(document, &answers.model),
+            Drawn::Bar => drawing::bar(document, &answers.model, &answers.balance, BAR_TEXT),
+        }
+    }
+
+    /// Does what a question was answered with.
+    pub(super) fn answer(&mut self, ctx: &Context, reply: Reply) {
+        match reply {
+            Reply::Stay => {}
+            Reply::SaveThen(next) => self.save(ctx, Some(next)),
+            Reply::Leave(next) => self.go_on(ctx, next),
+            Reply::Path(purpose, path) => {
+                if let Err(trouble) = self.use_path(ctx, &purpose, &path) {
+                    self.dialog = Some(Dialog::Path(PathField::again(purpose, &path, trouble)));
+                }
+            }
+            Reply::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Reply::Screen(points_per_mm) => {
+                self.memory.note_screen(points_per_mm);
+                self.paper.set_scale(points_per_mm);
+            }
+            Reply::Ask(purpose) => self.ask(purpose),
+            Reply::Rescue(document, path) => {
+                std::fs::remove_file(path).ok();
+                self.show_session(Session::rescued(*document));
+            }
+            Reply::Discard(path) => {
+                std::fs::remove_file(path).ok();
+            }
+        }
+    }
+
+    /// Offers a design that was left behind; one that cannot be read is no help to anyone.
+    pub(super) fn offer_rescue(&mut self, path: PathBuf) {
+        match files::open(&path) {
+            Ok(document) => {
+                let document = Box::new(document);
+                self.dialog = Some(Dialog::Rescue(Rescue { document, path }));
+            }
+            Err(_) => {
+                std::fs::remove_file(path).ok();
+            }
+        }
+    }
+
+    /// Keeps the window open while there is something to lose.
+    pub(super) fn hold_the_door(&mut self, ctx: &Context) {
+        let closing = ctx.input(|i| i.viewport().close_requested());
+        if !closing || self.may_close {
+            return;
+        }
+        self.parts.commit(&mut self.session.document);
+        if self.session.is_changed() {
+            ctx.send_viewport_cmd(ViewportCommand::CancelClose);
+            self.leave_for(ctx, Next::Close);
+        } else {
+            self.memory.drop_rescue();
+            self.may_close = true;
+        }
+    }
+}

@@ -1,0 +1,179 @@
+//! Questions that the window asks before it goes on.
+
+mod card;
+mod leave;
+mod new_pair;
+mod path_field;
+mod print;
+
+use std::path::PathBuf;
+
+use reinwright_core::document::Document;
+use reinwright_core::drawing::Paper;
+
+pub(super) use card::Card;
+pub(super) use leave::{Leave, Rescue};
+pub(super) use new_pair::NewPair;
+pub(super) use path_field::PathField;
+pub(super) use print::{Print, PrintSvg};
+
+/// What is drawn into an SVG file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Drawn {
+    /// The pair on its work, with all sizes.
+    Pair,
+    /// One half, to cut or to lay against.
+    Half,
+    /// The bar with its marks.
+    Bar,
+}
+
+/// What to do once nothing can be lost any more.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Next {
+    /// Show this design.
+    Begin(Box<Document>),
+    /// Open this file.
+    Open(PathBuf),
+    /// Ask which file to open.
+    Choose,
+    /// Close the window.
+    Close,
+}
+
+/// What a path is wanted for.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Purpose {
+    /// To open a design.
+    Open,
+    /// To save the design, and then go on.
+    Save(Option<Next>),
+    /// To write full-size pages.
+    Pdf(Paper),
+    /// To write a drawing.
+    Svg(Drawn),
+}
+
+impl Purpose {
+    /// What stands over the question.
+    pub(super) fn title(&self) -> &'static str {
+        match self {
+            Self::Open => "Open a design",
+            Self::Save(_) => "Save the design",
+            Self::Pdf(_) => "Print to PDF",
+            Self::Svg(_) => "Drawing to SVG",
+        }
+    }
+
+    /// What kind of file it is, and how its name ends.
+    pub(super) fn files(&self) -> (&'static str, &'static str) {
+        match self {
+            Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
+            Self::Pdf(_) => ("PDF", "pdf"),
+            Self::Svg(_) => ("SVG", "svg"),
+        }
+    }
+
+    /// Whether the file is written.
+    pub(super) fn writes(&self) -> bool {
+        match self {
+            Self::Open => false,
+            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) => true,
+        }
+    }
+
+    /// The path with the ending that its kind has, if none was given.
+    pub(super) fn ended(&self, path: PathBuf) -> PathBuf {
+        if self.writes() && path.extension().is_none() {
+            path.with_extension(self.files().1)
+        } else {
+            path
+        }
+    }
+}
+
+/// A question that is open.
+#[derive(Debug)]
+pub(super) enum Dialog {
+    /// What becomes of unsaved work.
+    Leave(Leave),
+    /// A path, in the window's own field.
+    Path(PathField),
+    /// A new pair.
+    New(NewPair),
+    /// The size of the screen.
+    Card(Card),
+    /// Which paper.
+    Print(Print),
+    /// Which drawing.
+    PrintSvg(PrintSvg),
+    /// A design that was not saved.
+    Rescue(Rescue),
+}
+
+/// What the smith answered.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Reply {
+    /// Never mind.
+    Stay,
+    /// Save first, then go on.
+    SaveThen(Next),
+    /// Leave the changes, go on.
+    Leave(Next),
+    /// This path.
+    Path(Purpose, PathBuf),
+    /// Begin this pair.
+    Begin(Box<Document>),
+    /// The screen has so many points per millimetre.
+    Screen(f32),
+    /// Ask for a path for this.
+    Ask(Purpose),
+    /// Bring the unsaved design back.
+    Rescue(Box<Document>, PathBuf),
+    /// Throw it away.
+    Discard(PathBuf),
+}
+
+impl Dialog {
+    /// Shows the question; gives back the answer when there is one.
+    pub(super) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
+        let modal = egui::Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
+            ui.set_width(440.0);
+            ui.spacing_mut().item_spacing.y = 8.0;
+            match self {
+                Self::Leave(it) => it.show(ui),
+                Self::Path(it) => it.show(ui),
+                Self::New(it) => it.show(ui),
+                Self::Card(it) => it.show(ui),
+                Self::Print(it) => it.show(ui),
+                Self::PrintSvg(it) => it.show(ui),
+                Self::Rescue(it) => it.show(ui),
+            }
+        });
+        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));
+        let waved_off = escaped && !matches!(self, Self::Rescue(_));
+        modal.inner.or(waved_off.then_some(Reply::Stay))
+    }
+}
+
+/// A row of buttons at the foot of a question, the likeliest first; gives back which was clicked.
+fn buttons(ui: &mut egui::Ui, labels: &[&str]) -> Option<usize> {
+    ui.add_space(4.0);
+    let mut clicked = None;
+    ui.horizontal(|ui| {
+        for (index, label) in labels.iter().enumerate() {
+            if ui.button(*label).clicked() {
+                clicked = Some(index);
+            }
+        }
+    });
+    clicked
+}
+
+/// What was wrong, under the field that it is about.
+fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
+    if let Some(what) = what {
+        let colour = super::theme::Palette::of(ui.visuals()).stop;
+        ui.colored_label(colour, what);
+    }
+}

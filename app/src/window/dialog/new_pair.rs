@@ -1,0 +1,90 @@
+use egui::{TextEdit, Ui};
+use reinwright_core::document::{Document, Units, parse_bar, parse_work};
+use reinwright_core::jaw::JawStyle;
+
+use super::{Reply, buttons, trouble};
+use crate::window::rows::capital;
+
+/// A pair from nothing but work, bar and jaw.
+#[derive(Debug)]
+pub(in crate::window) struct NewPair {
+    style: usize,
+    work: String,
+    bar: String,
+    work_trouble: Option<String>,
+    bar_trouble: Option<String>,
+}
+
+impl NewPair {
+    pub(in crate::window) fn new(units: Units) -> Self {
+        let (work, bar) = match units {
+            Units::Inch => ("3/8 in flat", "3/4 in square"),
+            Units::Millimetre => ("10 mm flat", "20 mm square"),
+        };
+        Self {
+            style: 0,
+            work: work.to_owned(),
+            bar: bar.to_owned(),
+            work_trouble: None,
+            bar_trouble: None,
+        }
+    }
+
+    pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
+        ui.heading("New pair");
+        ui.label("What shall the jaws be?");
+        for (index, name) in JawStyle::NAMES.iter().enumerate() {
+            ui.radio_value(&mut self.style, index, capital(name));
+            ui.indent(name, |ui| {
+                ui.add(
+                    egui::Label::new(egui::RichText::new(capital(JawStyle::ABOUT[index])).weak())
+                        .wrap(),
+                )
+            });
+        }
+        let hint = "Such as 3/8 in flat, 1/4 x 1 in flat, 16 mm square on corners";
+        field(
+            ui,
+            "Work to hold",
+            hint,
+            &mut self.work,
+            &mut self.work_trouble,
+        );
+        let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";
+        field(
+            ui,
+            "Bar to forge from",
+            hint,
+            &mut self.bar,
+            &mut self.bar_trouble,
+        );
+        match buttons(ui, &["Begin", "Cancel"])? {
+            0 => self.begin(),
+            _ => Some(Reply::Stay),
+        }
+    }
+
+    fn begin(&mut self) -> Option<Reply> {
+        let work = parse_work(&self.work).map_err(|e| self.work_trouble = Some(e.to_string()));
+        let bar = parse_bar(&self.bar).map_err(|e| self.bar_trouble = Some(e.to_string()));
+        let (Ok(work), Ok(bar)) = (work, bar) else {
+            return None;
+        };
+        let document = Document::starting(JawStyle::NAMES[self.style], work, bar)?;
+        if let Err(error) = reinwright_core::document::check_limits(&document) {
+            self.bar_trouble = Some(error.to_string());
+            return None;
+        }
+        Some(Reply::Begin(Box::new(document)))
+    }
+}
+
+fn field(ui: &mut Ui, label: &str, hint: &str, text: &mut String, wrong: &mut Option<String>) {
+    let label = ui.label(label);
+    let field = TextEdit::singleline(text).desired_width(f32::INFINITY);
+    let response = ui.add(field).labelled_by(label.id).on_hover_text(hint);
+    if response.changed() {
+        *wrong = None;
+    }
+    trouble(ui, wrong.as_deref());
+}

@@ -1,0 +1,56 @@
+//! Undo and redo, as whole documents.
+
+use egui::util::undoer::{Settings, Undoer};
+use reinwright_core::document::Document;
+
+/// Every state that the smith let come to rest.
+#[derive(Debug)]
+pub(super) struct History {
+    undoer: Undoer<Document>,
+}
+
+/// Whether a change is finished.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Hand {
+    /// A drag, a held key or a text in the middle of typing.
+    Moving,
+    /// Nothing is being changed.
+    AtRest,
+}
+
+impl History {
+    pub(super) fn new(document: &Document) -> Self {
+        let settings = Settings {
+            // A document is a few thousand bytes: a lifetime of changes fits in memory.
+            max_undos: usize::MAX,
+            ..Settings::default()
+        };
+        let mut undoer = Undoer::with_settings(settings);
+        undoer.feed_state(0.0, document);
+        Self { undoer }
+    }
+
+    /// Takes note of the document, once each frame.
+    pub(super) fn feed(&mut self, time: f64, document: &Document, hand: Hand) {
+        self.undoer.feed_state(time, document);
+        if hand == Hand::AtRest {
+            self.undoer.add_undo(document);
+        }
+    }
+
+    pub(super) fn can_undo(&self, document: &Document) -> bool {
+        self.undoer.has_undo(document)
+    }
+
+    pub(super) fn can_redo(&self, document: &Document) -> bool {
+        self.undoer.has_redo(document)
+    }
+
+    pub(super) fn undo(&mut self, document: &Document) -> Option<Document> {
+        self.undoer.undo(document).cloned()
+    }
+
+    pub(super) fn redo(&mut self, document: &Document) -> Option<Document> {
+        self.undoer.redo(document).cloned()
+    }
+}

@@ -1,0 +1,288 @@
+//! From the display list to shapes on the screen.
+
+use egui::{Color32, FontId, Mesh, Painter, Pos2, Shape, Stroke, Vec2};
+use kurbo::{BezPath, PathEl, Point};
+use lyon::math::point;
+use lyon::tessellation::{BuffersBuilder, FillOptions, FillTessellator, FillVertex, VertexBuffers};
+use reinwright_core::document::Part;
+use reinwright_core::drawing::{Align, Fill, GroupItem, Item, Line, PathItem, TextItem};
+use reinwright_core::export::part_colour;
+
+use super::theme::Palette;
+use super::view::View;
+
+/// Wide and narrow lines in points, two to one (ISO 128-2).
+const WIDE: f32 = 1.6;
+const NARROW: f32 = 0.8;
+
+/// Curves are drawn to this many points, finer than an eye sees on a screen.
+const FLATNESS: f32 = 0.15;
+
+/// Text smaller than this many points cannot be read and is left out.
+const SMALLEST_TEXT: f64 = 5.0;
+
+/// How a line is drawn: width, dashes and gaps in points, colour.
+struct Pen {
+    width: f32,
+    dashes: &'static [f32],
+    gaps: &'static [f32],
+    colour: Color32,
+}
+
+/// Draws display lists on a painter.
+pub(super) struct Ink<'a> {
+    painter: Painter,
+    view: View,
+    palette: &'static Palette,
+    /// The part that is lit up, if any.
+    lit: Option<Part>,
+    fills: &'a mut FillTessellator,
+}
+
+impl<'a> Ink<'a> {
+    pub(super) fn new(
+        painter: Painter,
+        view: View,
+        palette: &'static Palette,
+        lit: Option<Part>,
+        fills: &'a mut FillTessellator,
+    ) -> Self {
+        Self {
+            painter,
+            view,
+            palette,
+            lit,
+            fills,
+        }
+    }
+
+    /// Draws everything, then the outlines of what is lit up.
+    pub(super) fn draw(&mut self, items: &[Item]) {
+        self.items(items);
+        if let Some(part) = self.lit {
+            self.glow(items, part);
+        }
+    }
+
+    fn items(&mut self, items: &[Item]) {
+        for item in items {
+            match item {
+                Item::Path(path) => self.path(path),
+                Item::Text(text) => self.text(text),
+                Item::Group(group) => self.group(group, |ink, items| ink.items(items)),
+            }
+        }
+    }
+
+    /// Draws the inside of a group with its shift and its clip.
+    fn group(&mut self, group: &GroupItem, inside: impl FnOnce(&mut Self, &[Item])) {
+        let (view, painter) = (self.view, self.painter.clone());
+        if let Some(clip) = group.clip {
+            let clip = self.view.rect(clip).intersect(painter.clip_rect());
+            self.painter.set_clip_rect(clip);
+        }
+        self.view.origin = self.view.to_screen(group.shift.to_point());
+        inside(self, &group.items);
+        (self.view, self.painter) = (view, painter);
+    }
+
+    fn path(&mut self, item: &PathItem) {
+        let lines = flatten(&item.path, self.view);
+        if let Some(fill) = item.fill {
+            let colour = self.fill_colour(fill);
+            self.fill(&lines, colour);
+        }
+        if let Some(line) = item.line {
+            let pen = self.pen(line);
+            lines.iter().for_each(|points| self.stroke(points, &pen));
+        }
+    }
+
+    fn fill(&mut self, lines: &[Vec<Pos2>], colour: Color32) {
+        if let Some(mesh) = mesh(self.fills, lines, colour) {
+            self.painter.add(Shape::mesh(mesh));
+        }
+    }
+
+    fn stroke(&self, points: &[Pos2], pen: &Pen) {
+        let stroke = Stroke::new(pen.width, pen.colour);
+        if pen.dashes.is_empty() {
+            self.painter.line(points.to_vec(), stroke);
+            return;
+        }
+        let mut shapes = Vec::new();
+        Shape::dashed_line_many_with_offset(points, stroke, pen.dashes, pen.gaps, 0.0, &mut shapes);
+        self.painter.extend(shapes);
+    }
+
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "screens are far coarser than f32"
+    )]
+    fn text(&self, item: &TextItem) {
+        let size = item.size * f64::from(self.view.scale);
+        if size < SMALLEST_TEXT {
+            return;
+        }
+        // Whole quarters of a point, so that a slow zoom does not fill the font's atlas.
+        let size = ((size * 4.0).round() / 4.0) as f32;
+        let font = FontId::proportional(size);
+        let galley = self
+            .painter
+            .layout_no_wrap(item.text.clone(), font, self.palette.ink);
+        let baseline = galley.rows.first().map_or(0.0, |row| {
+            row.pos.y + row.glyphs.first().map_or(0.0, |glyph| glyph.pos.y)
+        });
+        let start = match item.align {
+            Align::Start => 0.0,
+            Align::Middle => -galley.size().x / 2.0,
+            Align::End => -galley.size().x,
+        };
+        let turn = -item.turn as f32;
+        let corner = egui::emath::Rot2::from_angle(turn) * Vec2::new(start, -baseline);
+        let at = self.view.to_screen(item.at) + corner;
+        let mut shape = egui::epaint::TextShape::new(at, galley, self.palette.ink);
+        shape.angle = turn;
+        if item.bold {
+            // The window's font has no bold face: the same text a hair to the right makes one.
+            let mut again = shape.clone();
+            again.pos.x += 0.04 * size;
+            self.painter.add(again);
+        }
+        self.painter.add(shape);
+    }
+
+    /// Outlines of the lit part over everything else.
+    fn glow(&mut self, items: &[Item], part: Part) {
+        for item in items {
+            match item {
+                Item::Path(path) if path.part == Some(part) && path.fill.is_some() => {
+                    let stroke = Stroke::new(2.0 * WIDE, self.palette.accent);
+                    for points in flatten(&path.path, self.view) {
+                        self.painter.line(points, stroke);
+                    }
+                }
+                Item::Group(group) => self.group(group, |ink, items| ink.glow(items, part)),
+                Item::Path(_) | Item::Text(_) => {}
+            }
+        }
+    }
+
+    /// The one table of lines on the screen (line types after ISO 128-2).
+    fn pen(&self, line: Line) -> Pen {
+        const DASH: (&[f32], &[f32]) = (&[7.0], &[3.5]);
+        const CHAIN: (&[f32], &[f32]) = (&[14.0, 1.5], &[3.0, 3.0]);
+        const TWO_DOTS: (&[f32], &[f32]) = (&[14.0, 1.5, 1.5], &[3.0, 3.0, 3.0]);
+        const JOIN: (&[f32], &[f32]) = (&[14.0], &[6.0]);
+        const FULL: (&[f32], &[f32]) = (&[], &[]);
+        let (ink, faint) = (self.palette.ink, self.palette.faint);
+        let (width, (dashes, gaps), colour) = match line {
+            Line::Outline => (WIDE, FULL, ink),
+            Line::Mark => (WIDE, FULL, self.palette.accent),
+            Line::Fine => (NARROW, FULL, ink),
+            Line::Dimension | Line::Frame => (NARROW, FULL, faint),
+            Line::Hidden => (NARROW, DASH, ink),
+            Line::Centre => (NARROW, CHAIN, faint),
+            Line::Neighbour => (NARROW, TWO_DOTS, faint),
+            Line::Join => (NARROW, JOIN, faint),
+            Line::Warning => (WIDE, FULL, self.palette.stop),
+        };
+        Pen {
+            width,
+            dashes,
+            gaps,
+            colour,
+        }
+    }
+
+    /// The one table of areas on the screen.
+    fn fill_colour(&self, fill: Fill) -> Color32 {
+        let on_sheet = |colour: Color32, part: f32| self.palette.sheet.lerp_to_gamma(colour, part);
+        match fill {
+            Fill::Part(part) if self.lit == Some(part) => on_sheet(colour_of(part), 0.85),
+            Fill::Part(part) => on_sheet(colour_of(part), 0.42),
+            Fill::OtherHalf => on_sheet(self.palette.faint, 0.22),
+            Fill::Work => on_sheet(colour_of(Part::Work), 0.6),
+            Fill::Rivet => on_sheet(self.palette.faint, 0.5),
+            Fill::Waste => on_sheet(self.palette.faint, 0.3),
+            Fill::Paper => self.palette.sheet,
+            Fill::Ink => self.palette.ink,
+            Fill::Warning => on_sheet(self.palette.stop, 0.6),
+        }
+    }
+}
+
+/// A part's own colour, full strength.
+pub(super) fn colour_of(part: Part) -> Color32 {
+    let [r, g, b] = part_colour(part);
+    Color32::from_rgb(r, g, b)
+}
+
+/// The topmost filled area with a part under a point of the drawing.
+pub(super) fn part_at(items: &[Item], at: Point) -> Option<Part> {
+    items.iter().rev().find_map(|item| match item {
+        Item::Path(path) => path
+            .part
+            .filter(|_| path.fill.is_some() && covers(path, at)),
+        Item::Text(_) => None,
+        Item::Group(group) => {
+            let seen = group.clip.is_none_or(|clip| clip.contains(at));
+            let inside = at - group.shift;
+            seen.then(|| part_at(&group.items, inside)).flatten()
+        }
+    })
+}
+
+/// Even-odd, as it is filled.
+fn covers(item: &PathItem, at: Point) -> bool {
+    use kurbo::Shape as _;
+    item.path.bounding_box().contains(at) && item.path.winding(at) % 2 != 0
+}
+
+/// Lines on the screen, one for each sub-path; closed ones end where they begin.
+fn flatten(path: &BezPath, view: View) -> Vec<Vec<Pos2>> {
+    let mut lines: Vec<Vec<Pos2>> = Vec::new();
+    let tolerance = f64::from(FLATNESS / view.scale);
+    kurbo::flatten(path.iter(), tolerance, |el| match el {
+        PathEl::MoveTo(p) => lines.push(vec![view.to_screen(p)]),
+        PathEl::LineTo(p) => {
+            if let Some(line) = lines.last_mut() {
+                line.push(view.to_screen(p));
+            }
+        }
+        PathEl::ClosePath => {
+            if let Some(line) = lines.last_mut() {
+                line.push(line[0]);
+            }
+        }
+        PathEl::QuadTo(..) | PathEl::CurveTo(..) => unreachable!("flattened paths have no curves"),
+    });
+    lines
+}
+
+/// Triangles of the area inside, by the even-odd rule; `None` when there is no area.
+fn mesh(fills: &mut FillTessellator, lines: &[Vec<Pos2>], colour: Color32) -> Option<Mesh> {
+    let mut path = lyon::path::Path::builder();
+    for line in lines.iter().filter(|line| line.len() > 2) {
+        path.begin(point(line[0].x, line[0].y));
+        line[1..].iter().for_each(|p| {
+            path.line_to(point(p.x, p.y));
+        });
+        path.end(true);
+    }
+    let mut mesh = Mesh::default();
+    let mut buffers: VertexBuffers<Pos2, u32> = VertexBuffers::new();
+    let mut builder = BuffersBuilder::new(&mut buffers, |vertex: FillVertex<'_>| {
+        let p = vertex.position();
+        Pos2::new(p.x, p.y)
+    });
+    let options = FillOptions::even_odd().with_tolerance(FLATNESS);
+    fills
+        .tessellate_path(&path.build(), &options, &mut builder)
+        .ok()?;
+    for vertex in &buffers.vertices {
+        mesh.colored_vertex(*vertex, colour);
+    }
+    mesh.indices = buffers.indices;
+    (!mesh.indices.is_empty()).then_some(mesh)
+}

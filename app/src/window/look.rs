@@ -1,0 +1,70 @@
+//! What the smith looks at: nothing of this is in the document.
+
+use reinwright_core::document::Part;
+
+/// A page of answers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Page {
+    /// The bar to cut.
+    Bar,
+    /// What was noticed.
+    Findings,
+}
+
+impl Page {
+    /// The pages in the order of their tabs.
+    pub(super) const ALL: [Self; 2] = [Self::Bar, Self::Findings];
+}
+
+/// What is lit up, chosen and opened.
+#[derive(Debug)]
+pub(super) struct Look {
+    /// The part under the pointer, as of the last frame.
+    pub(super) pointed: Option<Part>,
+    /// The part under the pointer in the frame that is being drawn.
+    next_pointed: Option<Part>,
+    /// The part that was clicked.
+    pub(super) chosen: Option<Part>,
+    /// The part whose fields are to be brought into sight.
+    pub(super) reveal: Option<Part>,
+    /// How far the pair is opened past the work, degrees between the halves.
+    pub(super) opening: f64,
+    /// Which answers are shown.
+    pub(super) page: Page,
+}
+
+impl Look {
+    /// Nothing lit up, the pair set on its work, this page of answers.
+    pub(super) fn on(page: Page) -> Self {
+        Self {
+            pointed: None,
+            next_pointed: None,
+            chosen: None,
+            reveal: None,
+            opening: 0.0,
+            page,
+        }
+    }
+
+    /// The part that lights up: the one pointed at, else the one chosen.
+    pub(super) fn lit(&self) -> Option<Part> {
+        self.pointed.or(self.chosen)
+    }
+
+    /// The pointer is on this part.
+    pub(super) fn point_at(&mut self, part: Part) {
+        self.next_pointed = Some(part);
+    }
+
+    /// Chooses a part and brings its fields into sight.
+    pub(super) fn choose(&mut self, part: Part) {
+        self.chosen = Some(part);
+        self.reveal = Some(part);
+    }
+
+    /// Ends a frame; true when another part lights up from now on.
+    pub(super) fn turn(&mut self) -> bool {
+        let next = self.next_pointed.take();
+        std::mem::replace(&mut self.pointed, next) != next
+    }
+}

@@ -1,0 +1,140 @@
+//! What the window remembers from one day to the next, in plain text files.
+
+use std::path::{Path, PathBuf};
+
+use crate::files;
+
+/// How many files are remembered.
+const MOST_RECENT: usize = 8;
+
+/// Screen points per millimetre of a screen with 96 dots to the inch, until the smith measures.
+const USUAL_SCREEN: f32 = 96.0 / 25.4;
+
+/// Recent files, theme and screen; kept in a folder, if there is one.
+#[derive(Debug)]
+pub(super) struct Memory {
+    folder: Option<PathBuf>,
+    /// Files opened or saved, the latest first.
+    pub(super) recent: Vec<PathBuf>,
+    /// Light, dark, or as the system has it.
+    pub(super) theme: Option<egui::Theme>,
+    /// Screen points per millimetre.
+    pub(super) screen: f32,
+}
+
+impl Memory {
+    /// Reads what a folder holds; what cannot be read is forgotten.
+    pub(super) fn from(folder: Option<PathBuf>) -> Self {
+        let text = |name: &str| {
+            let path = folder.as_ref()?.join(name);
+            std::fs::read_to_string(path).ok()
+        };
+        let recent = text("recent").unwrap_or_default();
+        let screen = text("screen").and_then(|text| text.trim().parse().ok());
+        let theme = match text("theme").as_deref().map(str::trim) {
+            Some("dark") => Some(egui::Theme::Dark),
+            Some("light") => Some(egui::Theme::Light),
+            Some(_) | None => None,
+        };
+        Self {
+            recent: recent
+                .lines()
+                .map(PathBuf::from)
+                .take(MOST_RECENT)
+                .collect(),
+            theme,
+            screen: screen
+                .filter(|s| (1.0..40.0).contains(s))
+                .unwrap_or(USUAL_SCREEN),
+            folder,
+        }
+    }
+
+    /// Puts a file at the head of the recent ones.
+    pub(super) fn note_file(&mut self, path: &Path) {
+        let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+        self.recent.retain(|known| *known != path);
+        self.recent.insert(0, path);
+        self.recent.truncate(MOST_RECENT);
+        let lines: Vec<String> = self
+            .recent
+            .iter()
+            .map(|p| p.display().to_string())
+            .collect();
+        self.keep("recent", &(lines.join("\n") + "\n"));
+    }
+
+    /// Remembers light or dark.
+    pub(super) fn note_theme(&mut self, theme: egui::Theme) {
+        self.theme = Some(theme);
+        let name = match theme {
+            egui::Theme::Dark => "dark\n",
+            egui::Theme::Light => "light\n",
+        };
+        self.keep("theme", name);
+    }
+
+    /// Remembers how large the screen is.
+    pub(super) fn note_screen(&mut self, points_per_mm: f32) {
+        self.screen = points_per_mm;
+        self.keep("screen", &format!("{points_per_mm}\n"));
+    }
+
+    /// A design that is not saved yet, kept against a power cut.
+    pub(super) fn keep_rescue(&self, text: &str) {
+        self.keep(&rescue_name(), text);
+    }
+
+    /// Drops it: the design is saved, or left on purpose.
+    pub(super) fn drop_rescue(&self) {
+        if let Some(folder) = &self.folder {
+            std::fs::remove_file(folder.join(rescue_name())).ok();
+        }
+    }
+
+    /// A rescue copy that a window left behind which is no longer there.
+    pub(super) fn left_behind(&self) -> Option<PathBuf> {
+        let entries = std::fs::read_dir(self.folder.as_ref()?).ok()?;
+        let mut left: Vec<PathBuf> = entries
+            .flatten()
+            .map(|entry| entry.path())
+            .filter(|path| is_orphan(path))
+            .collect();
+        left.sort();
+        left.pop()
+    }
+
+    /// Writes a small file. What cannot be remembered is no reason to stop the smith.
+    fn keep(&self, name: &str, text: &str) {
+        if let Some(folder) = &self.folder {
+            std::fs::create_dir_all(folder).ok();
+            files::write_whole(&folder.join(name), text.as_bytes()).ok();
+        }
+    }
+}
+
+fn rescue_name() -> String {
+    format!("rescue-{}.ron", std::process::id())
+}
+
+/// Whether a file is the rescue copy of a process that has ended.
+fn is_orphan(path: &Path) -> bool {
+    let name = path.file_name().and_then(|name| name.to_str());
+    let process = name.and_then(|name| name.strip_prefix("rescue-")?.strip_suffix(".ron"));
+    let Some(process) = process else {
+        return false;
+    };
+    let alive = Path::new("/proc").join(process).exists();
+    process != std::process::id().to_string() && !alive
+}
+
+/// The folder for what is remembered: `$XDG_CONFIG_HOME/reinwright`, else
+/// `~/.config/reinwright`.
+pub(super) fn folder() -> Option<PathBuf> {
+    let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
+    let base = set("XDG_CONFIG_HOME")
+        .or_else(|| set("APPDATA"))
+        .map(PathBuf::from)
+        .or_else(|| set("HOME").map(|home| PathBuf::from(home).join(".config")))?;
+    Some(base.join("reinwright"))
+}

@@ -1,0 +1,126 @@
+//! The line of menus and buttons at the top, and the line of news under it.
+
+use egui::Ui;
+use reinwright_core::document::Units;
+
+use super::command::Command;
+use super::workbench::{Said, Wish, Workbench};
+use super::{samples, theme};
+
+impl Workbench {
+    pub(super) fn menu(&mut self, ui: &mut Ui) {
+        ui.horizontal(|ui| {
+            self.file_menu(ui);
+            self.view_menu(ui);
+            ui.separator();
+            for (command, can) in [
+                (Command::Undo, self.history.can_undo(&self.session.document)),
+                (Command::Redo, self.history.can_redo(&self.session.document)),
+            ] {
+                ui.add_enabled_ui(can, |ui| self.offer(ui, command));
+            }
+            ui.separator();
+            self.units(ui);
+            ui.separator();
+            self.offer(ui, Command::ExportPdf);
+            let layout = egui::Layout::right_to_left(egui::Align::Center);
+            ui.with_layout(layout, |ui| {
+                self.offer(ui, Command::SwitchTheme);
+                ui.add(
+                    egui::Label::new(egui::RichText::new(self.session.title()).strong()).truncate(),
+                );
+            });
+        });
+    }
+
+    fn offer(&mut self, ui: &mut Ui, command: Command) {
+        if command.button(ui).clicked() {
+            self.queue.push(Wish::Do(command));
+        }
+    }
+
+    fn units(&mut self, ui: &mut Ui) {
+        let units = &mut self.session.document.units;
+        for (choice, label, name) in [
+            (Units::Inch, "in", "Show inches"),
+            (Units::Millimetre, "mm", "Show millimetres"),
+        ] {
+            let response = ui.selectable_label(*units == choice, label);
+            if response.accessible_name(name).on_hover_text(name).clicked() {
+                *units = choice;
+            }
+        }
+    }
+
+    fn file_menu(&mut self, ui: &mut Ui) {
+        ui.menu_button("File", |ui| {
+            self.lines(ui, &[Command::New, Command::Open]);
+            ui.menu_button("Ready designs", |ui| {
+                for sample in samples::all() {
+                    if ui.button(&sample.name).clicked() {
+                        self.queue.push(Wish::Begin(Box::new(sample)));
+                    }
+                }
+            });
+            ui.add_enabled_ui(!self.memory.recent.is_empty(), |ui| {
+                ui.menu_button("Recent", |ui| {
+                    for path in &self.memory.recent {
+                        if ui.button(path.display().to_string()).clicked() {
+                            self.queue.push(Wish::Open(path.clone()));
+                        }
+                    }
+                });
+            });
+            ui.separator();
+            self.lines(ui, &[Command::Save, Command::SaveAs]);
+            ui.separator();
+            self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);
+            ui.separator();
+            self.lines(ui, &[Command::Quit]);
+        });
+    }
+
+    fn view_menu(&mut self, ui: &mut Ui) {
+        ui.menu_button("View", |ui| {
+            let commands = [
+                Command::ZoomFit,
+                Command::TrueSize,
+                Command::Calibrate,
+                Command::SwitchTheme,
+            ];
+            self.lines(ui, &commands);
+        });
+    }
+
+    fn lines(&mut self, ui: &mut Ui, commands: &[Command]) {
+        for command in commands {
+            if command.menu_line(ui).clicked() {
+                self.queue.push(Wish::Do(*command));
+                ui.close();
+            }
+        }
+    }
+
+    /// What was done or went wrong, or that a chooser is open.
+    pub(super) fn said_line(&mut self, ui: &mut Ui) {
+        ui.horizontal_wrapped(|ui| {
+            if self.asking.is_some() {
+                ui.label("The system's file chooser is open.");
+                if ui.button("Type the path instead").clicked() {
+                    self.ask_own_field();
+                }
+                return;
+            }
+            let palette = theme::Palette::of(ui.visuals());
+            let (text, colour) = match &self.said {
+                Some(Said::Done(text)) => (text.clone(), palette.ink),
+                Some(Said::Trouble(text)) => (text.clone(), palette.stop),
+                None => return,
+            };
+            if ui.button("Seen").clicked() {
+                self.said = None;
+            }
+            ui.colored_label(colour, text);
+        });
+    }
+}

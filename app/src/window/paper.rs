@@ -1,0 +1,204 @@
+//! The sheet with all views, to look at from near and far.
+
+use egui::accesskit::Role;
+use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
+use lyon::tessellation::FillTessellator;
+
+use super::command::Command;
+use super::ink::{Ink, part_at};
+use super::look::Look;
+use super::reckon::{Answers, PairKey};
+use super::theme::Palette;
+use super::view::{Fitted, View};
+
+/// Height of the text on the sheet, in points, at every zoom.
+const TEXT: f32 = 12.5;
+/// Between the edge of the sheet and the drawing, in points.
+const RIM: f32 = 14.0;
+/// The widest opening that the slider gives, degrees between the halves.
+const WIDEST: f64 = 25.0;
+/// Zoom of one press of a key.
+const KEY_ZOOM: f32 = 1.25;
+/// Points that one press of an arrow key moves the drawing.
+const KEY_MOVE: f32 = 40.0;
+
+/// How the sheet is looked at.
+#[derive(Debug, Default)]
+pub(super) struct Paper {
+    /// A view of the smith's own; without one the whole drawing is shown.
+    own: Option<View>,
+    /// The view that shows the whole drawing, and what it was fitted to.
+    fitted: Option<(FitKey, Fitted)>,
+    /// The area of the last frame.
+    area: Option<Rect>,
+}
+
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct FitKey {
+    area: Rect,
+    revision: u64,
+    opening: f64,
+}
+
+impl Paper {
+    /// Shows the whole drawing from now on.
+    pub(super) fn fit(&mut self) {
+        self.own = None;
+    }
+
+    /// Shows the drawing at so many points per millimetre, keeping the middle.
+    pub(super) fn set_scale(&mut self, scale: f32) {
+        if let (Some(area), Some(view)) = (self.area, self.view()) {
+            self.own = Some(view.zoomed(scale / view.scale, area.center()));
+        }
+    }
+
+    fn view(&self) -> Option<View> {
+        self.own.or(self.fitted.map(|(_, fitted)| fitted.view))
+    }
+
+    /// The slider and the buttons above the sheet; gives back what was asked for.
+    pub(super) fn tools(&self, ui: &mut Ui, look: &mut Look, true_scale: f32) -> Option<Command> {
+        let mut asked = None;
+        ui.horizontal(|ui| {
+            let label = ui.label("Opened by").on_hover_text("0 is set on the work");
+            ui.spacing_mut().slider_width = (ui.available_width() - 330.0).clamp(60.0, 200.0);
+            let slider = Slider::new(&mut look.opening, 0.0..=WIDEST)
+                .suffix("°")
+                .fixed_decimals(1);
+            ui.add(slider)
+                .labelled_by(label.id)
+                .on_hover_text("Angle between the halves past the set pose");
+            for command in [Command::ZoomFit, Command::TrueSize] {
+                if command.button(ui).clicked() {
+                    asked = Some(command);
+                }
+            }
+            if let Some(view) = self.view() {
+                let percent = 100.0 * view.scale / true_scale;
+                ui.weak(format!("{percent:.0} %"))
+                    .on_hover_text("Of true size on this screen");
+            }
+        });
+        asked
+    }
+
+    /// Shows the sheet in the room there is; gives back what was asked for.
+    pub(super) fn show(
+        &mut self,
+        ui: &mut Ui,
+        answers: &mut Answers,
+        look: &mut Look,
+        fills: &mut FillTessellator,
+    ) {
+        let palette = Palette::of(ui.visuals());
+        let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
+        self.area = Some(area);
+        describe(&response);
+        let fitted = self.fitted_to(area, answers, look.opening);
+        self.navigate(ui, &response, fitted.view);
+        let view = self.own.unwrap_or(fitted.view);
+        let text = match self.own {
+            None => fitted.text,
+            Some(view) => f64::from(TEXT / view.scale),
+        };
+        let (drawing, _) = answers.pair(key(look.opening, text));
+        let under = |at| part_at(&drawing.items, view.to_drawing(at));
+        if let Some(part) = response.hover_pos().and_then(under) {
+            look.point_at(part);
+        }
+        if response.clicked() {
+            let part = response.interact_pointer_pos().and_then(under);
+            match part {
+                Some(part) => look.choose(part),
+                None => look.chosen = None,
+            }
+        }
+        let painter = ui.painter_at(area);
+        painter.rect_filled(area, 4.0, palette.sheet);
+        if response.has_focus() {
+            let stroke = egui::Stroke::new(1.5, palette.accent);
+            painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
+        }
+        Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
+    }
+
+    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, opening: f64) -> Fitted {
+        let now = FitKey {
+            area,
+            revision: answers.revision,
+            opening,
+        };
+        match self.fitted {
+            Some((kept, fitted)) if kept == now => fitted,
+            _ => {
+                let bounds = |text| answers.pair(key(opening, text)).1;
+                let fitted = Fitted::new(area, RIM, TEXT, bounds);
+                self.fitted = Some((now, fitted));
+                fitted
+            }
+        }
+    }
+
+    /// Drag to move, wheel or pinch to zoom about the pointer, double click for the whole, and
+    /// the same by keys when the sheet has the focus.
+    fn navigate(&mut self, ui: &Ui, response: &Response, fitted: View) {
+        let view = self.own.unwrap_or(fitted);
+        let mut next = view;
+        if response.dragged() {
+            next = next.moved(response.drag_delta());
+        }
+        if let Some(at) = response.hover_pos() {
+            let (wheel, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
+            /// Points of wheel travel that zoom by a factor of e.
+            const TRAVEL: f32 = 240.0;
+            next = next.zoomed((wheel / TRAVEL).exp() * pinch, at);
+        }
+        if response.has_focus() {
+            next = by_keys(ui, next, response.rect);
+        }
+        if next != view {
+            self.own = Some(next);
+        }
+        let home = response.has_focus() && ui.input(|i| i.key_pressed(Key::Home));
+        if response.double_clicked() || home {
+            self.fit();
+        }
+        if response.clicked() || response.drag_started() {
+            response.request_focus();
+        }
+    }
+}
+
+fn key(opening: f64, text: f64) -> PairKey {
+    PairKey {
+        opening: opening.to_radians() / 2.0,
+        text,
+    }
+}
+
+fn by_keys(ui: &Ui, view: View, area: Rect) -> View {
+    let filter = egui::EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..Default::default()
+    };
+    ui.memory_mut(|m| {
+        if let Some(id) = m.focused() {
+            m.set_focus_lock_filter(id, filter);
+        }
+    });
+    let pressed = |key| ui.input(|i| f32::from(u8::from(i.key_pressed(key))));
+    let across = pressed(Key::ArrowLeft) - pressed(Key::ArrowRight);
+    let along = pressed(Key::ArrowUp) - pressed(Key::ArrowDown);
+    let zoom = pressed(Key::Plus) + pressed(Key::Equals) - pressed(Key::Minus);
+    view.moved(Vec2::new(across, along) * KEY_MOVE)
+        .zoomed(KEY_ZOOM.powf(zoom), area.center())
+}
+
+fn describe(response: &Response) {
+    response.widget_info(|| {
+        let what = "Drawing of the pair: side, top and end view. Arrow keys move it, plus and minus zoom, Home shows all";
+        WidgetInfo::labeled(Role::Image, true, what)
+    });
+}

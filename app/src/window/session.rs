@@ -1,0 +1,114 @@
+//! The design that is open, and where it is kept.
+
+use std::path::{Path, PathBuf};
+
+use reinwright_core::document::{self, Document};
+
+use crate::files;
+
+/// A design with its file.
+#[derive(Debug)]
+pub(super) struct Session {
+    /// The design as it stands in the window.
+    pub(super) document: Document,
+    /// The design as it stands on disk, or as it was begun.
+    saved: Document,
+    /// Its file, if it has one.
+    pub(super) path: Option<PathBuf>,
+}
+
+impl Session {
+    /// A design that has no file yet.
+    pub(super) fn begun(document: Document) -> Self {
+        Self {
+            saved: document.clone(),
+            document,
+            path: None,
+        }
+    }
+
+    /// A design that was never saved, brought back.
+    pub(super) fn rescued(document: Document) -> Self {
+        let saved = Document {
+            name: String::new(),
+            note: "not saved".to_owned(),
+            ..document.clone()
+        };
+        Self {
+            document,
+            saved,
+            path: None,
+        }
+    }
+
+    /// Opens a file.
+    ///
+    /// # Errors
+    /// One sentence that names the file, what is wrong and the mend.
+    pub(super) fn open(path: &Path) -> Result<Self, String> {
+        let document = files::open(path)?;
+        Ok(Self {
+            saved: document.clone(),
+            document,
+            path: Some(path.to_owned()),
+        })
+    }
+
+    /// Writes the design to a file, which is its own from then on.
+    ///
+    /// # Errors
+    /// One sentence that names the file, what is wrong and the mend.
+    pub(super) fn save(&mut self, path: &Path) -> Result<(), String> {
+        document::check_limits(&self.document).map_err(|error| error.to_string())?;
+        files::write_whole(path, document::write(&self.document).as_bytes())?;
+        self.saved = self.document.clone();
+        self.path = Some(path.to_owned());
+        Ok(())
+    }
+
+    /// Whether there is something to lose.
+    pub(super) fn is_changed(&self) -> bool {
+        self.document != self.saved
+    }
+
+    /// Name of the file, or of the design when there is none.
+    pub(super) fn title(&self) -> String {
+        let file = self.path.as_deref().and_then(Path::file_name);
+        let name = match file {
+            Some(name) => name.to_string_lossy().into_owned(),
+            None if self.document.name.trim().is_empty() => "unnamed".to_owned(),
+            None => self.document.name.clone(),
+        };
+        if self.is_changed() {
+            format!("{name} (not saved)")
+        } else {
+            name
+        }
+    }
+
+    /// A name for a file made from this design.
+    pub(super) fn file_name(&self, extension: &str) -> String {
+        let stem = self.path.as_deref().and_then(Path::file_stem);
+        let stem = stem.map_or_else(
+            || self.document.name.clone(),
+            |s| s.to_string_lossy().into_owned(),
+        );
+        let plain: String = stem
+            .chars()
+            .map(|c| {
+                if c.is_alphanumeric() {
+                    c.to_ascii_lowercase()
+                } else {
+                    '-'
+                }
+            })
+            .collect();
+        let words: Vec<&str> = plain.split('-').filter(|word| !word.is_empty()).collect();
+        let words = if words.is_empty() {
+            "tongs".to_owned()
+        } else {
+            words.join("-")
+        };
+        format!("{words}.{extension}")
+    }
+}

@@ -1,0 +1,276 @@
+//! The whole window, without the frame that a desktop puts around it.
+
+use std::path::PathBuf;
+
+use egui::{CentralPanel, Context, Panel, Theme, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::document::Document;
+
+use super::bar_strip::BarStrip;
+use super::chooser::{Asking, Chooser};
+use super::command::Command;
+use super::dialog::Dialog;
+use super::history::{Hand, History};
+use super::look::{Look, Page};
+use super::memory::Memory;
+use super::paper::Paper;
+use super::parts::PartsList;
+use super::reckon::Answers;
+use super::session::Session;
+use super::{answers, samples, theme};
+
+/// How often an unsaved design is copied against a power cut, seconds.
+const RESCUE_EVERY: f64 = 5.0;
+
+/// What the window has around it.
+#[derive(Debug)]
+pub struct Surroundings {
+    /// Who is asked for a path.
+    pub chooser: Chooser,
+    /// Where things are remembered, if anywhere.
+    pub folder: Option<PathBuf>,
+}
+
+/// Everything in the window.
+#[allow(
+    missing_debug_implementations,
+    reason = "the tessellator has no debug form"
+)]
+pub struct Workbench {
+    pub(super) session: Session,
+    pub(super) history: History,
+    pub(super) answers: Answers,
+    pub(super) look: Look,
+    pub(super) paper: Paper,
+    pub(super) parts: PartsList,
+    pub(super) memory: Memory,
+    pub(super) chooser: Chooser,
+    pub(super) asking: Option<Asking>,
+    pub(super) dialog: Option<Dialog>,
+    /// Commands to run before the next frame.
+    pub(super) queue: Vec<Wish>,
+    /// A sentence for the smith: what was done, or why not.
+    pub(super) said: Option<Said>,
+    /// Nothing can be lost any more: the window may close.
+    pub(super) may_close: bool,
+    strip: BarStrip,
+    fills: FillTessellator,
+    title: String,
+    dressed: bool,
+    rescued: Option<(f64, Document)>,
+}
+
+/// What was clicked while the window was drawn.
+#[derive(Debug, Clone)]
+pub(super) enum Wish {
+    Do(Command),
+    /// A recent file.
+    Open(PathBuf),
+    /// A sample.
+    Begin(Box<Document>),
+}
+
+/// A sentence in the line under the menu.
+#[derive(Debug, Clone)]
+pub(super) enum Said {
+    Done(String),
+    Trouble(String),
+}
+
+impl Workbench {
+    /// A window on a ready design.
+    pub fn new(surroundings: Surroundings) -> Self {
+        let session = Session::begun(samples::first());
+        let mut bench = Self::around(session, surroundings);
+        if let Some(path) = bench.memory.left_behind() {
+            bench.offer_rescue(path);
+        }
+        bench
+    }
+
+    /// A window on a file.
+    ///
+    /// # Errors
+    /// One sentence when the file is no design or cannot be read.
+    pub fn open(path: &std::path::Path, surroundings: Surroundings) -> Result<Self, String> {
+        let mut bench = Self::around(Session::open(path)?, surroundings);
+        bench.memory.note_file(path);
+        Ok(bench)
+    }
+
+    /// A window on a design that has no file.
+    pub fn with(document: Document, surroundings: Surroundings) -> Self {
+        Self::around(Session::begun(document), surroundings)
+    }
+
+    fn around(session: Session, surroundings: Surroundings) -> Self {
+        Self {
+            history: History::new(&session.document),
+            answers: Answers::to(&session.document),
+            look: Look::on(Page::Bar),
+            paper: Paper::default(),
+            parts: PartsList::default(),
+            memory: Memory::from(surroundings.folder),
+            chooser: surroundings.chooser,
+            asking: None,
+            dialog: None,
+            queue: Vec::new(),
+            said: None,
+            may_close: false,
+            strip: BarStrip::default(),
+            fills: FillTessellator::new(),
+            title: String::new(),
+            dressed: false,
+            rescued: None,
+            session,
+        }
+    }
+
+    /// The design as it stands.
+    pub fn document(&self) -> &Document {
+        &self.session.document
+    }
+
+    /// Whether the design has changes that are not saved.
+    pub fn is_changed(&self) -> bool {
+        self.session.is_changed()
+    }
+
+    /// Whether the window may close now.
+    pub fn may_close(&self) -> bool {
+        self.may_close
+    }
+
+    /// Draws one frame, after doing what the last one asked for.
+    pub fn show(&mut self, ui: &mut Ui) {
+        let ctx = ui.ctx().clone();
+        self.dress(&ctx);
+        self.before(&ctx);
+        self.panels(ui);
+        self.question(&ctx);
+        self.after(&ctx);
+    }
+
+    /// Colours, once; a theme needs a frame to take hold.
+    fn dress(&mut self, ctx: &Context) {
+        if !std::mem::replace(&mut self.dressed, true) {
+            theme::dress(ctx);
+            ctx.set_theme(self.memory.theme.unwrap_or(Theme::Light));
+        }
+    }
+
+    /// Commands, choosers and the close button, before anything is drawn.
+    fn before(&mut self, ctx: &Context) {
+        if self.dialog.is_none() {
+            let pressed = Command::pressed(ctx);
+            self.queue.extend(pressed.into_iter().map(Wish::Do));
+        }
+        for wish in std::mem::take(&mut self.queue) {
+            self.grant(ctx, wish);
+        }
+        self.poll_chooser(ctx);
+        self.hold_the_door(ctx);
+        self.answers.follow(&self.session.document);
+    }
+
+    fn panels(&mut self, ui: &mut Ui) {
+        Panel::top("menu").show(ui, |ui| self.menu(ui));
+        if self.said.is_some() || self.asking.is_some() {
+            Panel::top("said").show(ui, |ui| self.said_line(ui));
+        }
+        Panel::left("parts")
+            .default_size(274.0)
+            .size_range(250.0..=420.0)
+            .show(ui, |ui| {
+                self.parts
+                    .show(ui, &mut self.session.document, &mut self.look);
+            });
+        // What was edited in the list shows in the drawing in the same frame.
+        self.answers.follow(&self.session.document);
+        Panel::right("answers")
+            .default_size(286.0)
+            .size_range(260.0..=460.0)
+            .show(ui, |ui| {
+                answers::show(ui, &self.session.document, &self.answers, &mut self.look);
+            });
+        Panel::bottom("bar")
+            .default_size(118.0)
+            .size_range(90.0..=260.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                self.strip
+                    .show(ui, &mut self.answers, &mut self.look, &mut self.fills);
+            });
+        CentralPanel::default().show(ui, |ui| self.sheet(ui));
+    }
+
+    fn sheet(&mut self, ui: &mut Ui) {
+        let asked = self.paper.tools(ui, &mut self.look, self.memory.screen);
+        self.queue.extend(asked.map(Wish::Do));
+        self.paper
+            .show(ui, &mut self.answers, &mut self.look, &mut self.fills);
+    }
+
+    fn question(&mut self, ctx: &Context) {
+        let reply = self.dialog.as_mut().and_then(|dialog| dialog.show(ctx));
+        if let Some(reply) = reply {
+            self.dialog = None;
+            self.answer(ctx, reply);
+            ctx.request_repaint();
+        }
+    }
+
+    /// Undo, rescue copy and title, once all is drawn.
+    fn after(&mut self, ctx: &Context) {
+        let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
+        let hand = if busy || self.parts.typing {
+            Hand::Moving
+        } else {
+            Hand::AtRest
+        };
+        self.history.feed(time, &self.session.document, hand);
+        let lit_changed = self.look.turn();
+        if lit_changed || !self.queue.is_empty() || self.answers_are_behind() {
+            ctx.request_repaint();
+        }
+        self.rescue(ctx, time);
+        self.put_title(ctx);
+    }
+
+    fn answers_are_behind(&self) -> bool {
+        !self.answers.answer(&self.session.document)
+    }
+
+    fn put_title(&mut self, ctx: &Context) {
+        let title = format!("{} - Reinwright", self.session.title());
+        if title != self.title {
+            ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            self.title = title;
+        }
+    }
+
+    /// Copies an unsaved design now and then; a saved one needs no copy.
+    fn rescue(&mut self, ctx: &Context, time: f64) {
+        if !self.session.is_changed() {
+            if self.rescued.take().is_some() {
+                self.memory.drop_rescue();
+            }
+            return;
+        }
+        let (last, kept) = match &self.rescued {
+            Some((last, kept)) => (*last, *kept == self.session.document),
+            None => (f64::NEG_INFINITY, false),
+        };
+        if kept {
+            return;
+        }
+        let wait = last + RESCUE_EVERY - time;
+        if wait > 0.0 {
+            ctx.request_repaint_after(std::time::Duration::from_secs_f64(wait));
+            return;
+        }
+        let text = reinwright_core::document::write(&self.session.document);
+        self.memory.keep_rescue(&text);
+        self.rescued = Some((time, self.session.document.clone()));
+    }
+}
