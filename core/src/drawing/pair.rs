@@ -8,7 +8,7 @@ use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
 use crate::jaw::Jaw;
 use crate::model::{Half, Model};
-use crate::sweep::Edge;
+use crate::sweep::{Edge, Station};
 use crate::units::Show;
 
 /// Between one view and the next, in text sizes.
@@ -181,26 +181,32 @@ fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
         span(rivet, tip_corner, Part::Jaw),
     ];
     let plain = jaw.plain_form();
-    for station in &plain.stations {
+    let size = |station: &Station| (station.depth, station.width);
+    for (i, station) in plain.stations.iter().enumerate() {
+        let repeats = plain.stations[i + 1..]
+            .iter()
+            .any(|next| size(next) == size(station));
+        let near_heel = station.at > 0.0 && station.at < 0.25 * half.jaw.length();
+        if repeats || near_heel {
+            continue;
+        }
         let text = format!(
             "{} × {}",
             show.number(station.depth),
             show.number(station.width)
         );
         let at = corner(station.at.min(half.jaw.length() - jaw.tip.mm()));
-        if station.at == 0.0 || station.at > 0.25 * half.jaw.length() {
-            let hang = if station.at > 0.7 * half.jaw.length() {
-                Align::End
-            } else {
-                Align::Start
-            };
-            wishes.push(Wish::Note {
-                at,
-                text,
-                part: Part::Jaw,
-                hang,
-            });
-        }
+        let hang = if station.at > 0.7 * half.jaw.length() {
+            Align::End
+        } else {
+            Align::Start
+        };
+        wishes.push(Wish::Note {
+            at,
+            text,
+            part: Part::Jaw,
+            hang,
+        });
     }
     wishes
 }
