@@ -1,0 +1,157 @@
+use kurbo::{Point, Rect, Vec2};
+
+use super::bars::{BAR_ROOM, COLUMN};
+use super::paper::PaperOptions;
+use super::strip::{NARROW, ROW, note_lines};
+use super::{Drawing, TitleBlock};
+
+/// Half the width of the widest line, mm, so that an edge's ink is not cut off.
+const INK: f64 = 0.5;
+/// Space between strips and window, mm.
+const GAP: f64 = 1.5;
+/// Rounding that may not cost a page, mm.
+const HAIR: f64 = 1e-6;
+
+/// Where things go on one lie of the paper, mm from the lower left corner.
+#[derive(Debug, Clone)]
+pub(super) struct Layout {
+    /// The whole page.
+    pub(super) paper: Rect,
+    /// The check bars that stand upright.
+    pub(super) column: Rect,
+    /// The check bars that lie, with what to do.
+    pub(super) checks: Rect,
+    /// The title block.
+    pub(super) title: Rect,
+    /// The notes, above both.
+    pub(super) notes: Rect,
+    /// The wrapped notes.
+    pub(super) lines: Vec<String>,
+    /// The window for the drawing.
+    pub(super) window: Rect,
+}
+
+/// How a sheet is cut into pages.
+#[derive(Debug, Clone)]
+pub(super) struct Grid {
+    /// Pages side by side.
+    pub(super) columns: usize,
+    /// Pages above each other.
+    pub(super) rows: usize,
+    /// The page.
+    pub(super) layout: Layout,
+    /// What neighbouring pages both show, mm.
+    pub(super) overlap: f64,
+    /// What all windows together show of the drawing, mm.
+    pub(super) covered: Rect,
+}
+
+/// The better of the two lies of the paper.
+pub(super) fn arrange(drawing: &Drawing, options: &PaperOptions, title: &TitleBlock) -> Grid {
+    let (width, height) = options.paper.size();
+    let bounds = drawing.bounds().inflate(INK, INK);
+    let upright = cut(bounds, layout(width, height, options, title), options);
+    let across = cut(bounds, layout(height, width, options, title), options);
+    let better = across.pages() < upright.pages()
+        || across.pages() == upright.pages() && across.room(bounds) > upright.room(bounds);
+    if better { across } else { upright }
+}
+
+fn layout(width: f64, height: f64, options: &PaperOptions, title: &TitleBlock) -> Layout {
+    let paper = Rect::new(0.0, 0.0, width, height);
+    let free = paper.inset(-options.margin);
+    let left = free.x0 + COLUMN + GAP;
+    let wide = free.x1 - left;
+    let (checks, block, top) = if wide < NARROW {
+        let checks = Rect::new(left, free.y0, free.x1, free.y0 + ROW);
+        (checks, checks + Vec2::new(0.0, ROW), checks.y1 + ROW)
+    } else {
+        let middle = left + checks_width(wide);
+        let (y0, y1) = (free.y0, free.y0 + ROW);
+        let checks = Rect::new(left, y0, middle, y1);
+        (checks, Rect::new(middle, y0, free.x1, y1), y1)
+    };
+    let lines = note_lines(&title.notes, wide);
+    let notes = Rect::new(left, top, free.x1, top + super::strip::notes_height(&lines));
+    Layout {
+        paper,
+        column: Rect::new(free.x0, free.y0, free.x0 + COLUMN, free.y1),
+        checks,
+        title: block,
+        notes,
+        lines,
+        window: Rect::new(left, notes.y1 + GAP, free.x1, free.y1),
+    }
+}
+
+/// The check bars' share of a strip: what they need, and the rest when the title has enough.
+fn checks_width(wide: f64) -> f64 {
+    /// A title block wider than this gains nothing.
+    const TITLE: f64 = 110.0;
+    (wide - TITLE).max(BAR_ROOM)
+}
+
+fn cut(bounds: Rect, layout: Layout, options: &PaperOptions) -> Grid {
+    let overlap = options.overlap;
+    let columns = pieces(bounds.width(), layout.window.width(), overlap);
+    let rows = pieces(bounds.height(), layout.window.height(), overlap);
+    let across = span(columns, layout.window.width(), overlap);
+    let up = span(rows, layout.window.height(), overlap);
+    Grid {
+        columns,
+        rows,
+        layout,
+        overlap,
+        covered: Rect::from_center_size(bounds.center(), (across, up)),
+    }
+}
+
+/// The fewest windows, overlapping, that cover a length.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a drawing of a metre on paper of a hand's width is some tens of pages"
+)]
+fn pieces(length: f64, window: f64, overlap: f64) -> usize {
+    (((length - overlap - HAIR) / (window - overlap)).ceil()).max(1.0) as usize
+}
+
+/// What so many windows cover together.
+fn span(count: usize, window: f64, overlap: f64) -> f64 {
+    let count = count as f64;
+    count * window - (count - 1.0) * overlap
+}
+
+impl Grid {
+    /// How many pages there are.
+    pub(super) fn pages(&self) -> usize {
+        self.columns * self.rows
+    }
+
+    /// Column and row of every page, in the order of their numbers.
+    pub(super) fn places(&self) -> impl Iterator<Item = (usize, usize)> + use<> {
+        let columns = self.columns;
+        (0..self.rows).flat_map(move |row| (0..columns).map(move |column| (column, row)))
+    }
+
+    /// What a page shows of the drawing, in the drawing's coordinates.
+    pub(super) fn shown(&self, (column, row): (usize, usize)) -> Rect {
+        let window = self.layout.window;
+        let step = window.size() - kurbo::Size::new(self.overlap, self.overlap);
+        let left = self.covered.x0 + column as f64 * step.width;
+        let top = self.covered.y1 - row as f64 * step.height;
+        let corner = Point::new(left, top - window.height());
+        Rect::from_origin_size(corner, window.size())
+    }
+
+    /// From the drawing's coordinates to the page's.
+    pub(super) fn shift(&self, at: (usize, usize)) -> Vec2 {
+        self.layout.window.origin() - self.shown(at).origin()
+    }
+
+    /// How many times the drawing would fit, the tighter way.
+    fn room(&self, bounds: Rect) -> f64 {
+        let across = self.covered.width() / bounds.width();
+        across.min(self.covered.height() / bounds.height())
+    }
+}
