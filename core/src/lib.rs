@@ -7,7 +7,7 @@
 //! 3. [`resolve()`]: from the document to a [`model::Model`], built of [`jaw`] styles,
 //!    [`section`]s carried along [`sweep`]s, and the [`body`] with its boss, on work that is
 //!    seated by [`mod@seat`];
-//! 4. [`drawing`]: from the model to a display list;
+//! 4. [`drawing`]: from the model to a display list, and to pages of paper; [`export`] writes them;
 //! 5. [`finding`]: what the smith should know.
 //!
 //! # Frame, units, signs
@@ -21,6 +21,7 @@ pub mod balance;
 pub mod body;
 pub mod document;
 pub mod drawing;
+pub mod export;
 pub mod finding;
 pub mod jaw;
 pub mod model;
