@@ -125,14 +125,13 @@ impl Balance {
 /// pair is its two halves with the crop: volume in is `pair_bar_length_mm · bar_area_mm2`.
 pub fn balance(document: &Document, model: &Model) -> Balance {
     let account = Account::new(document);
-    let second = match document.second_jaw {
-        None => Part::Jaw,
-        Some(_) => Part::SecondJaw,
+    let first = account.half(&model.a, Part::Jaw);
+    let other = if model.alike {
+        first.clone()
+    } else {
+        account.half(&model.b, Part::SecondJaw)
     };
-    let halves = [
-        account.half(&model.a, Part::Jaw),
-        account.half(&model.b, second),
-    ];
+    let halves = [first, other];
     let allowances = vec![Allowance {
         what: "crop",
         bar_length_mm: account.crop,
@@ -195,8 +194,10 @@ impl Account {
 
     fn half(&self, half: &Half, jaw: Part) -> HalfBalance {
         let parts: Vec<PartBar> = [jaw, Part::Neck, Part::Boss, Part::Shoulder, Part::Rein]
-            .map(|part| self.part(half, part))
-            .into();
+            .into_iter()
+            .zip(half.part_volumes_mm3())
+            .map(|(part, (_, volume_mm3))| self.part(half, part, volume_mm3))
+            .collect();
         let volume_mm3: f64 = parts.iter().map(|part| part.volume_mm3).sum();
         let finished: f64 = parts.iter().map(|part| part.bar_length_mm).sum();
         let allowances = self.losses(half, finished);
@@ -210,8 +211,7 @@ impl Account {
         }
     }
 
-    fn part(&self, half: &Half, part: Part) -> PartBar {
-        let volume_mm3 = half.part_volume_mm3(part);
+    fn part(&self, half: &Half, part: Part, volume_mm3: f64) -> PartBar {
         PartBar {
             part,
             finished_length_mm: finished_length_mm(half, part),

@@ -47,6 +47,8 @@ pub struct Model {
     pub a: Half,
     /// Half B, described in the frame of half A: [`Model::half_b_pose`] turns it into place.
     pub b: Half,
+    /// Whether both halves have the same jaw, and so are the same piece.
+    pub alike: bool,
     /// How each half's jaw rests on the work.
     pub seats: [Seat; 2],
     /// The work.
@@ -145,19 +147,33 @@ impl Half {
         self.mass().volume
     }
 
-    /// Volume of one part of the finished half, mm³; the hole is taken from the boss. Parts that
-    /// a half does not have are nothing.
-    pub fn part_volume_mm3(&self, part: Part) -> f64 {
+    /// Volumes of the parts of the finished half, mm³, from jaw to rein; the hole is taken from
+    /// the boss.
+    pub fn part_volumes_mm3(&self) -> [(Part, f64); 5] {
         let far = f64::MAX.sqrt();
         let edge = self.body.rim.half_along();
-        match part {
-            Part::Jaw | Part::SecondJaw => self.jaw.volume_mm3(),
-            Part::Neck => self.body.mass_between(edge, far).volume,
-            Part::Boss => self.body.mass_between(-edge, edge).volume - self.body.hole_mass().volume,
-            Part::Shoulder => self.body.mass_between(-far, -edge).volume,
-            Part::Rein => self.rein.volume_mm3(),
-            Part::Work | Part::Bar | Part::Rivet | Part::Pair => 0.0,
-        }
+        let slices = self.body.masses(&[-far, -edge, edge, far]);
+        [
+            (Part::Jaw, self.jaw.volume_mm3()),
+            (Part::Neck, slices[2].volume),
+            (Part::Boss, slices[1].volume - self.body.hole_mass().volume),
+            (Part::Shoulder, slices[0].volume),
+            (Part::Rein, self.rein.volume_mm3()),
+        ]
+    }
+
+    /// Volume of one part of the finished half, mm³. Parts that a half does not have are nothing.
+    pub fn part_volume_mm3(&self, part: Part) -> f64 {
+        let part = if part == Part::SecondJaw {
+            Part::Jaw
+        } else {
+            part
+        };
+        let volumes = self.part_volumes_mm3();
+        volumes
+            .iter()
+            .find(|(its, _)| *its == part)
+            .map_or(0.0, |(_, volume)| *volume)
     }
 }
 
@@ -200,12 +216,19 @@ impl Model {
     pub fn mass_kg(&self) -> f64 {
         let shank =
             std::f64::consts::FRAC_PI_4 * self.rivet.powi(2) * 2.0 * self.a.body.faces.thickness;
-        (self.a.volume_mm3() + self.b.volume_mm3() + shank) * DENSITY_KG_MM3
+        let halves: f64 = self.masses().iter().map(|mass| mass.volume).sum();
+        (halves + shank) * DENSITY_KG_MM3
+    }
+
+    /// Volume and moments of both halves, each in the frame of half A.
+    pub fn masses(&self) -> [Mass; 2] {
+        let a = self.a.mass();
+        [a, if self.alike { a } else { self.b.mass() }]
     }
 
     /// x of the pair's balance point, mm from the rivet; negative is toward the hand.
     pub fn balance_point(&self) -> f64 {
-        let (a, b) = (self.a.mass(), self.b.mass());
+        let [a, b] = self.masses();
         (a.x + b.x) / (a.volume + b.volume)
     }
 }

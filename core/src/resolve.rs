@@ -52,6 +52,7 @@ pub fn resolve(document: &Document) -> Model {
             from,
         },
         findings: Vec::new(),
+        alike: document.second_jaw.is_none(),
         seats,
         a,
         b,
@@ -120,20 +121,14 @@ fn build_half(document: &Document, jaw: &Jaw, face: f64) -> Half {
 fn neck_spec(document: &Document, jaw: &crate::sweep::Sweep) -> LimbSpec {
     use crate::sweep::Edge;
     let root = |edge: Edge| jaw.edge_point(edge, 0.0);
-    let slope = |edge: Edge| {
-        /// Short enough for the slope at the very heel, long enough to keep nine digits.
-        const STEP: f64 = 1e-4;
-        let (a, b) = (jaw.edge_point(edge, 0.0), jaw.edge_point(edge, STEP));
-        ((b.y - a.y) / (b.x - a.x)).clamp(-1.0, 1.0)
-    };
     LimbSpec {
         depth: document.neck.depth.mm(),
         fillet: document.neck.fillet.mm(),
         end: LimbEnd {
             inner: root(Edge::Inner),
             outer: root(Edge::Outer),
-            inner_slope: slope(Edge::Inner),
-            outer_slope: slope(Edge::Outer),
+            inner_slope: rein::first_slope(jaw, Edge::Inner),
+            outer_slope: rein::first_slope(jaw, Edge::Outer),
         },
     }
 }

@@ -127,7 +127,7 @@ impl Curve {
     /// Adds it to a path that stands at its start.
     pub fn add_to(&self, path: &mut BezPath) {
         /// How far a drawn arc may stray from the circle, mm.
-        const STRAY: f64 = 1e-4;
+        const STRAY: f64 = 1e-3;
         match *self {
             Self::Line(_, b) => path.line_to(b),
             Self::Arc {

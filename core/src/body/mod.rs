@@ -16,7 +16,7 @@ pub use rim::Rim;
 
 use kurbo::{BezPath, Point};
 
-use crate::quadrature::integrate;
+use crate::quadrature::nodes;
 use crate::section::Profile;
 
 /// The middle of a half: neck, boss and shoulder in one.
@@ -105,30 +105,37 @@ impl Body {
         path
     }
 
-    /// Volume and moments of the part with `from` ≤ x ≤ `to`, by Green's theorem along the
-    /// outline: `∬ f dA = −∮ y f dx`. The hole is not taken out.
+    /// Volume and moments of all with `from` ≤ x ≤ `to`. The hole is not taken out.
     pub fn mass_between(&self, from: f64, to: f64) -> Mass {
-        let mut cuts = vec![from, to];
-        cuts.extend(self.faces.cuts());
-        let mut mass = Mass::default();
+        self.masses(&[from, to])[0]
+    }
+
+    /// Volumes and moments of the slices between ascending `cuts` of x, in one pass along the
+    /// outline, by Green's theorem: `∬ f dA = −∮ y f dx`. The hole is not taken out.
+    pub fn masses(&self, cuts: &[f64]) -> Vec<Mass> {
+        let mut all = cuts.to_vec();
+        all.extend(self.faces.cuts());
+        let mut masses = vec![Mass::default(); cuts.len().saturating_sub(1)];
         for curve in &self.outline {
-            for (a, b) in curve.split_at(&cuts) {
+            for (a, b) in curve.split_at(&all) {
                 let middle = curve.at(f64::midpoint(a, b)).x;
-                if middle < from || middle > to {
-                    continue;
+                let slice = cuts.partition_point(|&cut| cut <= middle);
+                if let Some(mass) = slice.checked_sub(1).and_then(|i| masses.get_mut(i)) {
+                    self.add_piece(curve, (a, b), mass);
                 }
-                let mut add = |weigh: fn(Point) -> f64| {
-                    -integrate(a, b, |t| {
-                        let p = curve.at(t);
-                        weigh(p) * self.faces.full_thickness(p.x) * curve.slope(t).x
-                    })
-                };
-                mass.volume += add(|p| p.y);
-                mass.x += add(|p| p.x * p.y);
-                mass.y += add(|p| p.y * p.y / 2.0);
             }
         }
-        mass
+        masses
+    }
+
+    fn add_piece(&self, curve: &Curve, (a, b): (f64, f64), mass: &mut Mass) {
+        for (t, weight) in nodes(a, b) {
+            let p = curve.at(t);
+            let thick = -weight * self.faces.full_thickness(p.x) * curve.slope(t).x;
+            mass.volume += p.y * thick;
+            mass.x += p.x * p.y * thick;
+            mass.y += p.y * p.y / 2.0 * thick;
+        }
     }
 
     /// Volume and moments of the hole through the boss.

@@ -46,16 +46,10 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
     side.extend(rows(Side::Below, area.y0, scale, below));
     let mut top = views::top::half(model);
     top.push(axis(half));
-    stack(document, model, side, top, scale)
+    stack(document, side, top, scale)
 }
 
-fn stack(
-    document: &Document,
-    model: &Model,
-    mut side: Vec<Item>,
-    mut top: Vec<Item>,
-    scale: Scale,
-) -> Drawing {
+fn stack(document: &Document, mut side: Vec<Item>, mut top: Vec<Item>, scale: Scale) -> Drawing {
     let boxes = [
         bounds(&side).unwrap_or(Rect::ZERO),
         bounds(&top).unwrap_or(Rect::ZERO),
@@ -73,7 +67,6 @@ fn stack(
         (&mut top, boxes[1], "Top view"),
     ] {
         items.extend(view_title(
-            model,
             name,
             Point::new(left, area.y1 + 0.9 * scale.text),
             scale,

@@ -1,33 +1,63 @@
 //! Splitting a line where something stands before it.
 
-use kurbo::{BezPath, PathEl, Point, Rect, Shape, Vec2};
+use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
 /// How far a flattened curve may stray, mm: a fifth of the narrowest line.
 pub(super) const STRAY: f64 = 0.02;
 
-/// An area bounded by a closed path, ready to be asked.
+/// An area bounded by a closed path, ready to be asked: its sides stand in upright strips, so
+/// that a question looks at the few that are near.
 pub(super) struct Region {
-    sides: Vec<(Point, Point)>,
+    strips: Vec<Vec<(Point, Point)>>,
     bounds: Rect,
 }
 
+/// Strips across an area: about as many as a flattened outline has sides in a strip.
+const STRIPS: u16 = 48;
+
 impl Region {
     pub(super) fn new(path: &BezPath) -> Self {
-        Self {
-            sides: sides(path),
-            bounds: path.bounding_box(),
+        let sides = sides(path);
+        let points = sides.iter().map(|&(a, b)| Rect::from_points(a, b));
+        let bounds = points.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO);
+        let mut region = Self {
+            strips: vec![Vec::new(); usize::from(STRIPS)],
+            bounds,
+        };
+        for (a, b) in sides {
+            for strip in region.strips_between(a.x, b.x) {
+                region.strips[strip].push((a, b));
+            }
         }
+        region
     }
 
-    /// Whether a point lies inside (even-odd).
+    /// The strips that a stretch of x lies in.
+    fn strips_between(&self, a: f64, b: f64) -> std::ops::RangeInclusive<usize> {
+        let last = f64::from(STRIPS - 1);
+        let place = |x: f64| {
+            let part = (x - self.bounds.x0) / self.bounds.width().max(1e-9) * f64::from(STRIPS);
+            #[allow(
+                clippy::cast_possible_truncation,
+                clippy::cast_sign_loss,
+                reason = "clamped to the strips there are"
+            )]
+            let strip = part.clamp(0.0, last) as usize;
+            strip
+        };
+        place(a.min(b))..=place(a.max(b))
+    }
+
+    /// Whether a point lies inside (even-odd): how many sides stand above it.
     pub(super) fn holds(&self, p: Point) -> bool {
         if !self.bounds.contains(p) {
             return false;
         }
-        let crossings = self.sides.iter().filter(|(a, b)| {
-            (a.y > p.y) != (b.y > p.y) && p.x < a.x + (b.x - a.x) * (p.y - a.y) / (b.y - a.y)
+        let strip = &self.strips[*self.strips_between(p.x, p.x).start()];
+        let above = strip.iter().filter(|(a, b)| {
+            (a.x > p.x) != (b.x > p.x) && p.y < a.y + (b.y - a.y) * (p.x - a.x) / (b.x - a.x)
         });
-        crossings.count() % 2 == 1
+        above.count() % 2 == 1
     }
 
     /// Whether a line through `p` along `way` lies inside and not on the boundary, where two
@@ -39,19 +69,20 @@ impl Region {
         self.holds(p + aside) && self.holds(p - aside)
     }
 
-    /// Where a line from `a` to `b` crosses the boundary, as parts of the line, ascending.
+    /// Where a line from `a` to `b` crosses the boundary, as parts of the line.
     fn crossings(&self, a: Point, b: Point) -> Vec<f64> {
         let box_of_line = Rect::from_points(a, b);
         let mut ts: Vec<f64> = Vec::new();
         if !overlap(box_of_line, self.bounds) {
             return ts;
         }
-        for &(p, q) in &self.sides {
-            if overlap(box_of_line, Rect::from_points(p, q)) {
-                ts.extend(crossing((a, b), (p, q)));
+        for strip in self.strips_between(a.x, b.x) {
+            for &(p, q) in &self.strips[strip] {
+                if overlap(box_of_line, Rect::from_points(p, q)) {
+                    ts.extend(crossing((a, b), (p, q)));
+                }
             }
         }
-        ts.sort_by(f64::total_cmp);
         ts
     }
 }

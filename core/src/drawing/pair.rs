@@ -1,8 +1,8 @@
 //! The pair: three views aligned, with the dimensions that a smith sets a caliper to.
 
-use kurbo::{Affine, Point, Rect, Shape, Vec2};
+use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
-use super::dimension::{Scale, Side, Wish, rows, segment, upright};
+use super::dimension::{Scale, Side, Wish, rectangle, rows, segment, upright};
 use super::views::{self, work_end};
 use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
@@ -31,11 +31,11 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
         side.extend(side_rows(document, model, &side, scale));
         top.extend(top_rows(document, model, &top, scale));
     }
-    lay_out(document, model, [side, top, end], scale)
+    lay_out(document, [side, top, end], scale)
 }
 
 /// Sets the views about the side view and names them.
-fn lay_out(document: &Document, model: &Model, views: [Vec<Item>; 3], scale: Scale) -> Drawing {
+fn lay_out(document: &Document, views: [Vec<Item>; 3], scale: Scale) -> Drawing {
     let boxes = views
         .each_ref()
         .map(|items| bounds(items).unwrap_or(Rect::ZERO));
@@ -68,38 +68,60 @@ fn lay_out(document: &Document, model: &Model, views: [Vec<Item>; 3], scale: Sca
         } else {
             Point::new(left, area.y1 + 0.9 * scale.text)
         };
-        view.extend(view_title(model, name, at, scale));
+        view.extend(view_title(name, at, scale));
         items.push(Item::group(name, shift, view));
     }
     Drawing { items }
 }
 
 /// The name of a view with a small picture of what is looked at.
-pub(super) fn view_title(model: &Model, name: &str, at: Point, scale: Scale) -> Vec<Item> {
+pub(super) fn view_title(name: &str, at: Point, scale: Scale) -> Vec<Item> {
     if name == "End view" {
         return vec![Item::text(at, name, scale.text, Align::Middle)];
     }
-    let reach = model.a.body.rim.reach();
-    let shapes = if name == "Top view" {
-        views::top::silhouettes(model)
+    let small = if name == "Top view" {
+        small_top()
     } else {
-        views::side::silhouettes(model)
+        small_side()
     };
-    let shapes = shapes.map(|shape| views::within(&shape, -4.0 * reach, f64::MAX));
-    let area = views::box_of(&shapes);
-    let shrink = 2.0 * scale.text / area.height();
-    let lift = Vec2::new(
-        at.x - area.x0 * shrink,
-        at.y + 0.36 * scale.text - area.center().y * shrink,
-    );
-    let pose = Affine::translate(lift) * Affine::scale(shrink);
-    let text = Point::new(at.x + area.width() * shrink + 0.8 * scale.text, at.y);
-    let mut items: Vec<Item> = shapes
-        .into_iter()
-        .map(|shape| Item::line(pose * shape, Line::Fine))
-        .collect();
-    items.push(Item::text(text, name, scale.text, Align::Start));
-    items
+    let pose = Affine::translate(at.to_vec2() + Vec2::new(0.0, 0.36 * scale.text))
+        * Affine::scale(scale.text);
+    vec![
+        Item::line(pose * small, Line::Fine),
+        Item::text(
+            at + Vec2::new(7.8 * scale.text, 0.0),
+            name,
+            scale.text,
+            Align::Start,
+        ),
+    ]
+}
+
+/// Tongs seen along the rivet, in text sizes.
+fn small_side() -> BezPath {
+    let mut path = Circle::new((4.6, 0.0), 0.5).to_path(0.01);
+    for side in [1.0, -1.0] {
+        for (a, b) in [((0.0, 0.75), (4.2, 0.3)), ((5.0, 0.3), (7.0, 0.2))] {
+            path.move_to((a.0, side * a.1));
+            path.line_to((b.0, side * b.1));
+        }
+    }
+    path
+}
+
+/// Tongs seen from above, in text sizes.
+fn small_top() -> BezPath {
+    let boxes = [
+        (0.0, -0.2, 3.8, 0.2),
+        (3.8, 0.0, 5.4, 0.5),
+        (3.8, -0.5, 5.4, 0.0),
+        (5.4, -0.4, 7.0, 0.4),
+    ];
+    let mut path = BezPath::new();
+    for (x0, y0, x1, y1) in boxes {
+        path.extend(rectangle(Rect::new(x0, y0, x1, y1)));
+    }
+    path
 }
 
 /// The axis of the tongs, through rivet and work.

@@ -38,6 +38,13 @@ impl Pose {
 
     fn after(&self, run: Run) -> Self {
         let turn = run.curvature * run.length;
+        if run.curvature == 0.0 {
+            return Self {
+                at: self.at + self.along() * run.length,
+                heading: self.heading,
+                curvature: 0.0,
+            };
+        }
         // The chord of an arc: length times sinc of half the turn, at half the turn.
         let half = turn / 2.0;
         let sinc = if half.abs() < 1e-6 {
@@ -57,18 +64,33 @@ impl Pose {
 /// A tangent-continuous path of lines and arcs, measured by arc length.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Path {
-    start: Point,
-    heading: f64,
-    runs: Vec<Run>,
+    /// Each run with the pose that it starts from and how far along that is.
+    runs: Vec<(f64, Pose, Run)>,
+    length: f64,
+    end: Pose,
 }
 
 impl Path {
     /// A path from `start` along `heading`.
     pub fn new(start: Point, heading: f64, runs: Vec<Run>) -> Self {
+        let (mut s, mut pose) = (
+            0.0,
+            Pose {
+                at: start,
+                heading,
+                curvature: 0.0,
+            },
+        );
+        let mut placed = Vec::with_capacity(runs.len());
+        for run in runs {
+            placed.push((s, pose, run));
+            pose = pose.after(run);
+            s += run.length;
+        }
         Self {
-            start,
-            heading,
-            runs,
+            runs: placed,
+            length: s,
+            end: pose,
         }
     }
 
@@ -86,48 +108,43 @@ impl Path {
 
     /// Its length, mm.
     pub fn length(&self) -> f64 {
-        self.runs.iter().map(|run| run.length).sum()
+        self.length
     }
 
     /// The runs, in order.
-    pub fn runs(&self) -> &[Run] {
-        &self.runs
+    pub fn runs(&self) -> impl Iterator<Item = Run> {
+        self.runs.iter().map(|(_, _, run)| *run)
     }
 
     /// Where each run ends, mm along.
     pub fn breaks(&self) -> impl Iterator<Item = f64> {
-        self.runs.iter().scan(0.0, |s, run| {
-            *s += run.length;
-            Some(*s)
-        })
+        self.runs.iter().map(|(s, _, run)| s + run.length)
     }
 
     /// The pose at `s` mm along; the ends are continued straight. At a join the later run counts.
     pub fn at(&self, s: f64) -> Pose {
-        let mut pose = Pose {
-            at: self.start,
-            heading: self.heading,
-            curvature: 0.0,
-        };
-        let mut left = s;
-        for run in &self.runs {
-            if left < run.length {
-                let curvature = if left < 0.0 { 0.0 } else { run.curvature };
-                return pose.after(Run {
-                    length: left,
+        let within = self
+            .runs
+            .iter()
+            .find(|(from, _, run)| s < from + run.length);
+        match within {
+            Some((from, pose, run)) => {
+                let curvature = if s < 0.0 { 0.0 } else { run.curvature };
+                pose.after(Run {
+                    length: s - from,
                     curvature,
-                });
+                })
             }
-            pose = pose.after(*run);
-            left -= run.length;
-        }
-        let curvature = pose.curvature;
-        Pose {
-            curvature,
-            ..pose.after(Run {
-                length: left,
-                curvature: 0.0,
-            })
+            None => {
+                let past = Run {
+                    length: s - self.length,
+                    curvature: 0.0,
+                };
+                Pose {
+                    curvature: self.end.curvature,
+                    ..self.end.after(past)
+                }
+            }
         }
     }
 }

@@ -13,7 +13,7 @@ use crate::section::Section;
 use crate::sweep::Sweep;
 
 /// How closely drawn section outlines follow the true ones, mm.
-const FINE: f64 = 0.02;
+const FINE: f64 = 0.08;
 
 /// A half in the end view: turned into place and onto paper.
 struct Seen<'a> {
@@ -94,9 +94,8 @@ fn at(sweep: &Sweep, s: f64) -> Vec<Point> {
 
 /// All of a sweep seen end on, as the hull of its sections.
 fn swept(sweep: &Sweep) -> Vec<Point> {
-    const PARTS: u32 = 16;
-    let step = |i: u32| sweep.length() * f64::from(i) / f64::from(PARTS);
-    hull((0..=PARTS).flat_map(|i| at(sweep, step(i))).collect())
+    let cuts = sweep.cuts(0.0, sweep.length());
+    hull(cuts.into_iter().flat_map(|s| at(sweep, s)).collect())
 }
 
 fn rein(seen: &Seen<'_>) -> [Item; 2] {

@@ -4,7 +4,7 @@ pub(super) mod end;
 pub(super) mod side;
 pub(super) mod top;
 
-use kurbo::{Affine, BezPath, Point, Rect, Shape};
+use kurbo::{Affine, BezPath, Point};
 
 use crate::document::Part;
 use crate::model::{Half, Model};
@@ -38,29 +38,25 @@ pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>
 
 /// The parts of a half in the side view, as closed areas in the half's own frame.
 pub(super) fn part_areas(half: &Half, jaw: Part) -> Vec<(Part, BezPath)> {
-    let body = half.body.path();
+    let body: Vec<Point> = super::hidden::sides(&half.body.path())
+        .into_iter()
+        .map(|(a, _)| a)
+        .collect();
     let edge = half.body.rim.half_along();
-    let slice = |from: f64, to: f64| within(&body, from, to);
     let far = 1e5;
     vec![
         (Part::Rein, half.rein_outline()),
-        (Part::Shoulder, slice(-far, -edge)),
-        (Part::Neck, slice(edge, far)),
-        (Part::Boss, slice(-edge, edge)),
+        (Part::Shoulder, slice(&body, -far, -edge)),
+        (Part::Neck, slice(&body, edge, far)),
+        (Part::Boss, slice(&body, -edge, edge)),
         (jaw, half.jaw_outline()),
     ]
 }
 
-/// The part of an area between two upright lines. Where the area is split by a line its pieces
-/// stay joined along it, which an even-odd fill does not show.
-pub(super) fn within(path: &BezPath, from: f64, to: f64) -> BezPath {
-    let mut points: Vec<Point> = super::hidden::sides(path)
-        .into_iter()
-        .map(|(a, _)| a)
-        .collect();
-    points = cut(&points, |p| p.x - from);
-    points = cut(&points, |p| to - p.x);
-    polygon(&points)
+/// The part of a polygon between two upright lines. Where a line splits it its pieces stay joined
+/// along the line, which an even-odd fill does not show.
+fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
+    polygon(&cut(&cut(points, |p| p.x - from), |p| to - p.x))
 }
 
 /// Keeps the side of a polygon on which `side` is positive.
@@ -166,10 +162,4 @@ pub(super) fn work_sides(model: &Model, half: f64) -> BezPath {
         Point::new(from, -half),
         Point::new(to, -half),
     ])
-}
-
-/// The box of some paths.
-pub(super) fn box_of<'a>(paths: impl IntoIterator<Item = &'a BezPath>) -> Rect {
-    let boxes = paths.into_iter().map(|path| path.bounding_box());
-    boxes.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO)
 }

@@ -48,11 +48,6 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
     items
 }
 
-/// The two halves' outlines.
-pub(in crate::drawing) fn silhouettes(model: &Model) -> [BezPath; 2] {
-    placed(model, 0.0, false).map(|half| half.pose * half.half.outline())
-}
-
 fn fills(placed: &Placed<'_>, fill: impl Fn(Part) -> Fill) -> Vec<Item> {
     let areas = part_areas(placed.half, placed.jaw).into_iter();
     areas

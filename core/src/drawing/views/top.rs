@@ -144,15 +144,6 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
     items
 }
 
-/// The two halves' outlines.
-pub(in crate::drawing) fn silhouettes(model: &Model) -> [BezPath; 2] {
-    let sign = model.hand_sign;
-    [
-        strip(&model.a, Part::Jaw, sign).outline,
-        strip(&model.b, Part::Jaw, -sign).outline,
-    ]
-}
-
 /// Seen from above: on the jaw's side half A lies over half B, on the rein's side under it; the
 /// bosses lie side by side.
 fn layer(a: &Strip, b: &Strip, model: &Model) -> Vec<Item> {
