@@ -1,0 +1,65 @@
+//! How long a design takes from document to answers and paper. Figures to reach: all answers of
+//! one design under 1 ms, a template on A4 under 50 ms.
+#![allow(missing_docs, reason = "criterion's macros make public items")]
+
+use std::hint::black_box;
+
+use criterion::{Criterion, criterion_group, criterion_main};
+use reinwright_core::balance::balance;
+use reinwright_core::document::{Document, parse_bar, parse_work};
+use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
+use reinwright_core::{finding, resolve};
+
+/// One design of each jaw style that the trade makes most.
+fn designs() -> Vec<Document> {
+    [
+        ("flat", "3/8 in flat", "3/4 in square"),
+        ("v bit", "16 mm square on corners", "20 mm round"),
+        ("hollow bit", "5/8 in round", "3/4 in square"),
+    ]
+    .into_iter()
+    .map(|(jaw, work, bar)| {
+        let work = parse_work(work).expect("a size and a shape");
+        let bar = parse_bar(bar).expect("a size and a shape");
+        Document::starting(jaw, work, bar).expect("a style of that name")
+    })
+    .collect()
+}
+
+fn stages(c: &mut Criterion) {
+    for design in designs() {
+        let model = resolve(&design);
+        let account = balance(&design, &model);
+        let mut group = c.benchmark_group(design.jaw.name());
+        group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
+        group.bench_function("balance", |b| b.iter(|| balance(&design, black_box(&model))));
+        group.bench_function("findings", |b| b.iter(|| finding::all(&design, black_box(&model))));
+        group.bench_function("pair", |b| {
+            b.iter(|| pair(&design, black_box(&model), &DrawOptions::default()));
+        });
+        group.bench_function("half", |b| b.iter(|| half(&design, black_box(&model))));
+        group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&model), &account, 3.5)));
+        group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
+        group.finish();
+    }
+}
+
+/// What the window does when a value changes.
+fn everything(design: &Document) -> usize {
+    let model = resolve(design);
+    let account = balance(design, &model);
+    let found = finding::all(design, &model);
+    let drawn = pair(design, &model, &DrawOptions::default());
+    let strip = bar(design, &model, &account, 3.5);
+    found.len() + drawn.items.len() + strip.items.len()
+}
+
+fn paper(c: &mut Criterion) {
+    let design = &designs()[0];
+    c.bench_function("template on A4", |b| {
+        b.iter(|| reinwright::printing::template_pdf(black_box(design), Paper::A4, None));
+    });
+}
+
+criterion_group!(benches, stages, paper);
+criterion_main!(benches);
