@@ -2,7 +2,7 @@ use std::fmt;
 
 use thiserror::Error;
 
-use crate::units::{MM_PER_INCH, Unit};
+use crate::units::Unit;
 
 /// The shortest side of a sheet of one's own, mm: the check bars and a window fit on it.
 pub const SMALLEST_SIDE: f64 = 150.0;
@@ -67,13 +67,12 @@ impl Paper {
 
     /// Width and height in mm.
     pub fn size(self) -> (f64, f64) {
-        let inches = |width: f64, height: f64| (width * MM_PER_INCH, height * MM_PER_INCH);
         match self {
             Self::A4 => (210.0, 297.0),
             Self::A3 => (297.0, 420.0),
-            Self::Letter => inches(8.5, 11.0),
-            Self::Legal => inches(8.5, 14.0),
-            Self::Tabloid => inches(11.0, 17.0),
+            Self::Letter => (215.9, 279.4),
+            Self::Legal => (215.9, 355.6),
+            Self::Tabloid => (279.4, 431.8),
             Self::Own(own) => (own.width, own.height),
         }
     }
