@@ -20,7 +20,7 @@ impl Scale {
 
     /// From one row to the next.
     pub(super) fn row(self) -> f64 {
-        1.75 * self.text
+        1.6 * self.text
     }
 
     /// Between an extension line and what it comes from.
@@ -222,6 +222,52 @@ fn span(
         (b + lead + Vec2::new(0.2 * scale.text, 0.0), Align::Start)
     };
     texts.extend(label(at + Vec2::new(0.0, lift), text, scale, align, part));
+}
+
+/// Running dimensions (ISO 129-1): one line from an origin, each place marked with its distance
+/// beside its extension line. `places` are features with their texts.
+pub(super) fn running(
+    (side, y): (Side, f64),
+    origin: Point,
+    places: &[(Point, String)],
+    scale: Scale,
+    part: Part,
+) -> Vec<Item> {
+    let mut items = Vec::new();
+    let mut texts = Vec::new();
+    let farthest = places
+        .iter()
+        .map(|(at, _)| at.x)
+        .max_by(|a, b| a.abs().total_cmp(&b.abs()));
+    let zero = Point::new(origin.x, y);
+    let ends = segment(zero, Point::new(farthest.unwrap_or(origin.x), y));
+    items.push(Item::line(ends, Line::Dimension).of(part));
+    items.push(
+        Item::line(
+            kurbo::Shape::to_path(&kurbo::Circle::new(zero, 0.25 * scale.text), 0.01),
+            Line::Dimension,
+        )
+        .of(part),
+    );
+    let mut extend = |feature: Point| {
+        let start = feature.y + side.sign() * scale.gap();
+        let line = segment(
+            Point::new(feature.x, start),
+            Point::new(feature.x, y + side.sign() * 0.6 * scale.text),
+        );
+        items.push(Item::line(line, Line::Dimension).of(part));
+    };
+    extend(origin);
+    places.iter().for_each(|(at, _)| extend(*at));
+    for (at, text) in places {
+        let out = (at.x - origin.x).signum();
+        items.push(arrow(Point::new(at.x, y), Vec2::new(out, 0.0), scale).of(part));
+        let beside = Point::new(at.x - out * 1.1 * scale.arrow(), y - 0.36 * scale.text);
+        let align = if out > 0.0 { Align::End } else { Align::Start };
+        texts.extend(label(beside, text, scale, align, part));
+    }
+    items.extend(texts);
+    items
 }
 
 /// A dimension square to x between two points one above the other, its text to the right of the

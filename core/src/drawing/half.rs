@@ -1,9 +1,9 @@
 //! One half as a template to lay the hot work against.
 
-use kurbo::{Point, Rect};
+use kurbo::{Affine, Point, Rect};
 
-use super::dimension::{Scale, Side, Wish, rows, segment};
-use super::pair::view_title;
+use super::dimension::{Scale, Side, Wish, rows, running, segment};
+use super::pair::{over_rein, view_title};
 use super::views;
 use super::{Align, Drawing, Item, Line, bounds};
 use crate::document::{Document, Part, Projection};
@@ -32,46 +32,48 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
         part: station.part,
         hang: Align::Start,
     };
-    let mut above: Vec<Wish> = jaw.iter().map(note).collect();
-    above.extend(
-        jaw.iter()
-            .map(|station| from_rivet(document, station, half)),
-    );
-    let mut below: Vec<Wish> = rein.iter().map(note).collect();
-    below.extend(
-        rein.iter()
-            .map(|station| from_rivet(document, station, half)),
-    );
-    side.extend(rows(Side::Above, area.y1, scale, above));
-    side.extend(rows(Side::Below, area.y0, scale, below));
+    for (stations, place, base) in [(&jaw, Side::Above, area.y1), (&rein, Side::Below, area.y0)] {
+        side.extend(rows(
+            place,
+            base,
+            scale,
+            stations.iter().map(note).collect(),
+        ));
+        side.extend(distances(document, half, stations, (place, base), scale));
+    }
     let mut top = views::top::half(model);
     top.push(axis(half));
-    stack(document, side, top, scale)
+    stack(document, model, side, top, scale)
 }
 
-fn stack(document: &Document, mut side: Vec<Item>, mut top: Vec<Item>, scale: Scale) -> Drawing {
+fn stack(
+    document: &Document,
+    model: &Model,
+    mut side: Vec<Item>,
+    mut top: Vec<Item>,
+    scale: Scale,
+) -> Drawing {
     let boxes = [
         bounds(&side).unwrap_or(Rect::ZERO),
         bounds(&top).unwrap_or(Rect::ZERO),
     ];
-    let gap = 5.0 * scale.text;
+    let gap = 2.2 * scale.text;
     let third = document.projection == Projection::ThirdAngle;
     let shift = if third {
         boxes[0].y1 + gap - boxes[1].y0
     } else {
         boxes[0].y0 - gap - boxes[1].y1
     };
-    let left = boxes[0].x0.min(boxes[1].x0);
-    for (items, area, name) in [
-        (&mut side, boxes[0], "Side view"),
-        (&mut top, boxes[1], "Top view"),
-    ] {
-        items.extend(view_title(
-            name,
-            Point::new(left, area.y1 + 0.9 * scale.text),
-            scale,
-        ));
-    }
+    let half = &model.a;
+    let at = over_rein(half, Affine::IDENTITY, Edge::Inner, scale);
+    // Above the axis, which runs over the rein of a single half.
+    let at = Point::new(at.x, at.y.max(1.2 * scale.text));
+    side.extend(view_title("Side view", at, scale));
+    top.extend(view_title(
+        "Top view",
+        over_rein(half, Affine::IDENTITY, Edge::Far, scale),
+        scale,
+    ));
     let side = Item::group("Side view", kurbo::Vec2::ZERO, side);
     Drawing {
         items: vec![
@@ -146,16 +148,24 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     (jaw, rein)
 }
 
-fn from_rivet(document: &Document, station: &Station, half: &Half) -> Wish {
-    let up = station.outer.y.signum() * half.body.rim.half_across();
-    let (from, to) = (Point::new(0.0, up), station.outer);
-    let text = document.units.show().number((to.x - from.x).abs());
-    Wish::Span {
-        from,
-        to,
-        text,
-        part: station.part,
-    }
+/// How far each station is from the rivet, in one running row outside the notes.
+fn distances(
+    document: &Document,
+    half: &Half,
+    stations: &[Station],
+    (side, base): (Side, f64),
+    scale: Scale,
+) -> Vec<Item> {
+    let sign = if side == Side::Above { 1.0 } else { -1.0 };
+    // Notes of near stations may need two rows.
+    let row = base + sign * 3.2 * scale.row();
+    let show = document.units.show();
+    let places: Vec<(Point, String)> = stations
+        .iter()
+        .map(|station| (station.outer, show.number(station.outer.x.abs())))
+        .collect();
+    let rivet = Point::new(0.0, sign * half.body.rim.half_across());
+    running((side, row), rivet, &places, scale, Part::Boss)
 }
 
 /// Where along the rein its middle has an x.

@@ -4,7 +4,7 @@ use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
 use super::dimension::{Scale, Side, Wish, rectangle, rows, segment, upright};
 use super::views::{self, work_end};
-use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds};
+use super::{Align, DrawOptions, Drawing, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
 use crate::jaw::Jaw;
 use crate::model::{Half, Model};
@@ -31,22 +31,27 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
         side.extend(side_rows(document, model, &side, scale));
         top.extend(top_rows(document, model, &top, scale));
     }
-    lay_out(document, [side, top, end], scale)
+    lay_out(document, model, options.opening, [side, top, end], scale)
 }
 
 /// Sets the views about the side view and names them.
-fn lay_out(document: &Document, views: [Vec<Item>; 3], scale: Scale) -> Drawing {
+fn lay_out(
+    document: &Document,
+    model: &Model,
+    opening: f64,
+    views: [Vec<Item>; 3],
+    scale: Scale,
+) -> Drawing {
     let boxes = views
         .each_ref()
         .map(|items| bounds(items).unwrap_or(Rect::ZERO));
     let [side, top, end] = boxes;
     let gap = BETWEEN * scale.text;
-    let title = 2.6 * scale.text;
     let third = document.projection == Projection::ThirdAngle;
     let top_shift = if third {
-        side.y1 + gap + title - top.y0
+        side.y1 + gap - top.y0
     } else {
-        side.y0 - gap - title - top.y1
+        side.y0 - gap - top.y1
     };
     let end_shift = if third {
         side.x1.max(top.x1) + gap - end.x0
@@ -58,20 +63,37 @@ fn lay_out(document: &Document, views: [Vec<Item>; 3], scale: Scale) -> Drawing 
         Vec2::new(0.0, top_shift),
         Vec2::new(end_shift, 0.0),
     ];
-    let names = ["Side view", "Top view", "End view"];
-    let left = side.x0.min(top.x0);
+    let turned = Affine::rotate(-opening) * Model::half_b_pose();
+    let titles = [
+        ("Side view", over_rein(&model.b, turned, Edge::Outer, scale)),
+        (
+            "Top view",
+            over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale),
+        ),
+        (
+            "End view",
+            Point::new(end.center().x, end.y1 + 0.9 * scale.text),
+        ),
+    ];
     let mut items = Vec::new();
-    for (((view, shift), name), area) in views.into_iter().zip(shifts).zip(names).zip(boxes) {
-        let mut view = view;
-        let at = if name == "End view" {
-            Point::new(area.center().x, area.y1 + 0.9 * scale.text)
-        } else {
-            Point::new(left, area.y1 + 0.9 * scale.text)
-        };
+    for ((mut view, shift), (name, at)) in views.into_iter().zip(shifts).zip(titles) {
         view.extend(view_title(name, at, scale));
         items.push(Item::group(name, shift, view));
     }
     Drawing { items }
+}
+
+/// Where a view's name stands: clear above the end of the rein, where there is room.
+pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> Point {
+    const PARTS: u32 = 8;
+    let length = half.rein.length();
+    let name = (16.0 * scale.text).min(0.5 * length);
+    let place = |i: u32| {
+        let s = length - name * f64::from(i) / f64::from(PARTS);
+        pose * half.rein.edge_point(edge, s)
+    };
+    let highest = (0..=PARTS).map(|i| place(i).y).fold(f64::MIN, f64::max);
+    Point::new(place(0).x, highest + 1.2 * scale.text)
 }
 
 /// The name of a view with a small picture of what is looked at.
@@ -334,12 +356,7 @@ fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) ->
     let area = bounds(drawn).unwrap_or(Rect::ZERO);
     let edge = model.a.body.rim.half_along();
     let e = model.a.body.faces.thickness;
-    let mut wishes = vec![Wish::Span {
-        from: Point::new(-edge, -e),
-        to: Point::new(edge, -e),
-        text: show.number(2.0 * edge),
-        part: Part::Boss,
-    }];
+    let mut wishes = Vec::new();
     if model.joggle.abs() > 0.2 {
         let at = Point::new(f64::midpoint(edge, model.a.heel()), -0.6 * e);
         let text = format!("joggle {} each half", show.number(model.joggle.abs()));
