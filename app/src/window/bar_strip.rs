@@ -4,14 +4,14 @@ use egui::accesskit::Role;
 use egui::{Rect, Sense, Ui, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 
-use super::ink::{Ink, part_at};
+use super::ink::{Ink, part_near};
 use super::look::Look;
 use super::reckon::Answers;
 use super::theme::Palette;
 use super::view::Fitted;
 
 /// Height of the text on the strip, in points.
-const TEXT: f32 = 13.0;
+const TEXT: f32 = 12.0;
 /// Between the strip's edge and the bar, in points.
 const RIM: f32 = 8.0;
 
@@ -35,7 +35,7 @@ impl BarStrip {
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, "The bar with its marks"));
         let Fitted { view, text } = self.fit(area, answers);
         let (drawing, _) = answers.bar(text);
-        let under = |at| part_at(&drawing.items, view.to_drawing(at));
+        let under = |at| part_near(&drawing.items, view, at);
         if let Some(part) = response.hover_pos().and_then(under) {
             look.point_at(part);
             if response.clicked() {

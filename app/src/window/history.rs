@@ -23,7 +23,9 @@ impl History {
         let settings = Settings {
             // A document is a few thousand bytes: a lifetime of changes fits in memory.
             max_undos: usize::MAX,
-            ..Settings::default()
+            // Only a hand at rest ends a step, never a pause in the middle of one.
+            stable_time: f32::INFINITY,
+            auto_save_interval: f32::INFINITY,
         };
         let mut undoer = Undoer::with_settings(settings);
         undoer.feed_state(0.0, document);

@@ -200,7 +200,7 @@ impl<'a> Ink<'a> {
         let on_sheet = |colour: Color32, part: f32| self.palette.sheet.lerp_to_gamma(colour, part);
         match fill {
             Fill::Part(part) if self.lit == Some(part) => on_sheet(colour_of(part), 0.85),
-            Fill::Part(part) => on_sheet(colour_of(part), 0.42),
+            Fill::Part(part) => on_sheet(colour_of(part), self.palette.tint),
             Fill::OtherHalf => on_sheet(self.palette.faint, 0.22),
             Fill::Work => on_sheet(colour_of(Part::Work), 0.6),
             Fill::Rivet => on_sheet(self.palette.faint, 0.5),
@@ -219,7 +219,7 @@ pub(super) fn colour_of(part: Part) -> Color32 {
 }
 
 /// The topmost filled area with a part under a point of the drawing.
-pub(super) fn part_at(items: &[Item], at: Point) -> Option<Part> {
+fn part_at(items: &[Item], at: Point) -> Option<Part> {
     items.iter().rev().find_map(|item| match item {
         Item::Path(path) => path
             .part
@@ -231,6 +231,17 @@ pub(super) fn part_at(items: &[Item], at: Point) -> Option<Part> {
             seen.then(|| part_at(&group.items, inside)).flatten()
         }
     })
+}
+
+/// The same under a point of the screen; where nothing lies, a hand's breadth of a pointer around
+/// it counts, for thin reins seen from afar.
+pub(super) fn part_near(items: &[Item], view: View, at: Pos2) -> Option<Part> {
+    /// Points around the pointer that still count.
+    const REACH: f32 = 4.0;
+    let around = (0..8u8).map(|i| REACH * Vec2::angled(f32::from(i) * std::f32::consts::FRAC_PI_4));
+    std::iter::once(Vec2::ZERO)
+        .chain(around)
+        .find_map(|shift| part_at(items, view.to_drawing(at + shift)))
 }
 
 /// Even-odd, as it is filled.

@@ -5,14 +5,14 @@ use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 
 use super::command::Command;
-use super::ink::{Ink, part_at};
+use super::ink::{Ink, part_near};
 use super::look::Look;
 use super::reckon::{Answers, PairKey};
 use super::theme::Palette;
 use super::view::{Fitted, View};
 
 /// Height of the text on the sheet, in points, at every zoom.
-const TEXT: f32 = 12.5;
+const TEXT: f32 = 11.5;
 /// Between the edge of the sheet and the drawing, in points.
 const RIM: f32 = 14.0;
 /// The widest opening that the slider gives, degrees between the halves.
@@ -103,7 +103,7 @@ impl Paper {
             Some(view) => f64::from(TEXT / view.scale),
         };
         let (drawing, _) = answers.pair(key(look.opening, text));
-        let under = |at| part_at(&drawing.items, view.to_drawing(at));
+        let under = |at| part_near(&drawing.items, view, at);
         if let Some(part) = response.hover_pos().and_then(under) {
             look.point_at(part);
         }

@@ -76,7 +76,7 @@ impl PartsList {
             .hint_text("Notes");
         let note = egui::ScrollArea::vertical()
             .id_salt("note")
-            .max_height(64.0)
+            .max_height(46.0)
             .show(ui, |ui| ui.add(note).accessible_name("Note"))
             .inner;
         self.typing = name.has_focus() || note.has_focus();
@@ -128,15 +128,12 @@ impl PartsList {
             let hint = hint(row, document);
             ui.spacing_mut().item_spacing.x = 4.0;
             let height = ui.spacing().interact_size.y;
-            let (label, _) =
-                ui.allocate_exact_size(egui::vec2(LABEL, height), egui::Sense::hover());
-            ui.put(
-                label,
-                egui::Label::new(row.label)
-                    .truncate()
-                    .halign(egui::Align::Min),
-            )
-            .on_hover_text(&hint);
+            let left = egui::Layout::left_to_right(egui::Align::Center);
+            ui.allocate_ui_with_layout(egui::vec2(LABEL, height), left, |ui| {
+                ui.set_min_width(LABEL);
+                ui.add(egui::Label::new(row.label).truncate())
+                    .on_hover_text(&hint);
+            });
             let room = ui.available_width();
             match &row.value {
                 Shown::Choice { names, chosen } => {
@@ -189,6 +186,10 @@ impl PartsList {
         if response.changed() {
             self.drafts
                 .insert(row.path.clone(), Draft::Open(text.clone()));
+            if !response.has_focus() {
+                // A screen reader sets a value without typing it.
+                self.take(document, row, &text);
+            }
         }
         if response.lost_focus() && matches!(self.drafts.get(&row.path), Some(Draft::Open(_))) {
             if ui.input(|i| i.key_pressed(Key::Escape)) {

@@ -21,6 +21,8 @@ pub(super) struct Palette {
     pub(super) accent: Color32,
     /// The wash behind what is lit up.
     pub(super) wash: Color32,
+    /// How strongly a part's own colour stands on the sheet, from 0 to 1.
+    pub(super) tint: f32,
     /// Stop.
     pub(super) stop: Color32,
     /// Mend.
@@ -38,6 +40,7 @@ const DAY: Palette = Palette {
     edge: Color32::from_rgb(0xb9, 0xaf, 0x9b),
     accent: Color32::from_rgb(0x9c, 0x3d, 0x10),
     wash: Color32::from_rgb(0xf6, 0xdc, 0xc0),
+    tint: 0.42,
     stop: Color32::from_rgb(0xb0, 0x2a, 0x00),
     mend: Color32::from_rgb(0x8a, 0x5a, 0x00),
     note: Color32::from_rgb(0x00, 0x5a, 0x8c),
@@ -52,6 +55,7 @@ const NIGHT: Palette = Palette {
     edge: Color32::from_rgb(0x53, 0x5f, 0x69),
     accent: Color32::from_rgb(0xf2, 0xa9, 0x5c),
     wash: Color32::from_rgb(0x4b, 0x3e, 0x33),
+    tint: 0.58,
     stop: Color32::from_rgb(0xff, 0x8a, 0x5e),
     mend: Color32::from_rgb(0xf0, 0xc0, 0x4a),
     note: Color32::from_rgb(0x7c, 0xc4, 0xf0),

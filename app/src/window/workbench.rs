@@ -179,8 +179,8 @@ impl Workbench {
             Panel::top("said").show(ui, |ui| self.said_line(ui));
         }
         Panel::left("parts")
-            .default_size(274.0)
-            .size_range(250.0..=420.0)
+            .default_size(258.0)
+            .size_range(240.0..=420.0)
             .show(ui, |ui| {
                 self.parts
                     .show(ui, &mut self.session.document, &mut self.look);
@@ -188,7 +188,7 @@ impl Workbench {
         // What was edited in the list shows in the drawing in the same frame.
         self.answers.follow(&self.session.document);
         Panel::right("answers")
-            .default_size(286.0)
+            .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
                 answers::show(ui, &self.session.document, &self.answers, &mut self.look);
