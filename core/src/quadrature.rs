@@ -27,6 +27,28 @@ pub fn integrate_steep(a: f64, b: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
     })
 }
 
+/// The places and weights that [`integrate`] uses, for several integrals in one pass.
+pub fn nodes(a: f64, b: f64) -> impl Iterator<Item = (f64, f64)> {
+    let (middle, half) = (f64::midpoint(a, b), (b - a) / 2.0);
+    RULE.into_iter().flat_map(move |(node, weight)| {
+        [
+            (middle - half * node, half * weight),
+            (middle + half * node, half * weight),
+        ]
+    })
+}
+
+/// The places and weights that [`integrate_steep`] uses, for several integrals in one pass.
+pub fn steep_nodes(a: f64, b: f64) -> impl Iterator<Item = (f64, f64)> {
+    let (middle, half) = (f64::midpoint(a, b), (b - a) / 2.0);
+    let quarter = std::f64::consts::FRAC_PI_2;
+    RULE.into_iter().flat_map(move |(node, weight)| {
+        let (sin, cos) = (quarter * node).sin_cos();
+        let (far, weight) = (half * sin, half * quarter * weight * cos);
+        [(middle - far, weight), (middle + far, weight)]
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

@@ -197,7 +197,14 @@ fn break_tip(form: &mut Form, r: f64) {
     };
     let (before, tip) = (*before, *tip);
     let room = tip.at - before.at;
+    let inner = &form.profiles[tip.profile];
+    let grooved = inner.lower_pieces().len() > 1;
     let r = r.min(room / 2.0).min(tip.depth / 3.0);
+    let r = if grooved {
+        r.min(least_wall(inner, tip.depth) / 2.0)
+    } else {
+        r
+    };
     if r < 0.05 {
         return;
     }
@@ -210,14 +217,32 @@ fn break_tip(form: &mut Form, r: f64) {
         profile: tip.profile,
         ease: Ease::RoundDown,
     };
-    let end = Station {
+    let mut end = Station {
         depth: start.depth - r,
         rise: start.rise - r / 2.0,
         width: (start.width - r).max(start.width / 2.0),
         ..tip
     };
+    if grooved {
+        // The box grows shallower, the groove in it must not.
+        let kept = inner.with_inner_raised(start.depth / end.depth);
+        form.profiles.push(kept);
+        end.profile = form.profiles.len() - 1;
+        end.width = start.width;
+    }
     form.stations.pop();
     form.stations.extend([start, end]);
+}
+
+/// The least thickness between a groove and the back, mm.
+fn least_wall(profile: &Profile, depth: f64) -> f64 {
+    const PLACES: u32 = 64;
+    /// Where the inner surface is nearer to the line of lips than this there is no groove.
+    const GROOVE: f64 = -0.98;
+    let us = (0..=PLACES).map(|i| 2.0 * f64::from(i) / f64::from(PLACES) - 1.0);
+    let deep = us.filter(|&u| profile.lower_at(u) > GROOVE);
+    let walls = deep.map(|u| (profile.upper_at(u) - profile.lower_at(u)) * depth / 2.0);
+    walls.fold(depth, f64::min)
 }
 
 /// Choosing a style makes it anew for the work and the bar at hand.

@@ -1,4 +1,4 @@
-use crate::quadrature::integrate_steep;
+use super::properties::Moments;
 
 /// A piece of a surface over u: a straight line or an arc of an ellipse.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,6 +59,26 @@ impl Piece {
         }
     }
 
+    /// `∫ v du` over the piece, in closed form.
+    fn integral(&self) -> f64 {
+        match *self {
+            Self::Line { from, to } => (to.0 - from.0) * f64::midpoint(from.1, to.1),
+            Self::Arc {
+                from,
+                to,
+                centre,
+                half,
+            } => {
+                // ∫ sqrt(1 − x²) dx = (x sqrt(1 − x²) + asin x) / 2.
+                let whole = |u: f64| {
+                    let x = ((u - centre.0) / half.0).clamp(-1.0, 1.0);
+                    (x * (1.0 - x * x).sqrt() + x.asin()) / 2.0
+                };
+                (to - from) * centre.1 + half.0 * half.1 * (whole(to) - whole(from))
+            }
+        }
+    }
+
     fn scaled(&self, (su, sv): (f64, f64), (du, dv): (f64, f64)) -> Self {
         let map = |(u, v): (f64, f64)| ((u - du) / su, (v - dv) / sv);
         match *self {
@@ -86,7 +106,9 @@ impl Piece {
 pub struct Profile {
     upper: Vec<Piece>,
     lower: Vec<Piece>,
-    fullness: f64,
+    moments: Moments,
+    /// Whether the lower surface is the upper one turned over.
+    even: bool,
 }
 
 /// A profile with the box it was drawn in, mm.
@@ -192,6 +214,14 @@ impl Profile {
         }
     }
 
+    /// The same back over an inner surface that stands so many times as high over the bottom of
+    /// the box: a groove keeps its depth in mm when the box grows shallower.
+    #[must_use]
+    pub fn with_inner_raised(&self, times: f64) -> Self {
+        let raise = |piece: &Piece| piece.scaled((1.0, 1.0 / times), (0.0, (1.0 - times) / times));
+        Self::new(self.upper.clone(), self.lower.iter().map(raise).collect())
+    }
+
     fn new(mut upper: Vec<Piece>, mut lower: Vec<Piece>) -> Self {
         for pieces in [&mut upper, &mut lower] {
             pieces.retain(|piece| piece.span().1 - piece.span().0 > 1e-12);
@@ -199,26 +229,43 @@ impl Profile {
         let mut profile = Self {
             upper,
             lower,
-            fullness: 0.0,
+            moments: Moments::default(),
+            even: false,
         };
-        let area: f64 = profile
-            .breaks()
-            .windows(2)
-            .map(|w| integrate_steep(w[0], w[1], |u| profile.upper_at(u) - profile.lower_at(u)))
-            .sum();
-        profile.fullness = area / 4.0;
+        profile.moments = Moments::of(&profile.breaks(), |u| {
+            (profile.lower_at(u), profile.upper_at(u))
+        });
+        // The area is what everything is weighed by: closed, where the moments are summed up to
+        // about 1e-5 in a groove whose arc ends just short of standing upright.
+        let under = |pieces: &[Piece]| pieces.iter().map(Piece::integral).sum::<f64>();
+        profile.moments.area = under(&profile.upper) - under(&profile.lower);
         profile
     }
 
     fn symmetric(upper: Vec<Piece>) -> Self {
         let flip = |piece: &Piece| piece.scaled((1.0, -1.0), (0.0, 0.0));
         let lower = upper.iter().map(flip).collect();
-        Self::new(upper, lower)
+        Self {
+            even: true,
+            ..Self::new(upper, lower)
+        }
     }
 
     /// Area over that of the box.
     pub fn fullness(&self) -> f64 {
-        self.fullness
+        self.moments.area / 4.0
+    }
+
+    /// Whether the lower surface is the upper one turned over, so that the centroid is in the
+    /// middle of the box.
+    pub(super) fn even(&self) -> bool {
+        self.even
+    }
+
+    /// Moments of the shape in its unit box, kept so that a section of one profile needs no
+    /// integral.
+    pub(super) fn moments(&self) -> Moments {
+        self.moments
     }
 
     /// The outer surface at u.
@@ -229,6 +276,16 @@ impl Profile {
     /// The inner surface at u.
     pub fn lower_at(&self, u: f64) -> f64 {
         at(&self.lower, u)
+    }
+
+    /// The pieces of the outer surface, ascending in u.
+    pub fn upper_pieces(&self) -> &[Piece] {
+        &self.upper
+    }
+
+    /// The pieces of the inner surface, ascending in u.
+    pub fn lower_pieces(&self) -> &[Piece] {
+        &self.lower
     }
 
     /// Whether any piece is curved.

@@ -1,5 +1,5 @@
 use super::Section;
-use crate::quadrature::integrate_steep;
+use crate::quadrature::steep_nodes;
 
 /// What bending needs to know of a section, in mm about its own centroid.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,33 +20,80 @@ pub struct Properties {
     pub half_width_mm: f64,
 }
 
+/// Area and moments about the middle of the box, in the units of the surfaces given.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(super) struct Moments {
+    /// `∫ dA`.
+    pub(super) area: f64,
+    /// `∫ v dA`.
+    first: f64,
+    /// `∫ v² dA`.
+    side: f64,
+    /// `∫ u² dA`.
+    top: f64,
+}
+
+impl Moments {
+    /// Of the shape between two surfaces `(lower, upper)` over u, smooth between `breaks`.
+    pub(super) fn of(breaks: &[f64], surfaces: impl Fn(f64) -> (f64, f64)) -> Self {
+        let mut sum = Self::default();
+        for pair in breaks.windows(2) {
+            for (u, weight) in steep_nodes(pair[0], pair[1]) {
+                let (low, up) = surfaces(u);
+                let deep = up - low;
+                sum.area += weight * deep;
+                sum.first += weight * deep * (up + low) / 2.0;
+                sum.side += weight * deep * (up * up + up * low + low * low) / 3.0;
+                sum.top += weight * deep * u * u;
+            }
+        }
+        sum
+    }
+}
+
 impl Section<'_> {
-    /// Area, centroid, second moments and extreme fibres, integrated piece by piece to about
-    /// 1e-9 of their value.
+    /// Area, centroid, second moments and extreme fibres: from the profile's own moments, or for
+    /// a blend of two profiles integrated piece by piece to about 1e-9 of their value.
     pub fn properties(&self) -> Properties {
-        let half_width = self.width / 2.0;
-        let breaks = self.breaks();
-        let sum = |f: &dyn Fn(f64, f64, f64) -> f64| -> f64 {
-            let piece = |w: &[f64]| {
-                integrate_steep(w[0], w[1], |u| {
-                    f(u * half_width, self.lower(u), self.upper(u))
-                })
-            };
-            half_width * breaks.windows(2).map(piece).sum::<f64>()
-        };
-        let area = sum(&|_, low, up| up - low).max(f64::MIN_POSITIVE);
-        let centroid = sum(&|_, low, up| (up * up - low * low) / 2.0) / area;
-        let side = sum(&|_, low, up| ((up - centroid).powi(3) - (low - centroid).powi(3)) / 3.0);
-        let top = sum(&|z, low, up| z * z * (up - low));
+        let m = self.unit_moments();
+        let (half_depth, half_width) = (self.depth / 2.0, self.width / 2.0);
+        let area = m.area.max(f64::MIN_POSITIVE);
+        let centroid = m.first / area;
+        let side = (m.side - m.first * centroid).max(0.0);
         Properties {
-            area_mm2: area,
-            centroid_mm: centroid,
-            side_mm4: side,
-            top_mm4: top,
-            outer_mm: self.depth / 2.0 - centroid,
-            inner_mm: self.depth / 2.0 + centroid,
+            area_mm2: area * half_depth * half_width,
+            centroid_mm: centroid * half_depth,
+            side_mm4: side * half_depth.powi(3) * half_width,
+            top_mm4: m.top * half_depth * half_width.powi(3),
+            outer_mm: half_depth * (1.0 - centroid),
+            inner_mm: half_depth * (1.0 + centroid),
             half_width_mm: half_width,
         }
+    }
+
+    /// The centroid above the box's centre, mm.
+    pub fn centroid_mm(&self) -> f64 {
+        if self.from.even() && self.to.even() {
+            return 0.0;
+        }
+        let m = self.unit_moments();
+        m.first / m.area.max(f64::MIN_POSITIVE) * self.depth / 2.0
+    }
+
+    /// Moments in the unit box.
+    fn unit_moments(&self) -> Moments {
+        if self.blend == 0.0 || std::ptr::eq(self.from, self.to) {
+            return self.from.moments();
+        }
+        if self.blend == 1.0 {
+            return self.to.moments();
+        }
+        let unit = Self {
+            depth: 2.0,
+            width: 2.0,
+            ..*self
+        };
+        Moments::of(&unit.breaks(), |u| (unit.lower(u), unit.upper(u)))
     }
 }
 

@@ -1,4 +1,4 @@
-use kurbo::{BezPath, Point};
+use kurbo::{BezPath, Point, Vec2};
 
 use super::path::{Path, Pose};
 use crate::quadrature::{integrate, integrate_steep};
@@ -192,7 +192,7 @@ impl Sweep {
             if pose.curvature == 0.0 {
                 return area;
             }
-            area * (1.0 - pose.curvature * (self.rise(s) + section.properties().centroid_mm))
+            area * (1.0 - pose.curvature * (self.rise(s) + section.centroid_mm()))
         })
     }
 
@@ -201,13 +201,16 @@ impl Sweep {
         self.volume_between(0.0, self.length())
     }
 
-    /// First moments of volume about the axes x = 0 and y = 0, mm⁴.
+    /// First moments of volume about the axes x = 0 and y = 0, mm⁴: `∫∫ (1 − κ v) (p + n v) dA ds`
+    /// with v to the left of the path along n, so `A (1 − κ ē) (p + n ē) − κ I n` for each section.
     pub fn moments(&self) -> (f64, f64) {
-        let about = |axis: fn(Point) -> f64| {
+        let about = |axis: fn(Vec2) -> f64| {
             self.integrate((0.0, self.length()), |s, section, pose| {
-                let centroid = self.rise(s) + section.properties().centroid_mm;
+                let own = section.properties();
+                let centroid = self.rise(s) + own.centroid_mm;
                 let weight = 1.0 - pose.curvature * centroid;
-                section.area_mm2() * weight * axis(pose.offset(centroid))
+                section.area_mm2() * weight * axis(pose.offset(centroid).to_vec2())
+                    - pose.curvature * own.side_mm4 * axis(pose.left())
             })
         };
         (about(|p| p.x), about(|p| p.y))
