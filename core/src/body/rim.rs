@@ -136,13 +136,18 @@ impl Rim {
         nearest.unwrap_or(Point::ORIGIN)
     }
 
-    /// The rim from one place anticlockwise to another, as arcs and lines.
+    /// The rim from one place anticlockwise to another, as arcs and lines. Places that have passed
+    /// each other, as neck and shoulder do on a boss too small for them, are joined straight.
     pub fn between(&self, from: Foot, to: Foot) -> Vec<Curve> {
         const FULL: f64 = std::f64::consts::TAU;
         /// Directions nearer than this are one, radians.
         const SAME: f64 = 1e-9;
         let ahead = |angle: f64, of: f64| (angle - of).rem_euclid(FULL);
         let goal = ahead(to.angle, from.angle);
+        // What lies between neck and shoulder is never as much as three quarters of a rim.
+        if goal < SAME || goal > 0.75 * FULL {
+            return self.straight_between(from, to);
+        }
         let mut sides: Vec<(f64, Point, Point)> = self
             .sides()
             .filter(|(a, b)| a.distance(*b) > 1e-9)
@@ -183,5 +188,14 @@ impl Rim {
             curves.push(arc(at, turned, goal - turned));
         }
         curves
+    }
+
+    fn straight_between(&self, from: Foot, to: Foot) -> Vec<Curve> {
+        let (a, b) = (self.point(from), self.point(to));
+        if a.distance(b) > 1e-9 {
+            vec![Curve::Line(a, b)]
+        } else {
+            Vec::new()
+        }
     }
 }

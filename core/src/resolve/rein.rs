@@ -7,7 +7,7 @@ use kurbo::{Point, Vec2};
 use crate::body::{LimbEnd, LimbSpec, Rim};
 use crate::document::{Document, HandZone, PlainSection, Rein, ReinEnd, ReinLine};
 use crate::section::{Profile, plain_profile};
-use crate::sweep::{Ease, Path, Run, Station, Sweep};
+use crate::sweep::{Ease, Edge, Path, Run, Station, Sweep};
 
 /// A rein with the shoulder that must lead into it.
 pub(super) struct BuiltRein {
@@ -41,31 +41,40 @@ pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
     let half = Vec2::from_angle(line.heading).turn_90() * (depth / 2.0);
     // The nearer corner of the rein's start is the shoulder's length from the boss.
     let start = Point::new(rim.half_along() + shoulder_length + half.x.abs(), y);
-    let slope = line.heading.tan();
+    let sweep = Sweep {
+        path: Path::new(
+            Point::new(-start.x, -start.y),
+            std::f64::consts::PI + line.heading,
+            line.runs,
+        ),
+        stations,
+        profiles,
+    };
     let shoulder = LimbSpec {
         depth: document.shoulder.depth.mm(),
         fillet: document.shoulder.fillet.mm(),
         end: LimbEnd {
             inner: start - half,
             outer: start + half,
-            inner_slope: slope,
-            outer_slope: slope,
+            inner_slope: first_slope(&sweep, Edge::Inner),
+            outer_slope: first_slope(&sweep, Edge::Outer),
         },
     };
-    let path = Path::new(
-        Point::new(-start.x, -start.y),
-        std::f64::consts::PI + line.heading,
-        line.runs,
-    );
     BuiltRein {
-        sweep: Sweep {
-            path,
-            stations,
-            profiles,
-        },
+        sweep,
         shoulder,
         hand_at,
     }
+}
+
+/// dy/dx of an edge where a sweep starts; a half turn does not change it.
+pub(super) fn first_slope(sweep: &Sweep, edge: Edge) -> f64 {
+    /// Short enough for the slope at the very start, long enough to keep nine digits.
+    const STEP: f64 = 1e-4;
+    /// Past this a blend would double back.
+    const STEEPEST: f64 = 2.0;
+    let (a, b) = (sweep.edge_point(edge, 0.0), sweep.edge_point(edge, STEP));
+    ((b.y - a.y) / (b.x - a.x)).clamp(-STEEPEST, STEEPEST)
 }
 
 /// How often the line's heading and its start are settled against each other.

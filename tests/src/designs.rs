@@ -1,0 +1,87 @@
+//! Samples, and designs varied by chance.
+
+use std::path::PathBuf;
+
+use reinwright_core::document::{self, Document, Field, Value};
+use reinwright_core::units::{Angle, Length, Unit};
+
+/// The folder of the samples.
+pub fn samples_folder() -> PathBuf {
+    PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/../samples"))
+}
+
+/// A sample by name.
+///
+/// # Panics
+/// If there is no such sample or it cannot be read.
+pub fn sample(name: &str) -> Document {
+    let path = samples_folder().join(name).with_extension("ron");
+    let bytes = std::fs::read(&path).expect("the sample is there");
+    document::read(&bytes).expect("the sample can be read")
+}
+
+/// The paths of all samples, sorted.
+///
+/// # Panics
+/// If the folder cannot be read.
+pub fn sample_paths() -> Vec<PathBuf> {
+    let entries = std::fs::read_dir(samples_folder()).expect("the samples are there");
+    let mut paths: Vec<PathBuf> = entries
+        .map(|entry| entry.expect("an entry can be read").path())
+        .filter(|path| path.extension().is_some_and(|end| end == "ron"))
+        .collect();
+    paths.sort();
+    paths
+}
+
+/// A document whose every choice and number is thrown by the dice, inside its limits: first the
+/// choices, which decide what numbers there are, then each number by the factor `1 ± spread` or,
+/// with an infinite spread, anywhere in its range.
+pub fn varied(base: &Document, dice: &[u32], spread: f64) -> Document {
+    let mut document = base.clone();
+    let mut dice = dice.iter().cycle().copied();
+    let mut throw = move || dice.next().unwrap_or(0);
+    document.visit(&mut |field| {
+        if let Value::Choice(choice) = field.value {
+            let ways = choice.names().len();
+            choice.choose(throw() as usize % ways);
+        }
+    });
+    document.visit(&mut |field| vary(field, part_of_one(throw()), spread));
+    document
+}
+
+fn part_of_one(dice: u32) -> f64 {
+    f64::from(dice) / f64::from(u32::MAX)
+}
+
+fn vary(field: Field<'_>, t: f64, spread: f64) {
+    let range = field.range;
+    let thrown = |now: f64| {
+        let free = if spread.is_finite() {
+            now * (1.0 + spread * (2.0 * t - 1.0))
+        } else if range.least > 0.0 {
+            // As many small ones as large ones.
+            range.least * (range.most / range.least).powf(t)
+        } else {
+            range.most * t * t
+        };
+        free.clamp(range.least, range.most)
+    };
+    match field.value {
+        Value::Length(length) => *length = Length::decimal(thrown(length.mm()), Unit::Millimetre),
+        Value::Angle(angle) => *angle = Angle::degrees(thrown(angle.in_degrees())),
+        Value::Percent(percent) => *percent = thrown(*percent),
+        Value::Count(count) => *count = whole(thrown(f64::from(*count))),
+        Value::Choice(_) => {}
+    }
+}
+
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a count's limits are small and not negative"
+)]
+fn whole(number: f64) -> u32 {
+    number as u32
+}
