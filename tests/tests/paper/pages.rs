@@ -4,7 +4,7 @@ use kurbo::{Point, Rect, Shape, Vec2};
 use proptest::prelude::*;
 use reinwright_core::document::Projection;
 use reinwright_core::drawing::{
-    Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Sheet, TitleBlock, tile,
+    Align, Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Sheet, TitleBlock, tile,
 };
 
 use super::reader::{self, Seen};
@@ -226,6 +226,23 @@ fn what_fits_on_a_page_is_in_its_middle() {
     let centre = drawing.clip.expect("a window").center();
     let off = Point::new(60.0, 40.0) + drawing.shift - centre;
     within("off the middle", off.hypot(), 0.0, 1e-9);
+}
+
+#[test]
+fn a_joint_goes_where_it_cuts_no_text() {
+    // In the middle of the drawing, where the joint of two pages would be.
+    let words = Item::text(Point::new(215.0, 50.0), "3/4 × 1/2", 3.5, Align::Middle);
+    let mut drawn = block(430.0, 150.0);
+    drawn.drawing.items.push(words.clone());
+    let pages = tile(&[drawn], &PaperOptions::new(Paper::A4), &title());
+    assert_eq!(pages.len(), 2);
+    let windows = pages.iter().map(|page| {
+        let drawing = group(page, "drawing");
+        drawing.clip.expect("a window") - drawing.shift
+    });
+    let place = words.bounds().expect("a text");
+    let shown = windows.filter(|window| !place.intersect(*window).is_zero_area());
+    assert_eq!(shown.count(), 1, "the text is on both sides of the joint");
 }
 
 /// Texts and bars around the window: apart from each other and from the drawing, and on the part

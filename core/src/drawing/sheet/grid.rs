@@ -1,6 +1,7 @@
 use kurbo::{Point, Rect, Vec2};
 
 use super::bars::{BAR_ROOM, COLUMN};
+use super::ink::Ink;
 use super::paper::PaperOptions;
 use super::strip::{NARROW, ROW, note_lines};
 use super::{Drawing, TitleBlock};
@@ -46,15 +47,31 @@ pub(super) struct Grid {
     pub(super) covered: Rect,
 }
 
-/// The better of the two lies of the paper.
-pub(super) fn arrange(drawing: &Drawing, options: &PaperOptions, title: &TitleBlock) -> Grid {
+/// The better of the two lies of the paper, its joints where they cut least.
+pub(super) fn arrange(
+    drawing: &Drawing,
+    ink: &Ink,
+    options: &PaperOptions,
+    title: &TitleBlock,
+) -> Grid {
     let (width, height) = options.paper.size();
     let bounds = drawing.bounds().inflate(INK, INK);
     let upright = cut(bounds, layout(width, height, options, title), options);
     let across = cut(bounds, layout(height, width, options, title), options);
     let better = across.pages() < upright.pages()
         || across.pages() == upright.pages() && across.room(bounds) > upright.room(bounds);
-    if better { across } else { upright }
+    let grid = if better { across } else { upright };
+    grid.settled(bounds, ink)
+}
+
+/// Places within so much room on both sides, the middle first.
+fn nudges(room: f64) -> impl Iterator<Item = f64> {
+    /// Places that are tried on each side.
+    const TRIES: u32 = 8;
+    (0..=TRIES).flat_map(move |step| {
+        let far = room * f64::from(step) / f64::from(TRIES);
+        [far, -far]
+    })
 }
 
 fn layout(width: f64, height: f64, options: &PaperOptions, title: &TitleBlock) -> Layout {
@@ -147,6 +164,41 @@ impl Grid {
     /// From the drawing's coordinates to the page's.
     pub(super) fn shift(&self, at: (usize, usize)) -> Vec2 {
         self.layout.window.origin() - self.shown(at).origin()
+    }
+
+    /// The same pages, moved over the drawing by the room that is left so that joints cut as few
+    /// lines and texts as can be; without a joint the drawing stays in the middle.
+    fn settled(mut self, bounds: Rect, ink: &Ink) -> Self {
+        let middle = self.covered;
+        let room = (middle.size() - bounds.size()) / 2.0;
+        let best = |grid: &mut Self, room: f64, along: Vec2| {
+            let from = grid.covered;
+            let cost = |nudge: &f64| {
+                grid.covered = from + along * *nudge;
+                grid.seams(along)
+                    .map(|band| ink.cut_by(band))
+                    .sum::<usize>()
+            };
+            let nudge = nudges(room).min_by_key(cost).unwrap_or(0.0);
+            grid.covered = from + along * nudge;
+        };
+        if self.columns > 1 {
+            best(&mut self, room.width, Vec2::new(1.0, 0.0));
+        }
+        if self.rows > 1 {
+            best(&mut self, room.height, Vec2::new(0.0, 1.0));
+        }
+        self
+    }
+
+    /// What two pages both show, at each joint that is crossed when going along.
+    fn seams(&self, along: Vec2) -> impl Iterator<Item = Rect> + '_ {
+        let (right, below) = if along.x > 0.0 { (1, 0) } else { (0, 1) };
+        let places = self.places();
+        let pairs = places.map(move |(column, row)| ((column, row), (column + right, row + below)));
+        pairs
+            .filter(|(_, next)| next.0 < self.columns && next.1 < self.rows)
+            .map(|(place, next)| self.shown(place).intersect(self.shown(next)))
     }
 
     /// How many times the drawing would fit, the tighter way.

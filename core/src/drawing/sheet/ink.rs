@@ -34,9 +34,13 @@ fn overlaps(a: Rect, b: Rect) -> bool {
     a.x0 <= b.x1 && b.x0 <= a.x1 && a.y0 <= b.y1 && b.y0 <= a.y1
 }
 
-/// Small boxes around all lines and texts of a drawing: where a mark would be hard to see.
+/// Small boxes around all lines and texts of a drawing: where a mark would be hard to see, and
+/// where a joint would cut.
 #[derive(Debug, Default)]
-pub(super) struct Ink(Vec<Rect>);
+pub(super) struct Ink {
+    lines: Vec<Rect>,
+    texts: Vec<Rect>,
+}
 
 impl Ink {
     pub(super) fn of(drawing: &Drawing) -> Self {
@@ -47,14 +51,23 @@ impl Ink {
 
     /// Whether nothing is drawn in a rectangle; even fills do not count, only lines and texts.
     pub(super) fn leaves_blank(&self, rect: Rect) -> bool {
-        !self.0.iter().any(|taken| overlaps(*taken, rect))
+        let mut taken = self.lines.iter().chain(&self.texts);
+        !taken.any(|taken| overlaps(*taken, rect))
+    }
+
+    /// How much a joint along a band would spoil: a cut text is as bad as several cut lines.
+    pub(super) fn cut_by(&self, band: Rect) -> usize {
+        /// Lines that a text stands for.
+        const TEXT: usize = 6;
+        let count = |boxes: &[Rect]| boxes.iter().filter(|b| overlaps(**b, band)).count();
+        count(&self.lines) + TEXT * count(&self.texts)
     }
 
     fn add(&mut self, items: &[Item], shift: Vec2) {
         for item in items {
             match item {
                 Item::Path(path) => self.add_path(&path.path, shift),
-                Item::Text(text) => self.0.push(text.bounds() + shift),
+                Item::Text(text) => self.texts.push(text.bounds() + shift),
                 Item::Group(group) => self.add(&group.items, shift + group.shift),
             }
         }
@@ -85,7 +98,7 @@ impl Ink {
         while done < pieces {
             let a = from.lerp(to, done / pieces);
             let b = from.lerp(to, (done + 1.0) / pieces);
-            self.0.push(Rect::from_points(a, b));
+            self.lines.push(Rect::from_points(a, b));
             done += 1.0;
         }
     }

@@ -1,6 +1,6 @@
 use kurbo::{BezPath, Point, Rect, Vec2};
 
-use super::super::{Align, Drawing, Item, Line, TextItem};
+use super::super::{Align, Item, Line, TextItem};
 use super::Place;
 use super::grid::Grid;
 use super::ink::Ink;
@@ -38,20 +38,19 @@ pub(super) struct Mark {
 
 /// The marks of a whole sheet, two at each joint, where the drawing leaves the paper blank if it
 /// does.
-pub(super) fn marks(drawing: &Drawing, grid: &Grid) -> Vec<Mark> {
+pub(super) fn marks(ink: &Ink, grid: &Grid) -> Vec<Mark> {
     if grid.pages() == 1 {
         return Vec::new();
     }
-    let ink = Ink::of(drawing);
     let mut marks = Vec::new();
     for (column, row) in grid.places() {
         let right = (column + 1, row);
         let below = (column, row + 1);
         if right.0 < grid.columns {
-            add_joint(&mut marks, Runs::Up, grid, &ink, [(column, row), right]);
+            add_joint(&mut marks, Runs::Up, grid, ink, [(column, row), right]);
         }
         if below.1 < grid.rows {
-            add_joint(&mut marks, Runs::Across, grid, &ink, [(column, row), below]);
+            add_joint(&mut marks, Runs::Across, grid, ink, [(column, row), below]);
         }
     }
     marks

@@ -19,6 +19,7 @@ use kurbo::Rect;
 use super::{Drawing, GroupItem, Item, Line};
 use crate::document::Projection;
 use grid::Grid;
+use ink::Ink;
 use joins::Mark;
 
 /// A drawing with the name under which it is printed.
@@ -78,17 +79,20 @@ impl Place {
 /// Lays sheets on pages at full size, numbered through, left to right and from the top down.
 ///
 /// Each sheet's paper lies the way that needs fewest pages, then the way that leaves most room
-/// around the drawing; what is left over is shared out on all sides.
+/// around the drawing. A drawing that fits on a page stands in its middle; joints go where they
+/// cut fewest lines and texts.
 pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
     let options = options.clamped();
+    let inks: Vec<Ink> = sheets.iter().map(|s| Ink::of(&s.drawing)).collect();
     let grids: Vec<Grid> = sheets
         .iter()
-        .map(|sheet| grid::arrange(&sheet.drawing, &options, title))
+        .zip(&inks)
+        .map(|(sheet, ink)| grid::arrange(&sheet.drawing, ink, &options, title))
         .collect();
     let total = grids.iter().map(Grid::pages).sum();
     let mut pages = Vec::with_capacity(total);
-    for (sheet, grid) in sheets.iter().zip(&grids) {
-        let marks = joins::marks(&sheet.drawing, grid);
+    for ((sheet, grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
+        let marks = joins::marks(ink, grid);
         let first = pages.len() + 1;
         pages.extend(grid.places().map(|at| {
             let place = Place { first, total, at };
