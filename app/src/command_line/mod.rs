@@ -39,13 +39,44 @@ impl Done {
 
 type Outcome = Result<Done, String>;
 
-/// Runs the program with its arguments, the program's name first.
+/// What the program says, and the status it exits with.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Answer {
+    /// For the standard output.
+    pub text: String,
+    /// For the standard error: nothing, or one line.
+    pub error: String,
+    /// 0 done, 1 and 2 from `findings`, 3 failed.
+    pub status: u8,
+}
+
+/// Runs the program with its arguments, the program's name first, and prints what comes out.
 pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
+    let answer = answer(arguments);
+    // A reader that has gone away, such as `head`, is no error.
+    std::io::stdout().write_all(answer.text.as_bytes()).ok();
+    std::io::stderr().write_all(answer.error.as_bytes()).ok();
+    ExitCode::from(answer.status)
+}
+
+/// Does what the arguments ask, the program's name first.
+pub fn answer(arguments: impl Iterator<Item = OsString>) -> Answer {
     let outcome = match Arguments::try_parse_from(arguments) {
         Ok(arguments) => start(arguments),
         Err(error) => no_job(&error),
     };
-    ExitCode::from(report(outcome))
+    match outcome {
+        Ok(done) => Answer {
+            text: done.text,
+            error: String::new(),
+            status: done.status,
+        },
+        Err(sentence) => Answer {
+            text: String::new(),
+            error: format!("reinwright: {}\n", one_line(&sentence)),
+            status: FAILED,
+        },
+    }
 }
 
 fn start(arguments: Arguments) -> Outcome {
@@ -56,20 +87,6 @@ fn start(arguments: Arguments) -> Outcome {
         Some(Job::Findings(asked)) => findings::run(&asked),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
-    }
-}
-
-/// Prints what came out of a job; a reader that has gone away, such as `head`, is no error.
-fn report(outcome: Outcome) -> u8 {
-    match outcome {
-        Ok(done) => {
-            std::io::stdout().write_all(done.text.as_bytes()).ok();
-            done.status
-        }
-        Err(sentence) => {
-            writeln!(std::io::stderr(), "reinwright: {}", one_line(&sentence)).ok();
-            FAILED
-        }
     }
 }
 
@@ -98,9 +115,12 @@ fn window(file: Option<PathBuf>) -> Outcome {
     if let Some(path) = &file {
         files::open(path)?;
     }
-    let instead = "the same jobs run without a window, such as reinwright template FILE --out X.pdf";
+    let instead =
+        "the same jobs run without a window, such as reinwright template FILE --out X.pdf";
     if !has_display() {
-        return Err(format!("there is no display to open a window on: {instead}"));
+        return Err(format!(
+            "there is no display to open a window on: {instead}"
+        ));
     }
     match crate::window::open(file) {
         Ok(()) => Ok(Done::said(String::new())),
@@ -113,7 +133,7 @@ fn has_display() -> bool {
     let unix = cfg!(all(unix, not(target_os = "macos")));
     let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
     let set = |name: &&str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
-    !unix || named.iter().any(|name| set(&name))
+    !unix || named.iter().any(set)
 }
 
 /// Opens the design that a job is about.

@@ -89,10 +89,16 @@ fn parse_one(clean: &str, shown: &str, default: Option<Unit>) -> Result<Length, 
         "mm" => Unit::Millimetre,
         "cm" => Unit::Centimetre,
         _ if number.trim().is_empty() => return Err(SizeError::NotASize(shown.to_owned())),
-        other if other.starts_with('e') => return Err(SizeError::TooLarge(shown.to_owned())),
+        other if is_exponent(other) => return Err(SizeError::TooLarge(shown.to_owned())),
         other => return Err(SizeError::Unit(other.to_owned())),
     };
     Ok(parse_number(number.trim(), shown)?.of(unit))
+}
+
+/// `e999 mm` is the rest of a number past counting; `ells` is a unit that nobody uses.
+fn is_exponent(unit: &str) -> bool {
+    let power = unit.strip_prefix('e').and_then(|rest| rest.chars().next());
+    power.is_some_and(|c| c.is_ascii_digit() || c == '+' || c == '-')
 }
 
 /// A number before its unit is known.

@@ -142,24 +142,66 @@ fn line(check: &mut Check<'_>) {
             GEOMETRY,
         );
     }
-    let ReinLine::Bowed { bow: asked } = check.document.rein.line else {
+    match check.document.rein.line {
+        ReinLine::Straight => {}
+        ReinLine::Parallel { bend } => bend_length(check, bend.mm()),
+        ReinLine::Bowed { bow } => swell(check, bow.mm()),
+    }
+}
+
+/// How far along the tongs the bend behind the boss takes as drawn, mm; `None` if there is none.
+fn bend_along(half: &Half) -> Option<f64> {
+    let path = &half.rein.path;
+    let bent = path.runs().take_while(|run| run.curvature != 0.0);
+    let length: f64 = bent.map(|run| run.length).sum();
+    (length > 0.0).then(|| path.at(0.0).at.x - path.at(length).at.x)
+}
+
+fn bend_length(check: &mut Check<'_>, asked: f64) {
+    let Some(got) = bend_along(&check.model.a) else {
         return;
     };
-    let got = bow(&check.model.a);
-    if (got - asked.mm()).abs() > NEAR {
-        let message = format!(
-            "the rein bows {}, {} was asked: it cannot swell so far in its length",
-            check.size(got),
-            check.size(asked.mm())
-        );
-        let hint = "ask for another bow, or lengthen the rein".to_owned();
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (got, asked.mm()),
-            GEOMETRY,
-        );
+    if (got - asked).abs() <= NEAR {
+        return;
     }
+    let (how, hint) = if got > asked {
+        ("needs", "give the bend so much, or change the hand gap")
+    } else {
+        (
+            "has room for",
+            "shorten the bend, or bring the hand nearer to the rein's end",
+        )
+    };
+    let message = format!(
+        "the bend {how} {} along the tongs to reach the hand gap, {} was asked",
+        check.size(got),
+        check.size(asked)
+    );
+    check.add(
+        (Severity::Note, Part::Rein),
+        (message, hint.to_owned()),
+        (got, asked),
+        GEOMETRY,
+    );
+}
+
+fn swell(check: &mut Check<'_>, asked: f64) {
+    let got = bow(&check.model.a);
+    if (got - asked).abs() <= NEAR {
+        return;
+    }
+    let message = format!(
+        "the rein bows {}, {} was asked: it cannot swell so in its length",
+        check.size(got),
+        check.size(asked)
+    );
+    let hint = "ask for another bow, or lengthen the rein".to_owned();
+    check.add(
+        (Severity::Mend, Part::Rein),
+        (message, hint),
+        (got, asked),
+        GEOMETRY,
+    );
 }
 
 fn taper(check: &mut Check<'_>) {

@@ -1,0 +1,38 @@
+//! The program itself, started where there is no display.
+
+use std::process::{Command, Output};
+
+fn start(arguments: &[&str]) -> Output {
+    let mut command = Command::new(env!("CARGO_BIN_EXE_reinwright"));
+    for name in ["DISPLAY", "WAYLAND_DISPLAY", "WAYLAND_SOCKET"] {
+        command.env_remove(name);
+    }
+    command
+        .args(arguments)
+        .output()
+        .expect("the program starts")
+}
+
+#[test]
+#[cfg(all(unix, not(target_os = "macos")))]
+fn without_a_display_it_names_another_way() {
+    let output = start(&[]);
+    let said = String::from_utf8(output.stderr).expect("text");
+    assert_eq!(output.status.code(), Some(3));
+    assert_eq!(said.lines().count(), 1, "{said}");
+    assert!(said.contains("no display"), "{said}");
+    assert!(
+        said.contains("reinwright template FILE --out X.pdf"),
+        "{said}"
+    );
+}
+
+#[test]
+fn answers_go_out_and_errors_beside_them() {
+    let output = start(&["--version"]);
+    assert_eq!(output.status.code(), Some(0));
+    assert!(output.stdout.starts_with(b"reinwright ") && output.stderr.is_empty());
+    let output = start(&["balance", "no such design.ron"]);
+    assert_eq!(output.status.code(), Some(3));
+    assert!(output.stdout.is_empty() && !output.stderr.is_empty());
+}

@@ -1,0 +1,382 @@
+//! The jobs without a window: what they answer, what they write, how they fail.
+
+use std::ffi::OsString;
+use std::path::Path;
+
+use reinwright::command_line::{Answer, answer};
+use reinwright_core::document::{self, Document};
+use reinwright_tests::designs::{sample, samples_folder};
+use serde_json::Value;
+
+fn ask(arguments: &[&str]) -> Answer {
+    let name = ["reinwright"].iter();
+    answer(name.chain(arguments).map(OsString::from))
+}
+
+#[track_caller]
+fn done(arguments: &[&str]) -> String {
+    let answer = ask(arguments);
+    assert_eq!(
+        (answer.status, answer.error.as_str()),
+        (0, ""),
+        "{arguments:?}"
+    );
+    answer.text
+}
+
+/// One line on the standard error that has every one of `words`, nothing else, exit status 3.
+#[track_caller]
+fn refused(arguments: &[&str], words: &[&str]) {
+    let answer = ask(arguments);
+    assert_eq!(answer.status, 3, "{arguments:?}: {}", answer.text);
+    assert_eq!(answer.text, "");
+    assert_eq!(answer.error.lines().count(), 1, "{}", answer.error);
+    assert!(answer.error.ends_with('\n') && !answer.error.ends_with(".\n"));
+    for word in words {
+        assert!(answer.error.contains(word), "{word} in: {}", answer.error);
+    }
+}
+
+fn folder() -> tempfile::TempDir {
+    tempfile::tempdir().unwrap()
+}
+
+fn text(path: &Path) -> &str {
+    path.to_str().unwrap()
+}
+
+fn path_of(name: &str) -> String {
+    let path = samples_folder().join(name).with_extension("ron");
+    text(&path).to_owned()
+}
+
+fn saved(folder: &tempfile::TempDir, document: &Document) -> String {
+    let path = folder.path().join("design.ron");
+    std::fs::write(&path, document::write(document)).unwrap();
+    text(&path).to_owned()
+}
+
+fn new_flat(out: &str) -> [&str; 9] {
+    let [jaw, work, bar] = ["flat", "3/8 in flat", "3/4 in square"];
+    [
+        "new", "--jaw", jaw, "--work", work, "--bar", bar, "--out", out,
+    ]
+}
+
+#[test]
+fn new_writes_a_design_that_every_job_takes() {
+    let folder = folder();
+    let out = folder.path().join("flat.ron");
+    let [out, pdf, svg] = [
+        out,
+        folder.path().join("a.pdf"),
+        folder.path().join("a.svg"),
+    ];
+    done(&new_flat(text(&out)));
+    let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
+    assert_eq!(design.work.size().to_string(), "3/8 in");
+    assert_eq!(design.bar.stock.size().to_string(), "3/4 in");
+    done(&["balance", text(&out)]);
+    done(&["findings", text(&out)]);
+    done(&["template", text(&out), "--out", text(&pdf)]);
+    done(&["drawing", text(&out), "--out", text(&svg)]);
+    assert!(std::fs::read(&pdf).unwrap().starts_with(b"%PDF-"));
+    assert!(std::fs::read_to_string(&svg).unwrap().contains("<svg"));
+}
+
+#[test]
+fn new_takes_every_style_with_hyphens() {
+    let folder = folder();
+    for name in reinwright_core::jaw::JawStyle::NAMES {
+        let out = folder.path().join("any.ron");
+        let jaw = name.replace(' ', "-");
+        let arguments = ["new", "--jaw", &jaw, "--work", "16 mm square on corners"];
+        done(
+            &[
+                &arguments[..],
+                &["--bar", "20 mm round", "--out", text(&out)],
+            ]
+            .concat(),
+        );
+        let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
+        assert_eq!(design.jaw.name(), *name);
+    }
+}
+
+#[test]
+fn a_file_that_is_there_is_replaced_whole() {
+    let folder = folder();
+    let out = folder.path().join("old.ron");
+    std::fs::write(&out, "x".repeat(100_000)).unwrap();
+    done(&new_flat(text(&out)));
+    assert!(document::read(&std::fs::read(&out).unwrap()).is_ok());
+    let left: Vec<_> = std::fs::read_dir(folder.path()).unwrap().collect();
+    assert_eq!(left.len(), 1, "nothing is left beside it: {left:?}");
+}
+
+#[track_caller]
+fn keys(value: &Value, expected: &[&str]) {
+    let object = value.as_object().expect("an object");
+    for key in expected {
+        assert!(object.contains_key(*key), "{key} in {object:?}");
+    }
+}
+
+#[test]
+fn balance_answers_scripts_with_a_unit_in_every_key() {
+    let answer = done(&["balance", &path_of("textbook-light-chain"), "--json"]);
+    let json: Value = serde_json::from_str(&answer).unwrap();
+    keys(&json["bar"], &["shape", "size_mm", "area_mm2"]);
+    keys(
+        &json["half"],
+        &[
+            "volume_mm3",
+            "mass_kg",
+            "bar_length_mm",
+            "parts",
+            "allowances",
+        ],
+    );
+    keys(
+        &json["half"]["parts"][0],
+        &["part", "finished_length_mm", "volume_mm3", "bar_length_mm"],
+    );
+    keys(&json["half"]["allowances"][0], &["what", "bar_length_mm"]);
+    keys(&json["pair"], &["bar_length_mm", "mass_kg", "marks"]);
+    keys(&json["pair"]["marks"][0], &["at_mm", "what"]);
+    assert_eq!(json["bar"]["shape"], "square");
+    assert_eq!(json["bar"]["size_mm"], 19.05);
+}
+
+/// The sum of the textbook exercise, W. L. Ilgen, Forge Work (1912): 13 in.
+#[test]
+fn balance_in_json_is_the_textbook_bar() {
+    let answer = done(&["balance", &path_of("textbook-light-chain"), "--json"]);
+    let json: Value = serde_json::from_str(&answer).unwrap();
+    let inches = json["pair"]["bar_length_mm"].as_f64().unwrap() / 25.4;
+    assert!((inches - 13.0).abs() < 0.02 * 13.0, "{inches}");
+}
+
+#[test]
+fn numbers_in_json_say_their_unit() {
+    let words = ["mm", "mm2", "mm3", "kg"];
+    let answer = done(&["balance", &path_of("v-over-flat"), "--json"]);
+    let json: Value = serde_json::from_str(&answer).unwrap();
+    let mut open = vec![&json];
+    while let Some(value) = open.pop() {
+        match value {
+            Value::Object(object) => {
+                for (key, value) in object {
+                    let unit = key.rsplit('_').next().unwrap();
+                    assert!(!value.is_number() || words.contains(&unit), "{key}");
+                    open.push(value);
+                }
+            }
+            Value::Array(values) => open.extend(values),
+            Value::Null | Value::Bool(_) | Value::Number(_) | Value::String(_) => {}
+        }
+    }
+    keys(&json, &["half", "second_half"]);
+}
+
+#[test]
+fn balance_speaks_the_designs_units() {
+    let inches = done(&["balance", &path_of("textbook-light-chain")]);
+    assert!(
+        inches.contains("13.1") && inches.contains(" in of 3/4 in square"),
+        "{inches}"
+    );
+    let metric = done(&["balance", &path_of("v-bit-square")]);
+    assert!(
+        metric.contains(" mm of 20 mm round") && metric.contains("kg"),
+        "{metric}"
+    );
+}
+
+#[test]
+fn findings_exit_with_the_worst() {
+    let folder = folder();
+    let mut design = sample("hollow-bit-round");
+    let path = saved(&folder, &design);
+    assert_eq!(ask(&["findings", &path]).status, 0, "nothing");
+    design.rivet.hole = "7/16 in".parse().unwrap();
+    design.rivet.diameter = "3/8 in".parse().unwrap();
+    let path = saved(&folder, &design);
+    let note = ask(&["findings", &path]);
+    assert_eq!(note.status, 1, "the wall is thin now: {}", note.text);
+    design.rivet.diameter = "1/2 in".parse().unwrap();
+    let path = saved(&folder, &design);
+    let stop = ask(&["findings", &path, "--json"]);
+    assert_eq!(stop.status, 2);
+    let json: Value = serde_json::from_str(&stop.text).unwrap();
+    assert_eq!(json["worst"], "Stop");
+    keys(
+        &json["findings"][0],
+        &[
+            "severity", "part", "message", "value", "limit", "hint", "source",
+        ],
+    );
+    assert_eq!(json["findings"][0]["part"], "rivet");
+}
+
+#[test]
+fn a_note_is_no_failure() {
+    let answer = ask(&["findings", &path_of("textbook-light-chain")]);
+    assert!(answer.text.starts_with("Note: "), "{}", answer.text);
+    assert_eq!(answer.status, 0);
+}
+
+#[test]
+fn drawings_show_what_was_asked() {
+    let folder = folder();
+    let mut drawn = Vec::new();
+    for of in ["pair", "half", "bar"] {
+        let out = folder.path().join("x.svg");
+        let path = path_of("light-flat");
+        done(&["drawing", &path, "--of", of, "--out", text(&out)]);
+        drawn.push(std::fs::read_to_string(&out).unwrap());
+    }
+    assert!(drawn[0] != drawn[1] && drawn[1] != drawn[2]);
+}
+
+#[test]
+fn help_and_version_are_answers() {
+    assert!(done(&["--help"]).contains("balance"));
+    assert!(done(&["balance", "--help"]).contains("--json"));
+    assert!(done(&["--version"]).starts_with("reinwright "));
+}
+
+#[test]
+fn wrong_arguments_are_one_line() {
+    refused(&["balance"], &["FILE", "reinwright --help"]);
+    refused(&["balance", "a.ron", "--jsn"], &["--jsn"]);
+    refused(&["new", "--jaw", "flat"], &["--work", "--bar", "--out"]);
+    refused(
+        &["drawing", "a.ron", "--out", "x.svg", "--of", "rivet"],
+        &["rivet"],
+    );
+}
+
+#[test]
+fn wrong_sizes_name_the_option_and_the_mend() {
+    let cases = [
+        ("3//4 in flat", ["--work", "3//4 in", "3/4 in"]),
+        ("-1 in flat", ["--work", "-1 in", "minus"]),
+        ("1e999 mm flat", ["--work", "1e999", "too large"]),
+        ("3/0 in flat", ["--work", "3/0 in", "zero"]),
+        ("3/8 in trapeze", ["--work", "trapeze", "flat, round"]),
+        ("900 in flat", ["work.thickness", "900 in", "200 mm"]),
+    ];
+    for (work, words) in cases {
+        let arguments = ["new", "--jaw", "flat", "--work", work];
+        let rest = ["--bar", "3/4 in square", "--out", "never.ron"];
+        refused(
+            &[arguments, [rest[0], rest[1], rest[2], rest[3], ""]].concat()[..9],
+            &words,
+        );
+    }
+    assert!(!Path::new("never.ron").exists());
+}
+
+#[test]
+fn an_unknown_jaw_lists_the_known_ones() {
+    let arguments = [
+        "new",
+        "--jaw",
+        "crab",
+        "--work",
+        "1 in flat",
+        "--bar",
+        "1 in square",
+    ];
+    refused(
+        &[&arguments[..], &["--out", "never.ron"]].concat(),
+        &["crab", "flat", "v-bit"],
+    );
+}
+
+#[test]
+fn files_that_cannot_be_used_are_named() {
+    let folder = folder();
+    let missing = folder.path().join("missing.ron");
+    for job in ["balance", "findings"] {
+        refused(&[job, text(&missing)], &["missing.ron", "no such file"]);
+        refused(&[job, text(folder.path())], &["folder"]);
+    }
+    // The bare command looks at the file before it looks for a display.
+    refused(&[text(&missing)], &["missing.ron", "no such file"]);
+    let nowhere = folder.path().join("no folder").join("x.pdf");
+    let design = path_of("light-flat");
+    for job in ["template", "drawing"] {
+        refused(
+            &[job, &design, "--out", text(&nowhere)],
+            &["x.pdf", "another folder"],
+        );
+    }
+    refused(
+        &[
+            "template",
+            &design,
+            "--out",
+            text(&missing),
+            "--paper",
+            "b12",
+        ],
+        &["--paper", "b12", "a4"],
+    );
+}
+
+/// Files that are no designs: each is one sentence that names the file, the place, the mend.
+#[test]
+fn broken_files_are_one_line() {
+    let good = std::fs::read(path_of("light-flat")).unwrap();
+    let half = good[..good.len() / 2].to_vec();
+    let swap = |from: &str, to: &str| {
+        let text = String::from_utf8(good.clone()).unwrap();
+        assert!(text.contains(from), "{from}");
+        text.replacen(from, to, 1).into_bytes()
+    };
+    let cases: Vec<(Vec<u8>, &[&str])> = vec![
+        (Vec::new(), &["empty"]),
+        (b"\x00\xff\x00\x01".to_vec(), &["not text"]),
+        (half, &["line", "column"]),
+        (vec![b'('; 5 << 20], &["4 MiB"]),
+        (vec![b'('; 100_000], &["line", "column"]),
+        (
+            swap("format: 1", "format: 99"),
+            &["format 99", "newer Reinwright"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"3//4 in\""),
+            &["line", "3//4 in"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"-1 in\""),
+            &["line", "-1 in", "minus"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"1e999 mm\""),
+            &["line", "too large"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"3/0 in\""),
+            &["line", "zero"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"40 in\""),
+            &["bar.side", "40 in", "200 mm"],
+        ),
+        (
+            swap("side: \"1/2 in\"", "side: \"0 in\""),
+            &["bar.side", "0.5 mm"],
+        ),
+    ];
+    let folder = folder();
+    let path = folder.path().join("broken.ron");
+    for (bytes, words) in cases {
+        std::fs::write(&path, bytes).unwrap();
+        for job in ["balance", "findings"] {
+            refused(&[job, text(&path)], &[&["broken.ron"], words].concat());
+        }
+    }
+}

@@ -1,0 +1,73 @@
+//! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
+
+use reinwright_core::balance::balance;
+use reinwright_core::document::{self, Document};
+use reinwright_core::drawing::Paper;
+use reinwright_core::finding::{self, Severity};
+use reinwright_core::resolve;
+use reinwright_tests::designs::sample_paths;
+
+fn each(mut check: impl FnMut(&str, &Document)) {
+    let paths = sample_paths();
+    assert!(paths.len() >= 6, "the samples are there: {paths:?}");
+    for path in paths {
+        let name = path.file_name().unwrap().to_str().unwrap().to_owned();
+        let bytes = std::fs::read(&path).unwrap();
+        let design = document::read(&bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
+        check(&name, &design);
+    }
+}
+
+#[test]
+fn samples_are_written_as_the_program_writes_them() {
+    each(|name, design| {
+        let path = reinwright_tests::designs::samples_folder().join(name);
+        let text = std::fs::read_to_string(path).unwrap();
+        assert_eq!(text, document::write(design), "{name}");
+    });
+}
+
+#[test]
+fn samples_need_no_mending() {
+    each(|name, design| {
+        let found = finding::all(design, &resolve(design));
+        let bad: Vec<String> = found
+            .iter()
+            .filter(|finding| finding.severity > Severity::Note)
+            .map(ToString::to_string)
+            .collect();
+        assert!(bad.is_empty(), "{name}: {bad:#?}");
+    });
+}
+
+/// A pair weighs between half a pound and five, and is between 12 and 30 in long: the working
+/// classes of hand tongs (common practice, no source).
+#[test]
+fn samples_are_believable() {
+    each(|name, design| {
+        let model = resolve(design);
+        let pounds = balance(design, &model).pair_mass_kg / 0.453_592_37;
+        assert!((0.5..5.0).contains(&pounds), "{name} weighs {pounds} lb");
+        let inches = (model.a.tip() - model.a.rein_end()) / 25.4;
+        assert!((12.0..30.0).contains(&inches), "{name} is {inches} in long");
+    });
+}
+
+#[test]
+fn samples_print() {
+    each(|name, design| {
+        let pdf = reinwright::printing::template_pdf(design, Paper::A4, None);
+        let pages = lopdf::Document::load_mem(&pdf).unwrap().get_pages().len();
+        assert!(pages >= 3, "{name}: {pages} pages");
+    });
+}
+
+#[test]
+fn two_different_halves_have_two_sheets() {
+    let count = |name: &str| {
+        let design = reinwright_tests::designs::sample(name);
+        reinwright::printing::sheets(&design).len()
+    };
+    assert_eq!(count("light-flat"), 3);
+    assert_eq!(count("v-over-flat"), 4);
+}
