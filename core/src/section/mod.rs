@@ -93,7 +93,7 @@ impl<'a> Section<'a> {
         let curved = self.from.curved() || self.to.curved();
         let size = self.depth.max(self.width).max(tolerance);
         let each = if curved {
-            (0.8 * (size / tolerance).sqrt()).clamp(4.0, 40.0)
+            (0.8 * (size / tolerance).sqrt()).clamp(4.0, 400.0)
         } else {
             1.0
         };
