@@ -13,7 +13,7 @@ const LETTER: f64 = 3.2;
 const NAME: f64 = 2.3;
 /// How far from a cross its neighbour's name begins, mm, and how far it may reach.
 const NAME_FROM: f64 = 5.0;
-const NAME_TO: f64 = 22.0;
+const NAME_TO: f64 = 14.0;
 
 /// How a joint runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -78,15 +78,15 @@ fn add_joint(
 fn seam(grid: &Grid, runs: Runs, before: (usize, usize)) -> (Point, Point) {
     let shown = grid.shown(before);
     let half = grid.overlap / 2.0;
-    let free = shown.inset(-grid.overlap);
+    let end = |pages: usize| if pages > 1 { grid.overlap } else { 2.0 * ARM };
     match runs {
         Runs::Up => {
-            let x = shown.x1 - half;
-            (Point::new(x, free.y0), Point::new(x, free.y1))
+            let (x, end) = (shown.x1 - half, end(grid.rows));
+            (Point::new(x, shown.y0 + end), Point::new(x, shown.y1 - end))
         }
         Runs::Across => {
-            let y = shown.y0 + half;
-            (Point::new(free.x0, y), Point::new(free.x1, y))
+            let (y, end) = (shown.y0 + half, end(grid.columns));
+            (Point::new(shown.x0 + end, y), Point::new(shown.x1 - end, y))
         }
     }
 }
@@ -98,9 +98,11 @@ enum Share {
     Second,
 }
 
+/// The first place from a seam's end that is blank enough for cross, letter and name; or else for
+/// cross and letter.
 fn blank_place(seam: (Point, Point), runs: Runs, share: Share, ink: &Ink) -> Point {
     /// Places that are tried in each half.
-    const TRIES: u32 = 16;
+    const TRIES: u32 = 24;
     let place = |index: u32| {
         let along = f64::from(index) / f64::from(2 * TRIES);
         match share {
@@ -108,12 +110,15 @@ fn blank_place(seam: (Point, Point), runs: Runs, share: Share, ink: &Ink) -> Poi
             Share::Second => seam.1.lerp(seam.0, along) - runs.along() * NAME_TO,
         }
     };
-    let blank = (0..TRIES).map(place).find(|at| {
-        let half = runs.beside() * ARM;
-        let box_ = Rect::from_points(*at - half, *at + half + runs.along() * NAME_TO);
-        ink.leaves_blank(box_.union_pt(*at - runs.along() * ARM))
-    });
-    blank.unwrap_or_else(|| place(TRIES / 3))
+    let blank = |at: Point, reach: f64| {
+        let half = runs.beside() * (ARM + 1.0);
+        let ends = (runs.along() * ARM, runs.along() * reach);
+        ink.leaves_blank(Rect::from_points(at - half - ends.0, at + half + ends.1))
+    };
+    let first = |reach: f64| (0..TRIES).map(place).find(|at| blank(*at, reach));
+    first(NAME_TO)
+        .or_else(|| first(ARM + 1.0))
+        .unwrap_or_else(|| place(TRIES / 3))
 }
 
 impl Runs {

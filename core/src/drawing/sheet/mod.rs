@@ -48,6 +48,18 @@ pub struct TitleBlock {
     pub notes: Vec<String>,
 }
 
+/// A sheet of a set: with a title block of its own, and the scale that its drawing has been
+/// reduced to already.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SetSheet {
+    /// The drawing and its name.
+    pub sheet: Sheet,
+    /// What its title block says.
+    pub title: TitleBlock,
+    /// One millimetre on paper is so many of the thing drawn; 1 is full size.
+    pub reduced: u32,
+}
+
 /// A page of paper: items in mm, y up, origin at its lower left corner.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Page {
@@ -65,6 +77,8 @@ struct Place {
     first: usize,
     /// Number of all pages.
     total: usize,
+    /// The scale, as [`SetSheet::reduced`].
+    reduced: u32,
     /// Column and row of this page, from the left and from the top.
     at: (usize, usize),
 }
@@ -82,20 +96,49 @@ impl Place {
 /// around the drawing. A drawing that fits on a page stands in its middle; joints go where they
 /// cut fewest lines and texts.
 pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
+    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title, 1)).collect();
+    lay(&laid, options)
+}
+
+/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block and scale.
+pub fn tile_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Page> {
+    let laid = sheets.iter().map(|of| (&of.sheet, &of.title, of.reduced));
+    lay(&laid.collect::<Vec<_>>(), options)
+}
+
+/// How many pages each sheet of a set takes.
+pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
     let options = options.clamped();
-    let inks: Vec<Ink> = sheets.iter().map(|s| Ink::of(&s.drawing)).collect();
+    let pages = |of: &SetSheet| {
+        let ink = Ink::of(&of.sheet.drawing);
+        grid::arrange(&of.sheet.drawing, &ink, &options, &of.title).pages()
+    };
+    sheets.iter().map(pages).collect()
+}
+
+/// A sheet, its title block and its scale.
+type Laid<'a> = (&'a Sheet, &'a TitleBlock, u32);
+
+fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
+    let options = options.clamped();
+    let inks: Vec<Ink> = sheets.iter().map(|of| Ink::of(&of.0.drawing)).collect();
     let grids: Vec<Grid> = sheets
         .iter()
         .zip(&inks)
-        .map(|(sheet, ink)| grid::arrange(&sheet.drawing, ink, &options, title))
+        .map(|((sheet, title, _), ink)| grid::arrange(&sheet.drawing, ink, &options, title))
         .collect();
     let total = grids.iter().map(Grid::pages).sum();
     let mut pages = Vec::with_capacity(total);
-    for ((sheet, grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
+    for ((&(sheet, title, reduced), grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
         let marks = joins::marks(ink, grid);
         let first = pages.len() + 1;
         pages.extend(grid.places().map(|at| {
-            let place = Place { first, total, at };
+            let place = Place {
+                first,
+                total,
+                reduced,
+                at,
+            };
             page(sheet, grid, &marks, &place, title)
         }));
     }
