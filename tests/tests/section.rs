@@ -174,7 +174,7 @@ fn corner_distances() {
         side: flats,
         edge: Edge::Sharp,
     };
-    close("square", circle(&square), 19.0 * 1.414_214, 1e-6);
+    close("square", circle(&square), 19.0 * SQRT_2, 1e-6);
     close(
         "hexagon",
         circle(&PlainSection::Hexagon { flats }),

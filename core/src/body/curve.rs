@@ -192,9 +192,9 @@ impl Curve {
         for _ in 0..60 {
             let middle = f64::midpoint(low, high);
             if side(middle) * start > 0.0 {
-                low = middle
+                low = middle;
             } else {
-                high = middle
+                high = middle;
             }
         }
         Some(f64::midpoint(low, high))

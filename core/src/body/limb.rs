@@ -265,9 +265,9 @@ fn touch(rim: &Rim, curve: &Curve, r: f64, side: Side) -> Option<f64> {
     for _ in 0..50 {
         let middle = f64::midpoint(low, high);
         if clear(middle) <= 0.0 {
-            low = middle
+            low = middle;
         } else {
-            high = middle
+            high = middle;
         }
     }
     Some(f64::midpoint(low, high))

@@ -145,7 +145,7 @@ impl Rim {
         let ahead = |angle: f64, of: f64| (angle - of).rem_euclid(FULL);
         let goal = ahead(to.angle, from.angle);
         // What lies between neck and shoulder is never as much as three quarters of a rim.
-        if goal < SAME || goal > 0.75 * FULL {
+        if !(SAME..=0.75 * FULL).contains(&goal) {
             return self.straight_between(from, to);
         }
         let mut sides: Vec<(f64, Point, Point)> = self

@@ -2,8 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Form, Style};
 use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
-use crate::section::{Piece, Profile};
-use crate::sweep::{Ease, Station};
+use crate::section::Piece;
 use crate::units::{Angle, Length};
 
 /// A bit folded to a V, its outer ridge rounded as folding leaves it.

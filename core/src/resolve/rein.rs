@@ -262,9 +262,9 @@ fn bisect((mut low, mut high): (f64, f64), f: impl Fn(f64) -> f64) -> f64 {
     for _ in 0..50 {
         let middle = f64::midpoint(low, high);
         if f(middle) < 0.0 {
-            low = middle
+            low = middle;
         } else {
-            high = middle
+            high = middle;
         }
     }
     f64::midpoint(low, high)
