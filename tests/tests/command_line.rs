@@ -38,11 +38,11 @@ fn refused(arguments: &[&str], words: &[&str]) {
 }
 
 fn folder() -> tempfile::TempDir {
-    tempfile::tempdir().unwrap()
+    tempfile::tempdir().expect("a folder can be made")
 }
 
 fn text(path: &Path) -> &str {
-    path.to_str().unwrap()
+    path.to_str().expect("a plain path")
 }
 
 fn path_of(name: &str) -> String {
@@ -52,7 +52,7 @@ fn path_of(name: &str) -> String {
 
 fn saved(folder: &tempfile::TempDir, document: &Document) -> String {
     let path = folder.path().join("design.ron");
-    std::fs::write(&path, document::write(document)).unwrap();
+    std::fs::write(&path, document::write(document)).expect("the folder can be written");
     text(&path).to_owned()
 }
 

@@ -1,20 +1,15 @@
 //! Findings of resolving: each rule sees what breaks it, and a sound pair breaks none.
 
 use reinwright_core::document::{
-    Document, Edge, HandZone, HeadKind, Part, PlainSection, ReinEnd, ReinLine, parse_bar,
-    parse_work,
+    Document, Edge, HandZone, HeadKind, Part, PlainSection, ReinEnd, ReinLine, parse_work,
 };
 use reinwright_core::finding::{Finding, Severity, all};
 use reinwright_core::resolve;
 use reinwright_core::units::Length;
-
-fn starting(jaw: &str, work: &str, bar: &str) -> Document {
-    let (work, bar) = (parse_work(work).unwrap(), parse_bar(bar).unwrap());
-    Document::starting(jaw, work, bar).unwrap()
-}
+use reinwright_tests::pairs::starting;
 
 fn length(text: &str) -> Length {
-    text.parse().unwrap()
+    text.parse().expect("the test names a size")
 }
 
 fn found(document: &Document) -> Vec<Finding> {

@@ -11,8 +11,11 @@ fn each(mut check: impl FnMut(&str, &Document)) {
     let paths = sample_paths();
     assert!(paths.len() >= 6, "the samples are there: {paths:?}");
     for path in paths {
-        let name = path.file_name().unwrap().to_str().unwrap().to_owned();
-        let bytes = std::fs::read(&path).unwrap();
+        let name = path
+            .file_name()
+            .map(|name| name.to_string_lossy().into_owned());
+        let name = name.expect("a file has a name");
+        let bytes = std::fs::read(&path).expect("the sample can be read");
         let design = document::read(&bytes).unwrap_or_else(|error| panic!("{name}: {error}"));
         check(&name, &design);
     }

@@ -1,8 +1,10 @@
 //! Neck and shoulder: their depth, their corners and the step in the top view.
 
 use super::super::{LEAST_STEP, TURNING_PLAY};
+use kurbo::Point;
+
 use super::Check;
-use crate::body::Blend;
+use crate::body::{Blend, Limb};
 use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 
@@ -23,6 +25,11 @@ pub(super) fn check(check: &mut Check<'_>) {
     };
     let neck_got = room(&|half| half.body.neck.fillet);
     let shoulder_got = room(&|half| half.body.shoulder.fillet);
+    for half in &halves {
+        pinch(check, Part::Neck, neck.depth.mm(), &half.body.neck);
+    }
+    let limb = &check.model.a.body.shoulder;
+    pinch(check, Part::Shoulder, shoulder.depth.mm(), limb);
     corner(check, Part::Neck, (neck.fillet.mm(), neck_got));
     corner(check, Part::Shoulder, (shoulder.fillet.mm(), shoulder_got));
     thin(check, neck.depth.mm());
@@ -31,6 +38,59 @@ pub(super) fn check(check: &mut Check<'_>) {
         step(check, Part::Neck, half.body.faces.neck);
     }
     step(check, Part::Shoulder, check.model.a.body.faces.shoulder);
+}
+
+/// How much of its depth a limb may lose between its ends before it is said (judgement).
+const PINCHED: f64 = 0.75;
+
+/// A limb whose edges cross, or come much closer than the thinner of its ends.
+fn pinch(check: &mut Check<'_>, part: Part, asked: f64, limb: &Limb) {
+    let least = least_depth(limb);
+    let thinner = asked.min(limb.inner_end().distance(limb.outer_end()));
+    if least <= 0.0 {
+        let message = format!("the edges of the {part} cross: it would have no metal there");
+        let hint = format!("make the {part} longer or shallower, or its ends more level");
+        let held = (least, 0.0);
+        check.add((Severity::Stop, part), (message, hint), held, GEOMETRY);
+    } else if least < PINCHED * thinner {
+        let message = format!(
+            "the {part} narrows to {} between its ends, under three quarters of {}",
+            check.size(least),
+            check.size(thinner)
+        );
+        let hint = format!("make the {part} longer or deeper");
+        let held = (least, PINCHED * thinner);
+        check.add(
+            (Severity::Mend, part),
+            (message, hint),
+            held,
+            COMMON_PRACTICE,
+        );
+    }
+}
+
+/// The least distance between the edges of a limb, mm; nothing if they cross.
+fn least_depth(limb: &Limb) -> f64 {
+    const PARTS: u32 = 16;
+    let at = |i: u32| f64::from(i) / f64::from(PARTS);
+    let inner: Vec<Point> = (0..=PARTS).map(|i| limb.inner_at(at(i))).collect();
+    let outer: Vec<Point> = (0..=PARTS).map(|i| limb.outer_at(at(i))).collect();
+    let crossed = inner
+        .windows(2)
+        .any(|a| outer.windows(2).any(|b| cross((a[0], a[1]), (b[0], b[1]))));
+    if crossed {
+        return 0.0;
+    }
+    let all = inner
+        .iter()
+        .flat_map(|a| outer.iter().map(move |b| a.distance(*b)));
+    all.fold(f64::MAX, f64::min)
+}
+
+/// Whether two straight pieces cross.
+fn cross((a, b): (Point, Point), (c, d): (Point, Point)) -> bool {
+    let side = |p: Point, q: Point, r: Point| (q - p).cross(r - p);
+    side(a, b, c) * side(a, b, d) < 0.0 && side(c, d, a) * side(c, d, b) < 0.0
 }
 
 fn corner(check: &mut Check<'_>, part: Part, (asked, got): (f64, f64)) {
