@@ -310,7 +310,7 @@ fn files_that_cannot_be_used_are_named() {
     for job in ["template", "drawing"] {
         refused(
             &[job, &design, "--out", text(&nowhere)],
-            &["x.pdf", "another folder"],
+            &["x.pdf", "no such folder"],
         );
     }
     refused(

@@ -213,8 +213,8 @@ impl Table {
 
     fn volume(&self, mm3: f64) -> String {
         match self.units {
-            Units::Inch => format!("{:.3} in3", mm3 / Unit::Inch.mm().powi(3)),
-            Units::Millimetre => format!("{mm3:.0} mm3"),
+            Units::Inch => format!("{:.3} in³", mm3 / Unit::Inch.mm().powi(3)),
+            Units::Millimetre => format!("{mm3:.0} mm³"),
         }
     }
 

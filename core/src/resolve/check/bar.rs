@@ -136,7 +136,7 @@ fn upset(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         return;
     }
     let message = format!(
-        "the {part} has a section of {:.0} mm2 ({} x {}), {ratio:.2} times the bar's {bar:.0} mm2",
+        "the {part} has a section of {:.0} mm² ({} × {}), {ratio:.2} times the bar's {bar:.0} mm²",
         largest.area,
         check.size(largest.depth),
         check.size(largest.width),
