@@ -12,7 +12,9 @@ pub fn open(path: &Path) -> Result<Document, String> {
     let named = |what: String| format!("{}: {what}", path.display());
     let size = std::fs::metadata(path).map_err(|error| named(unreadable(&error)))?;
     if size.is_dir() {
-        return Err(named("this is a folder: name a design file in it".to_owned()));
+        return Err(named(
+            "this is a folder: name a design file in it".to_owned(),
+        ));
     }
     if size.len() > document::LARGEST_FILE as u64 {
         return Err(named(document::FileError::TooLarge.to_string()));
@@ -27,9 +29,7 @@ pub fn open(path: &Path) -> Result<Document, String> {
 /// # Errors
 /// One sentence that names the file, what is wrong and the mend.
 pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    let failed = |error: std::io::Error| {
-        format!("{}: cannot be written ({error}): choose another folder or name", path.display())
-    };
+    let failed = |error: std::io::Error| format!("{}: {}", path.display(), unwritable(&error));
     let mut beside = path.as_os_str().to_owned();
     beside.push(".part");
     let beside = std::path::PathBuf::from(beside);
@@ -39,6 +39,21 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
         std::fs::remove_file(&beside).ok();
         failed(error)
     })
+}
+
+fn unwritable(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => {
+            "there is no such folder: make it first, or choose another one".to_owned()
+        }
+        std::io::ErrorKind::PermissionDenied | std::io::ErrorKind::ReadOnlyFilesystem => {
+            "nothing may be written here: choose another folder".to_owned()
+        }
+        std::io::ErrorKind::StorageFull => {
+            "the disk is full: make room, or choose another folder".to_owned()
+        }
+        _ => format!("cannot be written ({error}): choose another folder or name"),
+    }
 }
 
 fn unreadable(error: &std::io::Error) -> String {

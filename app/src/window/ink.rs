@@ -14,6 +14,8 @@ use super::view::View;
 /// Wide and narrow lines in points, two to one (ISO 128-2).
 const WIDE: f32 = 1.6;
 const NARROW: f32 = 0.8;
+/// The rim around a part that is lit up, in points.
+const GLOW: f32 = 4.5;
 
 /// Curves are drawn to this many points, finer than an eye sees on a screen.
 const FLATNESS: f32 = 0.15;
@@ -56,12 +58,9 @@ impl<'a> Ink<'a> {
         }
     }
 
-    /// Draws everything, then the outlines of what is lit up.
+    /// Draws everything, back to front.
     pub(super) fn draw(&mut self, items: &[Item]) {
         self.items(items);
-        if let Some(part) = self.lit {
-            self.glow(items, part);
-        }
     }
 
     fn items(&mut self, items: &[Item]) {
@@ -69,20 +68,20 @@ impl<'a> Ink<'a> {
             match item {
                 Item::Path(path) => self.path(path),
                 Item::Text(text) => self.text(text),
-                Item::Group(group) => self.group(group, |ink, items| ink.items(items)),
+                Item::Group(group) => self.group(group),
             }
         }
     }
 
     /// Draws the inside of a group with its shift and its clip.
-    fn group(&mut self, group: &GroupItem, inside: impl FnOnce(&mut Self, &[Item])) {
+    fn group(&mut self, group: &GroupItem) {
         let (view, painter) = (self.view, self.painter.clone());
         if let Some(clip) = group.clip {
             let clip = self.view.rect(clip).intersect(painter.clip_rect());
             self.painter.set_clip_rect(clip);
         }
         self.view.origin = self.view.to_screen(group.shift.to_point());
-        inside(self, &group.items);
+        self.items(&group.items);
         (self.view, self.painter) = (view, painter);
     }
 
@@ -91,10 +90,21 @@ impl<'a> Ink<'a> {
         if let Some(fill) = item.fill {
             let colour = self.fill_colour(fill);
             self.fill(&lines, colour);
+            if self.lit.is_some() && item.part == self.lit && is_body(fill) {
+                self.glow(&lines);
+            }
         }
         if let Some(line) = item.line {
             let pen = self.pen(line);
             lines.iter().for_each(|points| self.stroke(points, &pen));
+        }
+    }
+
+    /// A rim around what is lit up; what lies before it hides it as it hides the part.
+    fn glow(&self, lines: &[Vec<Pos2>]) {
+        let stroke = Stroke::new(GLOW, self.palette.accent);
+        for points in lines {
+            self.painter.line(points.clone(), stroke);
         }
     }
 
@@ -152,22 +162,6 @@ impl<'a> Ink<'a> {
         self.painter.add(shape);
     }
 
-    /// Outlines of the lit part over everything else.
-    fn glow(&mut self, items: &[Item], part: Part) {
-        for item in items {
-            match item {
-                Item::Path(path) if path.part == Some(part) && path.fill.is_some() => {
-                    let stroke = Stroke::new(2.0 * WIDE, self.palette.accent);
-                    for points in flatten(&path.path, self.view) {
-                        self.painter.line(points, stroke);
-                    }
-                }
-                Item::Group(group) => self.group(group, |ink, items| ink.glow(items, part)),
-                Item::Path(_) | Item::Text(_) => {}
-            }
-        }
-    }
-
     /// The one table of lines on the screen (line types after ISO 128-2).
     fn pen(&self, line: Line) -> Pen {
         const DASH: (&[f32], &[f32]) = (&[7.0], &[3.5]);
@@ -212,6 +206,14 @@ impl<'a> Ink<'a> {
     }
 }
 
+/// Whether an area is a body, and not an arrowhead, a patch under a text or a sign.
+fn is_body(fill: Fill) -> bool {
+    match fill {
+        Fill::Part(_) | Fill::OtherHalf | Fill::Work | Fill::Rivet | Fill::Waste => true,
+        Fill::Paper | Fill::Ink | Fill::Warning => false,
+    }
+}
+
 /// A part's own colour, full strength.
 pub(super) fn colour_of(part: Part) -> Color32 {
     let [r, g, b] = part_colour(part);
@@ -223,7 +225,7 @@ fn part_at(items: &[Item], at: Point) -> Option<Part> {
     items.iter().rev().find_map(|item| match item {
         Item::Path(path) => path
             .part
-            .filter(|_| path.fill.is_some() && covers(path, at)),
+            .filter(|_| path.fill.is_some_and(is_body) && covers(path, at)),
         Item::Text(_) => None,
         Item::Group(group) => {
             let seen = group.clip.is_none_or(|clip| clip.contains(at));
@@ -296,4 +298,75 @@ fn mesh(fills: &mut FillTessellator, lines: &[Vec<Pos2>], colour: Color32) -> Op
     }
     mesh.indices = buffers.indices;
     (!mesh.indices.is_empty()).then_some(mesh)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use kurbo::{Rect, Shape as _, Vec2 as Shift};
+
+    fn square(part: Part, half: f64) -> Item {
+        let path = Rect::new(-half, -half, half, half).to_path(0.1);
+        Item::fill(path, Fill::Part(part)).of(part)
+    }
+
+    #[test]
+    fn the_topmost_part_under_the_pointer_is_found() {
+        let items = [square(Part::Boss, 10.0), square(Part::Rivet, 2.0)];
+        assert_eq!(part_at(&items, Point::new(0.0, 0.0)), Some(Part::Rivet));
+        assert_eq!(part_at(&items, Point::new(5.0, 0.0)), Some(Part::Boss));
+        assert_eq!(part_at(&items, Point::new(15.0, 0.0)), None);
+    }
+
+    #[test]
+    fn a_hole_is_not_the_part_around_it() {
+        let mut ring = Rect::new(-10.0, -10.0, 10.0, 10.0).to_path(0.1);
+        ring.extend(Rect::new(-4.0, -4.0, 4.0, 4.0).to_path(0.1));
+        let ring = [Item::fill(ring, Fill::Part(Part::Boss)).of(Part::Boss)];
+        assert_eq!(part_at(&ring, Point::new(0.0, 0.0)), None);
+        assert_eq!(part_at(&ring, Point::new(7.0, 0.0)), Some(Part::Boss));
+    }
+
+    #[test]
+    fn groups_are_looked_into_where_they_were_moved() {
+        let group = Item::group("view", Shift::new(100.0, 0.0), vec![square(Part::Jaw, 5.0)]);
+        assert_eq!(
+            part_at(std::slice::from_ref(&group), Point::new(101.0, 0.0)),
+            Some(Part::Jaw)
+        );
+        assert_eq!(part_at(&[group], Point::new(1.0, 0.0)), None);
+    }
+
+    #[test]
+    fn arrowheads_are_no_parts() {
+        let path = Rect::new(-1.0, -1.0, 1.0, 1.0).to_path(0.1);
+        let arrow = [Item::fill(path, Fill::Ink).of(Part::Rein)];
+        assert_eq!(part_at(&arrow, Point::ZERO), None);
+    }
+
+    /// Triangles cover the even-odd area, holes left out.
+    #[test]
+    fn triangles_cover_the_area() {
+        let view = View {
+            origin: Pos2::ZERO,
+            scale: 1.0,
+        };
+        let mut ring = Rect::new(-10.0, -10.0, 10.0, 10.0).to_path(0.1);
+        ring.extend(Rect::new(-4.0, -4.0, 4.0, 4.0).to_path(0.1));
+        let mesh = mesh(
+            &mut FillTessellator::new(),
+            &flatten(&ring, view),
+            Color32::RED,
+        );
+        let mesh = mesh.expect("an area");
+        let area: f32 = mesh.triangles().map(|t| triangle(&mesh, t)).sum();
+        assert!((area - (400.0 - 64.0)).abs() < 0.1, "{area}");
+    }
+
+    fn triangle(mesh: &Mesh, corners: [u32; 3]) -> f32 {
+        let at = |i: u32| mesh.vertices[usize::try_from(i).expect("small")].pos;
+        let [a, b, c] = corners.map(at);
+        let (u, v) = (b - a, c - a);
+        (u.x * v.y - u.y * v.x).abs() / 2.0
+    }
 }

@@ -117,15 +117,25 @@ fn rescue_name() -> String {
     format!("rescue-{}.ron", std::process::id())
 }
 
-/// Whether a file is the rescue copy of a process that has ended.
+/// Whether a file is the rescue copy of a window that has ended.
 fn is_orphan(path: &Path) -> bool {
     let name = path.file_name().and_then(|name| name.to_str());
     let process = name.and_then(|name| name.strip_prefix("rescue-")?.strip_suffix(".ron"));
-    let Some(process) = process else {
-        return false;
-    };
-    let alive = Path::new("/proc").join(process).exists();
-    process != std::process::id().to_string() && !alive
+    process.is_some_and(|process| !is_window(process))
+}
+
+/// Whether a process is a window of this program. Where the system does not tell (it does on
+/// Linux), only this very window is known to be one.
+fn is_window(process: &str) -> bool {
+    if process == std::process::id().to_string() {
+        return true;
+    }
+    let program = std::fs::read_link(Path::new("/proc").join(process).join("exe"));
+    let own = std::env::current_exe();
+    match (program, own) {
+        (Ok(program), Ok(own)) => program.file_name() == own.file_name(),
+        (Err(_), _) | (_, Err(_)) => false,
+    }
 }
 
 /// The folder for what is remembered: `$XDG_CONFIG_HOME/reinwright`, else

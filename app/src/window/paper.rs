@@ -63,6 +63,8 @@ impl Paper {
         ui.horizontal(|ui| {
             let label = ui.label("Opened by").on_hover_text("0 is set on the work");
             ui.spacing_mut().slider_width = (ui.available_width() - 330.0).clamp(60.0, 200.0);
+            let palette = Palette::of(ui.visuals());
+            ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let slider = Slider::new(&mut look.opening, 0.0..=WIDEST)
                 .suffix("°")
                 .fixed_decimals(1);
@@ -117,7 +119,7 @@ impl Paper {
         let painter = ui.painter_at(area);
         painter.rect_filled(area, 4.0, palette.sheet);
         if response.has_focus() {
-            let stroke = egui::Stroke::new(1.5, palette.accent);
+            let stroke = egui::Stroke::new(1.0, palette.accent);
             painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
         }
         Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
@@ -151,7 +153,7 @@ impl Paper {
         if let Some(at) = response.hover_pos() {
             let (wheel, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
             /// Points of wheel travel that zoom by a factor of e.
-            const TRAVEL: f32 = 240.0;
+            const TRAVEL: f32 = 320.0;
             next = next.zoomed((wheel / TRAVEL).exp() * pinch, at);
         }
         if response.has_focus() {

@@ -86,7 +86,7 @@ impl PartsList {
         let (part, title) = (rows[0].part, title(&rows[0]));
         let wanted = look.reveal == Some(part) && title == capital(part.name());
         let wash = ui.painter().add(Shape::Noop);
-        let header = CollapsingHeader::new(RichText::new(&title).strong())
+        let header = CollapsingHeader::new(RichText::new(&title).size(15.0))
             .id_salt(&title)
             .default_open(matches!(part, Part::Work | Part::Jaw) || title == "Bar")
             .open(wanted.then_some(true))
@@ -236,7 +236,10 @@ impl PartsList {
     /// Buttons for those who would rather click.
     fn steps(&mut self, ui: &mut Ui, document: &mut Document, row: &Row) {
         for (sign, word, steps) in [("-", "less", -1.0), ("+", "more", 1.0)] {
-            let button = egui::Button::new(sign).min_size(egui::vec2(STEP, 0.0));
+            // Not in the round of the Tab key: there the field's own up and down keys do it.
+            let button = egui::Button::new(sign)
+                .min_size(egui::vec2(STEP, 0.0))
+                .sense(egui::Sense::CLICK);
             let response = ui
                 .add(button)
                 .accessible_name(format!("{}, {word}", row.name()));

@@ -16,7 +16,7 @@ pub(super) struct Palette {
     /// Buttons.
     button: Color32,
     /// Borders.
-    edge: Color32,
+    pub(super) edge: Color32,
     /// What is lit up or chosen.
     pub(super) accent: Color32,
     /// The wash behind what is lit up.
@@ -88,6 +88,7 @@ fn visuals(mut visuals: Visuals, palette: &Palette) -> Visuals {
     visuals.extreme_bg_color = palette.sheet;
     visuals.text_edit_bg_color = Some(palette.sheet);
     visuals.faint_bg_color = palette.button;
+    visuals.indent_has_left_vline = false;
     visuals.weak_text_color = Some(palette.faint);
     visuals.warn_fg_color = palette.mend;
     visuals.error_fg_color = palette.stop;
@@ -109,6 +110,8 @@ fn visuals(mut visuals: Visuals, palette: &Palette) -> Visuals {
         widget.bg_stroke = Stroke::new(1.0, palette.edge);
     }
     widgets.noninteractive.bg_fill = palette.panel;
+    // Rails, rings and boxes.
+    widgets.inactive.bg_fill = palette.sheet;
     for widget in [&mut widgets.hovered, &mut widgets.active] {
         widget.bg_stroke = Stroke::new(1.5, palette.accent);
     }

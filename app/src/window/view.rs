@@ -104,3 +104,57 @@ impl Fitted {
         Self { view, text }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const AREA: Rect = Rect {
+        min: Pos2::new(100.0, 50.0),
+        max: Pos2::new(500.0, 350.0),
+    };
+
+    #[test]
+    fn the_whole_drawing_lies_inside_the_rim() {
+        let bounds = kurbo::Rect::new(-380.0, -40.0, 90.0, 120.0);
+        let view = View::fit(bounds, AREA, 10.0);
+        let shown = view.rect(bounds);
+        assert!(AREA.shrink(9.99).contains_rect(shown), "{shown:?}");
+        assert!((shown.width() - 380.0).abs() < 0.01, "{shown:?}");
+        assert!(
+            (shown.center() - AREA.center()).length() < 0.01,
+            "{shown:?}"
+        );
+    }
+
+    #[test]
+    fn zooming_keeps_the_place_under_the_pointer() {
+        let view = View::fit(kurbo::Rect::new(0.0, 0.0, 100.0, 50.0), AREA, 0.0);
+        let pointer = Pos2::new(222.0, 111.0);
+        let (before, after) = (
+            view.to_drawing(pointer),
+            view.zoomed(3.0, pointer).to_drawing(pointer),
+        );
+        assert!(before.distance(after) < 1e-4, "{before:?} {after:?}");
+    }
+
+    #[test]
+    fn there_and_back_is_the_same_place() {
+        let view = View::fit(kurbo::Rect::new(-9.0, -3.0, 4.0, 8.0), AREA, 5.0);
+        let place = Point::new(1.25, -2.5);
+        assert!(view.to_drawing(view.to_screen(place)).distance(place) < 1e-4);
+        assert!(
+            view.to_screen(Point::new(0.0, 1.0)).y < view.to_screen(Point::ZERO).y,
+            "y is up"
+        );
+    }
+
+    /// Text of 12 points is 12 points on the screen, however much room it takes.
+    #[test]
+    fn text_keeps_its_size_on_the_screen() {
+        let bounds = |text: f64| kurbo::Rect::new(0.0, -8.0 * text, 400.0, 40.0 + 8.0 * text);
+        let fitted = Fitted::new(AREA, 10.0, 12.0, bounds);
+        let points = fitted.text * f64::from(fitted.view.scale);
+        assert!((points - 12.0).abs() < 0.5, "{points}");
+    }
+}

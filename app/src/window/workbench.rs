@@ -170,6 +170,10 @@ impl Workbench {
         }
         self.poll_chooser(ctx);
         self.hold_the_door(ctx);
+        if matches!(self.said, Some(Said::Done(_))) && self.answers_are_behind() {
+            // What was done is old news once the design goes on changing.
+            self.said = None;
+        }
         self.answers.follow(&self.session.document);
     }
 

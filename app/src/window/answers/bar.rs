@@ -136,8 +136,8 @@ fn caution(ui: &mut Ui) {
 }
 
 fn section(ui: &mut Ui, title: &str) {
-    ui.add_space(8.0);
-    ui.strong(title);
+    ui.add_space(10.0);
+    ui.label(RichText::new(title).size(15.0));
 }
 
 fn right(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> egui::Response) -> egui::Response {

@@ -137,7 +137,9 @@ pub(super) enum Reply {
 impl Dialog {
     /// Shows the question; gives back the answer when there is one.
     pub(super) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
-        let modal = egui::Modal::new(egui::Id::unique("question")).show(ctx, |ui| {
+        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(18);
+        let modal = egui::Modal::new(egui::Id::unique("question")).frame(frame);
+        let modal = modal.show(ctx, |ui| {
             ui.set_width(440.0);
             ui.spacing_mut().item_spacing.y = 8.0;
             match self {
