@@ -47,7 +47,7 @@ pub enum FileError {
 }
 
 /// How the file's text is written: RON with sizes as text, `Some` and newtype brackets left out.
-fn options() -> ron::Options {
+pub(crate) fn options() -> ron::Options {
     ron::Options::default()
         .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_VARIANT_NEWTYPES)
         .with_recursion_limit(DEEPEST)
@@ -63,18 +63,7 @@ struct Head {
 /// # Errors
 /// When the bytes are no design, or a number in it is outside its limits.
 pub fn read(bytes: &[u8]) -> Result<Document, FileError> {
-    if bytes.len() > LARGEST_FILE {
-        return Err(FileError::TooLarge);
-    }
-    let Ok(text) = std::str::from_utf8(bytes) else {
-        return Err(FileError::NotText);
-    };
-    if text.contains('\0') {
-        return Err(FileError::NotText);
-    }
-    if text.trim().is_empty() {
-        return Err(FileError::Empty);
-    }
+    let text = readable(bytes)?;
     let head: Head = options().from_str(text).map_err(|error| broken(&error))?;
     if head.format > FORMAT {
         return Err(FileError::Newer(head.format));
@@ -92,7 +81,27 @@ pub fn read(bytes: &[u8]) -> Result<Document, FileError> {
     Ok(document)
 }
 
-fn broken(error: &ron::error::SpannedError) -> FileError {
+/// The text of a file, of whatever kind it is.
+///
+/// # Errors
+/// When it is too large, no text, or empty.
+pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(FileError::TooLarge);
+    }
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return Err(FileError::NotText);
+    };
+    if text.contains('\0') {
+        return Err(FileError::NotText);
+    }
+    if text.trim().is_empty() {
+        return Err(FileError::Empty);
+    }
+    Ok(text)
+}
+
+pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
     let mut what = error.code.to_string();
     if matches!(error.code, ron::Error::ExceededRecursionLimit) {
         what = "brackets are nested too deep: open a file that Reinwright saved".to_owned();
@@ -111,10 +120,14 @@ fn broken(error: &ron::error::SpannedError) -> FileError {
 /// # Panics
 /// Never for a document that [`check_limits`] passes: every value in it has a text.
 pub fn write(document: &Document) -> String {
-    let pretty = PrettyConfig::new()
+    let text = options().to_string_pretty(document, pretty());
+    text.expect("sizes, names and choices always have a text") + "\n"
+}
+
+/// How the text is laid out.
+pub(crate) fn pretty() -> PrettyConfig {
+    PrettyConfig::new()
         .new_line("\n")
         .indentor("    ")
-        .struct_names(false);
-    let text = options().to_string_pretty(document, pretty);
-    text.expect("sizes, names and choices always have a text") + "\n"
+        .struct_names(false)
 }

@@ -21,6 +21,7 @@ pub use body::{Boss, BossShape, HeadKind, Hole, Neck, Rivet, Shoulder};
 pub(crate) use field::simple_choice;
 pub use field::{Choice, Field, Follows, Value, Visitor};
 pub use file::{FileError, LARGEST_FILE, read, write};
+pub(crate) use file::{broken, options, pretty, readable};
 pub use limits::{LimitError, Range, check_limits};
 pub use making::{Allowances, Layout, Scale};
 pub use part::Part;

@@ -15,7 +15,10 @@ pub use bar::bar;
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
 pub use half::half;
 pub use pair::pair;
-pub use sheet::{Page, Paper, PaperError, PaperOptions, Sheet, TitleBlock, tile};
+pub use sheet::{
+    Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,
+    tile_set,
+};
 
 /// How a pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
