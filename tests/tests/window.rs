@@ -412,6 +412,25 @@ fn recent_files_are_remembered_in_plain_text() {
 }
 
 #[test]
+fn an_unsaved_design_is_brought_back() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut lost = flat().into_state().document().clone();
+    "Nearly lost".clone_into(&mut lost.name);
+    // No process has this number: the largest that Linux gives is 4194304.
+    let copy = folder.path().join("rescue-99999999.ron");
+    std::fs::write(&copy, document::write(&lost)).expect("written");
+    let bench = Workbench::new(around(Some(folder.path().to_owned())));
+    let mut window = show(bench, SMALL);
+    click(&mut window, "Bring it back");
+    assert_eq!(window.state().document(), &lost);
+    assert!(window.state().is_changed(), "it is still to be saved");
+    assert!(!copy.exists());
+    let own = format!("rescue-{}.ron", std::process::id());
+    let kept = std::fs::read(folder.path().join(own)).expect("kept again until it is saved");
+    assert_eq!(document::read(&kept).expect("a design"), lost);
+}
+
+#[test]
 fn everything_is_in_reach_in_the_smallest_window() {
     let window = show(Workbench::new(around(None)), SMALL);
     let whole = egui::Rect::from_min_size(egui::Pos2::ZERO, vec2(SMALL.0, SMALL.1));
@@ -460,6 +479,26 @@ fn the_slider_opens_the_pair_and_leaves_the_document() {
     assert_eq!(value, Some(12.0));
     assert_eq!(window.state().document(), &before);
     assert!(!window.state().is_changed());
+}
+
+#[test]
+fn the_screen_is_measured_with_a_card() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let bench = Workbench::new(around(Some(folder.path().to_owned())));
+    let mut window = show(bench, SMALL);
+    click(&mut window, "View");
+    window.get_by_label_contains("Measure the screen").click();
+    window.run();
+    let slider = window
+        .get_all_by_label("Points of the screen to one millimetre")
+        .find(|node| node.accesskit_node().numeric_value().is_some())
+        .expect("a slider");
+    slider.set_value_accesskit(4.5);
+    window.run();
+    click(&mut window, "That is its size");
+    let kept = std::fs::read_to_string(folder.path().join("screen")).expect("kept");
+    assert_eq!(kept.trim(), "4.5");
+    window.get_by_label("100 %");
 }
 
 #[test]

@@ -52,10 +52,14 @@ fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut L
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
             ui.weak("Part");
+            let (long, cubic) = (units.show().sign(), volume_sign(units));
             for (head, hint) in [
-                ("Finished", "Length along the finished part"),
-                ("Volume", "Of the finished part"),
-                ("Bar", "Length of bar that holds this volume"),
+                (format!("Finished {long}"), "Length along the finished part"),
+                (format!("Volume {cubic}"), "Of the finished part"),
+                (
+                    format!("Bar {long}"),
+                    "Length of bar that holds this volume",
+                ),
             ] {
                 right(ui, |ui| ui.weak(head)).on_hover_text(hint);
             }
@@ -63,9 +67,9 @@ fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut L
             for part in &half.parts {
                 let show = units.show();
                 let cells = [
-                    show.text(part.finished_length_mm),
+                    show.number(part.finished_length_mm),
                     volume(part.volume_mm3, units),
-                    show.text(part.bar_length_mm),
+                    show.number(part.bar_length_mm),
                 ];
                 row(ui, part.part, cells, look);
             }
@@ -155,8 +159,15 @@ fn exact(mm: f64, units: Units) -> String {
 
 fn volume(mm3: f64, units: Units) -> String {
     match units {
-        Units::Inch => format!("{:.3} in³", mm3 / 25.4f64.powi(3)),
-        Units::Millimetre => format!("{:.2} cm³", mm3 / 1000.0),
+        Units::Inch => format!("{:.3}", mm3 / 25.4f64.powi(3)),
+        Units::Millimetre => format!("{:.2}", mm3 / 1000.0),
+    }
+}
+
+fn volume_sign(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "in³",
+        Units::Millimetre => "cm³",
     }
 }
 
