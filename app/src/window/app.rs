@@ -26,6 +26,17 @@ pub(super) fn run(workbench: Workbench) -> Result<(), String> {
         ..eframe::NativeOptions::default()
     };
     let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(App { workbench })));
-    eframe::run_native("reinwright", options, start)
-        .map_err(|error| format!("the window cannot be opened ({error})"))
+    eframe::run_native("reinwright", options, start).map_err(|error| why_not(&error))
+}
+
+/// Why there is no window, without the workings of the libraries underneath.
+fn why_not(error: &eframe::Error) -> String {
+    let why = match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "the display does not answer",
+        eframe::Error::Glutin(_)
+        | eframe::Error::NoGlutinConfigs(..)
+        | eframe::Error::OpenGL(_) => "the display has no OpenGL",
+        eframe::Error::AppCreation(_) => "the system refused it",
+    };
+    format!("the window cannot be opened, {why}")
 }
