@@ -37,7 +37,7 @@ pub fn sheets(design: &Document) -> Vec<Sheet> {
     let balance = balance(design, &model);
     sheets.push(Sheet {
         title: "The bar with its marks".to_owned(),
-        drawing: drawing::bar(design, &model, &balance, BAR_TEXT),
+        drawing: drawing::bar(design, &balance, BAR_TEXT),
     });
     sheets
 }

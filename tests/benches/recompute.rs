@@ -32,13 +32,17 @@ fn stages(c: &mut Criterion) {
         let account = balance(&design, &model);
         let mut group = c.benchmark_group(design.jaw.name());
         group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
-        group.bench_function("balance", |b| b.iter(|| balance(&design, black_box(&model))));
-        group.bench_function("findings", |b| b.iter(|| finding::all(&design, black_box(&model))));
+        group.bench_function("balance", |b| {
+            b.iter(|| balance(&design, black_box(&model)))
+        });
+        group.bench_function("findings", |b| {
+            b.iter(|| finding::all(&design, black_box(&model)))
+        });
         group.bench_function("pair", |b| {
             b.iter(|| pair(&design, black_box(&model), &DrawOptions::default()));
         });
         group.bench_function("half", |b| b.iter(|| half(&design, black_box(&model))));
-        group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&model), &account, 3.5)));
+        group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&account), 3.5)));
         group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
         group.finish();
     }
@@ -50,7 +54,7 @@ fn everything(design: &Document) -> usize {
     let account = balance(design, &model);
     let found = finding::all(design, &model);
     let drawn = pair(design, &model, &DrawOptions::default());
-    let strip = bar(design, &model, &account, 3.5);
+    let strip = bar(design, &account, 3.5);
     found.len() + drawn.items.len() + strip.items.len()
 }
 

@@ -38,6 +38,6 @@ fn drawn(design: &Document, of: DrawingOf) -> Drawing {
     match of {
         DrawingOf::Pair => drawing::pair(design, &model, &DrawOptions::default()),
         DrawingOf::Half => drawing::half(design, &model),
-        DrawingOf::Bar => drawing::bar(design, &model, &balance(design, &model), BAR_TEXT),
+        DrawingOf::Bar => drawing::bar(design, &balance(design, &model), BAR_TEXT),
     }
 }

@@ -233,7 +233,7 @@ impl Workbench {
         match drawn {
             Drawn::Pair => drawing::pair(document, &answers.model, &DrawOptions::default()),
             Drawn::Half => drawing::half(document, &answers.model),
-            Drawn::Bar => drawing::bar(document, &answers.model, &answers.balance, BAR_TEXT),
+            Drawn::Bar => drawing::bar(document, &answers.balance, BAR_TEXT),
         }
     }
 

@@ -97,9 +97,9 @@ impl Answers {
 
     /// The bar, drawn with text of so many mm, and what it covers in mm.
     pub(super) fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
-        let (document, model, balance) = (&self.document, &self.model, &self.balance);
+        let (document, balance) = (&self.document, &self.balance);
         drawn(&mut self.bar, text, || {
-            drawing::bar(document, model, balance, text)
+            drawing::bar(document, balance, text)
         })
     }
 }

@@ -6,11 +6,10 @@ use super::dimension::{Scale, Side, Wish, rectangle, rows, segment};
 use super::{Align, Drawing, Fill, Item, Line};
 use crate::balance::{Balance, Stretch};
 use crate::document::{Document, Part};
-use crate::model::Model;
 
 /// The bar, full size, with its coloured parts and marks. Origin at the bar's left end, on its
 /// middle line. `text` is the size of its text, mm.
-pub fn bar(document: &Document, model: &Model, balance: &Balance, text: f64) -> Drawing {
+pub fn bar(document: &Document, balance: &Balance, text: f64) -> Drawing {
     let scale = Scale { text };
     let half = document.bar.stock.size().mm() / 2.0;
     let length = balance
@@ -30,7 +29,6 @@ pub fn bar(document: &Document, model: &Model, balance: &Balance, text: f64) -> 
         .of(Part::Bar),
     );
     items.extend(marks(document, balance, half, scale));
-    let _ = model;
     Drawing { items }
 }
 
@@ -61,7 +59,7 @@ fn marks(document: &Document, balance: &Balance, half: f64, scale: Scale) -> Vec
         items.push(Item::line(segment(top, bottom), Line::Mark).of(Part::Bar));
         wishes.push(Wish::Note {
             at: bottom,
-            text: show.number(mark.at_mm),
+            text: show.number(mark.measured(document.units).mm()),
             part: Part::Bar,
             hang: Align::Middle,
         });

@@ -120,11 +120,6 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
             part,
         }
     };
-    let jaw = half.jaw.cuts(0.0, half.jaw.length());
-    let jaw: Vec<f64> = jaw
-        .into_iter()
-        .filter(|s| *s < half.jaw.length() - 0.5)
-        .collect();
     let every = match document.units.unit() {
         Unit::Inch | Unit::Foot => 76.2,
         Unit::Millimetre | Unit::Centimetre => 75.0,
@@ -137,15 +132,37 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
         }
         reach += every;
     }
-    let jaw = jaw
-        .into_iter()
-        .map(|s| station(&half.jaw, s, Part::Jaw))
-        .collect();
+    let jaw = jaw_stations(document, half);
     let rein = rein
         .into_iter()
         .map(|s| station(&half.rein, s, Part::Rein))
         .collect();
     (jaw, rein)
+}
+
+/// Stations of the jaw: where its sections are asked for, unless the same section or the heel is
+/// near.
+fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
+    let show = document.units.show();
+    let length = half.jaw.length();
+    let plain = document.jaw.plain_form().stations;
+    let apart = |at: f64| at == 0.0 || at > 0.25 * length;
+    let asked = plain.iter().filter(|station| apart(station.at));
+    asked
+        .map(|station| {
+            let s = station.at.min(length - document.jaw.tip.mm());
+            Station {
+                inner: half.jaw.edge_point(Edge::Inner, s),
+                outer: half.jaw.edge_point(Edge::Outer, s),
+                text: format!(
+                    "{} × {}",
+                    show.number(station.depth),
+                    show.number(station.width)
+                ),
+                part: Part::Jaw,
+            }
+        })
+        .collect()
 }
 
 /// How far each station is from the rivet, in one running row outside the notes.
