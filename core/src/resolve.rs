@@ -101,7 +101,7 @@ fn build_half(document: &Document, jaw: &Jaw, face: f64) -> Half {
     let shoulder = Limb::grow(&rim, &rein.shoulder);
     let faces = faces(
         document,
-        &rim,
+        [clear(&rim, &neck), clear(&rim, &shoulder)],
         (heel, jaw.section(0.0).width),
         &rein.sweep,
         &rein.shoulder,
@@ -133,15 +133,27 @@ fn neck_spec(document: &Document, jaw: &crate::sweep::Sweep) -> LimbSpec {
     }
 }
 
+/// The x at which a limb may begin to cross the middle plane: clear of the other boss, and not
+/// before its inside, corner and all, has risen over the other half's.
+fn clear(rim: &Rim, limb: &Limb) -> f64 {
+    /// So much over the middle, mm, where there is room, so that the pair can shut a little more.
+    const OVER: f64 = 0.5;
+    let clear = rim.reach() + TURNING_PLAY;
+    let end = limb.inner_end().y;
+    if end <= 0.0 {
+        return clear;
+    }
+    clear.max(limb.rises_over(OVER.min(end / 2.0)))
+}
+
 fn faces(
     document: &Document,
-    rim: &Rim,
+    [neck_clear, shoulder_clear]: [f64; 2],
     (heel, jaw_width): (f64, f64),
     rein: &crate::sweep::Sweep,
     shoulder: &LimbSpec,
 ) -> Faces {
-    let clear = rim.reach() + TURNING_PLAY;
-    let blend = |far: f64, width: f64, fullness: f64, sign: f64| Blend {
+    let blend = |clear: f64, far: f64, width: f64, fullness: f64, sign: f64| Blend {
         boss: sign * clear.min(far - LEAST_STEP),
         far: sign * far,
         half_width: width / 2.0,
@@ -151,8 +163,8 @@ fn faces(
     let near = shoulder.end.inner.x.min(shoulder.end.outer.x);
     Faces {
         thickness: document.boss.thickness.mm(),
-        neck: blend(heel, jaw_width, 1.0, 1.0),
-        shoulder: blend(near, start.width, start.fullness(), -1.0),
+        neck: blend(neck_clear, heel, jaw_width, 1.0, 1.0),
+        shoulder: blend(shoulder_clear, near, start.width, start.fullness(), -1.0),
     }
 }
 

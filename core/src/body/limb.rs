@@ -83,6 +83,27 @@ impl Limb {
             .collect()
     }
 
+    /// The x, in the limb's frame, past which the inside stays above a height; the end if it never
+    /// does.
+    pub fn rises_over(&self, y: f64) -> f64 {
+        const PARTS: u32 = 24;
+        let curves = self.inner_edge();
+        let steps = (1..=PARTS).rev().map(|i| f64::from(i) / f64::from(PARTS));
+        let mut above = self.inner_end().x;
+        for (curve, t) in curves
+            .iter()
+            .rev()
+            .flat_map(|c| steps.clone().map(move |t| (c, t)))
+        {
+            let at = curve.at(t);
+            if at.y < y {
+                break;
+            }
+            above = at.x;
+        }
+        above
+    }
+
     /// From the end to the rim along the outside: edge, then fillet.
     pub fn outer_edge(&self) -> Vec<Curve> {
         let fillet = self.outer_fillet.iter().map(Curve::reversed);

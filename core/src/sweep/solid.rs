@@ -1,7 +1,7 @@
 use kurbo::{BezPath, Point, Vec2};
 
 use super::path::{Path, Pose};
-use crate::quadrature::{integrate, integrate_steep};
+use crate::quadrature::{integrate, integrate_steep, nodes, steep_nodes};
 use crate::section::{Profile, Section, lerp};
 
 /// How sizes go from one station to the next.
@@ -204,16 +204,32 @@ impl Sweep {
     /// First moments of volume about the axes x = 0 and y = 0, mm⁴: `∫∫ (1 − κ v) (p + n v) dA ds`
     /// with v to the left of the path along n, so `A (1 − κ ē) (p + n ē) − κ I n` for each section.
     pub fn moments(&self) -> (f64, f64) {
-        let about = |axis: fn(Vec2) -> f64| {
-            self.integrate((0.0, self.length()), |s, section, pose| {
-                let own = section.properties();
-                let centroid = self.rise(s) + own.centroid_mm;
-                let weight = 1.0 - pose.curvature * centroid;
-                section.area_mm2() * weight * axis(pose.offset(centroid).to_vec2())
-                    - pose.curvature * own.side_mm4 * axis(pose.left())
-            })
-        };
-        (about(|p| p.x), about(|p| p.y))
+        let mut sum = Vec2::ZERO;
+        for (s, weight) in self.nodes() {
+            let (section, pose) = (self.section(s), self.path.at(s));
+            let area = section.area_mm2();
+            let centroid = self.rise(s) + section.centroid_mm();
+            let turned = area * (1.0 - pose.curvature * centroid);
+            sum += pose.offset(centroid).to_vec2() * (turned * weight);
+            if pose.curvature != 0.0 {
+                let own = section.properties().side_mm4;
+                sum -= pose.left() * (pose.curvature * own * weight);
+            }
+        }
+        (sum.x, sum.y)
+    }
+
+    /// The places and weights of an integral along the whole sweep.
+    fn nodes(&self) -> Vec<(f64, f64)> {
+        let mut all = Vec::new();
+        for pair in self.cuts(0.0, self.length()).windows(2) {
+            let (a, b) = (pair[0], pair[1]);
+            match self.between(f64::midpoint(a, b)).0.ease {
+                Ease::Linear | Ease::Smooth => all.extend(nodes(a, b)),
+                Ease::RoundUp | Ease::RoundDown => all.extend(steep_nodes(a, b)),
+            }
+        }
+        all
     }
 
     /// A point of a silhouette: (x, y) in the side view, (x, z) in the top view.

@@ -1,0 +1,198 @@
+//! An outline seen from the rivet: which directions it fills at each distance.
+//!
+//! Two halves that turn about the rivet only shift those directions, so how far they can turn
+//! before they touch is read off without trying any pose.
+
+use std::f64::consts::{PI, TAU};
+
+use kurbo::{BezPath, PathEl, Point};
+
+/// How far a flattened curve may stray, mm.
+const FLAT: f64 = 0.01;
+/// Distances from the rivet nearer than this are looked at once, mm.
+const SAME: f64 = 0.05;
+/// How near a corner that is nearest to or farthest from the rivet it is looked at, mm.
+const BESIDE: f64 = 1e-6;
+/// Between two distances there is no more than this, mm.
+const STRIDE: f64 = 4.0;
+
+/// A stretch of directions, radians, `from` < `to`; `from` lies in −π…π.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Span {
+    pub(super) from: f64,
+    pub(super) to: f64,
+}
+
+/// What a half fills at one distance from the rivet.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub(super) struct Ring {
+    /// All of the half.
+    pub(super) all: Vec<Span>,
+    /// What reaches over the middle plane into the other half's layer.
+    pub(super) across: Vec<Span>,
+}
+
+/// A closed outline as points, anticlockwise.
+pub(super) fn flatten(path: &BezPath) -> Vec<Point> {
+    let mut points: Vec<Point> = Vec::new();
+    kurbo::flatten(path.iter(), FLAT, |el| match el {
+        PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
+        PathEl::QuadTo(..) | PathEl::CurveTo(..) | PathEl::ClosePath => {}
+    });
+    points.dedup_by(|a, b| a.distance(*b) < 1e-9);
+    let area: f64 = edges(&points)
+        .map(|(p, q)| p.to_vec2().cross(q.to_vec2()))
+        .sum();
+    if area < 0.0 {
+        points.reverse();
+    }
+    points
+}
+
+/// The sides of a closed outline.
+fn edges(points: &[Point]) -> impl Iterator<Item = (Point, Point)> {
+    let next = points.iter().skip(1).chain(points.first());
+    points.iter().copied().zip(next.copied())
+}
+
+/// Distances from the rivet at which both outlines must be looked at: every corner, just beside
+/// the corners that are nearest or farthest, and in between.
+pub(super) fn distances(outlines: &[&[Point]], from: f64) -> Vec<f64> {
+    let mut all = vec![from];
+    for points in outlines {
+        let r: Vec<f64> = points.iter().map(|p| p.to_vec2().hypot()).collect();
+        let count = r.len();
+        for i in 0..count {
+            let (before, after) = (r[(i + count - 1) % count], r[(i + 1) % count]);
+            all.push(r[i]);
+            if (r[i] >= before) == (r[i] >= after) {
+                all.extend([r[i] - BESIDE, r[i] + BESIDE]);
+            }
+        }
+    }
+    all.retain(|&r| r >= from);
+    all.sort_unstable_by(f64::total_cmp);
+    // Of a crowd one is enough, but not of a corner and what lies just beside it.
+    all.dedup_by(|b, a| (BESIDE * 3.0..SAME).contains(&(*b - *a)));
+    let mut even = Vec::with_capacity(2 * all.len());
+    for pair in all.windows(2) {
+        let gap = pair[1] - pair[0];
+        let parts = (gap / STRIDE).ceil().max(1.0);
+        let mut i = 0.0;
+        while i < parts {
+            even.push(pair[0] + gap * i / parts);
+            i += 1.0;
+        }
+    }
+    even.extend(all.last());
+    even
+}
+
+/// What an outline fills at each distance. `clear` is the x, towards the jaw and towards the rein
+/// (both positive), past which it reaches over the middle plane.
+pub(super) fn rings(points: &[Point], distances: &[f64], clear: [f64; 2]) -> Vec<Ring> {
+    let mut crossings: Vec<Vec<(f64, Way)>> = vec![Vec::new(); distances.len()];
+    for (p, q) in edges(points) {
+        cross(p, q, distances, &mut crossings);
+    }
+    let ring = |(found, &r): (&mut Vec<(f64, Way)>, &f64)| {
+        let all = spans(found);
+        let across = windows(r, clear)
+            .flat_map(|window| all.iter().flat_map(move |span| common(*span, window)))
+            .collect();
+        Ring { all, across }
+    };
+    crossings.iter_mut().zip(distances).map(ring).collect()
+}
+
+/// Whether a side of the outline leads into it or out of it, going round anticlockwise.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Way {
+    In,
+    Out,
+}
+
+/// Where a side crosses the circles about the rivet.
+fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut [Vec<(f64, Way)>]) {
+    let d = q - p;
+    let long = d.hypot2();
+    if long < 1e-18 {
+        return;
+    }
+    let (foot, far) = (-p.to_vec2().dot(d) / long, p.to_vec2().hypot2());
+    let least2 = (far - foot * foot * long).max(0.0);
+    // Ends are measured alike for both sides that share a corner, so that none slips through.
+    let (near_p, near_q, least) = (p.to_vec2().hypot(), q.to_vec2().hypot(), least2.sqrt());
+    let mut add = |(low, high): (f64, f64), (t0, t1): (f64, f64), way: Way| {
+        let first = distances.partition_point(|&r| r <= low);
+        let last = distances.partition_point(|&r| r <= high);
+        let sign = if way == Way::Out { -1.0 } else { 1.0 };
+        for i in first..last {
+            let t = foot + sign * ((distances[i].powi(2) - least2).max(0.0) / long).sqrt();
+            let at = p + d * t.clamp(t0, t1);
+            crossings[i].push((at.y.atan2(at.x), way));
+        }
+    };
+    // Outward sides of an anticlockwise outline lead in, inward ones out.
+    if foot >= 1.0 {
+        add((near_q, near_p), (0.0, 1.0), Way::Out);
+    } else if foot <= 0.0 {
+        add((near_p, near_q), (0.0, 1.0), Way::In);
+    } else {
+        add((least, near_p), (0.0, foot), Way::Out);
+        add((least, near_q), (foot, 1.0), Way::In);
+    }
+}
+
+/// From crossings to filled stretches.
+fn spans(found: &mut [(f64, Way)]) -> Vec<Span> {
+    // Where a corner just touches the circle the way in comes first, so that it fills nothing.
+    let out = |way: Way| way == Way::Out;
+    found.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(out(a.1).cmp(&out(b.1))));
+    let count = found.len();
+    let mut spans = Vec::with_capacity(count / 2);
+    for i in 0..count {
+        let (from, way) = found[i];
+        // The first way out after it, round the back if need be.
+        let last = (1..count).find(|k| found[(i + k) % count].1 == Way::Out);
+        if let (Way::In, Some(k)) = (way, last) {
+            let to = found[(i + k) % count].0;
+            let to = if i + k < count { to } else { to + TAU };
+            spans.push(Span { from, to });
+        }
+    }
+    spans
+}
+
+/// The directions at distance `r` that lie past `clear`, towards the jaw and towards the rein.
+fn windows(r: f64, clear: [f64; 2]) -> impl Iterator<Item = Span> {
+    [(0.0, clear[0]), (PI, clear[1])]
+        .into_iter()
+        .filter(move |(_, clear)| r > *clear)
+        .map(move |(middle, clear)| {
+            let half = (clear / r).clamp(-1.0, 1.0).acos();
+            Span {
+                from: middle - half,
+                to: middle + half,
+            }
+        })
+}
+
+/// What two stretches share, whichever turn they are counted in.
+fn common(a: Span, b: Span) -> impl Iterator<Item = Span> {
+    [-TAU, 0.0, TAU].into_iter().filter_map(move |turn| {
+        let from = a.from.max(b.from + turn);
+        let to = a.to.min(b.to + turn);
+        (to - from > 1e-12).then_some(Span { from, to })
+    })
+}
+
+impl Span {
+    /// The same stretch of half B in its place: (x, y) → (x, −y).
+    pub(super) fn turned_over(self) -> Self {
+        Self {
+            from: -self.to,
+            to: -self.from,
+        }
+    }
+}

@@ -1,0 +1,46 @@
+//! What a squeeze holds against pulling out.
+
+use crate::model::{Half, Model};
+use crate::seat::{Bears, Seat};
+
+/// Friction of scaled steel that is counted on when it must not slip.
+pub const PESSIMISTIC_FRICTION: f64 = 0.15;
+/// Friction of scaled steel as it usually is.
+pub const ORDINARY_FRICTION: f64 = 0.25;
+/// Where both come from.
+pub const FRICTION_SOURCE: &str =
+    "judgement; handbooks give 0.27 at rest for steel with a thick oxide film, 0.15 to 0.30 dry";
+
+/// Walls steeper than those of a 40 degree groove are not reckoned with.
+const MOST_GAIN: f64 = 2.924;
+
+/// How many times the force between two flats a jaw's walls press on the work: 1 / sin(θ/2) for
+/// a V of included angle θ; 1 where the work bears on a face, at the bottom or on edges.
+pub(super) fn gain(half: &Half, seat: &Seat) -> f64 {
+    match seat.bears {
+        Bears::Face | Bears::Bottom | Bears::Edges => 1.0,
+        Bears::Walls => walls(half, seat),
+    }
+}
+
+/// The least gain among the places where the walls touch.
+fn walls(half: &Half, seat: &Seat) -> f64 {
+    /// Far enough for a slope, near enough to stay on the wall, mm.
+    const STEP: f64 = 0.02;
+    let middle = f64::midpoint(half.grip_from, half.jaw.length());
+    let section = half.jaw.section(middle);
+    let inner = |z: f64| section.lower((2.0 * z / section.width).clamp(-1.0, 1.0));
+    let steeper = |&z: &f64| {
+        let left = (inner(z) - inner(z - STEP)) / STEP;
+        let right = (inner(z + STEP) - inner(z)) / STEP;
+        left.abs().max(right.abs())
+    };
+    let least = seat.contacts.iter().map(steeper).fold(f64::MAX, f64::min);
+    1f64.hypot(least).min(MOST_GAIN)
+}
+
+/// The gains of both jaws.
+pub(super) fn gains(model: &Model) -> [f64; 2] {
+    let [a, b] = &model.seats;
+    [gain(&model.a, a), gain(&model.b, b)]
+}
