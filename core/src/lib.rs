@@ -22,13 +22,17 @@ pub mod body;
 pub mod document;
 pub mod drawing;
 pub mod export;
+pub mod family;
 pub mod finding;
+pub mod fit;
 pub mod jaw;
 pub mod model;
 pub mod quadrature;
 pub mod resolve;
 pub mod seat;
 pub mod section;
+pub mod steel;
+pub mod strength;
 pub mod sweep;
 pub mod units;
 

@@ -70,18 +70,18 @@ pub fn strength(steel: Steel) -> Strength {
 /// What is left of a property at a temperature, as a part of its cold value.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct HotFactors {
-    /// Of the effective yield strength at 2 % strain, k_y.
+    /// Of the effective yield strength at 2 % strain, `k_y`.
     pub effective_yield: f64,
-    /// Of the limit up to which the steel springs back, k_p.
+    /// Of the limit up to which the steel springs back, `k_p`.
     pub proportional_limit: f64,
-    /// Of the modulus of elasticity, k_E.
+    /// Of the modulus of elasticity, `k_E`.
     pub modulus: f64,
 }
 
 /// Where [`hot_factors`] comes from.
 pub const HOT_SOURCE: &str = "EN 1993-1-2:2005 Table 3.1, carbon steel";
 
-/// Temperature in °C with k_y, k_p and k_E: EN 1993-1-2:2005 Table 3.1.
+/// Temperature in °C with `k_y`, `k_p` and `k_E`: EN 1993-1-2:2005 Table 3.1.
 const HOT: [(f64, f64, f64, f64); 13] = [
     (20.0, 1.0, 1.0, 1.0),
     (100.0, 1.0, 1.0, 1.0),

@@ -4,7 +4,7 @@ use crate::document::HeadKind;
 
 /// Tensile strength of a driven rivet of S235, MPa, from memory.
 const RIVET_TENSILE_MPA: f64 = 400.0;
-/// Partial factor γ_M2 (EN 1993-1-8).
+/// Partial factor `γ_M2` (EN 1993-1-8).
 const GAMMA_M2: f64 = 1.25;
 /// Allowable shear of a hot-driven rivet, MPa: 17.5 ksi (AISC ASD 1989 Table J3.2, A502 grade 1).
 const AISC_SHEAR_MPA: f64 = 120.7;
@@ -25,7 +25,7 @@ fn area_mm2(diameter_mm: f64) -> f64 {
     std::f64::consts::FRAC_PI_4 * diameter_mm.powi(2)
 }
 
-/// Design shear resistance of one plane of a rivet, N: 0.6 f_ur A / γ_M2.
+/// Design shear resistance of one plane of a rivet, N: `0.6 f_ur A / γ_M2`.
 ///
 /// ```
 /// let n = reinwright_core::strength::shear_en_n(10.0);
@@ -40,8 +40,8 @@ pub fn shear_aisc_n(diameter_mm: f64) -> f64 {
     AISC_SHEAR_MPA * area_mm2(diameter_mm)
 }
 
-/// Design bearing resistance of a plate about a rivet, N: k₁ α_b f_u d t / γ_M2, with
-/// α_b = min(e / 3 d₀, 1) and k₁ = min(2.8 e / d₀ − 1.7, 2.5), e from the hole's centre to the
+/// Design bearing resistance of a plate about a rivet, N: `k₁ α_b f_u d t / γ_M2`, with
+/// `α_b = min(e / 3 d₀, 1)` and `k₁ = min(2.8 e / d₀ − 1.7, 2.5)`, e from the hole's centre to the
 /// nearest edge; nothing when the hole breaks out.
 pub fn bearing_en_n(
     (rivet_mm, hole_mm): (f64, f64),
