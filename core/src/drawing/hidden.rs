@@ -8,7 +8,10 @@ pub(super) const STRAY: f64 = 0.02;
 /// An area bounded by a closed path, ready to be asked: its sides stand in upright strips, so
 /// that a question looks at the few that are near.
 pub(super) struct Region {
-    strips: Vec<Vec<(Point, Point)>>,
+    /// All strips' sides, one strip after the other.
+    sides: Vec<(Point, Point)>,
+    /// Where each strip's sides begin; one more for the end.
+    starts: Vec<usize>,
     bounds: Rect,
 }
 
@@ -17,19 +20,35 @@ const STRIPS: u16 = 48;
 
 impl Region {
     pub(super) fn new(path: &BezPath) -> Self {
-        let sides = sides(path);
-        let points = sides.iter().map(|&(a, b)| Rect::from_points(a, b));
-        let bounds = points.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO);
+        let all = sides(path);
+        let boxes = all.iter().map(|&(a, b)| Rect::from_points(a, b));
+        let bounds = boxes.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO);
         let mut region = Self {
-            strips: vec![Vec::new(); usize::from(STRIPS)],
+            sides: Vec::new(),
+            starts: vec![0; usize::from(STRIPS) + 1],
             bounds,
         };
-        for (a, b) in sides {
+        for (a, b) in &all {
             for strip in region.strips_between(a.x, b.x) {
-                region.strips[strip].push((a, b));
+                region.starts[strip + 1] += 1;
+            }
+        }
+        for strip in 0..usize::from(STRIPS) {
+            region.starts[strip + 1] += region.starts[strip];
+        }
+        let mut next = region.starts.clone();
+        region.sides = vec![(Point::ORIGIN, Point::ORIGIN); region.starts[usize::from(STRIPS)]];
+        for (a, b) in all {
+            for strip in region.strips_between(a.x, b.x) {
+                region.sides[next[strip]] = (a, b);
+                next[strip] += 1;
             }
         }
         region
+    }
+
+    fn strip(&self, strip: usize) -> &[(Point, Point)] {
+        &self.sides[self.starts[strip]..self.starts[strip + 1]]
     }
 
     /// The strips that a stretch of x lies in.
@@ -53,7 +72,7 @@ impl Region {
         if !self.bounds.contains(p) {
             return false;
         }
-        let strip = &self.strips[*self.strips_between(p.x, p.x).start()];
+        let strip = self.strip(*self.strips_between(p.x, p.x).start());
         let above = strip.iter().filter(|(a, b)| {
             (a.x > p.x) != (b.x > p.x) && p.y < a.y + (b.y - a.y) * (p.x - a.x) / (b.x - a.x)
         });
@@ -69,21 +88,19 @@ impl Region {
         self.holds(p + aside) && self.holds(p - aside)
     }
 
-    /// Where a line from `a` to `b` crosses the boundary, as parts of the line.
-    fn crossings(&self, a: Point, b: Point) -> Vec<f64> {
+    /// Adds where a line crosses the boundary, as parts of the line.
+    fn crossings(&self, (a, b): (Point, Point), ts: &mut Vec<f64>) {
         let box_of_line = Rect::from_points(a, b);
-        let mut ts: Vec<f64> = Vec::new();
         if !overlap(box_of_line, self.bounds) {
-            return ts;
+            return;
         }
         for strip in self.strips_between(a.x, b.x) {
-            for &(p, q) in &self.strips[strip] {
+            for &(p, q) in self.strip(strip) {
                 if overlap(box_of_line, Rect::from_points(p, q)) {
                     ts.extend(crossing((a, b), (p, q)));
                 }
             }
         }
-        ts
     }
 }
 
@@ -138,12 +155,13 @@ pub(super) fn split(path: &BezPath, before: &[&Region]) -> Split {
         seen: BezPath::new(),
         behind: BezPath::new(),
     };
+    let mut ts: Vec<f64> = Vec::new();
     for (a, b) in sides(path) {
-        let mut ts: Vec<f64> = before
-            .iter()
-            .flat_map(|region| region.crossings(a, b))
-            .collect();
+        ts.clear();
         ts.extend([0.0, 1.0]);
+        before
+            .iter()
+            .for_each(|region| region.crossings((a, b), &mut ts));
         ts.sort_by(f64::total_cmp);
         for pair in ts.windows(2).filter(|pair| pair[1] - pair[0] > 1e-9) {
             let middle = a.lerp(b, f64::midpoint(pair[0], pair[1]));
