@@ -6,7 +6,7 @@ use lyon::math::point;
 use lyon::tessellation::{BuffersBuilder, FillOptions, FillTessellator, FillVertex, VertexBuffers};
 use reinwright_core::document::Part;
 use reinwright_core::drawing::{Align, Fill, GroupItem, Item, Line, PathItem, TextItem};
-use reinwright_core::export::part_colour;
+use reinwright_core::export::{part_colour, stress_colour};
 
 use super::theme::Palette;
 use super::view::View;
@@ -202,6 +202,7 @@ impl<'a> Ink<'a> {
             Fill::Paper => self.palette.sheet,
             Fill::Ink => self.palette.ink,
             Fill::Warning => on_sheet(self.palette.stop, 0.6),
+            Fill::Stress(step) => stress_colour_of(step),
         }
     }
 }
@@ -210,13 +211,19 @@ impl<'a> Ink<'a> {
 fn is_body(fill: Fill) -> bool {
     match fill {
         Fill::Part(_) | Fill::OtherHalf | Fill::Work | Fill::Rivet | Fill::Waste => true,
-        Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Paper | Fill::Ink | Fill::Warning | Fill::Stress(_) => false,
     }
 }
 
 /// A part's own colour, full strength.
 pub(super) fn colour_of(part: Part) -> Color32 {
     let [r, g, b] = part_colour(part);
+    Color32::from_rgb(r, g, b)
+}
+
+/// The colour of a step of stress, by day and by night.
+pub(super) fn stress_colour_of(step: u8) -> Color32 {
+    let [r, g, b] = stress_colour(step);
     Color32::from_rgb(r, g, b)
 }
 

@@ -52,6 +52,9 @@ pub enum Fill {
     Ink,
     /// A place that is wrong.
     Warning,
+    /// A stretch of a half by how much of its strength is used, in the steps of
+    /// [`super::STRESS_STEPS`], the least first.
+    Stress(u8),
 }
 
 /// Where a text hangs on its point.

@@ -6,19 +6,23 @@ mod display;
 pub mod font;
 mod half;
 mod hidden;
+mod on_work;
 mod pair;
 mod rivet;
 pub mod sheet;
+mod stress;
 mod views;
 
 pub use bar::bar;
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
 pub use half::half;
+pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use sheet::{
     Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,
     tile_set,
 };
+pub use stress::{STRESS_STEPS, stressed};
 
 /// How a pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

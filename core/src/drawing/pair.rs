@@ -23,7 +23,7 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
     side.push(axis(model));
     let mut top = views::top::pair(document, model);
     top.push(axis(model));
-    let end = views::end::pair(document, model);
+    let end = views::end::pair(document, model, options.opening);
     if !options.bare {
         side.extend(gaps(document, model, options.opening, scale));
     }

@@ -6,5 +6,5 @@ mod style;
 mod svg;
 
 pub use pdf::{Date, DocInfo, pdf};
-pub use style::{Colour, Stroke, paper_fill, paper_stroke, part_colour};
+pub use style::{Colour, Stroke, paper_fill, paper_stroke, part_colour, stress_colour};
 pub use svg::svg;

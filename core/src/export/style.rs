@@ -58,6 +58,22 @@ pub fn part_colour(part: Part) -> Colour {
     }
 }
 
+/// Steps of stress, the least first: the five-class sequence OrRd of Brewer's colour schemes, each
+/// darker than the one before, so that it reads without colour too (from memory).
+const STRESS: [Colour; 5] = [
+    [254, 240, 217],
+    [253, 204, 138],
+    [252, 141, 89],
+    [227, 74, 51],
+    [179, 0, 0],
+];
+
+/// The colour of a step of stress; all beyond the last look like the last.
+pub fn stress_colour(step: u8) -> Colour {
+    let last = STRESS.len() - 1;
+    STRESS[usize::from(step).min(last)]
+}
+
 /// Lines on paper.
 pub fn paper_stroke(line: Line) -> Stroke {
     let (width, dash, colour): (f64, &[f64], Colour) = match line {
@@ -88,6 +104,7 @@ pub fn paper_fill(fill: Fill) -> Colour {
         Fill::Paper => WHITE,
         Fill::Ink => BLACK,
         Fill::Warning => tint(VERMILLION, 55),
+        Fill::Stress(step) => stress_colour(step),
     }
 }
 

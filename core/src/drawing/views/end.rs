@@ -22,10 +22,12 @@ struct Seen<'a> {
     pose: Affine,
     jaw: Part,
     front: bool,
+    /// How far the half is turned about the rivet, radians.
+    turn: f64,
 }
 
 /// The pair with its work, without dimensions.
-pub(in crate::drawing) fn pair(document: &Document, model: &Model) -> Vec<Item> {
+pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64) -> Vec<Item> {
     let second = if document.second_jaw.is_some() {
         Part::SecondJaw
     } else {
@@ -41,12 +43,14 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model) -> Vec<Item> 
             pose: a,
             jaw: Part::Jaw,
             front: left,
+            turn: opening,
         },
         Seen {
             half: &model.b,
             pose: b,
             jaw: second,
             front: !left,
+            turn: opening,
         },
     ];
     let mut items = Vec::new();
@@ -80,9 +84,10 @@ impl Seen<'_> {
     }
 }
 
-/// The outline of a section at `s`, in (z, y) of the half.
-fn at(sweep: &Sweep, s: f64) -> Vec<Point> {
-    let middle = sweep.middle(s);
+/// The outline of a section at `s` of a half turned by `turn`, in (z, y) of the half. Sections
+/// are drawn as if still square to the eye; for a pair's opening that is off by less than a line.
+fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
+    let middle = Affine::rotate(turn) * sweep.middle(s);
     // The outside of a half is up at the jaw and down at the rein.
     let up = sweep.path.at(s).left().y.signum();
     let outline = sweep.section(s).outline(FINE);
@@ -93,14 +98,14 @@ fn at(sweep: &Sweep, s: f64) -> Vec<Point> {
 }
 
 /// All of a sweep seen end on, as the hull of its sections.
-fn swept(sweep: &Sweep) -> Vec<Point> {
+fn swept(sweep: &Sweep, turn: f64) -> Vec<Point> {
     let cuts = sweep.cuts(0.0, sweep.length());
-    hull(cuts.into_iter().flat_map(|s| at(sweep, s)).collect())
+    hull(cuts.into_iter().flat_map(|s| at(sweep, s, turn)).collect())
 }
 
 fn rein(seen: &Seen<'_>) -> [Item; 2] {
     painted(
-        seen.area(swept(&seen.half.rein)),
+        seen.area(swept(&seen.half.rein, seen.turn)),
         seen.fill(Part::Rein),
         Part::Rein,
     )
@@ -119,8 +124,10 @@ fn boss(seen: &Seen<'_>) -> [Item; 2] {
 /// The neck fills all between the boss's upper half and the jaw's root.
 fn neck(seen: &Seen<'_>) -> [Item; 2] {
     let (body, jaw) = (&seen.half.body, &seen.half.jaw);
-    let mut points = at(jaw, 0.0);
-    let (low, high) = (body.neck.inner_at(0.0).y, body.neck.outer_at(0.0).y);
+    let mut points = at(jaw, 0.0, seen.turn);
+    let turn = Affine::rotate(seen.turn);
+    let ends = [body.neck.inner_at(0.0), body.neck.outer_at(0.0)];
+    let [low, high] = ends.map(|end| (turn * end).y);
     let e = body.faces.thickness;
     points.extend(
         [low, high]
@@ -137,7 +144,7 @@ fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     // only the heel's outline is drawn.
     let cuts = jaw.cuts(0.0, jaw.length());
     for (i, s) in cuts.iter().enumerate() {
-        let area = seen.area(at(jaw, *s));
+        let area = seen.area(at(jaw, *s, seen.turn));
         items.push(Item::fill(area.clone(), seen.fill(seen.jaw)).of(seen.jaw));
         if i == 0 || i + 1 == cuts.len() {
             items.push(Item::line(area, Line::Outline).of(seen.jaw));

@@ -55,7 +55,7 @@ pub(super) fn part_areas(half: &Half, jaw: Part) -> Vec<(Part, BezPath)> {
 
 /// The part of a polygon between two upright lines. Where a line splits it its pieces stay joined
 /// along the line, which an even-odd fill does not show.
-fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
+pub(super) fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
     polygon(&cut(&cut(points, |p| p.x - from), |p| to - p.x))
 }
 

@@ -1,0 +1,48 @@
+//! The pair shut on other work than its own. The steel stays as it is forged; only the angle of
+//! the halves and what lies between the jaws change.
+
+use super::{DrawOptions, Drawing, pair, views};
+use crate::document::{Document, Work};
+use crate::model::Model;
+use crate::seat::work_section;
+
+/// The three views of the pair shut on other work, each half turned by `half_angle` (radians)
+/// from the set pose, as [`crate::fit::fit_on`] finds it.
+pub fn pair_on(
+    document: &Document,
+    model: &Model,
+    (work, half_angle): (&Work, f64),
+    options: &DrawOptions,
+) -> Drawing {
+    let (document, model) = with_work(document, model, work);
+    let opening = options.opening + half_angle;
+    pair(
+        &document,
+        &model,
+        &DrawOptions {
+            opening,
+            ..*options
+        },
+    )
+}
+
+/// The side view alone, without any lettering, of the pair shut on some work.
+pub fn fit_picture(document: &Document, model: &Model, work: &Work, half_angle: f64) -> Drawing {
+    let (document, model) = with_work(document, model, work);
+    Drawing {
+        items: views::side::pair(&document, &model, half_angle),
+    }
+}
+
+/// A pair with other work between its jaws.
+fn with_work(document: &Document, model: &Model, work: &Work) -> (Document, Model) {
+    let mut model = model.clone();
+    let (profile, depth, width) = work_section(work);
+    model.work.profile = profile;
+    (model.work.depth, model.work.width) = (depth, width);
+    let document = Document {
+        work: *work,
+        ..document.clone()
+    };
+    (document, model)
+}
