@@ -3,10 +3,10 @@
 use egui::util::undoer::{Settings, Undoer};
 use reinwright_core::document::Document;
 
-/// Every state that the smith let come to rest.
+/// Every state, of a design or a family, that the smith let come to rest.
 #[derive(Debug)]
-pub(super) struct History {
-    undoer: Undoer<Document>,
+pub(super) struct History<State = Document> {
+    undoer: Undoer<State>,
 }
 
 /// Whether a change is finished.
@@ -18,8 +18,8 @@ pub(super) enum Hand {
     AtRest,
 }
 
-impl History {
-    pub(super) fn new(document: &Document) -> Self {
+impl<State: Clone + PartialEq> History<State> {
+    pub(super) fn new(document: &State) -> Self {
         let settings = Settings {
             // A document is a few thousand bytes: a lifetime of changes fits in memory.
             max_undos: usize::MAX,
@@ -33,26 +33,26 @@ impl History {
     }
 
     /// Takes note of the document, once each frame.
-    pub(super) fn feed(&mut self, time: f64, document: &Document, hand: Hand) {
+    pub(super) fn feed(&mut self, time: f64, document: &State, hand: Hand) {
         self.undoer.feed_state(time, document);
         if hand == Hand::AtRest {
             self.undoer.add_undo(document);
         }
     }
 
-    pub(super) fn can_undo(&self, document: &Document) -> bool {
+    pub(super) fn can_undo(&self, document: &State) -> bool {
         self.undoer.has_undo(document)
     }
 
-    pub(super) fn can_redo(&self, document: &Document) -> bool {
+    pub(super) fn can_redo(&self, document: &State) -> bool {
         self.undoer.has_redo(document)
     }
 
-    pub(super) fn undo(&mut self, document: &Document) -> Option<Document> {
+    pub(super) fn undo(&mut self, document: &State) -> Option<State> {
         self.undoer.undo(document).cloned()
     }
 
-    pub(super) fn redo(&mut self, document: &Document) -> Option<Document> {
+    pub(super) fn redo(&mut self, document: &State) -> Option<State> {
         self.undoer.redo(document).cloned()
     }
 }

@@ -8,7 +8,7 @@ use reinwright_core::document::{Document, Part, Units};
 
 use super::ink::colour_of;
 use super::look::Look;
-use super::rows::{Edit, Row, Shown, Stride, apply, capital, rows};
+use super::rows::{Edit, Row, Shown, Stride, apply, capital, group_title, rows};
 use super::theme::Palette;
 
 /// Width of the labels before the fields, in points.
@@ -299,10 +299,7 @@ fn hint(row: &Row, document: &Document) -> String {
 
 /// What stands over a row's group.
 fn title(row: &Row) -> String {
-    match row.path.split('.').next() {
-        Some("layout" | "allowances") => "Layout and allowances".to_owned(),
-        _ => capital(row.part.name()),
-    }
+    group_title(row.part, &row.path)
 }
 
 /// The same height, but across the whole list.

@@ -104,21 +104,12 @@ impl Row {
     /// The words between the part and the value in its path, such as `start` of
     /// `rein.start.depth`.
     pub(super) fn section(&self) -> Option<String> {
-        let words: Vec<&str> = self.path.split('.').collect();
-        let [_, inner @ .., _] = words.as_slice() else {
-            return None;
-        };
-        (!inner.is_empty()).then(|| inner.join(" ").replace('_', " "))
+        section(&self.path)
     }
 
     /// Its name for a screen reader and for tests: `Boss thickness`, `Rein start depth`.
     pub(super) fn name(&self) -> String {
-        let label = self.label.to_lowercase();
-        let words = match self.section() {
-            Some(section) => format!("{} {section} {label}", self.part),
-            None => format!("{} {label}", self.part),
-        };
-        capital(&words)
+        full_name(self.part, &self.path, self.label)
     }
 
     /// The value as text, as it was typed.
@@ -261,6 +252,33 @@ fn read_count(text: &str) -> Result<u32, String> {
         )
     };
     text.trim().parse().map_err(wrong)
+}
+
+/// The words between the part and the value in a path.
+pub(super) fn section(path: &str) -> Option<String> {
+    let words: Vec<&str> = path.split('.').collect();
+    let [_, inner @ .., _] = words.as_slice() else {
+        return None;
+    };
+    (!inner.is_empty()).then(|| inner.join(" ").replace('_', " "))
+}
+
+/// A value's name where its part does not stand over it: `Rein start depth`.
+pub(super) fn full_name(part: Part, path: &str, label: &str) -> String {
+    let label = label.to_lowercase();
+    let words = match section(path) {
+        Some(section) => format!("{part} {section} {label}"),
+        None => format!("{part} {label}"),
+    };
+    capital(&words)
+}
+
+/// What stands over the group of a value.
+pub(super) fn group_title(part: Part, path: &str) -> String {
+    match path.split('.').next() {
+        Some("layout" | "allowances") => "Layout and allowances".to_owned(),
+        _ => capital(part.name()),
+    }
 }
 
 /// With a capital first letter.

@@ -73,12 +73,7 @@ impl Session {
 
     /// Name of the file, or of the design when there is none.
     pub(super) fn title(&self) -> String {
-        let file = self.path.as_deref().and_then(Path::file_name);
-        let name = match file {
-            Some(name) => name.to_string_lossy().into_owned(),
-            None if self.document.name.trim().is_empty() => "unnamed".to_owned(),
-            None => self.document.name.clone(),
-        };
+        let name = title(self.path.as_deref(), &self.document.name);
         if self.is_changed() {
             format!("{name} (not saved)")
         } else {
@@ -88,27 +83,33 @@ impl Session {
 
     /// A name for a file made from this design.
     pub(super) fn file_name(&self, extension: &str) -> String {
-        let stem = self.path.as_deref().and_then(Path::file_stem);
-        let stem = stem.map_or_else(
-            || self.document.name.clone(),
-            |s| s.to_string_lossy().into_owned(),
-        );
-        let plain: String = stem
-            .chars()
-            .map(|c| {
-                if c.is_alphanumeric() {
-                    c.to_ascii_lowercase()
-                } else {
-                    '-'
-                }
-            })
-            .collect();
-        let words: Vec<&str> = plain.split('-').filter(|word| !word.is_empty()).collect();
-        let words = if words.is_empty() {
-            "tongs".to_owned()
-        } else {
-            words.join("-")
-        };
-        format!("{words}.{extension}")
+        file_name(self.path.as_deref(), &self.document.name, extension)
     }
+}
+
+/// Name of a file, or of what is in it when there is none.
+pub(super) fn title(path: Option<&Path>, name: &str) -> String {
+    match path.and_then(Path::file_name) {
+        Some(file) => file.to_string_lossy().into_owned(),
+        None if name.trim().is_empty() => "unnamed".to_owned(),
+        None => name.to_owned(),
+    }
+}
+
+/// A name for a file made from what is called so: plain signs only.
+pub(super) fn file_name(path: Option<&Path>, name: &str, extension: &str) -> String {
+    let stem = path.and_then(Path::file_stem);
+    let stem = stem.map_or_else(|| name.to_owned(), |s| s.to_string_lossy().into_owned());
+    let plain = |c: char| match c {
+        c if c.is_alphanumeric() => c.to_ascii_lowercase(),
+        _ => '-',
+    };
+    let plain: String = stem.chars().map(plain).collect();
+    let words: Vec<&str> = plain.split('-').filter(|word| !word.is_empty()).collect();
+    let words = if words.is_empty() {
+        "tongs".to_owned()
+    } else {
+        words.join("-")
+    };
+    format!("{words}.{extension}")
 }
