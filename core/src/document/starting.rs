@@ -152,19 +152,19 @@ impl Document {
             },
             shoulder: Shoulder {
                 length: of_bar(0.8),
-                depth: of_bar(0.66),
+                depth: of_bar(0.72),
                 fillet: of_bar(0.25),
             },
             rein: Rein {
-                length: if side < 14.0 {
-                    inches(12, 1, 300.0)
-                } else {
-                    inches(15, 1, 380.0)
+                length: match side {
+                    ..14.0 => inches(10, 1, 250.0),
+                    ..17.0 => inches(13, 1, 330.0),
+                    _ => inches(15, 1, 380.0),
                 },
                 line: ReinLine::Parallel { bend: of_bar(4.0) },
                 start: PlainSection::Rectangle {
-                    depth: of_bar(0.66),
-                    width: of_bar(0.58),
+                    depth: of_bar(0.72),
+                    width: of_bar(0.64),
                     edge: Edge::Chamfer(of_bar(0.1)),
                 },
                 end: PlainSection::Round {
