@@ -28,6 +28,11 @@ impl Scale {
         0.35 * self.text
     }
 
+    /// Whether an upright dimension has its arrows and its text between its ends.
+    pub(super) fn fits_upright(self, span: f64) -> bool {
+        span > 3.2 * self.arrow()
+    }
+
     fn width(self, text: &str) -> f64 {
         text_width(text, self.text, false)
     }
@@ -273,7 +278,7 @@ pub(super) fn running(
 /// A dimension square to x between two points one above the other, its text to the right of the
 /// line, or above it when it stands alone.
 pub(super) fn upright(low: Point, high: Point, text: &str, scale: Scale, part: Part) -> Vec<Item> {
-    let room = high.y - low.y > 3.2 * scale.arrow();
+    let room = scale.fits_upright(high.y - low.y);
     let lead = Vec2::new(0.0, 2.2 * scale.arrow());
     let line = if room {
         segment(low, high)

@@ -191,9 +191,9 @@ fn along_rein(half: &Half, x: f64) -> f64 {
     for _ in 0..50 {
         let s = f64::midpoint(low, high);
         if half.rein.edge_point(Edge::Outer, s).x > x {
-            low = s
+            low = s;
         } else {
-            high = s
+            high = s;
         }
     }
     f64::midpoint(low, high)

@@ -65,7 +65,10 @@ fn lay_out(
     ];
     let turned = Affine::rotate(-opening) * Model::half_b_pose();
     let titles = [
-        ("Side view", over_rein(&model.b, turned, Edge::Outer, scale)),
+        (
+            "Side view",
+            over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale),
+        ),
         (
             "Top view",
             over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale),
@@ -81,6 +84,16 @@ fn lay_out(
         items.push(Item::group(name, shift, view));
     }
     Drawing { items }
+}
+
+/// How much higher the side view's name stands where the hand gap has its text above the reins.
+fn over_gap(model: &Model, scale: Scale) -> Vec2 {
+    let above = if scale.fits_upright(model.hand_gap) {
+        0.0
+    } else {
+        2.2 * scale.text
+    };
+    Vec2::new(0.0, above)
 }
 
 /// Where a view's name stands: clear above the end of the rein, where there is room.

@@ -58,7 +58,7 @@ pub fn part_colour(part: Part) -> Colour {
     }
 }
 
-/// Steps of stress, the least first: the five-class sequence OrRd of Brewer's colour schemes, each
+/// Steps of stress, the least first: the five-class sequence `OrRd` of Brewer's colour schemes, each
 /// darker than the one before, so that it reads without colour too (from memory).
 const STRESS: [Colour; 5] = [
     [254, 240, 217],

@@ -80,9 +80,9 @@ pub(super) fn polygon(points: &[Point]) -> BezPath {
     let mut path = BezPath::new();
     for (i, &p) in points.iter().enumerate() {
         if i == 0 {
-            path.move_to(p)
+            path.move_to(p);
         } else {
-            path.line_to(p)
+            path.line_to(p);
         }
     }
     if !points.is_empty() {
@@ -96,9 +96,9 @@ pub(super) fn polyline(points: &[Point]) -> BezPath {
     let mut path = BezPath::new();
     for (i, &p) in points.iter().enumerate() {
         if i == 0 {
-            path.move_to(p)
+            path.move_to(p);
         } else {
-            path.line_to(p)
+            path.line_to(p);
         }
     }
     path
