@@ -20,11 +20,32 @@ pub fn sample(name: &str) -> Document {
     document::read(&bytes).expect("the sample can be read")
 }
 
-/// The paths of all samples, sorted.
+/// The paths of all sample designs, sorted.
 ///
 /// # Panics
 /// If the folder cannot be read.
 pub fn sample_paths() -> Vec<PathBuf> {
+    let mut paths = files();
+    paths.retain(|path| !is_family(path));
+    paths
+}
+
+/// The paths of all sample families, sorted.
+///
+/// # Panics
+/// If the folder cannot be read.
+pub fn family_paths() -> Vec<PathBuf> {
+    let mut paths = files();
+    paths.retain(|path| is_family(path));
+    paths
+}
+
+fn is_family(path: &std::path::Path) -> bool {
+    let name = path.file_name().and_then(|name| name.to_str());
+    name.is_some_and(|name| name.starts_with("family-"))
+}
+
+fn files() -> Vec<PathBuf> {
     let entries = std::fs::read_dir(samples_folder()).expect("the samples are there");
     let mut paths: Vec<PathBuf> = entries
         .map(|entry| entry.expect("an entry can be read").path())

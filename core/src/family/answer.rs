@@ -9,6 +9,7 @@ use crate::fit::{Fit, fit};
 use crate::model::{DENSITY_KG_MM3, Model};
 use crate::resolve::resolve;
 use crate::seat::work_section;
+use crate::strength::{Strength, StrengthLoad, strength};
 
 /// The answers to one size.
 #[derive(Debug, Clone)]
@@ -23,6 +24,8 @@ pub struct SizeAnswer {
     pub balance: Balance,
     /// How it holds.
     pub fit: Fit,
+    /// How it lasts under usual squeezes.
+    pub strength: Strength,
     /// What was noticed of the pair, and of making it from the family; the worst first.
     pub findings: Vec<Finding>,
 }
@@ -52,13 +55,16 @@ impl Family {
         let made = self.made(size);
         let document = made.document;
         let model = resolve(&document);
-        let mut findings = finding::all(&document, &model);
+        let fit = fit(&document, &model);
+        let strength = strength(&document, &model, &StrengthLoad::default());
+        let mut findings = finding::of(&document, &model, &fit, &strength);
         findings.extend(made.findings);
         finding::sort(&mut findings);
         Some(SizeAnswer {
             label: size.label(),
             balance: balance(&document, &model),
-            fit: fit(&document, &model),
+            fit,
+            strength,
             findings,
             document,
             model,
@@ -80,7 +86,9 @@ pub fn holders(answers: &[SizeAnswer], work: &Work) -> Vec<usize> {
         fit.nominal.is_ok() && fit.range.is_ok_and(|range| range.holds(work.size().mm()))
     };
     let all = answers.iter().enumerate();
-    all.filter(|(_, answer)| holds(answer)).map(|(at, _)| at).collect()
+    all.filter(|(_, answer)| holds(answer))
+        .map(|(at, _)| at)
+        .collect()
 }
 
 /// What a set takes of one bar.

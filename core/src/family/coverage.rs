@@ -115,7 +115,11 @@ impl Gap {
         let show = units.show();
         let text = |mm: f64| show.text(mm);
         let what = match self.bar_sizes_mm(units).as_slice() {
-            [] => format!("anything over {} and under {} in", text(self.from_mm), text(self.to_mm)),
+            [] => format!(
+                "anything over {} and under {}",
+                text(self.from_mm),
+                text(self.to_mm)
+            ),
             [one] => text(*one),
             [one, other] => format!("{} and {}", text(*one), text(*other)),
             [first, .., last] => format!("{} to {}", text(*first), text(*last)),

@@ -71,13 +71,15 @@ impl Family {
     /// When a place is empty, the works are of two shapes or the same, or the family is full.
     pub fn add_between(&mut self, first: usize, second: usize) -> Result<usize, EditError> {
         let (a, b) = (self.size(first)?, self.size(second)?);
-        let work = between(&a.work, &b.work)
-            .ok_or_else(|| EditError::NoBetween(a.label(), b.label()))?;
+        let work =
+            between(&a.work, &b.work).ok_or_else(|| EditError::NoBetween(a.label(), b.label()))?;
         let side = |size: &Size| size.bar.unwrap_or(self.base.bar).stock.equal_square_mm();
         let bar = if side(a) > side(b) { a.bar } else { b.bar };
         let alike = |(path, text): &(&String, &String)| b.set.get(*path) == Some(*text);
         let set = a.set.iter().filter(alike);
-        let set = set.map(|(path, text)| (path.clone(), text.clone())).collect();
+        let set = set
+            .map(|(path, text)| (path.clone(), text.clone()))
+            .collect();
         let size = Size {
             bar,
             set,
@@ -195,8 +197,8 @@ fn set_in(document: &mut Document, path: &str, text: &str) -> Result<(), EditErr
     let mut outcome = Err(EditError::NoField(path.to_owned()));
     document.visit(&mut |field| {
         if field.path == path {
-            outcome = set_text(field, text, unit)
-                .map_err(|why| EditError::Value(path.to_owned(), why));
+            outcome =
+                set_text(field, text, unit).map_err(|why| EditError::Value(path.to_owned(), why));
         }
     });
     outcome
@@ -209,14 +211,20 @@ fn between(a: &Work, b: &Work) -> Option<Work> {
     let middle = f64::midpoint(low, high);
     let unit = a.size().unit();
     let inside = |length: &Length| length.mm() > low && length.mm() < high;
-    let sizes = [Length::measured(middle, unit), Length::from_mm(middle, unit)];
+    let sizes = [
+        Length::measured(middle, unit),
+        Length::from_mm(middle, unit),
+    ];
     let size = sizes.into_iter().find(inside)?;
     (super::shape_name(a) == super::shape_name(b)).then(|| a.with_size(size))
 }
 
 /// Bars are the same when shape and size in millimetres are, whatever unit they were typed in.
 pub(super) fn same_stock(a: &Stock, b: &Stock) -> bool {
-    #[allow(clippy::float_cmp, reason = "the same size in two units is the same number")]
+    #[allow(
+        clippy::float_cmp,
+        reason = "the same size in two units is the same number"
+    )]
     let same = |x: Length, y: Length| x.mm() == y.mm();
     match (*a, *b) {
         (Stock::Round { diameter: x }, Stock::Round { diameter: y })

@@ -82,11 +82,16 @@ pub(super) fn checked(bytes: &[u8]) -> Result<&str, FamilyError> {
     let text = readable(bytes)?;
     let head: Head = match options().from_str(text) {
         Ok(head) => head,
-        Err(_) if options().from_str::<DesignHead>(text).is_ok() => return Err(FamilyError::Design),
+        Err(_) if options().from_str::<DesignHead>(text).is_ok() => {
+            return Err(FamilyError::Design);
+        }
         Err(error) => return Err(broken(&error).into()),
     };
     match head.family {
-        0 => Err(FamilyError::wrong("family", "format 0 never was: write family: 1")),
+        0 => Err(FamilyError::wrong(
+            "family",
+            "format 0 never was: write family: 1",
+        )),
         newer if newer > FAMILY_FORMAT => Err(FamilyError::Newer(newer)),
         _ => Ok(text),
     }
@@ -121,7 +126,8 @@ impl Family {
         no_more("rules", self.rules.len(), MOST_ENTRIES)?;
         no_more("sizes", self.sizes.len(), MOST_SIZES)?;
         if self.sizes.is_empty() {
-            let what = "there is none: write one at least, such as (work: Round(diameter: \"1/2 in\"))";
+            let what =
+                "there is none: write one at least, such as (work: Round(diameter: \"1/2 in\"))";
             return Err(FamilyError::wrong("sizes", what));
         }
         check_limits(&self.base).map_err(|error| outside("base.", error))?;

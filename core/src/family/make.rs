@@ -69,11 +69,16 @@ impl Family {
         own.unwrap_or_else(|| field.follows.into())
     }
 
-    /// Rounded by itself, a hole could come out smaller than its rivet: it keeps the play that
-    /// the base gives it instead.
+    /// Rounded by itself, a hole could come out smaller than its rivet: unless it is to be the
+    /// same in all sizes, it keeps the play that the base gives it.
     fn keep_play(&self, document: &mut Document) {
         let (base, rivet) = (&self.base.rivet, &mut document.rivet);
-        if self.rounding == Rounding::Exact || rivet.diameter == base.diameter {
+        let fixed = self.rules.get("rivet.hole") == Some(&Rule::Same);
+        if self.rounding == Rounding::Exact || fixed {
+            return;
+        }
+        if rivet.diameter == base.diameter {
+            rivet.hole = base.hole;
             return;
         }
         let play = base.hole.mm() - base.diameter.mm();
@@ -97,7 +102,10 @@ impl Ratios {
         }
     }
 
-    #[allow(clippy::float_cmp, reason = "the same size divided by itself is one exactly")]
+    #[allow(
+        clippy::float_cmp,
+        reason = "the same size divided by itself is one exactly"
+    )]
     fn is_one(&self) -> bool {
         self.work == 1.0 && self.bar == 1.0
     }
@@ -117,7 +125,10 @@ fn scale_field(field: Field<'_>, ratio: f64, rounding: Rounding) -> Option<Findi
     let Value::Length(length) = field.value else {
         return None;
     };
-    #[allow(clippy::float_cmp, reason = "a ratio of exactly one leaves the text as it was typed")]
+    #[allow(
+        clippy::float_cmp,
+        reason = "a ratio of exactly one leaves the text as it was typed"
+    )]
     let same = given || ratio == 1.0 || length.mm() == 0.0;
     if same {
         return None;

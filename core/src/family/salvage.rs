@@ -110,11 +110,14 @@ impl<'a> Salvage<'a> {
             }
         }
         if family.sizes.is_empty() {
-            self.lost.push("no size could be read: the base alone is shown".to_owned());
+            self.lost
+                .push("no size could be read: the base alone is shown".to_owned());
             family.sizes.push(Size::new(family.base.work));
         }
         // Names and notes past their limits are all that can be wrong still.
-        read(super::write(&family).as_bytes()).is_ok().then_some(family)
+        read(super::write(&family).as_bytes())
+            .is_ok()
+            .then_some(family)
     }
 
     /// Reads a piece, or tells why not and what is taken instead.
@@ -131,7 +134,8 @@ impl<'a> Salvage<'a> {
         match self.parse(raw) {
             Ok(value) => value,
             Err(why) => {
-                self.lost.push(format!("{place}: {why}; {words} is taken instead"));
+                self.lost
+                    .push(format!("{place}: {why}; {words} is taken instead"));
                 instead
             }
         }
@@ -161,7 +165,9 @@ impl<'a> Salvage<'a> {
         for (path, raw) in raw {
             match self.parse(raw) {
                 Ok(rule) => drop(rules.insert(path, rule)),
-                Err(why) => self.lost.push(format!("rules: {why}; {path} follows its usual rule")),
+                Err(why) => self
+                    .lost
+                    .push(format!("rules: {why}; {path} follows its usual rule")),
             }
         }
         rules
@@ -176,7 +182,8 @@ impl<'a> Salvage<'a> {
                 Ok(size) => sizes.push(size),
                 Err(why) => {
                     let place = at + 1;
-                    self.lost.push(format!("sizes {place}: {why}; this size is left out"));
+                    self.lost
+                        .push(format!("sizes {place}: {why}; this size is left out"));
                 }
             }
         }
@@ -247,7 +254,9 @@ struct Take<'a, 'b>(&'a mut Salvage<'b>, &'static str);
 impl Take<'_, '_> {
     fn of<T: DeserializeOwned>(&mut self, raw: Raw<'_>, place: &str, instead: T) -> T {
         if raw.is_none() && !matches!(place, "base.note" | "base.second_jaw") {
-            self.0.lost.push(format!("{place} is missing; {} is taken instead", self.1));
+            self.0
+                .lost
+                .push(format!("{place} is missing; {} is taken instead", self.1));
         }
         self.0.piece(raw, place, instead, self.1)
     }
@@ -293,7 +302,11 @@ struct BasePieces<'a> {
 fn style(jaw: &str) -> &'static str {
     let plain = jaw.to_lowercase();
     let named = |name: &&&str| plain.contains(&format!("{}(", name.replace([' ', '-'], "")));
-    JawStyle::NAMES.iter().find(named).copied().unwrap_or("flat")
+    JawStyle::NAMES
+        .iter()
+        .find(named)
+        .copied()
+        .unwrap_or("flat")
 }
 
 fn bring_inside(field: Field<'_>) -> Option<String> {
@@ -328,5 +341,7 @@ fn bring_inside(field: Field<'_>) -> Option<String> {
         | Value::Count(_)
         | Value::Choice(_) => return None,
     };
-    Some(format!("base.{path} is {found}, outside its limits; the nearest that may stand there is taken instead"))
+    Some(format!(
+        "base.{path} is {found}, outside its limits; the nearest that may stand there is taken instead"
+    ))
 }

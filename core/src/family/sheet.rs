@@ -112,7 +112,12 @@ fn names(answers: &[SizeAnswer], pose: Affine) -> Vec<Item> {
         leader.move_to(from);
         leader.line_to((right - 1.0, y + 0.35 * TEXT));
         items.push(Item::line(leader, Line::Dimension));
-        items.push(Item::text(Point::new(right, y), label.as_str(), TEXT, Align::Start));
+        items.push(Item::text(
+            Point::new(right, y),
+            label.as_str(),
+            TEXT,
+            Align::Start,
+        ));
     }
     items
 }
@@ -129,7 +134,10 @@ pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
     lines.extend(varying.iter().map(|row| Texts::of(row)));
     lines.push(Texts::heading("The same in all sizes"));
     lines.extend(same.iter().map(|row| Texts::same(row)));
-    if varying.iter().any(|row| row.cells.iter().any(|cell| cell.by_hand)) {
+    if varying
+        .iter()
+        .any(|row| row.cells.iter().any(|cell| cell.by_hand))
+    {
         lines.push(Texts::heading("* set by hand for this size"));
     }
     Drawing {
@@ -182,9 +190,12 @@ impl Texts {
 
 fn name_of(row: &Row) -> String {
     // Two ends of a rein have sections of the same labels.
-    let place = row.field.path.split('.').nth(1).filter(|place| {
-        row.field.path.split('.').count() > 2 && !place.is_empty()
-    });
+    let place = row
+        .field
+        .path
+        .split('.')
+        .nth(1)
+        .filter(|place| row.field.path.split('.').count() > 2 && !place.is_empty());
     let part = row.field.part.name();
     let label = row.field.label.to_lowercase();
     match place {
@@ -208,18 +219,26 @@ fn facts(units: Units, answers: &[SizeAnswer]) -> Vec<Texts> {
     };
     vec![
         row("forged from", &|a| bar_words(&a.document.bar.stock)),
-        row("bar for a pair", &|a| show.text(a.balance.pair_bar_length_mm)),
+        row("bar for a pair", &|a| {
+            show.text(a.balance.pair_bar_length_mm)
+        }),
         row("mass of a pair", &|a| mass(units, a.balance.pair_mass_kg)),
         row("holds from", &|a| held(a, |r| show.text(r.least.size_mm))),
         row("holds to", &|a| held(a, |r| show.text(r.most.size_mm))),
         row("to know", &|a| {
-            a.worst().map_or("nothing", crate::finding::Severity::name).to_owned()
+            a.worst()
+                .map_or("nothing", crate::finding::Severity::name)
+                .to_owned()
         }),
     ]
 }
 
 fn held(answer: &SizeAnswer, text: impl Fn(&crate::fit::WorkRange) -> String) -> String {
-    answer.fit.range.as_ref().map_or_else(|_| "nothing".to_owned(), text)
+    answer
+        .fit
+        .range
+        .as_ref()
+        .map_or_else(|_| "nothing".to_owned(), text)
 }
 
 /// A bar as it is bought: `3/4 in square`.
@@ -247,7 +266,10 @@ fn set_in_columns(lines: &[Texts]) -> Vec<Item> {
     let widest = |column: usize| {
         let cells = lines.iter().filter(|line| line.cells.len() == count);
         let widths = cells.filter_map(|line| line.cells.get(column));
-        widths.map(|(text, _)| text_width(text, TEXT, true)).fold(0.0, f64::max) + COLUMN_GAP
+        widths
+            .map(|(text, _)| text_width(text, TEXT, true))
+            .fold(0.0, f64::max)
+            + COLUMN_GAP
     };
     let named = lines.iter().filter(|line| !line.cells.is_empty());
     let names = named.map(|line| text_width(&line.name, TEXT, line.bold));
@@ -297,15 +319,16 @@ pub fn ranges(family: &Family, answers: &[SizeAnswer], pairs_of_each: u32) -> Dr
         answers,
         items: Vec::new(),
         y: 0.0,
-        names: answers.iter().map(|a| text_width(&a.label, TEXT, false)).fold(0.0, f64::max),
+        names: answers
+            .iter()
+            .map(|a| text_width(&a.label, TEXT, false))
+            .fold(0.0, f64::max),
     };
     let all = coverage(answers);
     all.iter().for_each(|coverage| chart.coverage(coverage));
     chart.without_range();
     chart.totals(pairs_of_each);
-    Drawing {
-        items: chart.items,
-    }
+    Drawing { items: chart.items }
 }
 
 struct Chart<'a> {
@@ -321,12 +344,17 @@ const CHART: f64 = 80.0;
 
 impl Chart<'_> {
     fn line(&mut self, text: &str, bold: bool) {
-        self.items.push(letters(Point::new(0.0, self.y), text, bold));
+        self.items
+            .push(letters(Point::new(0.0, self.y), text, bold));
         self.y -= ROW;
     }
 
     fn coverage(&mut self, coverage: &Coverage) {
-        let from = coverage.spans.iter().map(|s| s.from_mm).fold(f64::MAX, f64::min);
+        let from = coverage
+            .spans
+            .iter()
+            .map(|s| s.from_mm)
+            .fold(f64::MAX, f64::min);
         let to = coverage.spans.iter().map(|s| s.to_mm).fold(0.0, f64::max);
         let (left, scale) = (self.names + COLUMN_GAP, CHART / (to - from).max(1e-9));
         let x = |mm: f64| left + (mm - from) * scale;
@@ -339,9 +367,13 @@ impl Chart<'_> {
             self.gap((x(gap.from_mm), x(gap.to_mm)), top);
         }
         let show = self.units.show();
-        let ends = [(left, show.text(from), Align::Start), (left + CHART, show.text(to), Align::End)];
+        let ends = [
+            (left, show.text(from), Align::Start),
+            (left + CHART, show.text(to), Align::End),
+        ];
         for (x, text, align) in ends {
-            self.items.push(Item::text(Point::new(x, self.y), text, TEXT, align));
+            self.items
+                .push(Item::text(Point::new(x, self.y), text, TEXT, align));
         }
         self.y -= ROW;
         coverage.gaps.iter().for_each(|gap| self.say(gap));
@@ -351,9 +383,14 @@ impl Chart<'_> {
     fn span(&mut self, size: usize, (from, to): (f64, f64), x: impl Fn(f64) -> f64) {
         let answer = &self.answers[size];
         let y = self.y;
-        self.items.push(letters(Point::new(0.0, y), &answer.label, false));
+        self.items
+            .push(letters(Point::new(0.0, y), &answer.label, false));
         let bar = Rect::new(from, y - 0.1 * TEXT, to, y + 0.8 * TEXT).to_path(0.1);
-        self.items.push(both(bar, Fill::Part(crate::document::Part::Jaw), Line::Fine));
+        self.items.push(both(
+            bar,
+            Fill::Part(crate::document::Part::Jaw),
+            Line::Fine,
+        ));
         let own = x(answer.document.work.size().mm());
         let mut tick = BezPath::new();
         tick.move_to((own, y - 0.3 * TEXT));
@@ -361,7 +398,8 @@ impl Chart<'_> {
         self.items.push(Item::line(tick, Line::Mark));
         let right = self.names + 2.0 * COLUMN_GAP + CHART;
         let about = self.about(answer);
-        self.items.push(letters(Point::new(right, y), &about, false));
+        self.items
+            .push(letters(Point::new(right, y), &about, false));
         self.y -= ROW;
     }
 
@@ -373,7 +411,8 @@ impl Chart<'_> {
 
     fn gap(&mut self, (from, to): (f64, f64), top: f64) {
         let area = Rect::new(from, self.y + 0.8 * TEXT, to.max(from + 0.3), top);
-        self.items.push(both(area.to_path(0.1), Fill::Warning, Line::Warning));
+        self.items
+            .push(both(area.to_path(0.1), Fill::Warning, Line::Warning));
     }
 
     fn say(&mut self, gap: &Gap) {
@@ -391,7 +430,10 @@ impl Chart<'_> {
 
     fn totals(&mut self, pairs_of_each: u32) {
         let pairs = if pairs_of_each == 1 { "pair" } else { "pairs" };
-        self.line(&format!("Bar for {pairs_of_each} {pairs} of each size"), true);
+        self.line(
+            &format!("Bar for {pairs_of_each} {pairs} of each size"),
+            true,
+        );
         for total in totals(self.answers, pairs_of_each) {
             let text = format!(
                 "{} of {} {}, {}, for {} pairs",

@@ -32,7 +32,9 @@ pub struct Row {
 impl Row {
     /// Whether the sizes do not all have the same value.
     pub fn varies(&self) -> bool {
-        self.cells.windows(2).any(|pair| pair[0].text != pair[1].text)
+        self.cells
+            .windows(2)
+            .any(|pair| pair[0].text != pair[1].text)
     }
 }
 
@@ -90,7 +92,9 @@ impl Family {
         }
         let base = by_path(&base);
         let sizes: Vec<_> = sizes.iter().map(|all| by_path(all)).collect();
-        let rows = order.into_iter().map(|field| self.row(field, &base, &sizes));
+        let rows = order
+            .into_iter()
+            .map(|field| self.row(field, &base, &sizes));
         Table {
             labels: self.sizes.iter().map(Size::label).collect(),
             rows: rows.collect(),
@@ -166,7 +170,9 @@ fn is_own(path: &str) -> bool {
 type ByPath<'a> = BTreeMap<&'a str, &'a FieldText>;
 
 fn by_path(all: &[FieldText]) -> ByPath<'_> {
-    all.iter().map(|field| (field.path.as_str(), field)).collect()
+    all.iter()
+        .map(|field| (field.path.as_str(), field))
+        .collect()
 }
 
 /// Puts fields that are not in the order yet behind the one that they follow in their own.

@@ -44,7 +44,9 @@ pub struct FieldText {
 /// Every field of a document, in its order.
 pub fn fields(document: &Document) -> Vec<FieldText> {
     let mut all = Vec::with_capacity(64);
-    document.clone().visit(&mut |field| all.push(text_of(field)));
+    document
+        .clone()
+        .visit(&mut |field| all.push(text_of(field)));
     all
 }
 
@@ -85,7 +87,9 @@ pub fn set_text(field: Field<'_>, text: &str, unit: Unit) -> Result<(), String> 
             *length = new;
         }
         Value::Angle(angle) => {
-            let new: Angle = text.parse().map_err(|e: crate::units::SizeError| e.to_string())?;
+            let new: Angle = text
+                .parse()
+                .map_err(|e: crate::units::SizeError| e.to_string())?;
             inside(range, new.in_degrees(), text, "deg")?;
             *angle = new;
         }
@@ -119,11 +123,18 @@ fn number(digits: &str, text: &str, such_as: &str) -> Result<f64, String> {
 }
 
 fn not_a(what: &str, text: &str, such_as: &str) -> String {
-    format!("\"{}\" is not a {what}: write one such as {such_as}", short(text))
+    format!(
+        "\"{}\" is not a {what}: write one such as {such_as}",
+        short(text)
+    )
 }
 
 fn no_way(text: &str, ways: &[&str]) -> String {
-    format!("\"{}\" is none of its ways: choose {}", short(text), ways.join(", "))
+    format!(
+        "\"{}\" is none of its ways: choose {}",
+        short(text),
+        ways.join(", ")
+    )
 }
 
 /// So much of a text as a message can carry.
@@ -141,5 +152,9 @@ fn inside(range: Range, number: f64, text: &str, unit: &str) -> Result<(), Strin
         return Ok(());
     }
     let limits = format!("{} to {} {unit}", range.least, range.most);
-    Err(format!("\"{}\" is outside its limits: give a value from {}", short(text), limits.trim()))
+    Err(format!(
+        "\"{}\" is outside its limits: give a value from {}",
+        short(text),
+        limits.trim()
+    ))
 }
