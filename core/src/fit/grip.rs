@@ -166,9 +166,12 @@ impl<'a> Grip<'a> {
         at.line(half_angle) - self.kinds[at.kind].height(at.heading + half_angle, work).0
     }
 
-    /// Whether the work rides on the edges of a groove at a place. The same signs as in
-    /// [`crate::seat`].
+    /// Whether the work rides on the edges of a groove at a place.
     pub(super) fn rides(&self, place: usize, half_angle: f64, work: &Held<'_>) -> bool {
+        /// What is shallower is no groove, mm: as in [`crate::seat`].
+        const GROOVE: f64 = 0.3;
+        /// Touching nearer to the lips than this part of the depth is riding on them.
+        const ON_LIP: f64 = 0.005;
         let at = &self.places[place];
         let kind = &self.kinds[at.kind];
         let z = kind.height(at.heading + half_angle, work).1;
@@ -177,7 +180,7 @@ impl<'a> Grip<'a> {
             .into_iter()
             .fold(f64::MAX, f64::min);
         let deepest = kind.inner(0.0);
-        deepest > lips + 0.3 && kind.inner(z) < 0.04 * deepest
+        deepest > lips + GROOVE && kind.inner(z) < ON_LIP * deepest
     }
 
     /// The section at a place and its rise, to be seated on the work.

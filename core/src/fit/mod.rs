@@ -164,10 +164,11 @@ fn mass(model: &Model) -> (f64, f64) {
     let thick = model.a.body.faces.thickness + model.b.body.faces.thickness;
     let shank = std::f64::consts::FRAC_PI_4 * model.rivet.powi(2) * thick;
     let steel = a.volume + b.volume + shank;
-    (
-        steel * DENSITY_KG_MM3,
-        (a.x + b.x) / steel.max(f64::MIN_POSITIVE),
-    )
+    // A hole larger than its boss leaves less than nothing; resolving stops such a pair.
+    if steel <= 0.0 {
+        return (0.0, 0.0);
+    }
+    (steel * DENSITY_KG_MM3, (a.x + b.x) / steel)
 }
 
 fn in_line(model: &Model) -> InLine {

@@ -56,24 +56,27 @@ fn edges(points: &[Point]) -> impl Iterator<Item = (Point, Point)> {
 }
 
 /// Distances from the rivet at which both outlines must be looked at: every corner, just beside
-/// the corners that are nearest or farthest, and in between.
-pub(super) fn distances(outlines: &[&[Point]], from: f64) -> Vec<f64> {
-    let mut all = vec![from];
-    for points in outlines {
-        let r: Vec<f64> = points.iter().map(|p| p.to_vec2().hypot()).collect();
-        let count = r.len();
-        for i in 0..count {
-            let (before, after) = (r[(i + count - 1) % count], r[(i + 1) % count]);
-            all.push(r[i]);
-            if (r[i] >= before) == (r[i] >= after) {
-                all.extend([r[i] - BESIDE, r[i] + BESIDE]);
-            }
-        }
+/// the corners that are nearest or farthest, where an outline crosses the middle plane, and in
+/// between. Each outline comes with the x past which it reaches over that plane.
+pub(super) fn distances(outlines: &[(&[Point], [f64; 2])], from: f64) -> Vec<f64> {
+    let (mut plain, mut sharp) = (Vec::new(), vec![from]);
+    for (points, clear) in outlines {
+        corners(points, &mut plain, &mut sharp);
+        let [neck, shoulder] = *clear;
+        let past = [neck, -shoulder].into_iter();
+        sharp.extend(past.flat_map(|x| crossings(points, x)).flat_map(beside));
     }
+    plain.sort_unstable_by(f64::total_cmp);
+    plain.dedup_by(|b, a| *b - *a < SAME);
+    let mut all = plain;
+    all.extend(sharp);
     all.retain(|&r| r >= from);
     all.sort_unstable_by(f64::total_cmp);
-    // Of a crowd one is enough, but not of a corner and what lies just beside it.
-    all.dedup_by(|b, a| (BESIDE * 3.0..SAME).contains(&(*b - *a)));
+    filled(&all)
+}
+
+/// The distances with others between, so that none are farther apart than [`STRIDE`].
+fn filled(all: &[f64]) -> Vec<f64> {
     let mut even = Vec::with_capacity(2 * all.len());
     for pair in all.windows(2) {
         let gap = pair[1] - pair[0];
@@ -86,6 +89,34 @@ pub(super) fn distances(outlines: &[&[Point]], from: f64) -> Vec<f64> {
     }
     even.extend(all.last());
     even
+}
+
+/// A distance and those just beside it.
+fn beside(r: f64) -> [f64; 3] {
+    [r - BESIDE, r, r + BESIDE]
+}
+
+/// The distance of every corner: plain ones, and those nearest or farthest with places just
+/// beside them.
+fn corners(points: &[Point], plain: &mut Vec<f64>, sharp: &mut Vec<f64>) {
+    let r: Vec<f64> = points.iter().map(|p| p.to_vec2().hypot()).collect();
+    let count = r.len();
+    for i in 0..count {
+        let (before, after) = (r[(i + count - 1) % count], r[(i + 1) % count]);
+        if (r[i] >= before) == (r[i] >= after) {
+            sharp.extend(beside(r[i]));
+        } else {
+            plain.push(r[i]);
+        }
+    }
+}
+
+/// The distances at which an outline passes an x.
+fn crossings(points: &[Point], x: f64) -> impl Iterator<Item = f64> {
+    let passing = move |(p, q): &(Point, Point)| (p.x > x) != (q.x > x);
+    edges(points)
+        .filter(passing)
+        .map(move |(p, q)| x.hypot(p.y + (q.y - p.y) * (x - p.x) / (q.x - p.x)))
 }
 
 /// What an outline fills at each distance. `clear` is the x, towards the jaw and towards the rein

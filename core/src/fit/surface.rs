@@ -72,6 +72,36 @@ impl Shape {
         }
     }
 
+    /// Where two arcs about one middle, the second's heights `times` as great, may run alike: the
+    /// middle and a place on either side; `None` for other shapes.
+    ///
+    /// With a = height / half² the slopes are equal where u² (a² / half₂² − b² / half₁²) = a² − b².
+    fn where_alike(&self, other: &Self, times: f64) -> Option<[f64; 3]> {
+        let (
+            Self::Arc {
+                middle,
+                half: p,
+                height: h,
+            },
+            Self::Arc {
+                middle: same,
+                half: q,
+                height: k,
+            },
+        ) = (*self, *other)
+        else {
+            return None;
+        };
+        if (middle.0 - same.0).abs() > LEAST {
+            return None;
+        }
+        let (a, b) = ((h / (p * p)).powi(2), (times * k / (q * q)).powi(2));
+        let square = (a - b) / (a / (q * q) - b / (p * p));
+        let u = if square > 0.0 { square.sqrt() } else { 0.0 };
+        let u = if u.is_finite() { u } else { 0.0 };
+        Some([middle.0 - u, middle.0, middle.0 + u])
+    }
+
     fn slope(&self) -> Option<f64> {
         match *self {
             Self::Line { slope, .. } => Some(slope),
@@ -237,6 +267,12 @@ fn nearest(
         if height > best.0 { (height, z) } else { best }
     };
     let best = higher(higher(best, from), to);
+    let alike = jaw.pure().and_then(|arc| work.first.where_alike(arc, tilt));
+    if let Some(places) = alike {
+        return places
+            .into_iter()
+            .fold(best, |best, z| higher(best, z.clamp(from, to)));
+    }
     let touch = match (work.slope(), jaw.slope()) {
         (Some(_), Some(_)) => return best,
         (None, Some(slope)) => work.first.where_sloped(tilt * slope),

@@ -99,11 +99,11 @@ fn forbidden(model: &Model) -> Vec<Forbidden> {
         .flat_map(clear)
         .fold(f64::MAX, f64::min)
         .max(0.0);
-    let distances = if alike {
-        distances(&[&points[0]], least)
-    } else {
-        distances(&[&points[0], &points[1]], least)
-    };
+    let outlines = [
+        (points[0].as_slice(), clear(a)),
+        (points[1].as_slice(), clear(b)),
+    ];
+    let distances = distances(if alike { &outlines[..1] } else { &outlines }, least);
     let rings_a = rings(&points[0], &distances, clear(a));
     let rings_b = if alike {
         rings_a.clone()

@@ -17,7 +17,8 @@ pub use half::HalfBending;
 pub use hold::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
 pub use rivet::{
     AISC_SHEAR_SOURCE, BEARING_SOURCE, EDGE_SOURCE, EN_SHEAR_SOURCE, LEAST_EDGE, RivetLength,
-    bearing_en_n, head_in_diameters, rivet_length, shear_aisc_n, shear_en_n,
+    bearing_en_n, cap_in_diameters, countersink_in_diameters, head_in_diameters, rivet_length,
+    shear_aisc_n, shear_en_n,
 };
 
 use crate::document::{Document, Part};

@@ -75,35 +75,39 @@ pub struct RivetLength {
     pub source: &'static str,
 }
 
-/// The shank that a head takes, in diameters, by its volume over that of the shank.
-///
-/// A spherical cap has π h (3 a² + h²) / 6, a cylinder π D² h / 4; of a countersunk head only what
-/// stands beyond the bore counts.
+/// The shank that a round head takes, in diameters: the volume of a spherical cap so many
+/// diameters across and high, π h (3 a² + h²) / 6, over the area of the shank.
+pub fn cap_in_diameters(across: f64, high: f64) -> f64 {
+    let a = across / 2.0;
+    high * (3.0 * a * a + high * high) / 6.0 * 4.0
+}
+
+/// The shank that a countersunk head takes beyond the bore, in diameters: a cone from so many
+/// diameters across to one, so many diameters high, less the bore.
+pub fn countersink_in_diameters(across: f64, high: f64) -> f64 {
+    high / 3.0 * (across * across + across + 1.0) - high
+}
+
+/// The shank that a head takes, in diameters, by its volume, and where its shape comes from.
 pub fn head_in_diameters(head: HeadKind) -> (f64, &'static str) {
-    let cap = |across: f64, high: f64| {
-        let a = across / 2.0;
-        high * (3.0 * a * a + high * high) / 6.0 * 4.0
-    };
     match head {
         HeadKind::Button => (
-            cap(1.75, 0.75),
+            cap_in_diameters(1.75, 0.75),
             "ASME B18.1.2 button head, 1.75 D by 0.75 D",
         ),
-        HeadKind::Snap => (cap(1.6, 0.7), "BS 275 snap head, 1.6 D by 0.7 D"),
+        HeadKind::Snap => (
+            cap_in_diameters(1.6, 0.7),
+            "BS 275 snap head, 1.6 D by 0.7 D",
+        ),
         HeadKind::Flat => (
             2.0 * 2.0 * 0.33,
             "ASME B18.1.1 flat head, 2 D by 0.33 D, from memory",
         ),
         HeadKind::Countersunk => (
-            countersink(1.75, 0.5),
+            countersink_in_diameters(1.75, 0.5),
             "DIN 661 countersunk head, 1.75 D by 0.5 D",
         ),
     }
-}
-
-/// A cone from `across` to 1 over `high`, less the bore, in diameters of shank.
-fn countersink(across: f64, high: f64) -> f64 {
-    high / 3.0 * (across * across + across + 1.0) - high
 }
 
 /// The shank for a rivet through a grip: head volume and what fills the hole,

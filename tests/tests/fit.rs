@@ -1,0 +1,455 @@
+//! Fit: contact against seating and against the small-angle formulas of the trade, travel against
+//! areas measured by geo, the range against the limits it names.
+
+use geo::{Area, BooleanOps, Coord, MultiPolygon, Polygon, Rect};
+use kurbo::Affine;
+use proptest::prelude::*;
+use reinwright_core::document::{BossShape, Document, ReinLine, parse_work};
+use reinwright_core::finding::{Finding, Severity};
+use reinwright_core::fit::{
+    self, Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where,
+};
+use reinwright_core::jaw::JawStyle;
+use reinwright_core::model::{Half, Model};
+use reinwright_core::resolve;
+use reinwright_core::seat::{seat, work_section};
+use reinwright_core::section::Section;
+use reinwright_tests::designs::{sample, varied};
+use reinwright_tests::outline::polygon;
+use reinwright_tests::pairs::{self, mm, starting};
+use reinwright_tests::{close, within};
+
+const INCH: f64 = 25.4;
+
+fn fitted(document: &Document) -> (Model, Fit) {
+    let model = resolve(document);
+    let fit = fit::fit(document, &model);
+    (model, fit)
+}
+
+#[track_caller]
+fn on(document: &Document, work: &str) -> Contact {
+    let work = parse_work(work).expect("the test names work");
+    fit::fit_on(document, &resolve(document), &work).expect("the pair holds it")
+}
+
+/// The pair of trade notes: heel 1 1/4 in, tip 3 in from the rivet, set for 3/8 in flat work.
+fn textbook() -> Document {
+    let mut pair = pairs::flat();
+    pair.jaw.heel = mm(1.25 * INCH);
+    pair.jaw.length = mm(1.75 * INCH);
+    pair
+}
+
+#[test]
+fn nominal_work_is_held_all_along_in_the_set_pose() {
+    for (name, pair) in pairs::all() {
+        let (model, fit) = fitted(&pair);
+        let contact = fit.nominal.unwrap_or_else(|no| panic!("{name}: {no}"));
+        within(name, contact.half_angle, 0.0, 1e-6);
+        within(name, contact.hand_gap_mm, model.hand_gap, 1e-3);
+        for bearing in &contact.bearing {
+            assert_eq!(bearing.place, Where::Whole, "{name}");
+        }
+    }
+}
+
+#[test]
+fn other_work_is_met_where_seating_says() {
+    // At the angle found, some section of the grip must rest on the work and none cut into it.
+    // Seating brings plain sections together; the tilt of a groove by a few degrees is left out
+    // there, so that it is compared to a hundredth of a mm.
+    for (name, pair) in pairs::all() {
+        let model = resolve(&pair);
+        for scale in [0.93, 1.0, 1.06] {
+            let size = mm(pair.work.size().mm() * scale);
+            let work = pair.work.with_size(size);
+            let Ok(contact) = fit::fit_on(&pair, &model, &work) else {
+                continue;
+            };
+            let clearest = least_clearance(&model.a, &model, &work, contact.half_angle);
+            within(name, clearest, 0.0, 0.02);
+        }
+    }
+}
+
+/// The least that a jaw stands off the work along its grip, mm.
+fn least_clearance(
+    half: &Half,
+    model: &Model,
+    work: &reinwright_core::document::Work,
+    half_angle: f64,
+) -> f64 {
+    let (profile, depth, width) = work_section(work);
+    let held = Section::new(&profile, depth, width);
+    let from = model.work.from - half.heel();
+    let (sin, cos) = half_angle.sin_cos();
+    let stands = |i: u32| {
+        let along = from + (half.jaw.length() - from) * f64::from(i) / 40.0;
+        let line = half.jaw.path.at(along).at;
+        let rest = seat(&half.jaw.section(along), half.jaw.rise(along), &held);
+        line.x * sin + line.y * cos - rest.face
+    };
+    (0..=40).map(stands).fold(f64::MAX, f64::min)
+}
+
+#[test]
+fn thicker_work_bears_at_the_heel_and_thinner_at_the_tip() {
+    // Worked example of the trade's small-angle formulas (derived, common practice): on 7/16 in
+    // the tips stand 0.0875 in open, 2.9 degrees in all; on 5/16 in the heel 0.036 in, 1.2 degrees.
+    let pair = textbook();
+    let thick = on(&pair, "7/16 in flat");
+    assert_eq!(thick.bearing[0].place, Where::Heel);
+    close("tip open", thick.tip_open_mm, 0.0875 * INCH, 0.02);
+    close("degrees", 2.0 * thick.half_angle.to_degrees(), 2.86, 0.02);
+    within("bears at", thick.bearing[0].x_mm, 1.25 * INCH, 0.3);
+    let thin = on(&pair, "5/16 in flat");
+    assert_eq!(thin.bearing[0].place, Where::Tip);
+    close(
+        "heel open",
+        thin.heel_open_mm,
+        0.0625 * 1.75 / 3.0 * INCH,
+        0.02,
+    );
+    close("degrees", 2.0 * thin.half_angle.to_degrees(), -1.19, 0.02);
+}
+
+#[test]
+fn small_angle_formulas_agree_near_the_set_size_and_part_from_it_far_away() {
+    let pair = textbook();
+    let (heel, tip, set) = (1.25 * INCH, 3.0 * INCH, 0.375 * INCH);
+    let small = |t: f64| {
+        let at = if t > set { heel } else { tip };
+        (t - set) / (2.0 * at)
+    };
+    let found = |t: f64| on(&pair, &format!("{t} mm flat")).half_angle;
+    for off in [-0.2, -0.05, 0.05, 0.2] {
+        close("half-angle", found(set + off), small(set + off), 2e-3);
+    }
+    // x sin φ + y cos φ = t/2 solved here by plain bisection, with no closed form.
+    let exact = |t: f64| {
+        let (mut low, mut high) = (0.0, 1.5);
+        for _ in 0..60 {
+            let phi: f64 = f64::midpoint(low, high);
+            if heel * phi.sin() + set / 2.0 * phi.cos() < t / 2.0 {
+                low = phi;
+            } else {
+                high = phi;
+            }
+        }
+        low
+    };
+    let mut parted = 0.0;
+    for t in [12.0, 20.0, 30.0, 40.0] {
+        within("half-angle", found(t), exact(t), 1e-7);
+        let apart = found(t) / small(t) - 1.0;
+        assert!(
+            apart > parted,
+            "at {t} mm the formulas part by {apart}, before by {parted}"
+        );
+        parted = apart;
+    }
+    assert!(parted > 0.05, "at 40 mm they part by {parted} only");
+}
+
+#[test]
+fn swapping_the_halves_changes_nothing() {
+    let pair = sample("v-over-flat");
+    let mut swapped = pair.clone();
+    let second = swapped.second_jaw.take().expect("the sample has two jaws");
+    swapped.second_jaw = Some(std::mem::replace(&mut swapped.jaw, second));
+    let ((_, fit), (_, other)) = (fitted(&pair), fitted(&swapped));
+    let (a, b) = (fit.range.expect("held"), other.range.expect("held"));
+    within("least", a.least.size_mm, b.least.size_mm, 1e-6);
+    within("most", a.most.size_mm, b.most.size_mm, 1e-6);
+    assert_eq!(a.least.limit, b.least.limit);
+    assert_eq!(a.most.limit, b.most.limit);
+    let (open, other_open) = (fit.opening, other.opening);
+    within("opening", open, other_open, 1e-4);
+    for (row, same) in fit.chart.iter().zip(&other.chart) {
+        within("hand gap", row.hand_gap_mm, same.hand_gap_mm, 1e-4);
+    }
+    let (one, two) = (fit.nominal.expect("held"), other.nominal.expect("held"));
+    assert_eq!(one.bearing[0], two.bearing[1]);
+    assert_eq!(one.bearing[1], two.bearing[0]);
+}
+
+#[test]
+fn like_halves_given_twice_are_as_like_halves() {
+    for (name, pair) in [("flat", pairs::flat()), ("V", pairs::v_bit())] {
+        let mut twice = pair.clone();
+        twice.second_jaw = Some(pair.jaw.clone());
+        let ((_, fit), (_, other)) = (fitted(&pair), fitted(&twice));
+        within(name, fit.opening, other.opening, 1e-9);
+        let (a, b) = (fit.range.expect("held"), other.range.expect("held"));
+        within(name, a.least.size_mm, b.least.size_mm, 1e-9);
+        within(name, a.most.size_mm, b.most.size_mm, 1e-9);
+    }
+}
+
+/// What ends the range of a pair, and where, in mm.
+#[track_caller]
+fn ends(pair: &Document, least: Limit, most: Limit) -> (f64, f64) {
+    let range = fitted(pair).1.range.expect("the pair holds something");
+    assert_eq!(range.least.limit, least, "{range:?}");
+    assert_eq!(range.most.limit, most, "{range:?}");
+    (range.least.size_mm, range.most.size_mm)
+}
+
+#[test]
+fn the_range_ends_at_the_limit_it_names() {
+    use Limit::{GrooveEdges, HandSpan, JawsMeet, OutOfParallel, ReinsTouch};
+    let pair = textbook();
+    let (least, most) = ends(&pair, OutOfParallel, OutOfParallel);
+    let model = resolve(&pair);
+    let open_at = |size: f64| {
+        let work = pair.work.with_size(mm(size));
+        fit::fit_on(&pair, &model, &work).expect("held")
+    };
+    let allowed = OUT_OF_PARALLEL * 1.75 * INCH;
+    close("tip open", open_at(most).tip_open_mm, allowed, 3e-3);
+    close("heel open", open_at(least).heel_open_mm, allowed, 3e-3);
+    // Tongs forgive thinner work better than thicker, by tip over heel (trade notes).
+    let set = 0.375 * INCH;
+    close("forgiving", (set - least) / (most - set), 3.0 / 1.25, 0.1);
+
+    let mut wide = pairs::flat();
+    wide.rein.gap = mm(64.0);
+    let (_, most) = ends(&wide, OutOfParallel, HandSpan);
+    let model = resolve(&wide);
+    let work = wide.work.with_size(mm(most));
+    let span = fit::fit_on(&wide, &model, &work)
+        .expect("held")
+        .hand_span_mm;
+    within("span", span, WIDEST_SPAN_MM, 0.03);
+
+    let mut narrow = pairs::flat();
+    narrow.rein.gap = mm(8.0);
+    narrow.rein.line = ReinLine::Straight;
+    ends(&narrow, ReinsTouch, OutOfParallel);
+
+    // The lips of a V meet when its leg is as long as the round is thick (derived): a 5/8 in leg.
+    let v = starting("v bit", "3/4 in round", "3/4 in square");
+    let (least, _) = ends(&v, JawsMeet, OutOfParallel);
+    close("lips meet", least, 0.625 * INCH, 5e-3);
+
+    // A round leaves a V of leg l when it touches l from the apex: d = 2 l tan(θ/2).
+    let mut shallow = v.clone();
+    if let JawStyle::VBit(bit) = &mut shallow.jaw.style {
+        bit.leg = mm(9.8);
+    }
+    let (_, most) = ends(&shallow, OutOfParallel, GrooveEdges);
+    close("leaves the V", most, 2.0 * 9.8, 5e-3);
+}
+
+#[test]
+fn three_questions() {
+    // Tongs for 3/8 in flat used on 1/2 in: held at the heel, the tips too far open.
+    let pair = pairs::flat();
+    let contact = on(&pair, "1/2 in flat");
+    assert_eq!(contact.bearing[0].place, Where::Heel);
+    assert!(contact.tip_open_mm > OUT_OF_PARALLEL * 44.0, "{contact:?}");
+    let range = fitted(&pair).1.range.expect("held");
+    assert!(range.holds(9.525) && !range.holds(12.7), "{range:?}");
+
+    // A V-bit for 5/8 in round does not hold 1/4 to 1 in: trade notes give 1.05 to 1.8 legs.
+    let v = starting("v bit", "5/8 in round", "3/4 in square");
+    let range = fitted(&v).1.range.expect("held");
+    assert!(!range.holds(0.25 * INCH) && !range.holds(INCH), "{range:?}");
+    let work = parse_work("1/4 in round").expect("work");
+    let no = fit::fit_on(&v, &resolve(&v), &work).expect_err("the lips meet first");
+    assert!(matches!(no, NoContact::MeetsFirst { .. }), "{no}");
+}
+
+#[test]
+fn the_hand_is_measured_as_the_guide_has_it() {
+    // NIOSH and Cal/OSHA 2004-164: power grip, 2 in closed, 3 1/2 in open.
+    within("least", LEAST_SPAN_MM, 2.0 * INCH, 1e-9);
+    within("widest", WIDEST_SPAN_MM, 3.5 * INCH, 1e-9);
+}
+
+#[test]
+fn hands_open_with_the_work_and_leverage_is_arm_over_arm() {
+    for (name, pair) in pairs::all() {
+        let (model, fit) = fitted(&pair);
+        for pair in fit.chart.windows(2) {
+            assert!(pair[1].size_mm > pair[0].size_mm, "{name}");
+            assert!(
+                pair[1].hand_gap_mm >= pair[0].hand_gap_mm - 1e-6,
+                "{name}: {pair:?}"
+            );
+        }
+        assert!(fit.chart.len() > 10, "{name}: {} rows", fit.chart.len());
+        let middle = f64::midpoint(model.work.from, model.a.tip());
+        close(name, fit.leverage(), -model.a.hand().x / middle, 1e-9);
+        close(name, fit.mass_kg, model.mass_kg(), 1e-9);
+        within(name, fit.in_line.at_hand_mm, 0.0, 1e-9);
+    }
+}
+
+/// A half as a polygon in the side view, turned by an angle in its own frame.
+fn turned(half: &Half, angle: f64) -> Polygon {
+    polygon(&(Affine::rotate(angle) * half.outline()))
+}
+
+/// What of a half reaches over the middle plane: all of it past the place where its faces begin
+/// to step, towards jaw and rein.
+fn across(half: &Half, angle: f64) -> MultiPolygon {
+    const FAR: f64 = 5000.0;
+    let faces = &half.body.faces;
+    let strip = |from: f64, to: f64| {
+        Rect::new(Coord { x: from, y: -FAR }, Coord { x: to, y: FAR }).to_polygon()
+    };
+    let whole = polygon(&half.outline());
+    let front = whole.intersection(&strip(faces.neck.boss, FAR));
+    let back = whole.intersection(&strip(-FAR, faces.shoulder.boss));
+    let turn = |p: Coord| {
+        let at = Affine::rotate(angle) * kurbo::Point::new(p.x, p.y);
+        Coord { x: at.x, y: at.y }
+    };
+    use geo::MapCoords;
+    front.union(&back).map_coords(turn)
+}
+
+/// Half B in its place: turned in its own frame as half A is, then over the axis of the work.
+fn over(polygons: &MultiPolygon) -> MultiPolygon {
+    use geo::MapCoords;
+    polygons.map_coords(|p| Coord { x: p.x, y: -p.y })
+}
+
+/// Area in which steel of both halves lies in one layer, mm².
+fn shared(model: &Model, half_angle: f64) -> f64 {
+    let a = MultiPolygon::from(turned(&model.a, half_angle));
+    let b = over(&MultiPolygon::from(turned(&model.b, half_angle)));
+    let (a_across, b_across) = (
+        across(&model.a, half_angle),
+        over(&across(&model.b, half_angle)),
+    );
+    a_across.intersection(&b).unsigned_area() + a.intersection(&b_across).unsigned_area()
+}
+
+#[test]
+fn halves_are_clear_of_each_other_within_the_travel_and_not_past_it() {
+    let two = sample("v-over-flat");
+    let pairs = pairs::all().into_iter().chain([("two jaws", two)]);
+    for (name, pair) in pairs {
+        let (model, fit) = fitted(&pair);
+        let travel = fit.travel.unwrap_or_else(|| panic!("{name}: no travel"));
+        let (shut, open) = (travel.shut.half_angle, travel.open.half_angle);
+        assert!(shut < open, "{name}: {shut} to {open}");
+        for i in 0..=12 {
+            let at = shut + (open - shut) * f64::from(i) / 12.0;
+            let area = shared(&model, at);
+            // Touching by a thousandth of a mm along a rein of 400 mm is 0.4 mm².
+            assert!(area < 0.5, "{name}: {area} mm2 overlap at {at} rad");
+        }
+        // A hundredth of a radian past either end they must cut into each other.
+        for (past, end) in [(shut - 0.01, travel.shut), (open + 0.01, travel.open)] {
+            let area = shared(&model, past);
+            assert!(
+                end.clash.is_none() || area > 0.002,
+                "{name}: {area} mm2 at {past} rad, {end:?}"
+            );
+        }
+    }
+}
+
+fn findings(pair: &Document) -> Vec<Finding> {
+    let (model, fit) = fitted(pair);
+    fit::findings(pair, &model, &fit)
+}
+
+#[track_caller]
+fn sees(pair: &Document, severity: Severity, word: &str) {
+    let found = findings(pair);
+    let is = |f: &Finding| f.severity == severity && f.message.contains(word);
+    assert!(found.iter().any(is), "{word}: {found:#?}");
+}
+
+#[test]
+fn a_sound_pair_has_nothing_worse_than_a_note() {
+    for (name, pair) in [("flat", pairs::flat()), ("V", pairs::v_bit())] {
+        let found = findings(&pair);
+        let bad = |f: &Finding| f.severity > Severity::Note;
+        assert!(!found.iter().any(bad), "{name}: {found:#?}");
+    }
+}
+
+#[test]
+fn what_is_wrong_is_told() {
+    let mut wide = pairs::flat();
+    wide.rein.gap = mm(90.0);
+    sees(&wide, Severity::Mend, "over all at the hand");
+    let mut narrow = pairs::flat();
+    narrow.rein.gap = mm(15.0);
+    sees(&narrow, Severity::Note, "over all at the hand");
+    let mut heavy = starting("flat", "1 in flat", "1 1/4 in square");
+    heavy.rein.end = heavy.rein.start;
+    sees(&heavy, Severity::Mend, "kg");
+    // A hollow bit without a gap leaves no room for its necks past the bosses.
+    let tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    sees(&tight, Severity::Stop, "overlap");
+    sees(&tight, Severity::Stop, "cannot hold its own");
+}
+
+#[test]
+fn a_pair_that_cannot_be_opened_or_put_together_is_stopped() {
+    // A boss drawn out across the tongs with the rein starting inside the other boss's reach.
+    let mut stuck = pairs::flat();
+    stuck.boss.shape = BossShape::Oval;
+    (stuck.boss.along, stuck.boss.across) = (mm(30.0), mm(60.0));
+    stuck.shoulder.length = mm(2.0);
+    sees(&stuck, Severity::Stop, "no work goes in");
+    // Halves whose bosses lie in one layer fill each other's place at every angle.
+    let pair = pairs::flat();
+    let mut model = resolve(&pair);
+    for half in [&mut model.a, &mut model.b] {
+        half.body.faces.neck.boss = 1.0;
+        half.body.faces.shoulder.boss = -1.0;
+    }
+    let fit = fit::fit(&pair, &model);
+    assert_eq!(fit.travel, None);
+    assert_eq!(fit.nominal, Err(NoContact::NoTravel));
+    let found = fit::findings(&pair, &model, &fit);
+    let stopped =
+        |f: &Finding| f.severity == Severity::Stop && f.message.contains("cannot be put together");
+    assert!(found.iter().any(stopped), "{found:#?}");
+    for i in 0..18 {
+        let area = shared(&model, f64::from(i) * std::f64::consts::PI / 36.0);
+        assert!(area > 1.0, "free at {} degrees: {area} mm2", 5 * i);
+    }
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(48))]
+
+    #[test]
+    fn near_pairs_open_their_hands_with_their_work(
+        which in 0..12usize,
+        dice in prop::collection::vec(any::<u32>(), 40),
+    ) {
+        let all = pairs::all();
+        let document = varied(&all[which % all.len()].1, &dice, 0.15);
+        let model = resolve(&document);
+        let size = document.work.size().mm();
+        let mut before = f64::MIN;
+        for scale in [0.85, 0.95, 1.0, 1.05, 1.15] {
+            let work = document.work.with_size(mm(size * scale));
+            if let Ok(contact) = fit::fit_on(&document, &model, &work) {
+                prop_assert!(contact.half_angle >= before - 1e-6);
+                before = contact.half_angle;
+            }
+        }
+    }
+
+    #[test]
+    fn any_pair_is_fitted_in_finite_numbers(dice in prop::collection::vec(any::<u32>(), 60)) {
+        let document = varied(&pairs::flat(), &dice, f64::INFINITY);
+        let (model, fit) = fitted(&document);
+        let text = format!("{fit:?} {:?}", fit::findings(&document, &model, &fit));
+        prop_assert!(!text.contains("NaN") && !text.contains("inf,"), "{text}");
+        if let Ok(range) = fit.range {
+            prop_assert!(range.least.size_mm <= range.most.size_mm + 2e-3, "{range:?}");
+        }
+    }
+}
