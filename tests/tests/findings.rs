@@ -4,6 +4,7 @@ use reinwright_core::document::{
     Document, Edge, HandZone, HeadKind, Part, PlainSection, ReinEnd, ReinLine, parse_work,
 };
 use reinwright_core::finding::{Finding, Severity, all};
+use reinwright_core::jaw::JawStyle;
 use reinwright_core::resolve;
 use reinwright_core::units::Length;
 use reinwright_tests::pairs::starting;
@@ -29,6 +30,45 @@ fn sees(change: impl FnOnce(&mut Document), severity: Severity, part: Part, word
 }
 
 use Severity::{Mend, Note, Stop};
+
+/// What is drawn smaller than it was asked for is said.
+#[test]
+fn asked_for_more_than_there_is_room() {
+    sees(
+        |d| d.jaw.tip = length("1 in"),
+        Note,
+        Part::Jaw,
+        "tip radius",
+    );
+    sees(
+        |d| {
+            if let JawStyle::Flat(flat) = &mut d.jaw.style {
+                flat.crease = length("1 in");
+            }
+        },
+        Note,
+        Part::Jaw,
+        "crease",
+    );
+    sees(
+        |d| d.neck.depth = length("3 in"),
+        Mend,
+        Part::Neck,
+        "more than the boss",
+    );
+    sees(
+        |d| d.shoulder.depth = length("3 in"),
+        Mend,
+        Part::Shoulder,
+        "more than the boss",
+    );
+    sees(
+        |d| d.rein.gap = length("1/4 in"),
+        Mend,
+        Part::Rein,
+        "fingers",
+    );
+}
 
 #[test]
 fn boss_and_bar() {

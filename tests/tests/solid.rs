@@ -240,6 +240,27 @@ fn the_back_of_the_tip_is_a_quarter_circle_and_the_face_runs_through() {
     }
 }
 
+/// The ends of a folded wall go with its back, so that the tip of a V-bit is broken as asked and its
+/// groove runs through.
+#[test]
+fn the_back_of_a_v_bit_is_broken_and_its_groove_runs_through() {
+    let mut pair = pairs::v_bit();
+    pair.jaw.tip = pairs::mm(2.0);
+    let jaw = resolve(&pair).a.jaw;
+    let (length, start) = (jaw.length(), jaw.length() - 2.0);
+    let drop = jaw.edge_point(Edge::Outer, start).y - jaw.edge_point(Edge::Outer, length).y;
+    within("break of the back", drop, 2.0, 1e-9);
+    let (before, tip) = (jaw.section(start), jaw.section(length));
+    // The lips are at the bottom of the section's box.
+    let apex = before.lower(0.0) + before.depth / 2.0;
+    within("apex", tip.lower(0.0) + tip.depth / 2.0, apex, 1e-9);
+    for place in -10..=10 {
+        let u = f64::from(place) / 10.0;
+        let wall = tip.upper(u) - tip.lower(u);
+        assert!(wall > -1e-9, "no wall at {u}: {wall}");
+    }
+}
+
 #[test]
 fn neck_and_shoulder_are_nowhere_thin() {
     // Judgement: a limb that narrows to under 0.8 of what it was asked to be looks pinched and

@@ -93,7 +93,7 @@ impl Style for Flat {
         };
         let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
         let (wide, narrow) = (self.root_width.mm(), self.tip_width.mm());
-        let crease = self.crease.mm().min(0.4 * tip).min(0.3 * narrow);
+        let crease = self.crease.mm().min(self.crease_room());
         let mut stations = vec![station(0.0, root, wide, 0), station(length, tip, narrow, 0)];
         let mut profiles = vec![Profile::rectangle()];
         if crease > 0.0 {
@@ -109,6 +109,14 @@ impl Style for Flat {
             profiles,
             grip_from: 0.0,
         }
+    }
+}
+
+impl Flat {
+    /// The deepest crease that leaves a jaw around it, mm: two fifths of the tip's depth, three
+    /// tenths of its width (judgement).
+    pub fn crease_room(&self) -> f64 {
+        (0.4 * self.tip_depth.mm()).min(0.3 * self.tip_width.mm())
     }
 }
 

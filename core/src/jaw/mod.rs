@@ -171,14 +171,34 @@ impl Jaw {
 
     /// The stations with the tip broken.
     pub fn form(&self) -> Form {
-        let length = self.length.mm();
-        let mut form = self.style.form(length);
-        break_tip(&mut form, self.tip.mm().min(length / 4.0));
+        let mut form = self.plain_form();
+        break_tip(&mut form, self.tip.mm().min(self.tip_room()));
         form
+    }
+
+    /// The largest radius to which the back of its tip can be broken, mm.
+    pub fn tip_room(&self) -> f64 {
+        let quarter = self.length.mm() / 4.0;
+        self.plain_form().tip_room().min(quarter)
     }
 }
 
 impl Form {
+    /// The largest radius to which the back of the tip can be broken, mm: half the last run, a
+    /// third of the depth, and half the wall over a groove.
+    fn tip_room(&self) -> f64 {
+        let [.., before, tip] = self.stations.as_slice() else {
+            return 0.0;
+        };
+        let inner = &self.profiles[tip.profile];
+        let room = ((tip.at - before.at) / 2.0).min(tip.depth / 3.0);
+        if inner.lower_pieces().len() > 1 {
+            room.min(least_wall(inner, tip.depth) / 2.0)
+        } else {
+            room
+        }
+    }
+
     /// The jaw as a sweep whose faces or lips lie at `face` mm from the axis, heel at `heel` mm.
     pub fn placed(&self, heel: f64, face: f64) -> Sweep {
         let length = self.stations.last().map_or(0.0, |station| station.at);
@@ -197,17 +217,11 @@ fn break_tip(form: &mut Form, r: f64) {
     };
     let (before, tip) = (*before, *tip);
     let room = tip.at - before.at;
-    let inner = &form.profiles[tip.profile];
-    let grooved = inner.lower_pieces().len() > 1;
-    let r = r.min(room / 2.0).min(tip.depth / 3.0);
-    let r = if grooved {
-        r.min(least_wall(inner, tip.depth) / 2.0)
-    } else {
-        r
-    };
-    if r < 0.05 {
+    if r < LEAST_BREAK {
         return;
     }
+    let inner = &form.profiles[tip.profile];
+    let grooved = inner.lower_pieces().len() > 1;
     let t = 1.0 - r / room;
     let start = Station {
         at: tip.at - r,
@@ -225,7 +239,7 @@ fn break_tip(form: &mut Form, r: f64) {
     };
     if grooved {
         // The box grows shallower, the groove in it must not.
-        let kept = inner.with_inner_raised(start.depth / end.depth);
+        let kept = inner.with_groove_raised(start.depth / end.depth);
         form.profiles.push(kept);
         end.profile = form.profiles.len() - 1;
         end.width = start.width;
@@ -234,12 +248,16 @@ fn break_tip(form: &mut Form, r: f64) {
     form.stations.extend([start, end]);
 }
 
+/// A smaller radius than this is no break that could be seen, mm.
+const LEAST_BREAK: f64 = 0.05;
+
 /// The least thickness between a groove and the back, mm.
 fn least_wall(profile: &Profile, depth: f64) -> f64 {
     const PLACES: u32 = 64;
     /// Where the inner surface is nearer to the line of lips than this there is no groove.
     const GROOVE: f64 = -0.98;
-    let us = (0..=PLACES).map(|i| 2.0 * f64::from(i) / f64::from(PLACES) - 1.0);
+    let (left, right) = profile.lips();
+    let us = (0..=PLACES).map(|i| lerp(left, right, f64::from(i) / f64::from(PLACES)));
     let deep = us.filter(|&u| profile.lower_at(u) > GROOVE);
     let walls = deep.map(|u| (profile.upper_at(u) - profile.lower_at(u)) * depth / 2.0);
     walls.fold(depth, f64::min)

@@ -101,6 +101,9 @@ impl Piece {
     }
 }
 
+/// How near to the bottom of the unit box a lip lies: drawn in mm and scaled, it is off by rounding.
+const LIP: f64 = 1e-9;
+
 /// A shape in a box of half-sizes one, given by its outer and inner surface over u.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Profile {
@@ -214,12 +217,32 @@ impl Profile {
         }
     }
 
-    /// The same back over an inner surface that stands so many times as high over the bottom of
-    /// the box: a groove keeps its depth in mm when the box grows shallower.
+    /// The same back over a groove that stands so many times as high over the bottom of the box:
+    /// it keeps its depth in mm when the box grows shallower. What lies outside the lips, such as
+    /// the ends of a folded wall, goes with the back.
     #[must_use]
-    pub fn with_inner_raised(&self, times: f64) -> Self {
-        let raise = |piece: &Piece| piece.scaled((1.0, 1.0 / times), (0.0, (1.0 - times) / times));
+    pub fn with_groove_raised(&self, times: f64) -> Self {
+        let (left, right) = self.lips();
+        let raise = |piece: &Piece| {
+            let (from, to) = piece.span();
+            if to <= left + LIP || from >= right - LIP {
+                return *piece;
+            }
+            piece.scaled((1.0, 1.0 / times), (0.0, (1.0 - times) / times))
+        };
         Self::new(self.upper.clone(), self.lower.iter().map(raise).collect())
+    }
+
+    /// The u of the outermost places where the inner surface touches the bottom of the box.
+    pub(crate) fn lips(&self) -> (f64, f64) {
+        let ends = self.lower.iter().flat_map(|piece| {
+            let (from, to) = piece.span();
+            [(from, piece.at(from)), (to, piece.at(to))]
+        });
+        let lips = ends.filter(|&(_, v)| v < -1.0 + LIP).map(|(u, _)| u);
+        lips.fold((1.0, -1.0), |(left, right): (f64, f64), u| {
+            (left.min(u), right.max(u))
+        })
     }
 
     fn new(mut upper: Vec<Piece>, mut lower: Vec<Piece>) -> Self {

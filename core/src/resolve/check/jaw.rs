@@ -4,7 +4,7 @@ use super::super::{LEAST_STEP, TURNING_PLAY};
 use super::Check;
 use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
-use crate::jaw::JawStyle;
+use crate::jaw::{Jaw, JawStyle};
 use crate::seat::Bears;
 
 /// Work this many times as wide as the grip tips in it (common practice, no source).
@@ -17,7 +17,47 @@ pub(super) fn check(check: &mut Check<'_>) {
         heel(check, part, jaw.heel.mm());
         bearing(check, part, (seats[index].bears, &jaw.style));
         grip(check, part, (half.jaw.length() - half.grip_from, half));
+        tip(check, part, jaw);
+        crease(check, part, &jaw.style);
     }
+}
+
+/// A tip or a crease may be drawn so much smaller than asked before it is said, mm.
+const NEAR: f64 = 0.05;
+
+/// A tip that cannot be broken as far as was asked.
+fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
+    let (asked, room) = (jaw.tip.mm(), jaw.tip_room());
+    if asked <= room + NEAR {
+        return;
+    }
+    let message = format!(
+        "there is room for a tip radius of {} only at the {part}, {} was asked",
+        check.size(room),
+        check.size(asked)
+    );
+    let hint = "leave the tip or the wall thicker, or ask for a smaller radius".to_owned();
+    let held = (asked, room);
+    check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
+}
+
+/// A crease too large for the tip that it runs out of.
+fn crease(check: &mut Check<'_>, part: Part, style: &JawStyle) {
+    let (asked, room) = match style {
+        JawStyle::Flat(flat) => (flat.crease.mm(), flat.crease_room()),
+        JawStyle::VBit(_) | JawStyle::HollowBit(_) => return,
+    };
+    if asked <= room + NEAR {
+        return;
+    }
+    let message = format!(
+        "the {part} has room for a crease of {} only, {} was asked",
+        check.size(room),
+        check.size(asked)
+    );
+    let hint = "leave the tip thicker or wider, or ask for a smaller crease".to_owned();
+    let held = (asked, room);
+    check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
 }
 
 /// Jaws that meet before they hold.

@@ -33,6 +33,8 @@ pub(super) fn check(check: &mut Check<'_>) {
     corner(check, Part::Neck, (neck.fillet.mm(), neck_got));
     corner(check, Part::Shoulder, (shoulder.fillet.mm(), shoulder_got));
     thin(check, neck.depth.mm());
+    deep(check, Part::Neck, neck.depth.mm());
+    deep(check, Part::Shoulder, shoulder.depth.mm());
     reach(check);
     for half in halves {
         step(check, Part::Neck, half.body.faces.neck);
@@ -142,6 +144,22 @@ fn thin(check: &mut Check<'_>, depth: f64) {
         (depth, limit),
         COMMON_PRACTICE,
     );
+}
+
+/// A limb deeper than the boss that it leaves.
+fn deep(check: &mut Check<'_>, part: Part, depth: f64) {
+    let across = check.document.boss.across.mm();
+    if depth <= across {
+        return;
+    }
+    let message = format!(
+        "the {part} is {} deep, more than the boss across, {}: it is drawn no deeper than there is boss",
+        check.size(depth),
+        check.size(across)
+    );
+    let hint = format!("make the {part} shallower, or the boss larger");
+    let held = (depth, across);
+    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
 }
 
 /// A rein that begins inside the sweep of the other boss.

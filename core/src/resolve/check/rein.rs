@@ -13,6 +13,7 @@ const NO_HAND_BEFORE: f64 = 0.3;
 
 pub(super) fn check(check: &mut Check<'_>) {
     hand(check);
+    fingers(check);
     parallel(check);
     bend(check);
     line(check);
@@ -50,6 +51,30 @@ fn hand(check: &mut Check<'_>) {
             COMMON_PRACTICE,
         );
     }
+}
+
+/// Reins that stand closer than this pinch the fingers, mm (common practice, no source: a finger's
+/// thickness).
+const FINGER: f64 = 12.0;
+
+fn fingers(check: &mut Check<'_>) {
+    let gap = check.document.rein.gap.mm();
+    if gap >= FINGER {
+        return;
+    }
+    let message = format!(
+        "the hand gap is {}, under {}: the reins pinch the fingers and cannot be squeezed",
+        check.size(gap),
+        check.size(FINGER)
+    );
+    let hint = "open the hand gap".to_owned();
+    let held = (gap, FINGER);
+    check.add(
+        (Severity::Mend, Part::Rein),
+        (message, hint),
+        held,
+        COMMON_PRACTICE,
+    );
 }
 
 fn parallel(check: &mut Check<'_>) {
