@@ -16,6 +16,11 @@ pub fn open(path: &Path) -> Result<Document, String> {
             "this is a folder: name a design file in it".to_owned(),
         ));
     }
+    if !size.is_file() {
+        return Err(named(
+            "this is no ordinary file: name a design file".to_owned(),
+        ));
+    }
     if size.len() > document::LARGEST_FILE as u64 {
         return Err(named(document::FileError::TooLarge.to_string()));
     }
@@ -41,6 +46,21 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
     })
 }
 
+/// Keeps a design from being written over by what is made of it.
+///
+/// # Errors
+/// One sentence when both paths lead to the same file.
+pub fn spare(design: &Path, out: &Path) -> Result<(), String> {
+    let place = |path: &Path| std::fs::canonicalize(path).ok();
+    if place(out).is_none() || place(out) != place(design) {
+        return Ok(());
+    }
+    Err(format!(
+        "--out: {} is the design itself: choose another name",
+        out.display()
+    ))
+}
+
 fn unwritable(error: &std::io::Error) -> String {
     match error.kind() {
         std::io::ErrorKind::NotFound => {
@@ -49,6 +69,7 @@ fn unwritable(error: &std::io::Error) -> String {
         std::io::ErrorKind::PermissionDenied | std::io::ErrorKind::ReadOnlyFilesystem => {
             "nothing may be written here: choose another folder".to_owned()
         }
+        std::io::ErrorKind::IsADirectory => "this is a folder: add a file name".to_owned(),
         std::io::ErrorKind::StorageFull => {
             "the disk is full: make room, or choose another folder".to_owned()
         }

@@ -11,10 +11,6 @@ use reinwright_core::resolve;
 /// Size of the lettering along the bar on a printed sheet, mm.
 const BAR_TEXT: f64 = 3.5;
 
-/// What every template says: paper is no anvil.
-const CAUTION: &str =
-    "Paper burns: take the outline over to plate or chalk before you lay hot work against it";
-
 /// The templates of a design as PDF, full size at cold size.
 pub fn template_pdf(design: &Document, paper: Paper, day: Option<Date>) -> Vec<u8> {
     let title = title_block(design, day);
@@ -71,7 +67,7 @@ fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
         unit: unit.to_owned(),
         date: day.map(|day| day.to_string()),
         projection: design.projection,
-        notes: vec![CAUTION.to_owned()],
+        notes: Vec::new(),
     }
 }
 

@@ -239,6 +239,25 @@ fn drawings_show_what_was_asked() {
     assert!(drawn[0] != drawn[1] && drawn[1] != drawn[2]);
 }
 
+/// A slip of the hand must not cost the design.
+#[test]
+fn a_design_is_not_written_over_by_its_drawing() {
+    let folder = folder();
+    let design = folder.path().join("mine.ron");
+    let design = text(&design);
+    done(&new_flat(design));
+    let before = std::fs::read(design).expect("it was written");
+    for job in ["template", "drawing"] {
+        refused(&[job, design, "--out", design], &["--out", "design itself"]);
+        assert_eq!(std::fs::read(design).expect("it is there"), before);
+    }
+}
+
+#[test]
+fn a_word_that_is_no_job_is_said() {
+    refused(&["balanc", "mine.ron"], &["no job", "--help"]);
+}
+
 #[test]
 fn help_and_version_are_answers() {
     assert!(done(&["--help"]).contains("balance"));

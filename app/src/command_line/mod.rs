@@ -98,6 +98,11 @@ fn one_line(text: &str) -> String {
 fn no_job(error: &clap::Error) -> Outcome {
     match error.kind() {
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Ok(Done::said(error.to_string())),
+        // A word that is no job was taken for a file to open.
+        ErrorKind::ArgumentConflict => Err(
+            "the first word is no job that is known here: see reinwright --help for the jobs"
+                .to_owned(),
+        ),
         _ => Err(wrong_arguments(error)),
     }
 }
@@ -117,7 +122,7 @@ fn window(file: Option<PathBuf>) -> Outcome {
     }
     let instead =
         "the same jobs run without a window, such as reinwright template FILE --out X.pdf";
-    if !has_display() {
+    if !crate::window::has_display() {
         return Err(format!(
             "there is no display to open a window on: {instead}"
         ));
@@ -126,14 +131,6 @@ fn window(file: Option<PathBuf>) -> Outcome {
         Ok(()) => Ok(Done::said(String::new())),
         Err(error) => Err(format!("{error}: {instead}")),
     }
-}
-
-/// Whether there is a display; systems other than these always have one.
-fn has_display() -> bool {
-    let unix = cfg!(all(unix, not(target_os = "macos")));
-    let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
-    let set = |name: &&str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
-    !unix || named.iter().any(set)
 }
 
 /// Opens the design that a job is about.

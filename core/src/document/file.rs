@@ -53,7 +53,9 @@ pub(crate) fn options() -> ron::Options {
         .with_recursion_limit(DEEPEST)
 }
 
+/// What every file begins with; messages call it by the name that it has for the reader.
 #[derive(Deserialize)]
+#[serde(rename = "design")]
 struct Head {
     format: u32,
 }

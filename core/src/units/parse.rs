@@ -24,7 +24,9 @@ pub enum SizeError {
     #[error("\"{0}\" has no unit: add in, ft, mm or cm")]
     NoUnit(String),
     /// A number past counting.
-    #[error("\"{0}\" is too large or too finely divided to be a size")]
+    #[error(
+        "\"{0}\" is too large or too finely divided to be a size: write one such as 3/4 in or 19 mm"
+    )]
     TooLarge(String),
     /// An angle that cannot be read.
     #[error("\"{0}\" is not an angle: write one such as 90 deg")]
