@@ -4,3 +4,4 @@ pub mod command_line;
 pub mod files;
 pub mod printing;
 pub mod window;
+mod words;

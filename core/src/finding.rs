@@ -3,7 +3,9 @@
 use std::fmt;
 
 use crate::document::{Document, Part};
+use crate::fit::{self, Fit};
 use crate::model::Model;
+use crate::strength::{self, Strength, StrengthLoad};
 
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -66,9 +68,16 @@ impl fmt::Display for Finding {
 
 /// All that every stage noticed about a pair, the worst first, then in the order of the parts.
 pub fn all(document: &Document, model: &Model) -> Vec<Finding> {
-    // Each later stage adds its own here.
-    let _ = document;
+    let fit = fit::fit(document, model);
+    let strength = strength::strength(document, model, &StrengthLoad::default());
+    of(document, model, &fit, &strength)
+}
+
+/// The same when fit and strength are known already.
+pub fn of(document: &Document, model: &Model, fit: &Fit, strength: &Strength) -> Vec<Finding> {
     let mut all = model.findings.clone();
+    all.extend(fit::findings(document, model, fit));
+    all.extend(strength::findings(document, model, strength));
     sort(&mut all);
     all
 }

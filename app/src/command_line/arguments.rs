@@ -20,6 +20,8 @@ pub(super) enum Job {
     New(New),
     /// How much of which bar, and where to mark it
     Balance(Asked),
+    /// What work the pair holds and how, what a squeeze does to it
+    Fit(Asked),
     /// What you should know: exit status 0 for nothing above a Note, 1 for Mend, 2 for Stop
     Findings(Asked),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out

@@ -6,6 +6,7 @@
 mod arguments;
 mod balance;
 mod findings;
+mod fit;
 mod new;
 mod sheets;
 
@@ -85,6 +86,7 @@ fn start(arguments: Arguments) -> Outcome {
         Some(Job::New(wanted)) => new::run(&wanted),
         Some(Job::Balance(asked)) => balance::run(&asked),
         Some(Job::Findings(asked)) => findings::run(&asked),
+        Some(Job::Fit(asked)) => fit::run(&asked),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
     }

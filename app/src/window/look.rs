@@ -1,19 +1,24 @@
 //! What the smith looks at: nothing of this is in the document.
 
 use reinwright_core::document::Part;
+use reinwright_core::strength::StrengthLoad;
 
 /// A page of answers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub(super) enum Page {
     /// The bar to cut.
     Bar,
+    /// What work the pair holds.
+    Fit,
+    /// What a squeeze does to it.
+    Strength,
     /// What was noticed.
     Findings,
 }
 
 impl Page {
     /// The pages in the order of their tabs.
-    pub(super) const ALL: [Self; 2] = [Self::Bar, Self::Findings];
+    pub(super) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
 }
 
 /// What is lit up, chosen and opened.
@@ -31,6 +36,13 @@ pub(super) struct Look {
     pub(super) opening: f64,
     /// Which answers are shown.
     pub(super) page: Page,
+    /// Other work to try between the jaws, by the size it is called by, mm; the design keeps its
+    /// own.
+    pub(super) tried_mm: Option<f64>,
+    /// What the Strength page asks of the pair.
+    pub(super) load: StrengthLoad,
+    /// Which of its three squeezes the band of stress shows.
+    pub(super) squeeze: usize,
 }
 
 impl Look {
@@ -43,6 +55,9 @@ impl Look {
             reveal: None,
             opening: 0.0,
             page,
+            tried_mm: None,
+            load: StrengthLoad::default(),
+            squeeze: 1,
         }
     }
 

@@ -3,11 +3,13 @@
 use egui::accesskit::Role;
 use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
+use reinwright_core::document::Units;
+use reinwright_core::drawing::Drawing;
 
 use super::command::Command;
 use super::ink::{Ink, part_near};
-use super::look::Look;
-use super::reckon::{Answers, PairKey};
+use super::look::{Look, Page};
+use super::reckon::{Answers, PairKey, Shown};
 use super::theme::Palette;
 use super::view::{Fitted, View};
 
@@ -37,7 +39,7 @@ pub(super) struct Paper {
 struct FitKey {
     area: Rect,
     revision: u64,
-    opening: f64,
+    pair: PairKey,
 }
 
 impl Paper {
@@ -97,14 +99,15 @@ impl Paper {
         let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
         self.area = Some(area);
         describe(&response);
-        let fitted = self.fitted_to(area, answers, look.opening);
+        let shown = answers.shown(look);
+        let fitted = self.fitted_to(area, answers, key(look.opening, 0.0, shown));
         self.navigate(ui, &response, fitted.view);
         let view = self.own.unwrap_or(fitted.view);
         let text = match self.own {
             None => fitted.text,
             Some(view) => f64::from(TEXT / view.scale),
         };
-        let (drawing, _) = answers.pair(key(look.opening, text));
+        let (drawing, _) = answers.pair(key(look.opening, text, shown));
         let under = |at| part_near(&drawing.items, view, at);
         if let Some(part) = response.hover_pos().and_then(under) {
             look.point_at(part);
@@ -123,18 +126,51 @@ impl Paper {
             painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
         }
         Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
+        told(ui, area, look, shown, answers.units());
     }
 
-    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, opening: f64) -> Fitted {
+    /// Shows a drawing that no part of a pair is chosen in; `revision` counts its changes.
+    pub(super) fn show_drawing(
+        &mut self,
+        ui: &mut Ui,
+        drawing: &Drawing,
+        (revision, what): (u64, &str),
+        fills: &mut FillTessellator,
+    ) {
+        let palette = Palette::of(ui.visuals());
+        let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
+        self.area = Some(area);
+        response.widget_info(|| WidgetInfo::labeled(Role::Image, true, what));
+        let now = FitKey {
+            area,
+            revision,
+            pair: key(0.0, 0.0, Shown::Own),
+        };
+        let fitted = match self.fitted {
+            Some((kept, fitted)) if kept == now => fitted,
+            _ => Fitted {
+                view: View::fit(drawing.bounds(), area, RIM),
+                text: 0.0,
+            },
+        };
+        self.fitted = Some((now, fitted));
+        self.navigate(ui, &response, fitted.view);
+        let painter = ui.painter_at(area);
+        painter.rect_filled(area, 4.0, palette.sheet);
+        let view = self.own.unwrap_or(fitted.view);
+        Ink::new(painter, view, palette, None, fills).draw(&drawing.items);
+    }
+
+    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, pair: PairKey) -> Fitted {
         let now = FitKey {
             area,
             revision: answers.revision,
-            opening,
+            pair,
         };
         match self.fitted {
             Some((kept, fitted)) if kept == now => fitted,
             _ => {
-                let bounds = |text| answers.pair(key(opening, text)).1;
+                let bounds = |text| answers.pair(PairKey { text, ..pair }).1;
                 let fitted = Fitted::new(area, RIM, TEXT, bounds);
                 self.fitted = Some((now, fitted));
                 fitted
@@ -172,10 +208,31 @@ impl Paper {
     }
 }
 
-fn key(opening: f64, text: f64) -> PairKey {
+/// Says when the sheet does not show the design as it stands.
+fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
+    let size = |mm: f64| units.show().text(mm);
+    let words = match (shown, look.page, look.tried_mm) {
+        (Shown::Tried { size_mm, .. }, _, _) => format!("tried on {} work", size(size_mm)),
+        (Shown::Own, Page::Fit, Some(mm)) => {
+            format!("not held on {} work: shown on its own", size(mm))
+        }
+        (Shown::Stress { squeeze_n, .. }, _, _) => {
+            format!("bending stress under {squeeze_n:.0} N at the hand")
+        }
+        (Shown::Own, _, _) => return,
+    };
+    let palette = Palette::of(ui.visuals());
+    let at = area.left_top() + Vec2::splat(8.0);
+    let font = egui::FontId::proportional(13.0);
+    let painter = ui.painter_at(area);
+    painter.text(at, egui::Align2::LEFT_TOP, words, font, palette.accent);
+}
+
+fn key(opening: f64, text: f64, shown: Shown) -> PairKey {
     PairKey {
         opening: opening.to_radians() / 2.0,
         text,
+        shown,
     }
 }
 

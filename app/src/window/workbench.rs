@@ -5,11 +5,13 @@ use std::path::PathBuf;
 use egui::{CentralPanel, Context, Panel, Theme, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Document;
+use reinwright_core::family::Family;
 
 use super::bar_strip::BarStrip;
 use super::chooser::{Asking, Chooser};
 use super::command::Command;
-use super::dialog::Dialog;
+use super::dialog::{Dialog, Kept};
+use super::family::{FamilyBench, Lent};
 use super::history::{Hand, History};
 use super::look::{Look, Page};
 use super::memory::Memory;
@@ -38,6 +40,8 @@ pub struct Surroundings {
 )]
 pub struct Workbench {
     pub(super) session: Session,
+    /// The family that is open instead of a design, if one is.
+    pub(super) family: Option<Box<FamilyBench>>,
     pub(super) history: History,
     pub(super) answers: Answers,
     pub(super) look: Look,
@@ -57,7 +61,7 @@ pub struct Workbench {
     fills: FillTessellator,
     title: String,
     dressed: bool,
-    rescued: Option<(f64, Document)>,
+    rescued: Option<(f64, Kept)>,
 }
 
 /// What was clicked while the window was drawn.
@@ -93,8 +97,8 @@ impl Workbench {
     /// # Errors
     /// One sentence when the file is no design or cannot be read.
     pub fn open(path: &std::path::Path, surroundings: Surroundings) -> Result<Self, String> {
-        let mut bench = Self::around(Session::open(path)?, surroundings);
-        bench.memory.note_file(path);
+        let mut bench = Self::around(Session::begun(samples::first()), surroundings);
+        bench.open_file(path)?;
         Ok(bench)
     }
 
@@ -105,6 +109,7 @@ impl Workbench {
 
     fn around(session: Session, surroundings: Surroundings) -> Self {
         Self {
+            family: None,
             history: History::new(&session.document),
             answers: Answers::to(&session.document),
             look: Look::on(Page::Bar),
@@ -131,9 +136,17 @@ impl Workbench {
         &self.session.document
     }
 
-    /// Whether the design has changes that are not saved.
+    /// The family that is open, if it is one.
+    pub fn family(&self) -> Option<&Family> {
+        self.family.as_ref().map(|bench| &bench.session.family)
+    }
+
+    /// Whether the design or the family has changes that are not saved.
     pub fn is_changed(&self) -> bool {
-        self.session.is_changed()
+        match &self.family {
+            Some(bench) => bench.session.is_changed(),
+            None => self.session.is_changed(),
+        }
     }
 
     /// Whether the window may close now.
@@ -182,6 +195,16 @@ impl Workbench {
         if self.said.is_some() || self.asking.is_some() {
             Panel::top("said").show(ui, |ui| self.said_line(ui));
         }
+        if let Some(family) = &mut self.family {
+            let mut lent = Lent {
+                queue: &mut self.queue,
+                said: &mut self.said,
+                fills: &mut self.fills,
+                screen: self.memory.screen,
+            };
+            family.show(ui, &mut lent);
+            return;
+        }
         Panel::left("parts")
             .default_size(258.0)
             .size_range(240.0..=420.0)
@@ -195,7 +218,8 @@ impl Workbench {
             .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
-                answers::show(ui, &self.session.document, &self.answers, &mut self.look);
+                let shown = (&mut self.answers, &mut self.look, &mut self.fills);
+                answers::show(ui, &self.session.document, shown);
             });
         Panel::bottom("bar")
             .default_size(118.0)
@@ -232,8 +256,11 @@ impl Workbench {
         } else {
             Hand::AtRest
         };
-        self.history.feed(time, &self.session.document, hand);
-        let lit_changed = self.look.turn();
+        let family = self.family.as_mut().is_some_and(|family| family.after(time, busy));
+        if self.family.is_none() {
+            self.history.feed(time, &self.session.document, hand);
+        }
+        let lit_changed = self.look.turn() || family;
         if lit_changed || !self.queue.is_empty() || self.answers_are_behind() {
             ctx.request_repaint();
         }
@@ -246,23 +273,23 @@ impl Workbench {
     }
 
     fn put_title(&mut self, ctx: &Context) {
-        let title = format!("{} - Reinwright", self.session.title());
+        let title = format!("{} - Reinwright", self.open_title());
         if title != self.title {
             ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
             self.title = title;
         }
     }
 
-    /// Copies an unsaved design now and then; a saved one needs no copy.
+    /// Copies unsaved work now and then; what is saved needs no copy.
     fn rescue(&mut self, ctx: &Context, time: f64) {
-        if !self.session.is_changed() {
+        if !self.is_changed() {
             if self.rescued.take().is_some() {
                 self.memory.drop_rescue();
             }
             return;
         }
         let (last, kept) = match &self.rescued {
-            Some((last, kept)) => (*last, *kept == self.session.document),
+            Some((last, kept)) => (*last, self.is_kept(kept)),
             None => (f64::NEG_INFINITY, false),
         };
         if kept {
@@ -273,8 +300,8 @@ impl Workbench {
             ctx.request_repaint_after(std::time::Duration::from_secs_f64(wait));
             return;
         }
-        let text = reinwright_core::document::write(&self.session.document);
-        self.memory.keep_rescue(&text);
-        self.rescued = Some((time, self.session.document.clone()));
+        let kept = self.kept();
+        self.memory.keep_rescue(&kept.text());
+        self.rescued = Some((time, kept));
     }
 }

@@ -7,6 +7,7 @@ use reinwright_core::document::{Choice, Document, Part, Stock, Units};
 use super::super::look::Look;
 use super::super::reckon::Answers;
 use super::super::rows::capital;
+use super::{lit, mass, right, section};
 
 /// Shows the account of the bar.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
@@ -22,7 +23,7 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
     ui.weak(format!("exactly {}", exact(length, units)));
     ui.label(format!(
         "Finished pair: {}",
-        mass(balance.pair_mass_kg, units)
+        mass(balance.pair_mass_kg, units.show())
     ));
     let [a, b] = &balance.halves;
     if a == b {
@@ -89,18 +90,12 @@ fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut L
             ui.strong("Bar for this half");
             right(ui, |ui| ui.strong(total));
             ui.end_row();
-            sum(ui, "Finished half", &mass(half.mass_kg, units));
+            sum(ui, "Finished half", &mass(half.mass_kg, units.show()));
         });
 }
 
 fn row(ui: &mut Ui, part: Part, cells: [String; 3], look: &mut Look) {
-    let name = RichText::new(capital(part.name()));
-    let name = if look.lit() == Some(part) {
-        name.strong().underline()
-    } else {
-        name
-    };
-    let mut all = ui.label(name);
+    let mut all = ui.label(lit(&capital(part.name()), part, look));
     for cell in cells {
         all = all.union(right(ui, |ui| ui.label(cell)));
     }
@@ -139,16 +134,6 @@ fn caution(ui: &mut Ui) {
     );
 }
 
-fn section(ui: &mut Ui, title: &str) {
-    ui.add_space(10.0);
-    ui.label(RichText::new(title).size(15.0));
-}
-
-fn right(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> egui::Response) -> egui::Response {
-    let layout = egui::Layout::right_to_left(egui::Align::Center);
-    ui.with_layout(layout, add).inner
-}
-
 /// Millimetres to 0.01, inches to 0.001.
 fn exact(mm: f64, units: Units) -> String {
     match units {
@@ -168,14 +153,5 @@ fn volume_sign(units: Units) -> &'static str {
     match units {
         Units::Inch => "in³",
         Units::Millimetre => "cm³",
-    }
-}
-
-fn mass(kg: f64, units: Units) -> String {
-    /// Kilograms in a pound, exact by the international yard and pound agreement of 1959.
-    const POUND: f64 = 0.453_592_37;
-    match units {
-        Units::Inch => format!("{:.2} lb ({kg:.2} kg)", kg / POUND),
-        Units::Millimetre => format!("{kg:.2} kg"),
     }
 }

@@ -1,11 +1,16 @@
 //! The answers, a page for each question.
 
 mod bar;
+mod chart;
 mod findings;
+mod fit;
+mod strength;
 
-use egui::{ScrollArea, Ui};
-use reinwright_core::document::Document;
+use egui::{Label, Response, RichText, ScrollArea, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::document::{Document, Part};
 use reinwright_core::finding::Severity;
+use reinwright_core::units::{Show, Unit};
 
 use super::look::{Look, Page};
 use super::reckon::Answers;
@@ -14,7 +19,11 @@ use super::sign;
 const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
 
 /// Shows the tabs and the page that is chosen.
-pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
+pub(super) fn show(
+    ui: &mut Ui,
+    document: &Document,
+    (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
+) {
     ui.horizontal(|ui| {
         for page in Page::ALL {
             tab(ui, answers, look, page);
@@ -22,22 +31,31 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
     });
     ui.separator();
     ScrollArea::vertical()
-        .id_salt("answers")
+        .id_salt(("answers", look.page))
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
             Page::Bar => bar::show(ui, document, answers, look),
+            Page::Fit => fit::show(ui, document, answers, (look, fills)),
+            Page::Strength => strength::show(ui, document, answers, look),
             Page::Findings => findings::show(ui, answers, look),
         });
+}
+
+/// The findings alone, without tabs.
+pub(super) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
+    findings::show(ui, answers, look);
 }
 
 fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
     let title = match page {
         Page::Bar => "Bar",
+        Page::Fit => "Fit",
+        Page::Strength => "Strength",
         Page::Findings => "Findings",
     };
     let response = ui.selectable_label(look.page == page, title);
     match page {
-        Page::Bar => {}
+        Page::Bar | Page::Fit | Page::Strength => {}
         Page::Findings => {
             badges(ui, answers);
             let response = response.clone().accessible_name(counted(answers));
@@ -72,5 +90,44 @@ fn counted(answers: &Answers) -> String {
     match counts.as_slice() {
         [] => "Findings: none".to_owned(),
         counts => format!("Findings: {}", counts.join(", ")),
+    }
+}
+
+fn section(ui: &mut Ui, title: &str) {
+    ui.add_space(10.0);
+    ui.label(RichText::new(title).size(15.0));
+}
+
+fn right(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> Response) -> Response {
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.with_layout(layout, add).inner
+}
+
+/// A name that stands out while its part is lit up.
+fn lit(name: &str, part: Part, look: &Look) -> RichText {
+    let name = RichText::new(name);
+    if look.lit() == Some(part) {
+        name.strong().underline()
+    } else {
+        name
+    }
+}
+
+/// A figure with its name; pointing at it lights its part up.
+fn row(ui: &mut Ui, (what, value): (&str, String), part: Part, look: &mut Look) {
+    let name = ui.add(Label::new(lit(what, part, look)).wrap());
+    let all = name.union(ui.add(Label::new(value).wrap()));
+    ui.end_row();
+    if all.contains_pointer() {
+        look.point_at(part);
+    }
+}
+
+fn mass(kg: f64, show: Show) -> String {
+    /// Kilograms in a pound, exact by the international yard and pound agreement of 1959.
+    const POUND: f64 = 0.453_592_37;
+    match show.unit {
+        Unit::Inch | Unit::Foot => format!("{:.2} lb ({kg:.2} kg)", kg / POUND),
+        Unit::Millimetre | Unit::Centimetre => format!("{kg:.2} kg"),
     }
 }

@@ -1,0 +1,132 @@
+//! Whether the pair fits and lasts, for people and for scripts.
+
+mod answer;
+
+use std::fmt::Write;
+
+use reinwright_core::document::Document;
+use reinwright_core::fit::{Fit, fit};
+use reinwright_core::model::Model;
+use reinwright_core::resolve;
+use reinwright_core::strength::{Figure, Quantity, Strength, StrengthLoad, strength};
+use reinwright_core::units::Show;
+use serde::Serialize;
+
+use super::arguments::Asked;
+use super::{Done, Outcome, design, json};
+use crate::words;
+
+use answer::Answer;
+
+pub(super) fn run(asked: &Asked) -> Outcome {
+    let design = design(&asked.file)?;
+    let model = resolve(&design);
+    let fit = fit(&design, &model);
+    let strength = strength(&design, &model, &StrengthLoad::default());
+    let text = if asked.json {
+        json(&Answer::new(&design, &model, &fit, &strength))?
+    } else {
+        told(&design, &fit, &strength)
+    };
+    Ok(Done::said(text))
+}
+
+/// The answer to one design, for a script.
+pub(super) fn answered<'a>(
+    design: &'a Document,
+    model: &'a Model,
+    fit: &'a Fit,
+    strength: &'a Strength,
+) -> impl Serialize + use<'a> {
+    Answer::new(design, model, fit, strength)
+}
+
+/// The figures as the smith reads them, in the document's units.
+pub(super) fn told(design: &Document, fit: &Fit, strength: &Strength) -> String {
+    let show = design.units.show();
+    let mut text = String::new();
+    let mut line = |words: String| text.push_str(&(words + "\n"));
+    line(design.name.clone());
+    held(fit, show).into_iter().for_each(&mut line);
+    line(format!(
+        "Opens to {:.1} degrees between the halves, {} over the reins",
+        fit.opening.to_degrees(),
+        show.text(fit.open_span_mm)
+    ));
+    line(format!("Leverage {:.1} to 1", fit.leverage()));
+    line(format!(
+        "{:.2} kg, balance point {}",
+        fit.mass_kg,
+        words::balance_point(fit.balance_point_mm, show)
+    ));
+    squeezed(strength, show).into_iter().for_each(&mut line);
+    line(words::rivet(&strength.rivet_length, show));
+    line(words::CAUTION.to_owned());
+    text
+}
+
+/// The nominal work and the range around it.
+fn held(fit: &Fit, show: Show) -> Vec<String> {
+    let nominal = match &fit.nominal {
+        Ok(contact) => format!(
+            "On its work: {}; hand gap {}, {} over the reins",
+            words::bears(contact, show),
+            show.text(contact.hand_gap_mm),
+            show.text(contact.hand_span_mm)
+        ),
+        Err(why) => format!("On its work: {why}"),
+    };
+    let range = match &fit.range {
+        Ok(range) => format!(
+            "Holds {} ({}) to {} ({})",
+            show.text(range.least.size_mm),
+            range.least.limit.name(),
+            show.text(range.most.size_mm),
+            range.most.limit.name()
+        ),
+        Err(why) => format!("Holds nothing: {why}"),
+    };
+    vec![nominal, range]
+}
+
+fn squeezed(strength: &Strength, show: Show) -> Vec<String> {
+    let names = words::SQUEEZES.into_iter().zip(&strength.squeezes);
+    let squeeze = |(name, squeeze): (&str, &reinwright_core::strength::Squeeze)| {
+        format!(
+            "{name} squeeze of {:.0} N: {:.0} N on the work, holds {:.0} to {:.0} N against pulling \
+             out, peak stress {:.0} MPa, reins close by {}",
+            squeeze.hand_n,
+            squeeze.jaw_n,
+            squeeze.hold_pessimistic_n,
+            squeeze.hold_ordinary_n,
+            squeeze.peak_stress_mpa,
+            show.text(squeeze.closes_mm)
+        )
+    };
+    let figures = strength
+        .figures
+        .iter()
+        .map(|figure| figure_line(figure, show));
+    names.map(squeeze).chain(figures).collect()
+}
+
+/// `bending of the neck under 160 N: 125 MPa, limit 220 MPa, margin 1.76`.
+fn figure_line(figure: &Figure, show: Show) -> String {
+    let size = |value: f64| match figure.quantity {
+        Quantity::Force => format!("{value:.0} N"),
+        Quantity::Stress => format!("{value:.0} MPa"),
+        Quantity::Length => show.text(value),
+    };
+    let mut text = figure.what.to_owned();
+    if figure.squeeze_n > 0.0 {
+        // Writing to a string cannot fail.
+        let _ = write!(text, " under {:.0} N", figure.squeeze_n);
+    }
+    format!(
+        "{text}: {}, limit {}, margin {:.2}{}",
+        size(figure.value),
+        size(figure.limit),
+        figure.margin(),
+        if figure.holds() { "" } else { ", too little" }
+    )
+}

@@ -1,0 +1,305 @@
+//! The answer as JSON, with the unit in every key.
+
+use reinwright_core::document::{Choice, Document, Part};
+use reinwright_core::fit::{Bearing, ChartRow, Contact, Fit, RangeEnd, WorkRange};
+use reinwright_core::model::Model;
+use reinwright_core::strength::{Figure, Needs, Quantity, Squeeze, Strength};
+use serde::Serialize;
+
+use crate::words;
+
+#[derive(Serialize)]
+pub(super) struct Answer<'a> {
+    name: &'a str,
+    work: WorkAnswer,
+    /// Nothing when the pair holds no work; then `holds_nothing` says why.
+    work_range_mm: Option<RangeAnswer>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    holds_nothing: Option<String>,
+    jaw_gap_mm: f64,
+    hand_gap_mm: f64,
+    hand_span_mm: Option<f64>,
+    on_its_work: Option<ContactAnswer>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    not_on_its_work: Option<String>,
+    opening_deg: f64,
+    open_span_mm: f64,
+    shut_gap_mm: f64,
+    leverage: f64,
+    hand_arm_mm: f64,
+    grip_arm_mm: f64,
+    mass_kg: f64,
+    balance_point_mm: f64,
+    out_of_line_mm: f64,
+    chart: Vec<ChartAnswer>,
+    steel: SteelAnswer,
+    squeezes: Vec<SqueezeAnswer>,
+    clip_force_n: f64,
+    figures: Vec<FigureAnswer>,
+    rivet: RivetAnswer,
+    caution: &'static str,
+}
+
+#[derive(Serialize)]
+struct WorkAnswer {
+    shape: &'static str,
+    size_mm: f64,
+}
+
+#[derive(Serialize)]
+struct RangeAnswer {
+    least: f64,
+    least_ended_by: &'static str,
+    most: f64,
+    most_ended_by: &'static str,
+}
+
+#[derive(Serialize)]
+struct ContactAnswer {
+    half_angle_deg: f64,
+    heel_open_mm: f64,
+    tip_open_mm: f64,
+    bears: Vec<BearingAnswer>,
+}
+
+#[derive(Serialize)]
+struct BearingAnswer {
+    jaw: &'static str,
+    place: &'static str,
+    how: &'static str,
+    x_mm: f64,
+    z_mm: Vec<f64>,
+}
+
+#[derive(Serialize)]
+struct ChartAnswer {
+    work_mm: f64,
+    hand_gap_mm: f64,
+    hand_span_mm: f64,
+    out_of_parallel_mm: f64,
+}
+
+#[derive(Serialize)]
+struct SteelAnswer {
+    name: &'static str,
+    yield_stress_mpa: f64,
+    tensile_stress_mpa: f64,
+    jaw_temperature_c: f64,
+    source: &'static str,
+}
+
+#[derive(Serialize)]
+struct SqueezeAnswer {
+    squeeze: &'static str,
+    hand_force_n: f64,
+    jaw_force_n: f64,
+    rivet_force_n: f64,
+    hold_pessimistic_force_n: f64,
+    hold_ordinary_force_n: f64,
+    peak_stress_mpa: f64,
+    reins_close_mm: f64,
+}
+
+/// One of the three pairs of numbers is there, by what the figure is measured in.
+#[derive(Serialize, Default)]
+struct FigureAnswer {
+    what: &'static str,
+    part: &'static str,
+    at_x_mm: f64,
+    at_y_mm: f64,
+    squeeze_force_n: f64,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    found_stress_mpa: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_stress_mpa: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    found_force_n: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_force_n: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    found_mm: Option<f64>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    limit_mm: Option<f64>,
+    needs: &'static str,
+    margin: f64,
+    holds: bool,
+    source: &'static str,
+}
+
+#[derive(Serialize)]
+struct RivetAnswer {
+    grip_mm: f64,
+    one_head_mm: f64,
+    both_heads_mm: f64,
+    practice_one_head_mm: f64,
+    source: &'static str,
+}
+
+impl<'a> Answer<'a> {
+    pub(super) fn new(design: &'a Document, model: &Model, fit: &Fit, strength: &Strength) -> Self {
+        let contact = fit.nominal.as_ref();
+        Self {
+            name: &design.name,
+            work: WorkAnswer {
+                shape: design.work.names()[design.work.chosen()],
+                size_mm: design.work.size().mm(),
+            },
+            work_range_mm: fit.range.as_ref().ok().map(RangeAnswer::new),
+            holds_nothing: fit.range.as_ref().err().map(ToString::to_string),
+            jaw_gap_mm: model.jaw_gap,
+            hand_gap_mm: contact.map_or(model.hand_gap, |on| on.hand_gap_mm),
+            hand_span_mm: contact.ok().map(|on| on.hand_span_mm),
+            on_its_work: contact.ok().map(|on| ContactAnswer::new(on, model)),
+            not_on_its_work: contact.err().map(ToString::to_string),
+            opening_deg: fit.opening.to_degrees(),
+            open_span_mm: fit.open_span_mm,
+            shut_gap_mm: fit.shut_gap_mm,
+            leverage: fit.leverage(),
+            hand_arm_mm: fit.hand_arm_mm,
+            grip_arm_mm: fit.grip_arm_mm,
+            mass_kg: fit.mass_kg,
+            balance_point_mm: fit.balance_point_mm,
+            out_of_line_mm: fit.in_line.misses_rivet_mm,
+            chart: fit.chart.iter().map(ChartAnswer::new).collect(),
+            steel: SteelAnswer::new(design, strength),
+            squeezes: squeezes(strength),
+            clip_force_n: strength.clip_force_n,
+            figures: strength.figures.iter().map(FigureAnswer::new).collect(),
+            rivet: RivetAnswer::new(strength),
+            caution: words::CAUTION,
+        }
+    }
+}
+
+impl RangeAnswer {
+    fn new(range: &WorkRange) -> Self {
+        let end = |end: &RangeEnd| (end.size_mm, end.limit.name());
+        let ((least, least_ended_by), (most, most_ended_by)) =
+            (end(&range.least), end(&range.most));
+        Self {
+            least,
+            least_ended_by,
+            most,
+            most_ended_by,
+        }
+    }
+}
+
+impl ContactAnswer {
+    fn new(contact: &Contact, model: &Model) -> Self {
+        let jaws = [
+            Part::Jaw,
+            if model.alike {
+                Part::Jaw
+            } else {
+                Part::SecondJaw
+            },
+        ];
+        let bears = |(bearing, jaw): (&Bearing, Part)| BearingAnswer {
+            jaw: jaw.name(),
+            place: words::place(bearing.place),
+            how: words::surface(bearing.bears),
+            x_mm: bearing.x_mm,
+            z_mm: bearing.z_mm.clone(),
+        };
+        Self {
+            half_angle_deg: contact.half_angle.to_degrees(),
+            heel_open_mm: contact.heel_open_mm,
+            tip_open_mm: contact.tip_open_mm,
+            bears: contact.bearing.iter().zip(jaws).map(bears).collect(),
+        }
+    }
+}
+
+impl ChartAnswer {
+    fn new(row: &ChartRow) -> Self {
+        Self {
+            work_mm: row.size_mm,
+            hand_gap_mm: row.hand_gap_mm,
+            hand_span_mm: row.hand_span_mm,
+            out_of_parallel_mm: row.out_of_parallel_mm,
+        }
+    }
+}
+
+impl SteelAnswer {
+    fn new(design: &Document, strength: &Strength) -> Self {
+        Self {
+            name: design.bar.steel.name(),
+            yield_stress_mpa: strength.steel.yield_mpa,
+            tensile_stress_mpa: strength.steel.tensile_mpa,
+            jaw_temperature_c: strength.load.jaw_celsius,
+            source: strength.steel.source,
+        }
+    }
+}
+
+fn squeezes(strength: &Strength) -> Vec<SqueezeAnswer> {
+    let answer = |(name, squeeze): (&'static str, &Squeeze)| SqueezeAnswer {
+        squeeze: name,
+        hand_force_n: squeeze.hand_n,
+        jaw_force_n: squeeze.jaw_n,
+        rivet_force_n: squeeze.rivet_n,
+        hold_pessimistic_force_n: squeeze.hold_pessimistic_n,
+        hold_ordinary_force_n: squeeze.hold_ordinary_n,
+        peak_stress_mpa: squeeze.peak_stress_mpa,
+        reins_close_mm: squeeze.closes_mm,
+    };
+    let names = ["ordinary", "strong", "full"];
+    names
+        .into_iter()
+        .zip(&strength.squeezes)
+        .map(answer)
+        .collect()
+}
+
+impl FigureAnswer {
+    fn new(figure: &Figure) -> Self {
+        let plain = Self {
+            what: figure.what,
+            part: figure.part.name(),
+            at_x_mm: figure.at.x,
+            at_y_mm: figure.at.y,
+            squeeze_force_n: figure.squeeze_n,
+            needs: match figure.needs {
+                Needs::AtMost => "at most",
+                Needs::AtLeast => "at least",
+            },
+            margin: figure.margin(),
+            holds: figure.holds(),
+            source: figure.source,
+            ..Self::default()
+        };
+        let (found, limit) = (Some(figure.value), Some(figure.limit));
+        match figure.quantity {
+            Quantity::Stress => Self {
+                found_stress_mpa: found,
+                limit_stress_mpa: limit,
+                ..plain
+            },
+            Quantity::Force => Self {
+                found_force_n: found,
+                limit_force_n: limit,
+                ..plain
+            },
+            Quantity::Length => Self {
+                found_mm: found,
+                limit_mm: limit,
+                ..plain
+            },
+        }
+    }
+}
+
+impl RivetAnswer {
+    fn new(strength: &Strength) -> Self {
+        let length = &strength.rivet_length;
+        Self {
+            grip_mm: length.grip_mm,
+            one_head_mm: length.one_head_mm,
+            both_heads_mm: length.both_heads_mm,
+            practice_one_head_mm: length.practice_mm,
+            source: length.source,
+        }
+    }
+}

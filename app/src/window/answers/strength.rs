@@ -1,0 +1,326 @@
+//! What a squeeze does to the pair.
+
+use egui::{DragValue, Grid, RichText, Sense, Ui, Vec2};
+use reinwright_core::document::Document;
+use reinwright_core::document::Part;
+use reinwright_core::drawing::STRESS_STEPS;
+use reinwright_core::strength::{Figure, Quantity, Squeeze, Strength};
+use reinwright_core::units::Show;
+
+use super::super::ink::stress_colour_of;
+use super::super::look::Look;
+use super::super::reckon::Answers;
+use super::super::rows::capital;
+use super::super::sign;
+use super::super::theme::Palette;
+use super::{row, section};
+use crate::words;
+
+/// Jaws are never hotter than the steel is forged, °C.
+const HOTTEST: f64 = 1200.0;
+
+/// Shows the loads, the band's legend, what each squeeze does, and everything with a limit.
+pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {
+    ui.label(RichText::new("Figures guide; they do not certify a tool.").strong());
+    loads(ui, look);
+    answers.bear(look.load);
+    let (strength, show) = (&answers.strength, document.units.show());
+    peak(ui, strength, look);
+    legend(ui);
+    squeezes(ui, strength, show, look);
+    table(ui, strength, show, look);
+    rivet(ui, strength, show, look);
+    sources(ui, strength);
+    section(ui, "Take care");
+    ui.label(words::CAUTION);
+}
+
+/// Which squeeze is shown, and how hot the jaws are.
+fn loads(ui: &mut Ui, look: &mut Look) {
+    let load = look.load;
+    let forces = [load.ordinary_n, load.strong_n, load.full_n];
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Squeeze");
+        for (index, (name, force)) in words::SQUEEZES.iter().zip(forces).enumerate() {
+            let words = format!("{name}, {force:.0} N");
+            ui.selectable_value(&mut look.squeeze, index, words)
+                .on_hover_text(format!(
+                    "{:.0} lbf at the hand, on each rein",
+                    pounds(force)
+                ));
+        }
+    });
+    ui.horizontal(|ui| {
+        let label = ui.label("Neck and jaws at");
+        let field = DragValue::new(&mut look.load.jaw_celsius)
+            .range(20.0..=HOTTEST)
+            .speed(5.0)
+            .fixed_decimals(0)
+            .update_while_editing(false)
+            .suffix(" °C");
+        ui.add(field).labelled_by(label.id).on_hover_text(
+            "Hot steel bears less: EN 1993-1-2 Table 3.1. Findings are for cold jaws",
+        );
+    });
+}
+
+fn peak(ui: &mut Ui, strength: &Strength, look: &mut Look) {
+    let squeeze = strength.squeezes[look.squeeze];
+    let worst = strength.worst_half().worst();
+    let used = worst.use_per_n() * squeeze.hand_n;
+    section(ui, "Peak bending stress");
+    let stress = worst.stress_mpa(squeeze.hand_n);
+    let big = RichText::new(format!("{stress:.0} MPa"))
+        .size(22.0)
+        .strong();
+    let response = ui.label(big).on_hover_text(ksi(stress));
+    let words = format!(
+        "in the {}, {:.0} % of the {:.0} MPa that it bears",
+        worst.part,
+        100.0 * used,
+        worst.limit_mpa
+    );
+    let all = response.union(ui.label(words));
+    if used >= 1.0 {
+        failing(ui, "It bends for good");
+    }
+    if all.contains_pointer() {
+        look.point_at(worst.part);
+    }
+}
+
+fn failing(ui: &mut Ui, words: &str) {
+    ui.horizontal(|ui| {
+        let mend = reinwright_core::finding::Severity::Mend;
+        sign::severity(ui, mend);
+        ui.label(RichText::new(words).strong().color(sign::colour(ui, mend)));
+    });
+}
+
+/// The steps of the band, with their numbers.
+fn legend(ui: &mut Ui) {
+    ui.weak("The band on the side view: part of what the steel bears");
+    let palette = Palette::of(ui.visuals());
+    let names = STRESS_STEPS
+        .iter()
+        .map(|end| format!("to {:.0} %", 100.0 * end))
+        .chain(["over".to_owned()]);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 4.0;
+        for (step, name) in (0u8..).zip(names) {
+            let (area, _) = ui.allocate_exact_size(Vec2::new(14.0, 12.0), Sense::hover());
+            ui.painter().rect_filled(area, 1.0, stress_colour_of(step));
+            let edge = egui::Stroke::new(1.0, palette.edge);
+            ui.painter()
+                .rect_stroke(area, 1.0, edge, egui::StrokeKind::Inside);
+            ui.label(RichText::new(name).size(11.5));
+        }
+    });
+}
+
+/// What each squeeze does, a column each.
+fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "What a squeeze does");
+    let force = |of: fn(&Squeeze) -> f64| {
+        strength
+            .squeezes
+            .each_ref()
+            .map(|s| format!("{:.0}", of(s)))
+    };
+    let close = strength
+        .squeezes
+        .each_ref()
+        .map(|s| decimal(s.closes_mm, show));
+    let close_name = format!("Reins close, {}", show.sign());
+    let rows: [(&str, &str, [String; 3], Part); 7] = [
+        (
+            "At the hand, N",
+            "On each rein",
+            force(|s| s.hand_n),
+            Part::Rein,
+        ),
+        (
+            "On the work, N",
+            "Between the jaws",
+            force(|s| s.jaw_n),
+            Part::Work,
+        ),
+        (
+            "At the rivet, N",
+            "Across its shank",
+            force(|s| s.rivet_n),
+            Part::Rivet,
+        ),
+        (
+            "Holds, wary, N",
+            "Against pulling out, with friction of 0.15",
+            force(|s| s.hold_pessimistic_n),
+            Part::Jaw,
+        ),
+        (
+            "Holds, usual, N",
+            "Against pulling out, with friction of 0.25",
+            force(|s| s.hold_ordinary_n),
+            Part::Jaw,
+        ),
+        (
+            "Peak, MPa",
+            "Bending stress of the worst half",
+            force(|s| s.peak_stress_mpa),
+            strength.worst_half().worst().part,
+        ),
+        (
+            &close_name,
+            "Both reins together at the hand",
+            close,
+            Part::Rein,
+        ),
+    ];
+    Grid::new("squeezes")
+        .num_columns(4)
+        .spacing([8.0, 3.0])
+        .show(ui, |ui| {
+            ui.weak("");
+            for name in words::SQUEEZES {
+                super::right(ui, |ui| ui.weak(name));
+            }
+            ui.end_row();
+            for (what, hint, values, part) in rows {
+                let mut all = ui.label(super::lit(what, part, look)).on_hover_text(hint);
+                for value in values {
+                    all = all.union(super::right(ui, |ui| ui.label(value)));
+                }
+                ui.end_row();
+                if all.contains_pointer() {
+                    look.point_at(part);
+                }
+            }
+        });
+}
+
+/// Everything with a limit: bending under the squeeze that is chosen, the rest under the one its
+/// limit is given for.
+fn table(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "Figures and limits");
+    let chosen = strength.squeezes[look.squeeze].hand_n;
+    for figure in &strength.figures {
+        let figure = under(figure, chosen);
+        let part = figure.part;
+        let area = ui.scope(|ui| one(ui, &figure, show, look)).response;
+        if area.contains_pointer() {
+            look.point_at(part);
+        }
+        area.on_hover_text(hint(&figure));
+    }
+}
+
+/// A bending stress under another squeeze: it grows with the force.
+fn under(figure: &Figure, squeeze_n: f64) -> Figure {
+    if figure.quantity != Quantity::Stress || figure.squeeze_n <= 0.0 {
+        return *figure;
+    }
+    Figure {
+        value: figure.value * squeeze_n / figure.squeeze_n,
+        squeeze_n,
+        ..*figure
+    }
+}
+
+fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
+    ui.spacing_mut().item_spacing.y = 1.0;
+    let name = if figure.squeeze_n > 0.0 {
+        format!("{}, {:.0} N", capital(figure.what), figure.squeeze_n)
+    } else {
+        capital(figure.what)
+    };
+    ui.label(super::lit(&name, figure.part, look));
+    ui.columns(3, |columns| {
+        let [value, limit] =
+            [figure.value, figure.limit].map(|value| measured(figure, value, show));
+        columns[0].label(value);
+        columns[1].weak(format!("limit {limit}"));
+        let margin = format!("margin {:.2}", figure.margin());
+        if figure.holds() {
+            columns[2].label(margin);
+        } else {
+            failing(&mut columns[2], &margin);
+        }
+    });
+    ui.add_space(3.0);
+}
+
+fn measured(figure: &Figure, value: f64, show: Show) -> String {
+    match figure.quantity {
+        Quantity::Stress => format!("{value:.0} MPa"),
+        Quantity::Force if value.abs() < 9999.5 => format!("{value:.0} N"),
+        Quantity::Force => format!("{:.1} kN", value / 1000.0),
+        Quantity::Length => format!("{} {}", decimal(value, show), show.sign()),
+    }
+}
+
+/// The figure in the other units, and where its limit comes from.
+fn hint(figure: &Figure) -> String {
+    let other = match figure.quantity {
+        Quantity::Stress => ksi(figure.value),
+        Quantity::Force => format!("{:.0} lbf", pounds(figure.value)),
+        Quantity::Length => format!("{:.2} mm", figure.value),
+    };
+    format!("{other}. Limit: {}", figure.source)
+}
+
+fn rivet(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "Rivet shank to cut");
+    let length = &strength.rivet_length;
+    let rows = [
+        ("For one head", length.one_head_mm),
+        ("Plain rod, both heads", length.both_heads_mm),
+        ("Usual rule, one head", length.practice_mm),
+    ];
+    Grid::new("rivet lengths")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            for (what, mm) in rows {
+                row(ui, (what, show.text(mm)), Part::Rivet, look);
+            }
+        });
+}
+
+fn sources(ui: &mut Ui, strength: &Strength) {
+    section(ui, "Reckoned with");
+    let steel = &strength.steel;
+    ui.label(format!(
+        "Yield {:.0} MPa, tensile {:.0} MPa: {}",
+        steel.yield_mpa, steel.tensile_mpa, steel.source
+    ));
+    ui.label(format!(
+        "Neck and jaws keep {:.0} % of it at {:.0} °C",
+        100.0 * strength.hot.proportional_limit,
+        strength.load.jaw_celsius
+    ));
+    ui.label(format!(
+        "A clip that closes the reins by 6 mm pulls with {:.0} N",
+        strength.clip_force_n
+    ));
+}
+
+/// Inches to a hundredth, millimetres to a tenth.
+fn decimal(mm: f64, show: Show) -> String {
+    use reinwright_core::units::Unit;
+    match show.unit {
+        Unit::Inch | Unit::Foot => format!("{:.2}", mm / Unit::Inch.mm()),
+        Unit::Millimetre | Unit::Centimetre => format!("{mm:.1}"),
+    }
+}
+
+/// Pounds-force in so many newtons: the pound of 1959 times standard gravity.
+fn pounds(newtons: f64) -> f64 {
+    newtons / 4.448_222
+}
+
+/// `35 ksi`.
+fn ksi(mpa: f64) -> String {
+    /// MPa in 1000 lbf/in².
+    const KSI: f64 = 6.894_757;
+    format!("{:.0} ksi", mpa / KSI)
+}
