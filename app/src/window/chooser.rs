@@ -55,9 +55,10 @@ impl Asking {
     /// Opens the system's chooser for a purpose, with a name to begin with.
     pub(super) fn start(purpose: Purpose, name: &str) -> Self {
         let (kind, extension) = purpose.files();
-        let dialog = rfd::AsyncFileDialog::new()
-            .set_title(purpose.title())
-            .add_filter(kind, &[extension]);
+        let mut dialog = rfd::AsyncFileDialog::new().set_title(purpose.title());
+        if !extension.is_empty() {
+            dialog = dialog.add_filter(kind, &[extension]);
+        }
         let answer: Pin<Box<dyn Future<Output = _>>> = if purpose.writes() {
             Box::pin(dialog.set_file_name(name).save_file())
         } else {

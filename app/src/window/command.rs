@@ -18,6 +18,8 @@ pub enum Command {
     ExportPdf,
     /// A drawing for a cutter.
     ExportSvg,
+    /// One design in many sizes.
+    MakeFamily,
     /// Take the last change back.
     Undo,
     /// Do it again.
@@ -50,7 +52,8 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(super) const ALL: [Self; 13] = [
+    pub(super) const ALL: [Self; 14] = [
+        Self::MakeFamily,
         Self::SaveAs,
         Self::Redo,
         Self::ExportSvg,
@@ -94,6 +97,11 @@ impl Command {
                 "Drawing to SVG",
                 "The drawing full size, 1 unit to 1 mm, for a cutter or a web page",
                 keys(SHIFTED, Key::P),
+            ),
+            Self::MakeFamily => (
+                "Make a family of this design",
+                "One design in many sizes, with this one as the base",
+                None,
             ),
             Self::Undo => ("Undo", "Take the last change back", keys(ctrl, Key::Z)),
             Self::Redo => ("Redo", "Do it again", keys(SHIFTED, Key::Z)),

@@ -10,7 +10,7 @@ use reinwright_core::export;
 use super::chooser::{Answer, Asking, Chooser};
 use super::command::Command;
 use super::dialog::{
-    Card, Dialog, Drawn, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply, Rescue,
+    Card, Dialog, Drawn, Kept, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply, Rescue,
 };
 use super::history::History;
 use super::look::Look;
@@ -34,7 +34,10 @@ impl Workbench {
     fn run(&mut self, ctx: &Context, command: Command) {
         if !matches!(command, Command::Undo | Command::Redo) {
             // What stands typed in a field counts, whether or not Enter was pressed.
-            self.parts.commit(&mut self.session.document);
+            self.commit_typed();
+        }
+        if self.family.is_some() && self.run_in_family(command) {
+            return;
         }
         let units = self.session.document.units;
         match command {
@@ -44,6 +47,7 @@ impl Workbench {
             Command::SaveAs => self.ask(Purpose::Save(None)),
             Command::ExportPdf => self.dialog = Some(Dialog::Print(Print::new(units))),
             Command::ExportSvg => self.dialog = Some(Dialog::PrintSvg(PrintSvg::new())),
+            Command::MakeFamily => self.make_family(),
             Command::Undo => {
                 let before = self.history.undo(&self.session.document);
                 self.go_to(before);
@@ -78,12 +82,11 @@ impl Workbench {
 
     /// Goes on to something else, unless work would be lost: then it asks.
     fn leave_for(&mut self, ctx: &Context, next: Next) {
-        self.parts.commit(&mut self.session.document);
-        if self.session.is_changed() {
-            let name = if self.session.document.name.trim().is_empty() {
-                "The design".to_owned()
-            } else {
-                format!("\"{}\"", self.session.document.name)
+        self.commit_typed();
+        if self.is_changed() {
+            let name = match self.open_name().trim() {
+                "" => "What is open".to_owned(),
+                name => format!("\"{name}\""),
             };
             self.dialog = Some(Dialog::Leave(Leave { name, next }));
         } else {
@@ -114,18 +117,22 @@ impl Workbench {
         self.parts.forget();
         self.paper.fit();
         self.said = None;
+        self.family = None;
         self.session = session;
     }
 
-    fn open_file(&mut self, path: &Path) -> Result<(), String> {
+    pub(super) fn open_file(&mut self, path: &Path) -> Result<(), String> {
+        if self.open_family(path)? {
+            return Ok(());
+        }
         let session = Session::open(path)?;
         self.memory.note_file(path);
         self.show_session(session);
         Ok(())
     }
 
-    fn save(&mut self, ctx: &Context, next: Option<Next>) {
-        let Some(path) = self.session.path.clone() else {
+    pub(super) fn save(&mut self, ctx: &Context, next: Option<Next>) {
+        let Some(path) = self.open_path().map(Path::to_path_buf) else {
             self.ask(Purpose::Save(next));
             return;
         };
@@ -140,18 +147,21 @@ impl Workbench {
     }
 
     fn save_to(&mut self, path: &Path) -> Result<(), String> {
-        self.session.save(path)?;
+        match &mut self.family {
+            Some(bench) => bench.session.save(path)?,
+            None => self.session.save(path)?,
+        }
         self.memory.note_file(path);
         self.said = Some(Said::Done(format!("Saved to {}", path.display())));
         Ok(())
     }
 
     /// Asks for a path.
-    fn ask(&mut self, purpose: Purpose) {
+    pub(super) fn ask(&mut self, purpose: Purpose) {
         self.said = None;
         match self.chooser {
             Chooser::System => {
-                let name = self.session.file_name(purpose.files().1);
+                let name = self.open_file_name(purpose.files().1);
                 self.asking = Some(Asking::start(purpose, &name));
             }
             Chooser::OwnField => self.ask_in_field(purpose),
@@ -166,14 +176,14 @@ impl Workbench {
     }
 
     fn ask_in_field(&mut self, purpose: Purpose) {
-        let of_file = self.session.path.as_deref().and_then(Path::parent);
+        let of_file = self.open_path().and_then(Path::parent);
         let recent = self.memory.recent.first().and_then(|path| path.parent());
         let folder = of_file
             .or(recent)
             .map(Path::to_path_buf)
             .or_else(std::env::home_dir)
             .unwrap_or_default();
-        let name = self.session.file_name(purpose.files().1);
+        let name = self.open_file_name(purpose.files().1);
         self.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
     }
 
@@ -209,6 +219,8 @@ impl Workbench {
                     self.go_on(ctx, next);
                 }
             }
+            Purpose::Pdf(paper) if self.family.is_some() => self.print_set(path, *paper)?,
+            Purpose::Folder => self.draw_set(path)?,
             Purpose::Pdf(paper) => {
                 let design = &self.session.document;
                 let pdf = printing::template_pdf(design, *paper, printing::today());
@@ -254,9 +266,12 @@ impl Workbench {
                 self.paper.set_scale(points_per_mm);
             }
             Reply::Ask(purpose) => self.ask(purpose),
-            Reply::Rescue(document, path) => {
+            Reply::Rescue(kept, path) => {
                 std::fs::remove_file(path).ok();
-                self.show_session(Session::rescued(*document));
+                match kept {
+                    Kept::Design(design) => self.show_session(Session::rescued(*design)),
+                    Kept::Family(family) => self.begin_family(*family),
+                }
             }
             Reply::Discard(path) => {
                 std::fs::remove_file(path).ok();
@@ -266,12 +281,9 @@ impl Workbench {
 
     /// Offers a design that was left behind; one that cannot be read is no help to anyone.
     pub(super) fn offer_rescue(&mut self, path: PathBuf) {
-        match files::open(&path) {
-            Ok(document) => {
-                let document = Box::new(document);
-                self.dialog = Some(Dialog::Rescue(Rescue { document, path }));
-            }
-            Err(_) => {
+        match files::bytes(&path).ok().and_then(|bytes| Kept::read(&bytes)) {
+            Some(kept) => self.dialog = Some(Dialog::Rescue(Rescue { kept, path })),
+            None => {
                 std::fs::remove_file(path).ok();
             }
         }
@@ -283,8 +295,8 @@ impl Workbench {
         if !closing || self.may_close {
             return;
         }
-        self.parts.commit(&mut self.session.document);
-        if self.session.is_changed() {
+        self.commit_typed();
+        if self.is_changed() {
             ctx.send_viewport_cmd(ViewportCommand::CancelClose);
             self.leave_for(ctx, Next::Close);
         } else {

@@ -13,10 +13,8 @@ impl Workbench {
             self.file_menu(ui);
             self.view_menu(ui);
             ui.separator();
-            for (command, can) in [
-                (Command::Undo, self.history.can_undo(&self.session.document)),
-                (Command::Redo, self.history.can_redo(&self.session.document)),
-            ] {
+            let (undo, redo) = self.can_undo_and_redo();
+            for (command, can) in [(Command::Undo, undo), (Command::Redo, redo)] {
                 ui.add_enabled_ui(can, |ui| self.offer(ui, command));
             }
             ui.separator();
@@ -27,7 +25,7 @@ impl Workbench {
             ui.with_layout(layout, |ui| {
                 self.offer(ui, Command::SwitchTheme);
                 ui.add(
-                    egui::Label::new(egui::RichText::new(self.session.title()).strong()).truncate(),
+                    egui::Label::new(egui::RichText::new(self.open_title()).strong()).truncate(),
                 );
             });
         });
@@ -40,7 +38,10 @@ impl Workbench {
     }
 
     fn units(&mut self, ui: &mut Ui) {
-        let units = &mut self.session.document.units;
+        let units = match &mut self.family {
+            Some(bench) => &mut bench.session.family.base.units,
+            None => &mut self.session.document.units,
+        };
         for (choice, label, name) in [
             (Units::Inch, "in", "Show inches"),
             (Units::Millimetre, "mm", "Show millimetres"),
@@ -73,6 +74,9 @@ impl Workbench {
             });
             ui.separator();
             self.lines(ui, &[Command::Save, Command::SaveAs]);
+            if self.family.is_none() {
+                self.lines(ui, &[Command::MakeFamily]);
+            }
             ui.separator();
             self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);
             ui.separator();

@@ -7,6 +7,7 @@ mod chooser;
 mod command;
 mod deeds;
 mod dialog;
+mod family;
 mod history;
 mod ink;
 mod look;

@@ -1,7 +1,8 @@
 use std::path::PathBuf;
 
 use egui::Ui;
-use reinwright_core::document::Document;
+use reinwright_core::document::{self, Document};
+use reinwright_core::family::{self, Family};
 
 use super::{Next, Reply, buttons};
 
@@ -24,10 +25,44 @@ impl Leave {
     }
 }
 
-/// A design that a window could not save before it ended.
+/// Work that is kept against a power cut.
+#[derive(Debug, Clone, PartialEq)]
+pub(in crate::window) enum Kept {
+    Design(Box<Document>),
+    Family(Box<Family>),
+}
+
+impl Kept {
+    /// What was kept, from the bytes of its file; `None` when it cannot be read.
+    pub(in crate::window) fn read(bytes: &[u8]) -> Option<Self> {
+        if family::is_family(bytes) {
+            let opened = family::open(bytes).ok()?;
+            return Some(Self::Family(Box::new(opened.family)));
+        }
+        let design = document::read(bytes).ok()?;
+        Some(Self::Design(Box::new(design)))
+    }
+
+    /// The text of its file.
+    pub(in crate::window) fn text(&self) -> String {
+        match self {
+            Self::Design(design) => document::write(design),
+            Self::Family(family) => family::write(family),
+        }
+    }
+
+    fn name(&self) -> &str {
+        match self {
+            Self::Design(design) => &design.name,
+            Self::Family(family) => &family.name,
+        }
+    }
+}
+
+/// Work that a window could not save before it ended.
 #[derive(Debug)]
 pub(in crate::window) struct Rescue {
-    pub(in crate::window) document: Box<Document>,
+    pub(in crate::window) kept: Kept,
     pub(in crate::window) path: PathBuf,
 }
 
@@ -36,10 +71,10 @@ impl Rescue {
         ui.heading("Unsaved design");
         ui.label(format!(
             "The window ended last time before \"{}\" was saved. A copy was kept.",
-            self.document.name
+            self.kept.name()
         ));
         match buttons(ui, &["Bring it back", "Throw it away"])? {
-            0 => Some(Reply::Rescue(self.document.clone(), self.path.clone())),
+            0 => Some(Reply::Rescue(self.kept.clone(), self.path.clone())),
             _ => Some(Reply::Discard(self.path.clone())),
         }
     }

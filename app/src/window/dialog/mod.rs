@@ -12,7 +12,7 @@ use reinwright_core::document::Document;
 use reinwright_core::drawing::Paper;
 
 pub(super) use card::Card;
-pub(super) use leave::{Leave, Rescue};
+pub(super) use leave::{Kept, Leave, Rescue};
 pub(super) use new_pair::NewPair;
 pub(super) use path_field::PathField;
 pub(super) use print::{Print, PrintSvg};
@@ -52,6 +52,8 @@ pub(super) enum Purpose {
     Pdf(Paper),
     /// To write a drawing.
     Svg(Drawn),
+    /// To write the drawings of a family into a folder.
+    Folder,
 }
 
 impl Purpose {
@@ -62,6 +64,7 @@ impl Purpose {
             Self::Save(_) => "Save the design",
             Self::Pdf(_) => "Print to PDF",
             Self::Svg(_) => "Drawing to SVG",
+            Self::Folder => "Drawings of the set to a folder",
         }
     }
 
@@ -71,6 +74,7 @@ impl Purpose {
             Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
             Self::Pdf(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
+            Self::Folder => ("Folder", ""),
         }
     }
 
@@ -78,7 +82,7 @@ impl Purpose {
     pub(super) fn writes(&self) -> bool {
         match self {
             Self::Open => false,
-            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) => true,
+            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) | Self::Folder => true,
         }
     }
 
@@ -129,7 +133,7 @@ pub(super) enum Reply {
     /// Ask for a path for this.
     Ask(Purpose),
     /// Bring the unsaved design back.
-    Rescue(Box<Document>, PathBuf),
+    Rescue(Kept, PathBuf),
     /// Throw it away.
     Discard(PathBuf),
 }

@@ -1,0 +1,367 @@
+//! The family workbench by its labels: what is typed and clicked must stand in the family.
+
+use std::path::Path;
+
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use reinwright::window::{Chooser, Surroundings, Workbench};
+use reinwright_core::document::{self, Document, parse_bar, parse_work};
+use reinwright_core::family::{self, Family, Rule, Size};
+use reinwright_core::units::Length;
+
+type Window = Harness<'static, Workbench>;
+
+const TALL: (f32, f32) = (1500.0, 3000.0);
+const SMALL: (f32, f32) = (1024.0, 700.0);
+
+fn around() -> Surroundings {
+    Surroundings {
+        chooser: Chooser::OwnField,
+        folder: None,
+    }
+}
+
+fn show(bench: Workbench, (width, height): (f32, f32)) -> Window {
+    let mut window = Harness::builder()
+        .with_size(vec2(width, height))
+        .with_max_steps(40)
+        .build_ui_state(|ui, bench: &mut Workbench| bench.show(ui), bench);
+    window.run();
+    window
+}
+
+fn design() -> Document {
+    let work = parse_work("1/2 in flat").expect("work");
+    let bar = parse_bar("3/4 in square").expect("bar");
+    Document::starting("flat", work, bar).expect("flat is a jaw style")
+}
+
+/// Three flat sizes in inches, `1/4 in flat` to `1 in flat`.
+fn three() -> Family {
+    let mut family = Family::from_design(&design());
+    for work in ["1/4 in flat", "1 in flat"] {
+        let work = parse_work(work).expect("work");
+        family.add(Size::new(work)).expect("room for it");
+    }
+    family
+}
+
+fn window() -> Window {
+    show(Workbench::with_family(three(), around()), TALL)
+}
+
+fn family(window: &Window) -> &Family {
+    window.state().family().expect("a family is open")
+}
+
+/// The design of a size, as the family makes it.
+fn made(window: &Window, at: usize) -> Document {
+    family(window).take_out(at).expect("there is such a size")
+}
+
+fn length(text: &str) -> Length {
+    text.parse().expect("a length")
+}
+
+#[track_caller]
+fn click(window: &mut Window, label: &str) {
+    window.get_by_label(label).click();
+    window.run();
+}
+
+/// Clicks a cell, types over what stands there, and presses Enter.
+#[track_caller]
+fn fill(window: &mut Window, label: &str, text: &str) {
+    click(window, label);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run();
+    window.get_by_label(label).type_text(text);
+    window.run();
+    window.key_press(Key::Enter);
+    window.run();
+}
+
+fn press(window: &mut Window, modifiers: Modifiers, key: Key) {
+    window.key_press_modifiers(modifiers, key);
+    window.run();
+}
+
+#[track_caller]
+fn give_path(window: &mut Window, path: &Path, accept: &str) {
+    fill_path(window, &path.display().to_string());
+    click(window, accept);
+}
+
+#[track_caller]
+fn fill_path(window: &mut Window, path: &str) {
+    let label = "File, with its folder";
+    click(window, label);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run();
+    window.get_by_label(label).type_text(path);
+    window.run();
+}
+
+/// What a cell shows.
+#[track_caller]
+fn shown(window: &Window, label: &str) -> Option<String> {
+    window.get_by_label(label).value()
+}
+
+const BOSS: &str = "1 in flat: Boss thickness";
+const LET_GO: &str = "Let go of 1 in flat: Boss thickness";
+
+#[test]
+fn a_cell_is_set_by_hand_for_its_size_alone() {
+    let mut window = window();
+    let (before, base) = (made(&window, 0), family(&window).base.clone());
+    assert!(window.query_by_label(LET_GO).is_none());
+    fill(&mut window, BOSS, "7/16 in");
+    assert_eq!(made(&window, 2).boss.thickness, length("7/16 in"));
+    assert_eq!(made(&window, 0), before);
+    assert_eq!(family(&window).base, base);
+    assert_eq!(shown(&window, BOSS).as_deref(), Some("7/16 in"));
+    window.get_by_label(LET_GO);
+}
+
+#[test]
+fn an_override_survives_the_base_and_is_let_go() {
+    let mut window = window();
+    fill(&mut window, BOSS, "7/16 in");
+    fill(&mut window, "Base: Boss thickness", "5/16 in");
+    assert_eq!(made(&window, 2).boss.thickness, length("7/16 in"));
+    assert_eq!(made(&window, 0).boss.thickness, length("5/16 in"));
+    click(&mut window, LET_GO);
+    assert_eq!(made(&window, 2).boss.thickness, length("5/16 in"));
+    assert!(window.query_by_label(LET_GO).is_none());
+    assert!(family(&window).sizes[2].set.is_empty());
+}
+
+#[test]
+fn a_change_of_the_base_rein_flows_into_every_size() {
+    let mut window = window();
+    fill(&mut window, "Base: Rein length", "20 in");
+    for at in 0..3 {
+        assert_eq!(made(&window, at).rein.length, length("20 in"), "size {at}");
+    }
+    assert_eq!(
+        shown(&window, "1/4 in flat: Rein length").as_deref(),
+        Some("20 in")
+    );
+}
+
+#[test]
+fn a_bad_text_says_why_and_the_old_value_stays() {
+    let mut window = window();
+    let before = family(&window).clone();
+    fill(&mut window, BOSS, "thick");
+    assert_eq!(family(&window), &before);
+    window.get_by_label_contains("1 in flat: Boss thickness: \"thick\"");
+    assert_eq!(
+        shown(&window, BOSS),
+        Some(before.base.boss.thickness.to_string())
+    );
+    fill(&mut window, BOSS, "1/2 in");
+    assert!(window.query_by_label_contains("\"thick\"").is_none());
+}
+
+#[test]
+fn a_rule_is_chosen_from_its_list() {
+    let mut window = window();
+    let before = made(&window, 2);
+    assert_eq!(before.rein.length, made(&window, 0).rein.length);
+    click(&mut window, "Rule: Rein length");
+    let way = window.query_all_by_label("with the work");
+    way.last().expect("the way is in the open list").click();
+    window.run();
+    assert_eq!(
+        family(&window).rules.get("rein.length"),
+        Some(&Rule::WithWork)
+    );
+    let ratio = made(&window, 2).rein.length.mm() / made(&window, 1).rein.length.mm();
+    assert!(
+        (ratio - 2.0).abs() < 0.1,
+        "the work is twice as large: {ratio}"
+    );
+}
+
+#[test]
+fn a_size_is_added_between_and_removed() {
+    let mut window = window();
+    click(&mut window, "Add between");
+    let sizes = |window: &Window| {
+        let sizes = family(window).sizes.iter();
+        sizes
+            .map(|size| size.work.size().to_string())
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(sizes(&window), ["1/4 in", "3/8 in", "1/2 in", "1 in"]);
+    window.get_by_label("3/8 in flat: Boss thickness");
+    click(&mut window, "Remove");
+    assert_eq!(sizes(&window), ["1/4 in", "1/2 in", "1 in"]);
+    fill(&mut window, "Work of a new size", "3/4 in");
+    assert_eq!(sizes(&window), ["1/4 in", "1/2 in", "3/4 in", "1 in"]);
+    fill(&mut window, "Work of a new size", "much");
+    window.get_by_label_contains("New size: ");
+    assert_eq!(sizes(&window).len(), 4);
+}
+
+#[test]
+fn undo_takes_back_one_change_of_the_family() {
+    let mut window = window();
+    let before = family(&window).clone();
+    fill(&mut window, BOSS, "7/16 in");
+    let set = family(&window).clone();
+    click(&mut window, "Add between");
+    press(&mut window, Modifiers::COMMAND, Key::Z);
+    assert_eq!(family(&window), &set);
+    press(&mut window, Modifiers::COMMAND, Key::Z);
+    assert_eq!(family(&window), &before);
+    press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::Z);
+    assert_eq!(family(&window), &set);
+}
+
+#[test]
+fn a_family_is_made_of_a_design_in_one_step() {
+    let mut window = show(Workbench::with(design(), around()), TALL);
+    click(&mut window, "File");
+    click(&mut window, "Make a family of this design");
+    let family = family(&window);
+    assert_eq!(family.base, design());
+    assert_eq!(
+        family.take_out(0),
+        Some(design()),
+        "a family of one is its design"
+    );
+    assert!(window.state().is_changed(), "a new family is not on disk");
+}
+
+#[test]
+fn a_size_is_taken_out_as_a_design() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("set.ron");
+    std::fs::write(&path, family::write(&three())).expect("written");
+    let mut window = show(Workbench::open(&path, around()).expect("opens"), TALL);
+    assert!(!window.state().is_changed());
+    let third = made(&window, 2);
+    // Its column's head also says what is the worst of it.
+    window.get_by_label_contains("Size 1 in flat: ").click();
+    window.run();
+    click(&mut window, "Take out as a design");
+    assert!(window.state().family().is_none());
+    assert_eq!(window.state().document(), &third);
+}
+
+#[test]
+fn a_family_is_saved_opened_and_asked_about() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("set.ron");
+    let mut window = window();
+    fill(&mut window, BOSS, "7/16 in");
+    press(&mut window, Modifiers::COMMAND, Key::Q);
+    click(&mut window, "Stay here");
+    assert!(!window.state().may_close());
+    press(&mut window, Modifiers::COMMAND, Key::S);
+    give_path(&mut window, &path, "Write");
+    assert!(!window.state().is_changed());
+    let saved = family(&window).clone();
+    let bytes = std::fs::read(&path).expect("written");
+    assert_eq!(family::read(&bytes).expect("a family"), saved);
+    let mut other = show(Workbench::with(design(), around()), TALL);
+    press(&mut other, Modifiers::COMMAND, Key::O);
+    give_path(&mut other, &path, "Open");
+    assert_eq!(family(&other), &saved);
+}
+
+#[test]
+fn a_damaged_family_opens_what_it_can_and_says_what_not() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("set.ron");
+    let text = family::write(&three()).replacen("1/4 in", "1/4 inch of butter", 1);
+    std::fs::write(&path, &text).expect("written");
+    let mut window = show(Workbench::open(&path, around()).expect("opens"), TALL);
+    assert_eq!(family(&window).sizes.len(), 2);
+    window.get_by_label_contains("is damaged");
+    press(&mut window, Modifiers::COMMAND, Key::S);
+    window.get_by_label("File, with its folder");
+    assert_eq!(
+        std::fs::read_to_string(&path).expect("there"),
+        text,
+        "not written over"
+    );
+}
+
+#[test]
+fn the_set_is_printed_as_the_command_line_prints_it() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut window = window();
+    click(&mut window, "Print to PDF");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("set.pdf"), "Write");
+    let pdf = std::fs::read(folder.path().join("set.pdf")).expect("written");
+    let pages = lopdf::Document::load_mem(&pdf)
+        .expect("a PDF")
+        .get_pages()
+        .len();
+    assert!(
+        pages > 10,
+        "contents, four sheets of the set, templates of three sizes: {pages}"
+    );
+}
+
+#[test]
+fn gaps_are_said_and_filled() {
+    let mut family = Family::from_design(&design());
+    family
+        .add(Size::new(parse_work("3 in flat").expect("work")))
+        .expect("room");
+    let mut window = show(Workbench::with_family(family, around()), TALL);
+    click(&mut window, "What the set holds");
+    window.get_by_label_contains("Nothing here holds");
+    window.get_by_label_contains("Add a size for").click();
+    window.run();
+    assert_eq!(self::family(&window).sizes.len(), 3);
+    assert!(!self::family(&window).sizes[1].label().is_empty());
+}
+
+/// Every picture and page is drawn, in the smallest window, without a widget lacking its name.
+#[test]
+fn every_picture_shows() {
+    let mut window = show(Workbench::with_family(three(), around()), SMALL);
+    for picture in [
+        "One over the other",
+        "Side by side",
+        "What the set holds",
+        "One size",
+    ] {
+        click(&mut window, picture);
+    }
+    click(&mut window, "Side by side");
+    click(&mut window, "Picture of 1/2 in flat");
+    click(&mut window, "Differs from the base");
+    window.get_by_label("This size is the base itself.");
+}
+
+/// Of two hundred sizes only those in sight are drawn.
+#[test]
+fn a_large_table_draws_what_is_seen() {
+    let mut family = Family::from_design(&design());
+    for n in 0..199 {
+        let work = parse_work(&format!("{} mm flat", 5.0 + 0.1 * f64::from(n))).expect("work");
+        family.add(Size::new(work)).expect("room");
+    }
+    let window = show(Workbench::with_family(family, around()), SMALL);
+    let heads = window.query_all_by_label_contains("Size 5").count();
+    assert!((1..20).contains(&heads), "{heads} sizes are drawn");
+    assert!(
+        window
+            .query_by_label_contains("Size 24.8 mm flat")
+            .is_none()
+    );
+    let document = window
+        .state()
+        .family()
+        .and_then(|family| family.take_out(0));
+    assert!(document.is_some_and(|design| document::check_limits(&design).is_ok()));
+}
