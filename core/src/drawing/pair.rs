@@ -45,8 +45,14 @@ fn lay_out(
     let boxes = views
         .each_ref()
         .map(|items| bounds(items).unwrap_or(Rect::ZERO));
-    let [side, top, end] = boxes;
+    let [mut side, mut top, end] = boxes;
     let gap = BETWEEN * scale.text;
+    let turned = Affine::rotate(-opening) * Model::half_b_pose();
+    let over_side = over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale);
+    let over_top = over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale);
+    // A view reaches as high as its name.
+    side.y1 = side.y1.max(over_side.y + scale.text);
+    top.y1 = top.y1.max(over_top.y + scale.text);
     let third = document.projection == Projection::ThirdAngle;
     let top_shift = if third {
         side.y1 + gap - top.y0
@@ -63,20 +69,11 @@ fn lay_out(
         Vec2::new(0.0, top_shift),
         Vec2::new(end_shift, 0.0),
     ];
-    let turned = Affine::rotate(-opening) * Model::half_b_pose();
+    let over_end = Point::new(end.center().x, end.y1 + 0.9 * scale.text);
     let titles = [
-        (
-            "Side view",
-            over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale),
-        ),
-        (
-            "Top view",
-            over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale),
-        ),
-        (
-            "End view",
-            Point::new(end.center().x, end.y1 + 0.9 * scale.text),
-        ),
+        ("Side view", over_side),
+        ("Top view", over_top),
+        ("End view", over_end),
     ];
     let mut items = Vec::new();
     for ((mut view, shift), (name, at)) in views.into_iter().zip(shifts).zip(titles) {
