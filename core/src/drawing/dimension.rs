@@ -33,7 +33,7 @@ impl Scale {
         span > 3.2 * self.arrow()
     }
 
-    fn width(self, text: &str) -> f64 {
+    pub(super) fn width(self, text: &str) -> f64 {
         text_width(text, self.text, false)
     }
 }

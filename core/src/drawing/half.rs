@@ -26,24 +26,36 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
     side.extend(jaw.iter().chain(&rein).map(|station| {
         Item::line(segment(station.inner, station.outer), Line::Fine).of(station.part)
     }));
-    let note = |station: &Station| Wish::Note {
-        at: station.outer,
-        text: station.text.clone(),
-        part: station.part,
-        hang: Align::Start,
+    let note = |station: &Station| {
+        station.text.clone().map(|text| Wish::Note {
+            at: station.outer,
+            hang: hang(station, &text, scale),
+            text,
+            part: station.part,
+        })
     };
     for (stations, place, base) in [(&jaw, Side::Above, area.y1), (&rein, Side::Below, area.y0)] {
         side.extend(rows(
             place,
             base,
             scale,
-            stations.iter().map(note).collect(),
+            stations.iter().filter_map(note).collect(),
         ));
         side.extend(distances(document, half, stations, (place, base), scale));
     }
     let mut top = views::top::half(model);
     top.push(axis(half));
     stack(document, model, side, top, scale)
+}
+
+/// On which side of its line a note stands: before the heel where the rivet's line leaves room,
+/// clear of the lines that follow, else behind its own.
+fn hang(station: &Station, text: &str, scale: Scale) -> Align {
+    if station.heel && station.outer.x > scale.width(text) + scale.text {
+        Align::End
+    } else {
+        Align::Start
+    }
 }
 
 fn stack(
@@ -99,8 +111,11 @@ fn axis(half: &Half) -> Item {
 struct Station {
     inner: Point,
     outer: Point,
-    text: String,
+    /// Depth × width, where it is named.
+    text: Option<String>,
     part: Part,
+    /// Whether the jaw begins here.
+    heel: bool,
 }
 
 /// Stations of the jaw where its sections are given, and of the rein every 3 in or 75 mm from the
@@ -112,12 +127,13 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
         Station {
             inner: sweep.edge_point(Edge::Inner, s),
             outer: sweep.edge_point(Edge::Outer, s),
-            text: format!(
+            text: Some(format!(
                 "{} × {}",
                 show.number(section.depth),
                 show.number(section.width)
-            ),
+            )),
             part,
+            heel: false,
         }
     };
     let every = match document.units.unit() {
@@ -140,26 +156,34 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     (jaw, rein)
 }
 
-/// Stations of the jaw: where its sections are asked for, unless the same section or the heel is
-/// near.
+/// Stations of the jaw: where its sections are asked for, unless the heel is near; a section that
+/// runs on to the next station is named there.
 fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
     let show = document.units.show();
     let length = half.jaw.length();
     let plain = document.jaw.plain_form().stations;
-    let apart = |at: f64| at == 0.0 || at > 0.25 * length;
-    let asked = plain.iter().filter(|station| apart(station.at));
+    let words = |station: &crate::sweep::Station| {
+        let (depth, width) = (show.number(station.depth), show.number(station.width));
+        format!("{depth} × {width}")
+    };
+    let runs_on = |i: usize| {
+        let here = words(&plain[i]);
+        plain[i + 1..].iter().any(|next| words(next) == here)
+    };
+    let asked = plain.iter().enumerate();
+    let asked = asked.filter(|(_, station)| station.at == 0.0 || station.at > 0.25 * length);
     asked
-        .map(|station| {
-            let s = station.at.min(length - document.jaw.tip.mm());
+        .map(|(i, station)| {
+            let unbroken = station.at.min(length - document.jaw.tip.mm());
+            // Measured to the tip itself, at the height of the back before it is broken.
+            let outer = half.jaw.edge_point(Edge::Outer, unbroken);
+            let inner = half.jaw.edge_point(Edge::Inner, station.at);
             Station {
-                inner: half.jaw.edge_point(Edge::Inner, s),
-                outer: half.jaw.edge_point(Edge::Outer, s),
-                text: format!(
-                    "{} × {}",
-                    show.number(station.depth),
-                    show.number(station.width)
-                ),
+                inner,
+                outer: Point::new(inner.x, outer.y),
+                text: (!runs_on(i)).then(|| words(station)),
                 part: Part::Jaw,
+                heel: station.at == 0.0,
             }
         })
         .collect()
