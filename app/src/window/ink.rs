@@ -210,8 +210,13 @@ impl<'a> Ink<'a> {
 /// Whether an area is a body, and not an arrowhead, a patch under a text or a sign.
 fn is_body(fill: Fill) -> bool {
     match fill {
-        Fill::Part(_) | Fill::OtherHalf | Fill::Work | Fill::Rivet | Fill::Waste => true,
-        Fill::Paper | Fill::Ink | Fill::Warning | Fill::Stress(_) => false,
+        Fill::Part(_)
+        | Fill::OtherHalf
+        | Fill::Work
+        | Fill::Rivet
+        | Fill::Waste
+        | Fill::Stress(_) => true,
+        Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 

@@ -4,9 +4,9 @@ use kurbo::{Affine, BezPath, Point};
 
 use super::dimension::segment;
 use super::hidden::sides;
-use super::views::{placed, polygon, slice};
+use super::views::{placed, polygon, side::rivet, slice};
 use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds, pair};
-use crate::document::{Document, Projection};
+use crate::document::{Document, Part, Projection};
 use crate::model::{Half, Model};
 use crate::strength::{HalfBending, Station, Strength};
 
@@ -32,6 +32,7 @@ pub fn stressed(
     let edges = bounds(&side.items).map_or((0.0, 0.0), |area| (area.y0, area.y1));
     let worst = Worst::of(document, model, strength, options.opening);
     side.items.extend(worst.band(squeeze_n));
+    side.items.extend(rivet(document));
     side.items.extend(worst.pointer(
         squeeze_n,
         (document.projection, edges),
@@ -61,19 +62,21 @@ impl<'a> Worst<'a> {
         }
     }
 
-    /// The half cut square to the tongs where its stress passes from one step to the next.
+    /// The half cut square to the tongs where its stress passes from one step to the next; what is
+    /// not bent is plain.
     fn band(&self, squeeze_n: f64) -> Vec<Item> {
         let outline = self.half.outline();
         let points: Vec<Point> = sides(&outline).into_iter().map(|(a, _)| a).collect();
-        let mut items = Vec::new();
+        let outline = self.pose * outline;
+        let mut items = vec![Item::fill(outline.clone(), Fill::OtherHalf)];
         for run in runs(&self.bending.stations, squeeze_n) {
             let area = self.pose * slice(&points, run.from, run.to);
-            items.push(Item::fill(area.clone(), Fill::Stress(run.step)));
+            items.push(Item::fill(area.clone(), Fill::Stress(run.step)).of(run.part));
             if usize::from(run.step) == STRESS_STEPS.len() {
                 items.push(Item::line(area, Line::Warning));
             }
         }
-        items.push(Item::line(self.pose * outline, Line::Outline));
+        items.push(Item::line(outline, Line::Outline));
         items
     }
 
@@ -107,12 +110,13 @@ impl<'a> Worst<'a> {
     }
 }
 
-/// A stretch along the tongs within one step.
+/// A stretch along the tongs within one step and one part.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Run {
     from: f64,
     to: f64,
     step: u8,
+    part: Part,
 }
 
 /// The step that a part of what the steel bears falls into.
@@ -124,16 +128,24 @@ fn step(used: f64) -> u8 {
 /// Stretches of equal step from the hand to the grip. Between two stations the stress goes
 /// straight from one to the other.
 fn runs(stations: &[Station], squeeze_n: f64) -> Vec<Run> {
-    let mut places: Vec<(f64, f64)> = stations
-        .iter()
-        .map(|station| (station.at.x, station.use_per_n() * squeeze_n))
-        .collect();
-    places.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let place = |station: &Station| Place {
+        x: station.at.x,
+        used: station.use_per_n() * squeeze_n,
+        part: station.part,
+    };
+    // Where the run of the half turns a corner a section may lie a little behind the one before;
+    // the band shows the foremost.
+    let mut places: Vec<Place> = Vec::new();
+    for next in stations.iter().map(place) {
+        if places.last().is_none_or(|last| next.x > last.x) {
+            places.push(next);
+        }
+    }
     let mut all: Vec<Run> = Vec::new();
     for pair in places.windows(2) {
         for run in between(pair[0], pair[1]) {
             match all.last_mut() {
-                Some(last) if last.step == run.step => last.to = run.to,
+                Some(last) if (last.step, last.part) == (run.step, run.part) => last.to = run.to,
                 _ => all.push(run),
             }
         }
@@ -141,23 +153,30 @@ fn runs(stations: &[Station], squeeze_n: f64) -> Vec<Run> {
     all
 }
 
-/// The steps between two places, each with the part of what the steel bears that is used there.
-fn between((x0, u0): (f64, f64), (x1, u1): (f64, f64)) -> Vec<Run> {
-    let inside = |end: f64| (end - u0) * (end - u1) < 0.0;
-    let place = |end: f64| x0 + (x1 - x0) * (end - u0) / (u1 - u0);
+/// A place along the tongs, with the part of what the steel bears that is used there.
+#[derive(Debug, Clone, Copy)]
+struct Place {
+    x: f64,
+    used: f64,
+    part: Part,
+}
+
+/// The steps between two places.
+fn between(a: Place, b: Place) -> Vec<Run> {
+    let inside = |end: f64| (end - a.used) * (end - b.used) < 0.0;
+    let place = |end: f64| a.x + (b.x - a.x) * (end - a.used) / (b.used - a.used);
     let crossed = STRESS_STEPS.into_iter().filter(|&end| inside(end));
-    let mut cuts: Vec<f64> = crossed.map(place).chain([x0, x1]).collect();
+    let mut cuts: Vec<f64> = crossed.map(place).chain([a.x, b.x]).collect();
     cuts.sort_by(f64::total_cmp);
-    let used = |x: f64| u0 + (u1 - u0) * (x - x0) / (x1 - x0).max(f64::MIN_POSITIVE);
+    let used = |x: f64| a.used + (b.used - a.used) * (x - a.x) / (b.x - a.x).max(f64::MIN_POSITIVE);
     let run = |ends: &[f64]| Run {
         from: ends[0],
         to: ends[1],
         step: step(used(f64::midpoint(ends[0], ends[1]))),
+        part: a.part,
     };
-    cuts.windows(2)
-        .filter(|ends| ends[1] > ends[0])
-        .map(run)
-        .collect()
+    let real = cuts.windows(2).filter(|ends| ends[1] > ends[0]);
+    real.map(run).collect()
 }
 
 /// An arrowhead whose tip is at a point and whose tail lies towards `back`, mm.
@@ -170,11 +189,16 @@ fn dart(tip: Point, back: f64) -> BezPath {
 mod tests {
     use super::*;
 
+    fn rein(x: f64, used: f64) -> Place {
+        let part = Part::Rein;
+        Place { x, used, part }
+    }
+
     /// A straight rise from nothing to twice the limit crosses each step where it should, and no
     /// stretch is left out.
     #[test]
     fn a_straight_rise_passes_every_step() {
-        let runs = between((0.0, 0.0), (200.0, 2.0));
+        let runs = between(rein(0.0, 0.0), rein(200.0, 2.0));
         let ends: Vec<(f64, f64, u8)> = runs.iter().map(|r| (r.from, r.to, r.step)).collect();
         let expected = [
             (0.0, 25.0, 0),
@@ -188,7 +212,7 @@ mod tests {
 
     #[test]
     fn a_fall_is_the_rise_turned_round() {
-        let steps: Vec<u8> = between((0.0, 0.9), (10.0, 0.1))
+        let steps: Vec<u8> = between(rein(0.0, 0.9), rein(10.0, 0.1))
             .iter()
             .map(|r| r.step)
             .collect();

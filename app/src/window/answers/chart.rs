@@ -32,7 +32,7 @@ impl Chart<'_> {
     /// Draws the chart; gives back the size of work that the pointer was dragged to, mm.
     pub(super) fn show(&self, ui: &mut Ui) -> Option<f64> {
         let sign = self.show.sign();
-        ui.label(format!("{}, {sign}, over work size, {sign}", self.title));
+        ui.label(format!("{} over work size, {sign}", self.title));
         let size = Vec2::new(ui.available_width(), HEIGHT + BELOW);
         let (area, response) = ui.allocate_exact_size(size, Sense::click_and_drag());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, self.words()));

@@ -206,25 +206,17 @@ fn figures(ui: &mut Ui, answers: &Answers, show: Show, look: &mut Look) {
     }
     let degrees = format!("{:.1}°", fit.opening.to_degrees());
     rows.extend([
-        (
-            "Gap between faces or lips",
-            show.text(answers.model.jaw_gap),
-            Part::Jaw,
-        ),
+        ("Jaw gap", show.text(answers.model.jaw_gap), Part::Jaw),
         ("Hand gap", show.text(answers.model.hand_gap), Part::Rein),
         ("Opens by", degrees, Part::Rivet),
-        (
-            "Over the reins, wide open",
-            show.text(fit.open_span_mm),
-            Part::Rein,
-        ),
+        ("Span, wide open", show.text(fit.open_span_mm), Part::Rein),
         (
             "Leverage",
             format!("{:.1} to 1", fit.leverage()),
             Part::Rein,
         ),
         (
-            "Reins miss the rivet by",
+            "Reins off line by",
             show.text(fit.in_line.misses_rivet_mm.abs()),
             Part::Rivet,
         ),
@@ -240,8 +232,8 @@ fn figures(ui: &mut Ui, answers: &Answers, show: Show, look: &mut Look) {
         ),
     ]);
     if let Some(travel) = &fit.travel {
-        rows.push(stopped("Shut without work, stops", &travel.shut));
-        rows.push(stopped("Wide open, stops", &travel.open));
+        rows.push(stopped("Shut, stopped by", &travel.shut));
+        rows.push(stopped("Open, stopped by", &travel.open));
     }
     Grid::new("fit figures")
         .num_columns(2)
@@ -264,17 +256,9 @@ fn balances(fit: &Fit) -> Part {
 
 /// What stops the halves from turning on.
 fn stopped<'a>(what: &'a str, end: &TravelEnd) -> (&'a str, String, Part) {
-    match end.clash {
-        Some(clash) if clash.parts[0] == clash.parts[1] => (
-            what,
-            format!("{} on {}", clash.parts[0], clash.parts[1]),
-            clash.parts[0],
-        ),
-        Some(clash) => (
-            what,
-            format!("{} on {}", clash.parts[0], clash.parts[1]),
-            clash.parts[0],
-        ),
-        None => (what, "nowhere".to_owned(), Part::Rivet),
-    }
+    let Some(clash) = end.clash else {
+        return (what, "nothing".to_owned(), Part::Rivet);
+    };
+    let [a, b] = clash.parts;
+    (what, format!("{a} on {b}"), a)
 }

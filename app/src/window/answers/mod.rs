@@ -115,7 +115,7 @@ fn lit(name: &str, part: Part, look: &Look) -> RichText {
 
 /// A figure with its name; pointing at it lights its part up.
 fn row(ui: &mut Ui, (what, value): (&str, String), part: Part, look: &mut Look) {
-    let name = ui.add(Label::new(lit(what, part, look)).wrap());
+    let name = ui.label(lit(what, part, look));
     let all = name.union(ui.add(Label::new(value).wrap()));
     ui.end_row();
     if all.contains_pointer() {

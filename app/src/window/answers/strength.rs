@@ -39,10 +39,10 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look
 fn loads(ui: &mut Ui, look: &mut Look) {
     let load = look.load;
     let forces = [load.ordinary_n, load.strong_n, load.full_n];
-    ui.horizontal_wrapped(|ui| {
-        ui.label("Squeeze");
+    ui.label("Squeeze at the hand, N");
+    ui.horizontal(|ui| {
         for (index, (name, force)) in words::SQUEEZES.iter().zip(forces).enumerate() {
-            let words = format!("{name}, {force:.0} N");
+            let words = format!("{name} {force:.0}");
             ui.selectable_value(&mut look.squeeze, index, words)
                 .on_hover_text(format!(
                     "{:.0} lbf at the hand, on each rein",
@@ -99,21 +99,21 @@ fn failing(ui: &mut Ui, words: &str) {
 
 /// The steps of the band, with their numbers.
 fn legend(ui: &mut Ui) {
-    ui.weak("The band on the side view: part of what the steel bears");
+    ui.weak("The band on the side view: up to so much of what the steel bears");
     let palette = Palette::of(ui.visuals());
     let names = STRESS_STEPS
         .iter()
-        .map(|end| format!("to {:.0} %", 100.0 * end))
+        .map(|end| format!("{:.0} %", 100.0 * end))
         .chain(["over".to_owned()]);
     ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 4.0;
+        ui.spacing_mut().item_spacing.x = 3.0;
         for (step, name) in (0u8..).zip(names) {
-            let (area, _) = ui.allocate_exact_size(Vec2::new(14.0, 12.0), Sense::hover());
+            let (area, _) = ui.allocate_exact_size(Vec2::new(12.0, 12.0), Sense::hover());
             ui.painter().rect_filled(area, 1.0, stress_colour_of(step));
             let edge = egui::Stroke::new(1.0, palette.edge);
             ui.painter()
                 .rect_stroke(area, 1.0, edge, egui::StrokeKind::Inside);
-            ui.label(RichText::new(name).size(11.5));
+            ui.label(RichText::new(name).size(11.0));
         }
     });
 }

@@ -121,7 +121,7 @@ fn work_lines(model: &Model) -> BezPath {
     path
 }
 
-fn rivet(document: &Document) -> Vec<Item> {
+pub(in crate::drawing) fn rivet(document: &Document) -> Vec<Item> {
     let circle = |diameter: f64| Circle::new(Point::ORIGIN, diameter / 2.0).to_path(0.01);
     let head = circle(head_diameter(&document.rivet));
     let shank = circle(document.rivet.diameter.mm());
