@@ -49,6 +49,7 @@ fn lay_out(
     let gap = BETWEEN * scale.text;
     let turned = Affine::rotate(-opening) * Model::half_b_pose();
     let over_side = over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale);
+    let over_side = off_texts(over_side, "Side view", &views[0], scale);
     let over_top = over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale);
     // A view reaches as high as its name.
     side.y1 = side.y1.max(over_side.y + scale.text);
@@ -93,6 +94,28 @@ fn over_gap(model: &Model, scale: Scale) -> Vec2 {
     Vec2::new(0.0, above)
 }
 
+/// A view's name set as much higher as it must be to keep off the texts of the view.
+fn off_texts(at: Point, name: &str, items: &[Item], scale: Scale) -> Point {
+    let width = NAME_AFTER * scale.text + scale.width(name);
+    let room = |at: Point| Rect::from_origin_size(at, (width, scale.text)).inset(0.3 * scale.text);
+    let texts = items.iter().filter_map(|item| match item {
+        Item::Text(text) => Some(text.bounds()),
+        Item::Path(_) | Item::Group(_) => None,
+    });
+    let mut texts: Vec<Rect> = texts.collect();
+    texts.sort_by(|a, b| a.y0.total_cmp(&b.y0));
+    texts.iter().fold(at, |at, text| {
+        if room(at).overlaps(*text) {
+            Point::new(at.x, text.y1 + 0.6 * scale.text)
+        } else {
+            at
+        }
+    })
+}
+
+/// From the small picture's start to the name beside it, in text sizes.
+const NAME_AFTER: f64 = 7.8;
+
 /// Where a view's name stands: clear above the end of the rein, where there is room.
 pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> Point {
     const PARTS: u32 = 8;
@@ -121,7 +144,7 @@ pub(super) fn view_title(name: &str, at: Point, scale: Scale) -> Vec<Item> {
     vec![
         Item::line(pose * small, Line::Fine),
         Item::text(
-            at + Vec2::new(7.8 * scale.text, 0.0),
+            at + Vec2::new(NAME_AFTER * scale.text, 0.0),
             name,
             scale.text,
             Align::Start,

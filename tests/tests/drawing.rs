@@ -1,0 +1,50 @@
+//! Drawings: no text stands on another, however large the lettering is against the tongs.
+
+use kurbo::{Rect, Vec2};
+use reinwright_core::drawing::{self, DrawOptions, Drawing, Item};
+use reinwright_core::resolve;
+use reinwright_tests::designs::{sample, sample_paths};
+
+fn gather(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
+    for item in items {
+        match item {
+            Item::Text(text) => found.push((text.text.clone(), text.bounds() + shift)),
+            Item::Group(group) => gather(&group.items, shift + group.shift, found),
+            Item::Path(_) => {}
+        }
+    }
+}
+
+#[track_caller]
+fn check_texts(name: &str, drawing: &Drawing) {
+    let mut texts = Vec::new();
+    gather(&drawing.items, Vec2::ZERO, &mut texts);
+    assert!(texts.len() > 4, "{name}: {} texts", texts.len());
+    for (index, (text, place)) in texts.iter().enumerate() {
+        for (other, there) in &texts[index + 1..] {
+            let both = place.intersect(*there);
+            let apart = both.width() <= 0.0 || both.height() <= 0.0;
+            assert!(apart, "{name}: \"{text}\" stands on \"{other}\"");
+        }
+    }
+}
+
+#[test]
+fn no_text_stands_on_another() {
+    for path in sample_paths() {
+        let name = path.file_stem().and_then(|name| name.to_str());
+        let name = name.expect("samples have plain names");
+        let design = sample(name);
+        let model = resolve(&design);
+        check_texts(&format!("{name}, half"), &drawing::half(&design, &model));
+        // From the lettering of a template to that of a window of 1024 x 700 and smaller.
+        for text in [3.5, 7.0, 14.0, 18.0, 24.0] {
+            let options = DrawOptions {
+                text,
+                ..DrawOptions::default()
+            };
+            let pair = drawing::pair(&design, &model, &options);
+            check_texts(&format!("{name}, pair, {text} mm"), &pair);
+        }
+    }
+}
