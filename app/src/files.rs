@@ -3,12 +3,37 @@
 use std::path::Path;
 
 use reinwright_core::document::{self, Document};
+use reinwright_core::family;
 
 /// Opens a design.
 ///
 /// # Errors
 /// One sentence that names the file, what is wrong and the mend.
 pub fn open(path: &Path) -> Result<Document, String> {
+    let bytes = bytes(path)?;
+    document::read(&bytes).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// Whether a file can be opened as a design or, whole or in part, as a family.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn check(path: &Path) -> Result<(), String> {
+    let bytes = bytes(path)?;
+    if !family::is_family(&bytes) {
+        return open(path).map(|_design| ());
+    }
+    let opened = family::open(&bytes);
+    opened
+        .map(|_family| ())
+        .map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// The bytes of a design or a family, not yet looked at.
+///
+/// # Errors
+/// One sentence when there is no such file, it cannot be read, or it is too large.
+pub fn bytes(path: &Path) -> Result<Vec<u8>, String> {
     let named = |what: String| format!("{}: {what}", path.display());
     let size = std::fs::metadata(path).map_err(|error| named(unreadable(&error)))?;
     if size.is_dir() {
@@ -24,8 +49,7 @@ pub fn open(path: &Path) -> Result<Document, String> {
     if size.len() > document::LARGEST_FILE as u64 {
         return Err(named(document::FileError::TooLarge.to_string()));
     }
-    let bytes = std::fs::read(path).map_err(|error| named(unreadable(&error)))?;
-    document::read(&bytes).map_err(|error| named(error.to_string()))
+    std::fs::read(path).map_err(|error| named(unreadable(&error)))
 }
 
 /// Writes a file whole: beside it first, then in its place, so that a full disk or a power cut

@@ -3,5 +3,6 @@
 pub mod command_line;
 pub mod files;
 pub mod printing;
+pub mod set_printing;
 pub mod window;
 mod words;

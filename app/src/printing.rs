@@ -56,7 +56,8 @@ fn halves(design: &Document) -> Vec<Sheet> {
     }
 }
 
-fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
+/// What the title block says of every sheet of a design.
+pub(crate) fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
     let unit = match design.units {
         Units::Inch => "sizes in inches",
         Units::Millimetre => "sizes in millimetres",

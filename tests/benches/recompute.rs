@@ -8,6 +8,8 @@ use criterion::{Criterion, criterion_group, criterion_main};
 use reinwright_core::balance::balance;
 use reinwright_core::document::{Document, parse_bar, parse_work};
 use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
+use reinwright_core::fit::fit;
+use reinwright_core::strength::{StrengthLoad, strength};
 use reinwright_core::{finding, resolve};
 
 /// One design of each jaw style that the trade makes most.
@@ -30,13 +32,22 @@ fn stages(c: &mut Criterion) {
     for design in designs() {
         let model = resolve(&design);
         let account = balance(&design, &model);
+        let load = StrengthLoad::default();
         let mut group = c.benchmark_group(design.jaw.name());
         group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
         group.bench_function("balance", |b| {
-            b.iter(|| balance(&design, black_box(&model)))
+            b.iter(|| balance(&design, black_box(&model)));
         });
         group.bench_function("findings", |b| {
-            b.iter(|| finding::all(&design, black_box(&model)))
+            b.iter(|| finding::all(&design, black_box(&model)));
+        });
+        group.bench_function("fit and strength", |b| {
+            b.iter(|| {
+                (
+                    fit(&design, black_box(&model)),
+                    strength(&design, &model, &load),
+                )
+            });
         });
         group.bench_function("pair", |b| {
             b.iter(|| pair(&design, black_box(&model), &DrawOptions::default()));
@@ -52,7 +63,11 @@ fn stages(c: &mut Criterion) {
 fn everything(design: &Document) -> usize {
     let model = resolve(design);
     let account = balance(design, &model);
-    let found = finding::all(design, &model);
+    let (fits, lasts) = (
+        fit(design, &model),
+        strength(design, &model, &StrengthLoad::default()),
+    );
+    let found = finding::of(design, &model, &fits, &lasts);
     let drawn = pair(design, &model, &DrawOptions::default());
     let strip = bar(design, &account, 3.5);
     found.len() + drawn.items.len() + strip.items.len()

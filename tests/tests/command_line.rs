@@ -399,3 +399,116 @@ fn broken_files_are_one_line() {
         }
     }
 }
+
+fn number(value: &Value, key: &str) -> f64 {
+    value[key]
+        .as_f64()
+        .unwrap_or_else(|| panic!("{key} is a number in {value}"))
+}
+
+/// What the answer must have, and that it agrees with the core and with itself.
+#[test]
+fn fit_as_json_agrees_with_the_core() {
+    let path = path_of("light-flat");
+    let answer: Value = serde_json::from_str(&done(&["fit", &path, "--json"])).unwrap();
+    let design = sample("light-flat");
+    let model = reinwright_core::resolve(&design);
+    let fit = reinwright_core::fit::fit(&design, &model);
+    let range = fit.range.as_ref().expect("the sample holds its work");
+    let held = &answer["work_range_mm"];
+    assert_eq!(number(held, "least"), range.least.size_mm);
+    assert_eq!(number(held, "most"), range.most.size_mm);
+    assert_eq!(held["least_ended_by"], range.least.limit.name());
+    assert_eq!(held["most_ended_by"], range.most.limit.name());
+    assert_eq!(number(&answer, "leverage"), fit.leverage());
+    assert_eq!(number(&answer, "opening_deg"), fit.opening.to_degrees());
+    let account: Value = serde_json::from_str(&done(&["balance", &path, "--json"])).unwrap();
+    let mass = number(&account["pair"], "mass_kg");
+    assert!((number(&answer, "mass_kg") - mass).abs() < 1e-9 * mass);
+    assert!(number(&answer, "jaw_gap_mm") > 0.0 && number(&answer, "hand_gap_mm") > 0.0);
+    assert!(answer["balance_point_mm"].is_f64());
+}
+
+/// Forces grow with the squeeze, each squeeze is magnified by the leverage, and each figure has
+/// its limit and the margin that follows from both.
+#[test]
+fn fit_as_json_has_forces_and_stresses_with_margins() {
+    let path = path_of("v-bit-square");
+    let answer: Value = serde_json::from_str(&done(&["fit", &path, "--json"])).unwrap();
+    let leverage = number(&answer, "leverage");
+    let squeezes = answer["squeezes"].as_array().expect("a list");
+    assert_eq!(squeezes.len(), 3);
+    for squeeze in squeezes {
+        let (hand, jaw) = (
+            number(squeeze, "hand_force_n"),
+            number(squeeze, "jaw_force_n"),
+        );
+        assert!((jaw - leverage * hand).abs() < 1e-9 * jaw, "{squeeze}");
+        assert!(number(squeeze, "peak_stress_mpa") > 0.0);
+    }
+    let figures = answer["figures"].as_array().expect("a list");
+    let mut stresses = 0;
+    for figure in figures {
+        let of = |end: &str| {
+            let keys = [format!("found_{end}"), format!("limit_{end}")];
+            let [found, limit] = keys.map(|key| figure[&key].as_f64());
+            found.zip(limit)
+        };
+        stresses += i32::from(of("stress_mpa").is_some());
+        let pairs = ["stress_mpa", "force_n", "mm"].map(of);
+        let (found, limit) = pairs
+            .into_iter()
+            .flatten()
+            .next()
+            .expect("one pair of numbers");
+        let margin = if figure["needs"] == "at most" {
+            limit / found
+        } else {
+            found / limit
+        };
+        assert!(
+            (number(figure, "margin") - margin).abs() < 1e-9 * margin,
+            "{figure}"
+        );
+        assert_eq!(figure["holds"], margin >= 1.0, "{figure}");
+    }
+    assert!(stresses >= 5, "{figures:?}");
+}
+
+#[test]
+fn fit_is_told_in_words() {
+    let text = done(&["fit", &path_of("light-flat")]);
+    for words in [
+        "Holds ",
+        "Leverage ",
+        "squeeze of 160 N",
+        "margin ",
+        "do not certify",
+    ] {
+        assert!(text.contains(words), "{words} in: {text}");
+    }
+}
+
+/// A pair that holds nothing says why, and is no error.
+#[test]
+fn fit_says_why_nothing_is_held() {
+    let folder = folder();
+    let path = folder.path().join("short.ron");
+    let mut design = sample("v-bit-square");
+    design.work = design.work.with_size("1 mm".parse().expect("a size"));
+    std::fs::write(&path, document::write(&design)).expect("written");
+    let answer: Value = serde_json::from_str(&done(&["fit", text(&path), "--json"])).unwrap();
+    let model = reinwright_core::resolve(&design);
+    let fit = reinwright_core::fit::fit(&design, &model);
+    let why = fit
+        .nominal
+        .expect_err("1 mm is too thin for this pair")
+        .to_string();
+    assert_eq!(answer["not_on_its_work"], why);
+    assert!(answer["on_its_work"].is_null());
+}
+
+#[test]
+fn fit_refuses_what_is_no_design() {
+    refused(&["fit", "nowhere.ron"], &["nowhere.ron", "no such file"]);
+}

@@ -29,9 +29,15 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
     assert!(sources.len() > 40, "the core's sources were found");
     for path in sources {
         let inside = path.strip_prefix(&core).unwrap();
-        let may = ["document", "jaw", "family"].iter().any(|folder| inside.starts_with(folder));
+        let may = ["document", "jaw", "family"]
+            .iter()
+            .any(|folder| inside.starts_with(folder));
         let text = fs::read_to_string(&path).unwrap();
-        assert!(may || !text.contains("serde::"), "{} uses serde", inside.display());
+        assert!(
+            may || !text.contains("serde::"),
+            "{} uses serde",
+            inside.display()
+        );
     }
 }
 
@@ -39,7 +45,14 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
 fn the_core_does_not_touch_the_world() {
     for path in files(&root().join("core/src"), ".rs") {
         let text = fs::read_to_string(&path).unwrap();
-        for world in ["std::fs", "std::env", "std::time", "std::thread", "std::net", "println!"] {
+        for world in [
+            "std::fs",
+            "std::env",
+            "std::time",
+            "std::thread",
+            "std::net",
+            "println!",
+        ] {
             assert!(!text.contains(world), "{} uses {world}", path.display());
         }
     }
@@ -48,10 +61,20 @@ fn the_core_does_not_touch_the_world() {
 #[test]
 fn every_link_of_the_texts_leads_somewhere() {
     let mut links = 0;
-    for text in ["README.md", "DEVELOPERS.md", "docs/guide.md", "docs/method.md", "docs/sources.md"] {
+    for text in [
+        "README.md",
+        "DEVELOPERS.md",
+        "docs/guide.md",
+        "docs/method.md",
+        "docs/sources.md",
+    ] {
         let path = root().join(text);
         let words = fs::read_to_string(&path).unwrap();
-        for link in words.split("](").skip(1).filter_map(|rest| rest.split(')').next()) {
+        for link in words
+            .split("](")
+            .skip(1)
+            .filter_map(|rest| rest.split(')').next())
+        {
             if link.starts_with("http") {
                 continue;
             }
@@ -66,7 +89,10 @@ fn every_link_of_the_texts_leads_somewhere() {
 #[test]
 fn every_folder_of_the_developers_table_exists() {
     let text = fs::read_to_string(root().join("DEVELOPERS.md")).unwrap();
-    let rows: Vec<&str> = text.lines().filter(|line| line.starts_with("| `")).collect();
+    let rows: Vec<&str> = text
+        .lines()
+        .filter(|line| line.starts_with("| `"))
+        .collect();
     assert!(rows.len() > 10, "only {} rows", rows.len());
     for row in rows {
         let name = row.split('`').nth(1).unwrap();
@@ -82,5 +108,9 @@ fn every_jaw_style_has_a_file_of_its_own() {
     let about = reinwright_core::jaw::JawStyle::ABOUT;
     assert_eq!(names.len(), about.len());
     let files = files(&root().join("core/src/jaw"), ".rs").len() - 1;
-    assert!(files >= names.len(), "{} styles in {files} files", names.len());
+    assert!(
+        files >= names.len(),
+        "{} styles in {files} files",
+        names.len()
+    );
 }

@@ -28,6 +28,8 @@ pub(super) enum Job {
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre
     Drawing(Drawing),
+    /// All sizes of a family: one PDF of the set, drawings as SVG, each size as its own design
+    Family(Family),
 }
 
 #[derive(Debug, Args)]
@@ -46,10 +48,10 @@ pub(super) struct New {
     pub(super) out: PathBuf,
 }
 
-/// A question about one design.
+/// A question about one design, or about every size of a family.
 #[derive(Debug, Args)]
 pub(super) struct Asked {
-    /// Design
+    /// Design or family
     pub(super) file: PathBuf,
     /// Answer as JSON, with the unit in every key
     #[arg(long)]
@@ -78,6 +80,21 @@ pub(super) struct Drawing {
     /// What to draw
     #[arg(long, value_enum, default_value = "pair")]
     pub(super) of: DrawingOf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Family {
+    /// Family
+    pub(super) file: PathBuf,
+    /// Folder to write to; it is made if it is not there, and files of the same names are replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
+    #[arg(long, default_value = "a4")]
+    pub(super) paper: String,
+    /// How many pairs of each size are to be made
+    #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=1000))]
+    pub(super) pairs: u32,
 }
 
 /// What a drawing shows.

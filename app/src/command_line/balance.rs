@@ -23,7 +23,7 @@ pub(super) fn run(asked: &Asked) -> Outcome {
 }
 
 #[derive(Serialize)]
-struct Answer {
+pub(super) struct Answer {
     name: String,
     bar: BarAnswer,
     half: HalfAnswer,
@@ -83,7 +83,7 @@ struct MarkAnswer {
 }
 
 impl Answer {
-    fn new(design: &Document, balance: &Balance) -> Self {
+    pub(super) fn new(design: &Document, balance: &Balance) -> Self {
         let [a, b] = &balance.halves;
         let second = design.second_jaw.as_ref();
         Self {
@@ -153,7 +153,7 @@ fn allowances(all: &[Allowance]) -> Vec<AllowanceAnswer> {
     all.iter().map(answer).collect()
 }
 
-fn shape(stock: &Stock) -> &'static str {
+pub(super) fn shape(stock: &Stock) -> &'static str {
     match stock {
         Stock::Round { .. } => "round",
         Stock::Square { .. } => "square",
@@ -169,13 +169,13 @@ fn layout(layout: Layout) -> &'static str {
 }
 
 /// The account as the smith reads it, in the document's units.
-struct Table {
+pub(super) struct Table {
     units: Units,
     text: String,
 }
 
 impl Table {
-    fn of(design: &Document, balance: &Balance) -> String {
+    pub(super) fn of(design: &Document, balance: &Balance) -> String {
         let mut table = Self {
             units: design.units,
             text: String::new(),

@@ -20,7 +20,7 @@ pub(super) fn run(asked: &Asked) -> Outcome {
 }
 
 /// Exit status for the worst of all findings.
-fn status(worst: Option<Severity>) -> u8 {
+pub(super) fn status(worst: Option<Severity>) -> u8 {
     match worst {
         None | Some(Severity::Note) => 0,
         Some(Severity::Mend) => 1,
@@ -28,7 +28,7 @@ fn status(worst: Option<Severity>) -> u8 {
     }
 }
 
-fn listed(found: &[Finding]) -> String {
+pub(super) fn listed(found: &[Finding]) -> String {
     if found.is_empty() {
         return "Nothing to note\n".to_owned();
     }
@@ -39,7 +39,7 @@ fn listed(found: &[Finding]) -> String {
 }
 
 #[derive(Serialize)]
-struct Answer<'a> {
+pub(super) struct Answer<'a> {
     worst: Option<&'static str>,
     findings: Vec<FindingAnswer<'a>>,
 }
@@ -57,7 +57,7 @@ struct FindingAnswer<'a> {
 }
 
 impl<'a> Answer<'a> {
-    fn new(found: &'a [Finding]) -> Self {
+    pub(super) fn new(found: &'a [Finding]) -> Self {
         let answer = |finding: &'a Finding| FindingAnswer {
             severity: finding.severity.name(),
             part: finding.part.name(),

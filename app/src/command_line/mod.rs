@@ -5,6 +5,7 @@
 
 mod arguments;
 mod balance;
+mod family;
 mod findings;
 mod fit;
 mod new;
@@ -84,11 +85,12 @@ fn start(arguments: Arguments) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
-        Some(Job::Balance(asked)) => balance::run(&asked),
-        Some(Job::Findings(asked)) => findings::run(&asked),
-        Some(Job::Fit(asked)) => fit::run(&asked),
+        Some(Job::Balance(asked)) => family::or(&asked, balance::run, family::balance),
+        Some(Job::Findings(asked)) => family::or(&asked, findings::run, family::findings),
+        Some(Job::Fit(asked)) => family::or(&asked, fit::run, family::fit),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
+        Some(Job::Family(wanted)) => family::write(&wanted),
     }
 }
 
@@ -120,7 +122,7 @@ fn wrong_arguments(error: &clap::Error) -> String {
 /// Opens the window. A file that cannot be read and a missing display are said at once.
 fn window(file: Option<PathBuf>) -> Outcome {
     if let Some(path) = &file {
-        files::open(path)?;
+        files::check(path)?;
     }
     let instead =
         "the same jobs run without a window, such as reinwright template FILE --out X.pdf";

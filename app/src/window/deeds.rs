@@ -10,7 +10,8 @@ use reinwright_core::export;
 use super::chooser::{Answer, Asking, Chooser};
 use super::command::Command;
 use super::dialog::{
-    Card, Dialog, Drawn, Kept, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply, Rescue,
+    Card, Dialog, Drawn, Kept, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply,
+    Rescue,
 };
 use super::history::History;
 use super::look::Look;
@@ -281,7 +282,10 @@ impl Workbench {
 
     /// Offers a design that was left behind; one that cannot be read is no help to anyone.
     pub(super) fn offer_rescue(&mut self, path: PathBuf) {
-        match files::bytes(&path).ok().and_then(|bytes| Kept::read(&bytes)) {
+        match files::bytes(&path)
+            .ok()
+            .and_then(|bytes| Kept::read(&bytes))
+        {
             Some(kept) => self.dialog = Some(Dialog::Rescue(Rescue { kept, path })),
             None => {
                 std::fs::remove_file(path).ok();

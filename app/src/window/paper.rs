@@ -171,7 +171,7 @@ impl Paper {
             Some((kept, fitted)) if kept == now => fitted,
             _ => {
                 let bounds = |text| answers.pair(PairKey { text, ..pair }).1;
-                let fitted = Fitted::new(area, RIM, TEXT, bounds);
+                let fitted = Fitted::new(area, RIM, text_in(area), bounds);
                 self.fitted = Some((now, fitted));
                 fitted
             }
@@ -226,6 +226,15 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
     let font = egui::FontId::proportional(13.0);
     let painter = ui.painter_at(area);
     painter.text(at, egui::Align2::LEFT_TOP, words, font, palette.accent);
+}
+
+/// Height of the text in an area, in points: in a low one less, or the sizes would crowd out the
+/// pair.
+fn text_in(area: Rect) -> f32 {
+    /// Lines of text that the drawing has about room for, and the least that can be read, points.
+    const LINES: f32 = 34.0;
+    const LEAST: f32 = 7.5;
+    (area.height() / LINES).clamp(LEAST, TEXT)
 }
 
 fn key(opening: f64, text: f64, shown: Shown) -> PairKey {

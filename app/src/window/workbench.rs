@@ -256,7 +256,10 @@ impl Workbench {
         } else {
             Hand::AtRest
         };
-        let family = self.family.as_mut().is_some_and(|family| family.after(time, busy));
+        let family = self
+            .family
+            .as_mut()
+            .is_some_and(|family| family.after(time, busy));
         if self.family.is_none() {
             self.history.feed(time, &self.session.document, hand);
         }

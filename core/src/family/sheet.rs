@@ -85,7 +85,7 @@ pub fn overlay(answers: &[SizeAnswer], reduced: u32) -> Drawing {
     let pose = Affine::scale(1.0 / f64::from(reduced));
     let mut items = Vec::new();
     for answer in answers {
-        items.push(Item::line(pose * answer.model.a.outline(), Line::Outline));
+        items.push(Item::line(pose * answer.model.a.outline(), Line::Fine));
         let hole = answer.document.rivet.hole.mm() / 2.0;
         let hole = Circle::new(Point::ZERO, hole).to_path(0.01);
         items.push(Item::line(pose * hole, Line::Fine));
@@ -122,18 +122,17 @@ fn names(answers: &[SizeAnswer], pose: Affine) -> Vec<Item> {
     items
 }
 
-/// What each size takes and holds, and every value that is not the same in all sizes; then those
-/// that are. A value set by hand is set bold with a star.
+/// What each size takes and holds, and every value that is not the same in all sizes. A value set
+/// by hand is set bold with a star.
 pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
-    let documents: Vec<_> = answers.iter().map(|a| a.document.clone()).collect();
-    let table = family.table_of(&documents);
+    let table = table_of(family, answers);
+    let varying: Vec<&Row> = table.rows.iter().filter(|row| row.varies()).collect();
     let mut lines = vec![head(&table)];
     lines.extend(facts(family.base.units, answers));
-    let (varying, same): (Vec<&Row>, Vec<&Row>) = table.rows.iter().partition(|row| row.varies());
-    lines.push(Texts::heading("Differs"));
+    if !varying.is_empty() {
+        lines.push(Texts::heading("Differs"));
+    }
     lines.extend(varying.iter().map(|row| Texts::of(row)));
-    lines.push(Texts::heading("The same in all sizes"));
-    lines.extend(same.iter().map(|row| Texts::same(row)));
     if varying
         .iter()
         .any(|row| row.cells.iter().any(|cell| cell.by_hand))
@@ -143,6 +142,22 @@ pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
     Drawing {
         items: set_in_columns(&lines),
     }
+}
+
+/// Every value that is the same in all sizes.
+pub fn same_in_all(family: &Family, answers: &[SizeAnswer]) -> Drawing {
+    let table = table_of(family, answers);
+    let same = table.rows.iter().filter(|row| !row.varies());
+    let mut lines = vec![Texts::heading("The same in all sizes")];
+    lines.extend(same.map(Texts::same));
+    Drawing {
+        items: set_in_columns(&lines),
+    }
+}
+
+fn table_of(family: &Family, answers: &[SizeAnswer]) -> Table {
+    let documents: Vec<_> = answers.iter().map(|a| a.document.clone()).collect();
+    family.table_of(&documents)
 }
 
 /// One line of the table.

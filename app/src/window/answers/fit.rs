@@ -3,7 +3,7 @@
 use egui::{Grid, RichText, Slider, Ui, Vec2};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::{Document, Part, Range};
-use reinwright_core::fit::{Fit, TravelEnd};
+use reinwright_core::fit::{Fit, TravelEnd, WIDEST_SPAN_MM};
 use reinwright_core::units::{Length, Show, Unit};
 
 use super::super::ink::Ink;
@@ -90,6 +90,10 @@ fn try_work(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut 
             );
             ui.label(words);
             ui.label(hand);
+            if on.hand_span_mm > WIDEST_SPAN_MM {
+                let widest = show.text(WIDEST_SPAN_MM);
+                trouble(ui, &format!("Over {widest} a hand has little force"));
+            }
         }
         Err(why) => trouble(ui, &capital(&why.to_string())),
     }

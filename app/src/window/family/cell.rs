@@ -2,8 +2,8 @@
 
 use egui::text::{CCursor, CCursorRange};
 use egui::{
-    Align, ComboBox, Frame, Id, Layout, Pos2, Rect, RichText, Sense, Shape, Stroke, TextEdit, Ui,
-    UiBuilder, WidgetInfo, accesskit::Role, vec2,
+    Align, ComboBox, Frame, Id, Layout, Margin, Pos2, Rect, RichText, Sense, Shape, Stroke,
+    TextEdit, Ui, UiBuilder, WidgetInfo, accesskit::Role, vec2,
 };
 
 use super::super::theme::Palette;
@@ -55,8 +55,7 @@ pub(super) fn typed(ui: &mut Ui, cell: &Cell<'_>, text: &mut String) -> Typed {
         .scope_builder(builder, |ui| {
             TextEdit::singleline(text)
                 .id(cell.id)
-                .frame(Frame::new())
-                .margin(vec2(6.0, 2.0))
+                .frame(Frame::new().inner_margin(Margin::symmetric(6, 3)))
                 .desired_width(room.width() - 12.0)
                 .show(ui)
         })

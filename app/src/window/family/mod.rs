@@ -113,7 +113,7 @@ impl FamilyBench {
         self.follow();
         let room = ui.available_height();
         Panel::bottom("family table")
-            .default_size(0.47 * room)
+            .default_size(0.44 * room)
             .size_range(150.0..=(room - 160.0).max(160.0))
             .resizable(true)
             .show(ui, |ui| self.lower(ui, lent));

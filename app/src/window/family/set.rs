@@ -59,6 +59,14 @@ impl Set {
         }
     }
 
+    /// Whether a size is forged from a bar of its own.
+    pub(super) fn has_own_bar(&self, at: usize) -> bool {
+        self.family
+            .sizes
+            .get(at)
+            .is_some_and(|size| size.bar.is_some())
+    }
+
     /// Whether these are the answers to this family.
     pub(super) fn answer(&self, family: &Family) -> bool {
         self.family == *family

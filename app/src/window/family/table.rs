@@ -16,12 +16,12 @@ use super::set::Set;
 /// Height of a line, in points.
 const LINE: f32 = 25.0;
 /// Widths of the columns that stay: what it is, its rule, its value in the base.
-const LABEL: f32 = 128.0;
-const RULE: f32 = 112.0;
+const LABEL: f32 = 122.0;
+const RULE: f32 = 126.0;
 const BASE: f32 = 92.0;
 const STAYS: f32 = LABEL + RULE + BASE;
 /// Width of a size's column.
-const SIZE: f32 = 98.0;
+const SIZE: f32 = 102.0;
 
 /// Whose value a cell holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -352,7 +352,10 @@ impl Grid<'_> {
         let (text, by_hand) = match column {
             Column::Base => (row.base.as_deref(), false),
             Column::Size(at) => match row.cells.get(at) {
-                Some(cell) => (cell.text.as_deref(), cell.by_hand),
+                Some(cell) => {
+                    let own_bar = row.field.path.starts_with("bar.") && self.set.has_own_bar(at);
+                    (cell.text.as_deref(), cell.by_hand || own_bar)
+                }
                 None => return,
             },
         };

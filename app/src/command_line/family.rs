@@ -1,0 +1,351 @@
+//! Families: every size answered, and the whole set written.
+
+use std::path::Path;
+
+use reinwright_core::document;
+use reinwright_core::drawing::Paper;
+use reinwright_core::family::{
+    self, BarTotal, Family, Opened, SizeAnswer, answer_all, coverage, sheet, totals,
+};
+use reinwright_core::finding::{self, Severity};
+use serde::Serialize;
+
+use super::arguments::{self, Asked};
+use super::{
+    Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
+};
+use crate::set_printing::{self, Wanted};
+use crate::{files, printing};
+
+/// Does a job for a family if the file is one, and else for a design.
+pub(super) fn or(
+    asked: &Asked,
+    design: fn(&Asked) -> Outcome,
+    family: fn(&Opened, &Asked) -> Outcome,
+) -> Outcome {
+    let bytes = files::bytes(&asked.file)?;
+    if family::is_family(&bytes) {
+        family(&opened(&asked.file, &bytes)?, asked)
+    } else {
+        design(asked)
+    }
+}
+
+fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, String> {
+    family::open(bytes).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// A family that was read whole: numbers reckoned from what had to be guessed help nobody.
+fn whole<'a>(path: &Path, opened: &'a Opened) -> Result<&'a Family, String> {
+    match opened.lost.first() {
+        None => Ok(&opened.family),
+        Some(lost) => Err(format!(
+            "{}: {lost}: mend the file first, reinwright findings tells all that is wrong",
+            path.display()
+        )),
+    }
+}
+
+#[derive(Serialize)]
+struct Sizes<'a, T: Serialize> {
+    family: &'a str,
+    sizes: Vec<Sized<'a, T>>,
+}
+
+#[derive(Serialize)]
+struct Sized<'a, T: Serialize> {
+    size: &'a str,
+    #[serde(flatten)]
+    answer: T,
+}
+
+fn each<'a, T: Serialize>(
+    family: &'a Family,
+    answers: &'a [SizeAnswer],
+    answer: impl Fn(&'a SizeAnswer) -> T,
+) -> Sizes<'a, T> {
+    let sized = |of: &'a SizeAnswer| Sized {
+        size: &of.label,
+        answer: answer(of),
+    };
+    Sizes {
+        family: &family.name,
+        sizes: answers.iter().map(sized).collect(),
+    }
+}
+
+#[derive(Serialize)]
+struct BalanceAnswer<'a> {
+    #[serde(flatten)]
+    sizes: Sizes<'a, one_balance::Answer>,
+    totals: Vec<TotalAnswer>,
+}
+
+/// Bar for one pair of each size.
+#[derive(Serialize)]
+struct TotalAnswer {
+    shape: &'static str,
+    size_mm: f64,
+    width_mm: f64,
+    steel: &'static str,
+    pairs: u32,
+    bar_length_mm: f64,
+    bar_mass_kg: f64,
+}
+
+impl TotalAnswer {
+    fn new(total: &BarTotal) -> Self {
+        let stock = &total.bar.stock;
+        Self {
+            shape: one_balance::shape(stock),
+            size_mm: stock.size().mm(),
+            width_mm: stock.wide_mm(),
+            steel: total.bar.steel.name(),
+            pairs: total.pairs,
+            bar_length_mm: total.length_mm,
+            bar_mass_kg: total.mass_kg,
+        }
+    }
+}
+
+/// The balance of every size, and the bar for one pair of each.
+pub(super) fn balance(opened: &Opened, asked: &Asked) -> Outcome {
+    let family = whole(&asked.file, opened)?;
+    let answers = answer_all(family);
+    let totals = totals(&answers, 1);
+    if asked.json {
+        let account = |of: &SizeAnswer| one_balance::Answer::new(&of.document, &of.balance);
+        return Ok(Done::said(json(&BalanceAnswer {
+            sizes: each(family, &answers, account),
+            totals: totals.iter().map(TotalAnswer::new).collect(),
+        })?));
+    }
+    let table = |of: &SizeAnswer| one_balance::Table::of(&of.document, &of.balance) + "\n";
+    let mut text: String = answers.iter().map(table).collect();
+    text.push_str("One pair of each size\n");
+    text.extend(totals.iter().map(|total| total_line(family, total)));
+    Ok(Done::said(text))
+}
+
+fn total_line(family: &Family, total: &BarTotal) -> String {
+    let units = family.base.units;
+    format!(
+        "{} of {} {}, {}, for {} pairs\n",
+        units.show().text(total.length_mm),
+        sheet::bar_words(&total.bar.stock),
+        total.bar.steel.name(),
+        sheet::mass(units, total.mass_kg),
+        total.pairs
+    )
+}
+
+#[derive(Serialize)]
+struct FitAnswer<'a, T: Serialize> {
+    #[serde(flatten)]
+    sizes: Sizes<'a, T>,
+    /// Work that lies between what the sizes hold and that none of them holds.
+    gaps: Vec<GapAnswer>,
+    /// Work that two neighbours both hold.
+    overlaps: Vec<OverlapAnswer<'a>>,
+}
+
+#[derive(Serialize)]
+struct OverlapAnswer<'a> {
+    shape: &'static str,
+    sizes: [&'a str; 2],
+    from_mm: f64,
+    to_mm: f64,
+}
+
+/// How every size fits and lasts, and what the set holds.
+pub(super) fn fit(opened: &Opened, asked: &Asked) -> Outcome {
+    let family = whole(&asked.file, opened)?;
+    let answers = answer_all(family);
+    let gaps = gaps(family, &answers);
+    if asked.json {
+        let sizes = each(family, &answers, |of| {
+            one_fit::answered(&of.document, &of.model, &of.fit, &of.strength)
+        });
+        return Ok(Done::said(json(&FitAnswer {
+            sizes,
+            gaps,
+            overlaps: overlaps(&answers),
+        })?));
+    }
+    let told = |of: &SizeAnswer| one_fit::told(&of.document, &of.fit, &of.strength) + "\n";
+    let mut text: String = answers.iter().map(told).collect();
+    text.extend(gaps.iter().map(|gap| format!("{}\n", gap.message)));
+    Ok(Done::said(text))
+}
+
+fn overlaps(answers: &[SizeAnswer]) -> Vec<OverlapAnswer<'_>> {
+    let mut all = Vec::new();
+    for coverage in coverage(answers) {
+        all.extend(coverage.overlaps.iter().map(|overlap| OverlapAnswer {
+            shape: coverage.shape,
+            sizes: overlap.sizes.map(|size| answers[size].label.as_str()),
+            from_mm: overlap.from_mm,
+            to_mm: overlap.to_mm,
+        }));
+    }
+    all
+}
+
+#[derive(Serialize)]
+struct FindingsAnswer<'a> {
+    worst: Option<&'static str>,
+    /// What could not be read of a damaged file, and what was taken instead.
+    not_read: &'a [String],
+    #[serde(flatten)]
+    sizes: Sizes<'a, one_findings::Answer<'a>>,
+    /// Work that lies between what the sizes hold and that none of them holds.
+    gaps: Vec<GapAnswer>,
+}
+
+#[derive(Serialize)]
+struct GapAnswer {
+    shape: &'static str,
+    over_mm: f64,
+    under_mm: f64,
+    message: String,
+}
+
+/// What is noticed of every size, of the set, and of a damaged file.
+pub(super) fn findings(opened: &Opened, asked: &Asked) -> Outcome {
+    let family = &opened.family;
+    let answers = answer_all(family);
+    let gaps = gaps(family, &answers);
+    let lost = (!opened.lost.is_empty()).then_some(Severity::Stop);
+    let worst = answers
+        .iter()
+        .filter_map(SizeAnswer::worst)
+        .chain(lost)
+        .max();
+    let text = if asked.json {
+        json(&FindingsAnswer {
+            worst: worst.map(Severity::name),
+            not_read: &opened.lost,
+            sizes: each(family, &answers, |of| {
+                one_findings::Answer::new(&of.findings)
+            }),
+            gaps,
+        })?
+    } else {
+        listed(opened, &answers, &gaps)
+    };
+    let status = one_findings::status(worst);
+    Ok(Done { text, status })
+}
+
+fn gaps(family: &Family, answers: &[SizeAnswer]) -> Vec<GapAnswer> {
+    let all = coverage(answers);
+    let gaps = all.iter().flat_map(|coverage| &coverage.gaps);
+    gaps.map(|gap| GapAnswer {
+        shape: gap.shape,
+        over_mm: gap.from_mm,
+        under_mm: gap.to_mm,
+        message: gap.sentence(family.base.units),
+    })
+    .collect()
+}
+
+fn listed(opened: &Opened, answers: &[SizeAnswer], gaps: &[GapAnswer]) -> String {
+    let mut text = String::new();
+    let lost = opened.lost.iter();
+    text.extend(lost.map(|lost| format!("Stop: file: {lost}\n")));
+    for answer in answers {
+        let found = one_findings::listed(&answer.findings);
+        let indented = found.lines().map(|line| format!("  {line}\n"));
+        text.push_str(&format!("{}\n", answer.label));
+        text.extend(indented);
+    }
+    text.extend(
+        gaps.iter()
+            .map(|gap| format!("Note: set: {}\n", gap.message)),
+    );
+    text
+}
+
+/// Writes the set: one PDF, a folder of SVG files, a folder of designs.
+pub(super) fn write(wanted: &arguments::Family) -> Outcome {
+    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let bytes = files::bytes(&wanted.file)?;
+    let opened = opened(&wanted.file, &bytes)?;
+    let family = whole(&wanted.file, &opened)?;
+    let answers = answer_all(family);
+    let printed = Wanted {
+        paper,
+        pairs_of_each: wanted.pairs,
+        day: printing::today(),
+    };
+    let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
+    let path = wanted
+        .out
+        .join(set_printing::slug(&family.name))
+        .with_extension("pdf");
+    folder(&wanted.out)?;
+    files::write_whole(&path, &pdf.unwrap_or_default())?;
+    let drawings = write_svgs(family, &answers, wanted)?;
+    let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
+    Ok(Done {
+        status: 0,
+        text: format!(
+            "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} designs\n{}",
+            path.display(),
+            wanted.out.join("svg").display(),
+            wanted.out.join("designs").display(),
+            warned(&answers)
+        ),
+    })
+}
+
+/// Sizes that have something to mend are named, since paper does not show it.
+fn warned(answers: &[SizeAnswer]) -> String {
+    let bad = |answer: &&SizeAnswer| {
+        finding::worst(&answer.findings).is_some_and(|worst| worst > Severity::Note)
+    };
+    let names: Vec<&str> = answers
+        .iter()
+        .filter(bad)
+        .map(|of| of.label.as_str())
+        .collect();
+    if names.is_empty() {
+        return String::new();
+    }
+    format!(
+        "Look at reinwright findings before forging {}\n",
+        names.join(", ")
+    )
+}
+
+fn write_svgs(
+    family: &Family,
+    answers: &[SizeAnswer],
+    wanted: &arguments::Family,
+) -> Result<usize, String> {
+    let out = wanted.out.join("svg");
+    folder(&out)?;
+    let watch = &mut set_printing::to_the_end;
+    let svgs = set_printing::svgs(family, answers, wanted.pairs, watch).unwrap_or_default();
+    for (name, svg) in &svgs {
+        files::write_whole(&out.join(name), svg.as_bytes())?;
+    }
+    Ok(svgs.len())
+}
+
+fn write_designs(family: &Path, answers: &[SizeAnswer], out: &Path) -> Result<usize, String> {
+    folder(out)?;
+    for (answer, name) in answers.iter().zip(set_printing::file_names(answers)) {
+        let path = out.join(name).with_extension("ron");
+        files::spare(family, &path)?;
+        files::write_whole(&path, document::write(&answer.document).as_bytes())?;
+    }
+    Ok(answers.len())
+}
+
+fn folder(path: &Path) -> Result<(), String> {
+    std::fs::create_dir_all(path).map_err(|error| {
+        let path = path.display();
+        format!("{path}: this folder cannot be made ({error}): choose another one")
+    })
+}

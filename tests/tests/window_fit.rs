@@ -1,0 +1,210 @@
+//! The Fit and Strength pages by their labels: what they show is what the core reckons.
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use reinwright::window::{Chooser, Surroundings, Workbench};
+use reinwright_core::document::{Document, parse_bar, parse_work};
+use reinwright_core::fit::{fit, fit_on};
+use reinwright_core::resolve;
+use reinwright_core::strength::{StrengthLoad, strength};
+
+type Window = Harness<'static, Workbench>;
+
+/// Both pages whole.
+const TALL: (f32, f32) = (1300.0, 1900.0);
+/// The smallest window that must do.
+const SMALL: (f32, f32) = (1024.0, 700.0);
+
+fn design(jaw: &str, work: &str, bar: &str) -> Document {
+    let work = parse_work(work).expect("work");
+    let bar = parse_bar(bar).expect("bar");
+    Document::starting(jaw, work, bar).expect("a jaw style")
+}
+
+fn flat() -> Document {
+    design("flat", "3/8 in flat", "3/4 in square")
+}
+
+fn on_page(document: Document, page: &str, (width, height): (f32, f32)) -> Window {
+    let around = Surroundings {
+        chooser: Chooser::OwnField,
+        folder: None,
+    };
+    let mut window = Harness::builder()
+        .with_size(vec2(width, height))
+        .with_max_steps(40)
+        .build_ui_state(
+            |ui, bench: &mut Workbench| bench.show(ui),
+            Workbench::with(document, around),
+        );
+    window.run();
+    click(&mut window, page);
+    window
+}
+
+#[track_caller]
+fn click(window: &mut Window, label: &str) {
+    window.get_by_label(label).click();
+    window.run();
+}
+
+/// Types a size for the work to be tried.
+#[track_caller]
+fn try_size(window: &mut Window, size: &str) {
+    let field = |window: &Window| {
+        window
+            .get_by_role_and_label(Role::SpinButton, "Size")
+            .rect()
+    };
+    let at = field(window).center();
+    for pressed in [true, false] {
+        window.event(egui::Event::PointerMoved(at));
+        window.event(egui::Event::PointerButton {
+            pos: at,
+            button: egui::PointerButton::Primary,
+            pressed,
+            modifiers: Modifiers::NONE,
+        });
+        window.run();
+    }
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run();
+    window.event(egui::Event::Text(size.to_owned()));
+    window.run();
+    window.key_press(Key::Enter);
+    window.run();
+}
+
+#[test]
+fn fit_shows_the_range_and_three_drawings() {
+    let design = flat();
+    let fit = fit(&design, &resolve(&design));
+    let range = fit.range.as_ref().expect("a flat pair holds its work");
+    let show = design.units.show();
+    let window = on_page(design, "Fit", TALL);
+    let ends = [range.least, range.most].map(|end| show.text(end.size_mm));
+    window.get_by_label(&format!("{} to {}", ends[0], ends[1]));
+    for (name, ended) in [("Smallest", range.least), ("Largest", range.most)] {
+        let words = format!(
+            "{name}, {}: ends where {}",
+            show.text(ended.size_mm),
+            ended.limit.name()
+        );
+        // The drawing carries the words for a screen reader, the label for the eye.
+        assert_eq!(
+            window.get_all_by_label_contains(&words).count(),
+            2,
+            "{words}"
+        );
+    }
+    assert_eq!(
+        window.get_all_by_label_contains("Its own, 3/8 in").count(),
+        2
+    );
+    assert_eq!(window.get_all_by_label_contains("Chart of ").count(), 2);
+}
+
+#[test]
+fn other_work_is_tried_and_let_go_without_touching_the_design() {
+    let design = flat();
+    let model = resolve(&design);
+    let half_inch = design.work.with_size("1/2 in".parse().expect("a size"));
+    let on = fit_on(&design, &model, &half_inch).expect("it opens so far");
+    let show = design.units.show();
+    let mut window = on_page(design.clone(), "Fit", TALL);
+    try_size(&mut window, "1/2 in");
+    window.get_by_label_contains(&format!("Hand gap {}", show.text(on.hand_gap_mm)));
+    window.get_by_label_contains("Bears at the heel, on the face; the tip stands");
+    window.get_by_label_contains("Outside of the range");
+    assert_eq!(window.state().document(), &design);
+    click(&mut window, "Back to its own 3/8 in");
+    assert!(
+        window
+            .query_by_label_contains("Outside of the range")
+            .is_none()
+    );
+    assert_eq!(window.state().document(), &design);
+}
+
+#[test]
+fn work_that_is_not_held_says_why() {
+    let design = design("v bit", "5/8 in round", "3/4 in square");
+    let model = resolve(&design);
+    let quarter = design.work.with_size("1/4 in".parse().expect("a size"));
+    let why = fit_on(&design, &model, &quarter).expect_err("the lips meet first");
+    let mut window = on_page(design, "Fit", TALL);
+    try_size(&mut window, "1/4 in");
+    // All but the first letter, which is a capital on the page.
+    window.get_by_label_contains(&why.to_string()[1..]);
+}
+
+#[test]
+fn strength_follows_the_squeeze_and_the_heat() {
+    let design = flat();
+    let model = resolve(&design);
+    let cold = strength(&design, &model, &StrengthLoad::default());
+    let peak = |n: usize| format!("{:.0} MPa", cold.squeezes[n].peak_stress_mpa);
+    let mut window = on_page(design, "Strength", TALL);
+    assert!(
+        window.query_all_by_label(&peak(1)).count() >= 1,
+        "{}",
+        peak(1)
+    );
+    window.get_by_label("Figures guide; they do not certify a tool.");
+    click(&mut window, "Full 540");
+    assert!(
+        window.query_all_by_label(&peak(2)).count() >= 1,
+        "{}",
+        peak(2)
+    );
+    window.get_by_label("It bends for good");
+    click(&mut window, "Ordinary 100");
+    assert!(window.query_by_label("It bends for good").is_none());
+}
+
+/// Each figure with a limit is on the page, with its margin.
+#[test]
+fn every_figure_is_in_the_table() {
+    let design = design("hollow bit", "5/8 in round", "3/4 in square");
+    let strength = strength(&design, &resolve(&design), &StrengthLoad::default());
+    let window = on_page(design, "Strength", TALL);
+    for figure in &strength.figures {
+        let mut name = figure.what.to_owned();
+        name[..1].make_ascii_uppercase();
+        assert!(
+            window.query_all_by_label_contains(&name).count() >= 1,
+            "{name}"
+        );
+        let margin = format!("margin {:.2}", figure.margin());
+        assert!(
+            window.query_all_by_label(&margin).count() >= 1,
+            "{name}: {margin}"
+        );
+    }
+}
+
+#[test]
+fn pages_stand_in_the_smallest_window() {
+    for page in ["Fit", "Strength"] {
+        let window = on_page(flat(), page, SMALL);
+        let tab = window.get_by_label(page).rect();
+        assert!(
+            tab.right() <= SMALL.0 && tab.left() > 600.0,
+            "{page}: {tab:?}"
+        );
+    }
+}
+
+/// A figure that is pointed at lights its part up in the list of parts.
+#[test]
+fn pointing_at_a_figure_is_no_edit() {
+    let design = flat();
+    let mut window = on_page(design.clone(), "Fit", TALL);
+    let at = window.get_by_label("Leverage").rect().center();
+    window.event(egui::Event::PointerMoved(at));
+    window.run();
+    assert_eq!(window.state().document(), &design);
+    assert!(!window.state().is_changed());
+}
