@@ -1,4 +1,5 @@
 //! Families: one design in many sizes, its file, its set, and the jobs that take it.
+#![allow(clippy::unwrap_used, reason = "a test may stop at what it cannot read")]
 
 use std::ffi::OsString;
 use std::ops::ControlFlow;
@@ -116,8 +117,8 @@ fn exact_sweeps<'a>(document: &Document, half: &'a Half) -> Vec<&'a Sweep> {
     }
 }
 
-/// How near exact scaling comes, relative: the jaw to rounding; the rein's line is solved to
-/// 0.001 mm, which is 3e-6 of its length and, by its taper, as much of its sections.
+/// How near exact scaling comes, relative: the jaw to rounding; stations of a rein stand 0.001 mm
+/// apart at least whatever its size, which moves its sections by 3e-6 of its length.
 const JAW: f64 = 1e-9;
 const REIN: f64 = 1e-5;
 

@@ -148,7 +148,8 @@ fn grooves(
     (mut least, mut most): (RangeEnd, RangeEnd),
     nominal_mm: f64,
 ) -> (RangeEnd, RangeEnd) {
-    let inside = nominal_mm.clamp(least.size_mm, most.size_mm);
+    // Where the range is nothing the two ends may have passed each other by a hair.
+    let inside = nominal_mm.min(most.size_mm).max(least.size_mm);
     if jaws.rides(inside) {
         return (least, most);
     }
