@@ -77,10 +77,14 @@ pub fn check_limits(document: &Document) -> Result<(), LimitError> {
     if document.note.chars().count() > LONGEST_NOTE {
         return Err(outside("note", document.note.chars().count(), LONGEST_NOTE));
     }
-    debug_assert!(
-        document.format <= FORMAT,
-        "the reader refuses newer formats"
-    );
+    if document.format > FORMAT {
+        return Err(LimitError {
+            path: "format".to_owned(),
+            found: document.format.to_string(),
+            least: "1".to_owned(),
+            most: FORMAT.to_string(),
+        });
+    }
     let mut first = None;
     document.clone().visit(&mut |field| {
         if first.is_none() {
