@@ -706,6 +706,8 @@ fn broken(from: &str, to: &str, words: &[&str]) {
 fn bad_families_are_refused_in_a_sentence() {
     broken("family: 1", "family: 2", &["format 2", "newer Reinwright"]);
     broken("family: 1", "family: 0", &["format 0"]);
+    broken("format: 1", "format: 2", &["format 2", "newer Reinwright"]);
+    broken("format: 1", "format: 0", &["base.format", "format 0"]);
     broken(
         "side: \"3/8 in\"",
         "side: \"3//8 in\"",

@@ -5,7 +5,9 @@ use thiserror::Error;
 
 use super::value::{set_text, short};
 use super::{Family, Size};
-use crate::document::{FileError, LimitError, broken, check_limits, options, pretty, readable};
+use crate::document::{
+    FORMAT, FileError, LimitError, broken, check_limits, options, pretty, readable,
+};
 
 /// The newest family format that this program writes and reads.
 pub const FAMILY_FORMAT: u32 = 1;
@@ -129,6 +131,16 @@ impl Family {
             let what =
                 "there is none: write one at least, such as (work: Round(diameter: \"1/2 in\"))";
             return Err(FamilyError::wrong("sizes", what));
+        }
+        match self.base.format {
+            0 => {
+                return Err(FamilyError::wrong(
+                    "base.format",
+                    "format 0 never was: write format: 1",
+                ));
+            }
+            newer if newer > FORMAT => return Err(FileError::Newer(newer).into()),
+            _ => {}
         }
         check_limits(&self.base).map_err(|error| outside("base.", error))?;
         let mut sizes = self.sizes.iter().enumerate();
