@@ -37,7 +37,8 @@ pub(super) struct OverlayKey {
 
 impl Set {
     pub(super) fn to(family: &Family) -> Self {
-        let answers = (0..family.sizes.len()).filter_map(|at| family.answer(at));
+        let all: Vec<usize> = (0..family.sizes.len()).collect();
+        let answers = reckoned(family, &all).into_iter().flatten();
         Self::with(family, answers.collect(), 0)
     }
 
@@ -101,8 +102,18 @@ impl Set {
             found.and_then(|(_, answer)| answer.take())
         };
         let sizes = family.sizes.iter().enumerate();
-        let answers = sizes.filter_map(|(at, size)| find(at, size).or_else(|| family.answer(at)));
-        *self = Self::with(family, answers.collect(), self.revision + 1);
+        let mut answers: Vec<Option<SizeAnswer>> = sizes.map(|(at, size)| find(at, size)).collect();
+        let missing: Vec<usize> = (0..answers.len())
+            .filter(|at| answers[*at].is_none())
+            .collect();
+        for (at, answer) in missing.iter().zip(reckoned(family, &missing)) {
+            answers[*at] = answer;
+        }
+        *self = Self::with(
+            family,
+            answers.into_iter().flatten().collect(),
+            self.revision + 1,
+        );
     }
 
     fn alike_but_for_sizes(&self, family: &Family) -> bool {
@@ -157,6 +168,32 @@ impl Set {
     }
 }
 
+/// The answers to the sizes at some places, in their order, reckoned on every core there is: a
+/// change of the base asks for all of them between two frames.
+fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
+    /// Fewer sizes than this are done before another thread has begun.
+    const WORTH_A_THREAD: usize = 8;
+    let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    let each = places.len().div_ceil(cores).max(WORTH_A_THREAD);
+    let answer = |places: &[usize]| -> Vec<Option<SizeAnswer>> {
+        places.iter().map(|at| family.answer(*at)).collect()
+    };
+    let Some((own, others)) = places.split_at_checked(each.min(places.len())) else {
+        return Vec::new();
+    };
+    std::thread::scope(|scope| {
+        let others: Vec<_> = others
+            .chunks(each)
+            .map(|chunk| scope.spawn(move || answer(chunk)))
+            .collect();
+        let mut all = answer(own);
+        for thread in others {
+            all.extend(thread.join().expect("reckoning a size does not panic"));
+        }
+        all
+    })
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -191,7 +228,7 @@ mod tests {
     /// What is kept from before is what would be reckoned anew.
     #[test]
     fn answers_that_are_kept_are_right() {
-        let mut family = family(5);
+        let mut family = family(25);
         let mut set = Set::to(&family);
         family.set(2, "jaw.length", "4 in").expect("a length");
         set.follow(&family);

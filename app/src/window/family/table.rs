@@ -7,7 +7,7 @@ use egui::{
 };
 use reinwright_core::family::{Chosen, EditError, Family, Kind, Row, Rule};
 
-use super::super::rows::{full_name, group_title};
+use super::super::rows::{capital, full_name, group_title, section};
 use super::super::sign;
 use super::super::theme::Palette;
 use super::cell::{Cell, Typed, typed};
@@ -300,8 +300,8 @@ impl Grid<'_> {
             full_name(field.part, &field.path, field.label),
             field.hint
         );
-        let label = match super::super::rows::section(&field.path) {
-            Some(section) => format!("{section} {}", field.label.to_lowercase()),
+        let label = match section(&field.path) {
+            Some(section) => capital(&format!("{section} {}", field.label.to_lowercase())),
             None => field.label.to_owned(),
         };
         let rect = column(0.0, LABEL).shrink2(vec2(6.0, 0.0));
