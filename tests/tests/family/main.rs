@@ -1,0 +1,85 @@
+//! Families: one design in many sizes, its file, its set, and the jobs that take it.
+#![allow(clippy::unwrap_used, reason = "a test may stop at what it cannot read")]
+
+mod by_hand;
+mod command_line;
+mod files;
+mod laws;
+mod paper;
+mod scaling;
+mod set;
+
+use std::ffi::OsString;
+use std::ops::ControlFlow;
+use std::path::Path;
+
+use proptest::prelude::*;
+use reinwright::command_line::{Answer, answer};
+use reinwright::set_printing::{self, Wanted};
+use reinwright_core::document::{
+    self, Bar, Document, Field, ReinLine, Stock, Units, Value, Work, parse_bar, parse_work,
+};
+use reinwright_core::drawing::{Drawing, Item, Paper};
+use reinwright_core::family::{
+    self, EditError, Family, Rounding, Rule, Size, Why, answer_all, coverage, holders, sheet,
+    totals,
+};
+use reinwright_core::finding::Severity;
+use reinwright_core::model::Half;
+use reinwright_core::resolve;
+use reinwright_core::sweep::Sweep;
+use reinwright_core::units::{Length, Unit};
+use reinwright_tests::close;
+use reinwright_tests::designs::{family_paths, sample, sample_paths, samples_folder, varied};
+use reinwright_tests::pairs;
+use serde_json::Value as Json;
+
+fn read_sample(name: &str) -> Family {
+    let bytes = std::fs::read(samples_folder().join(name)).unwrap();
+    family::read(&bytes).unwrap()
+}
+
+fn v_bits() -> Family {
+    read_sample("family-v-bit.ron")
+}
+
+/// The value at a path, as text.
+fn text_at(document: &Document, path: &str) -> String {
+    let fields = family::fields(document);
+    let field = fields.into_iter().find(|field| field.path == path);
+    field.expect("the document has the field").text
+}
+
+fn flats(sizes: &[&str]) -> Family {
+    let mut family = Family::from_design(&pairs::flat());
+    family.sizes.clear();
+    for size in sizes {
+        family
+            .add(Size::new(parse_work(&format!("{size} in flat")).unwrap()))
+            .unwrap();
+    }
+    family
+}
+
+#[track_caller]
+fn sentence(text: &str) {
+    assert_eq!(text.lines().count(), 1, "{text}");
+    assert!(!text.is_empty() && !text.ends_with('.'), "{text}");
+}
+
+#[test]
+fn a_family_of_one_is_its_design() {
+    let mut designs: Vec<Document> = pairs::all().into_iter().map(|(_, pair)| pair).collect();
+    designs.extend(sample_paths().iter().map(|path| {
+        let name = path.file_stem().unwrap().to_str().unwrap();
+        sample(name)
+    }));
+    assert!(designs.len() > 15);
+    for design in designs {
+        let family = Family::from_design(&design);
+        assert_eq!(family.take_out(0).unwrap(), design, "{}", design.name);
+        let answers = answer_all(&family);
+        assert_eq!(answers[0].model, resolve(&design), "{}", design.name);
+        assert_eq!(family.differs_from_base(0), Vec::new());
+    }
+}

@@ -1,0 +1,128 @@
+//! The set's drawings and its PDF.
+
+use super::*;
+
+fn words(drawing: &Drawing) -> Vec<String> {
+    fn add(items: &[Item], to: &mut Vec<String>) {
+        for item in items {
+            match item {
+                Item::Text(text) => to.push(text.text.clone()),
+                Item::Group(group) => add(&group.items, to),
+                Item::Path(_) => {}
+            }
+        }
+    }
+    let mut words = Vec::new();
+    add(&drawing.items, &mut words);
+    words
+}
+
+#[test]
+fn the_family_sheet_shows_sizes_gaps_and_what_is_by_hand() {
+    let family = v_bits();
+    let answers = answer_all(&family);
+    let table = words(&sheet::table(&family, &answers));
+    for label in family.table().labels {
+        assert!(table.contains(&label), "{label}");
+    }
+    assert!(
+        table.contains(&"1/2 in *".to_owned()),
+        "the neck set by hand has its star"
+    );
+    assert!(table.iter().any(|text| text.contains("set by hand")));
+    let sparse = flats(&["1/8", "3/4"]);
+    let answers = answer_all(&sparse);
+    let ranges = words(&sheet::ranges(&sparse, &answers, 3));
+    assert!(
+        ranges
+            .iter()
+            .any(|text| text.starts_with("nothing here holds"))
+    );
+    assert!(
+        ranges.contains(&"Bar for 3 pairs of each size".to_owned()),
+        "{ranges:?}"
+    );
+}
+
+/// Pictures are true to the scale that they say: the strip at 1 : 2 is half as wide as at 1 : 1,
+/// and the overlay reaches from the longest rein's end to the longest tip.
+#[test]
+fn pictures_are_to_scale() {
+    let answers = answer_all(&v_bits());
+    let outlines = |drawing: &Drawing| {
+        let boxes = drawing
+            .items
+            .iter()
+            .filter(|item| matches!(item, Item::Path(_)));
+        boxes
+            .filter_map(Item::bounds)
+            .reduce(|a, b| a.union(b))
+            .unwrap()
+    };
+    let full = outlines(&sheet::overlay(&answers, 1));
+    let half = outlines(&sheet::overlay(&answers, 2));
+    let end = answers
+        .iter()
+        .map(|a| a.model.a.rein_end())
+        .fold(0.0, f64::min);
+    close("rein end", full.x0, end, 1e-9);
+    close("half size", half.x0, end / 2.0, 1e-9);
+    for room in [(165.0, 225.0), (100.0, 100.0), (2000.0, 2000.0)] {
+        let strip = sheet::strip(&answers, 1);
+        let n = f64::from(sheet::reduction(&strip, room));
+        let size = strip.bounds().size() / n;
+        let fits = |w: f64, h: f64| size.width <= w && size.height <= h;
+        assert!(
+            fits(room.0, room.1) || fits(room.1, room.0),
+            "{room:?} 1 : {n}"
+        );
+    }
+}
+
+/// The set's PDF has the contents first, and each sheet begins on the page that they name.
+#[test]
+fn the_contents_page_tells_the_truth() {
+    let family = read_sample("family-flat.ron");
+    let answers = answer_all(&family);
+    let wanted = Wanted {
+        paper: Paper::A4,
+        pairs_of_each: 1,
+        day: None,
+    };
+    let mut steps = Vec::new();
+    let pdf = set_printing::pdf(&family, &answers, &wanted, &mut |progress| {
+        steps.push(progress);
+        ControlFlow::Continue(())
+    });
+    let pdf = lopdf::Document::load_mem(&pdf.unwrap()).unwrap();
+    let last = steps.last().unwrap();
+    assert_eq!(
+        (last.done, steps.len()),
+        (last.total, last.total),
+        "it counts to its end"
+    );
+    let text = |page: u32| pdf.extract_text(&[page]).unwrap();
+    let first = text(1);
+    let mut lines = first
+        .lines()
+        .skip_while(|line| !line.starts_with("Contents,"))
+        .skip(1);
+    let mut sheets = 0;
+    while let (Some(name), Some(page)) = (lines.next(), lines.next()) {
+        let Ok(page) = page.trim().parse::<u32>() else {
+            break;
+        };
+        let (design, title) = name.split_once(": ").unwrap();
+        let there = text(page);
+        assert!(
+            there.contains(design) && there.contains(title),
+            "{name} on {page}: {there}"
+        );
+        sheets += 1;
+    }
+    assert_eq!(sheets, 5 + 3 * answers.len(), "{first}");
+    let stopped = set_printing::pdf(&family, &answers, &wanted, &mut |_| ControlFlow::Break(()));
+    assert_eq!(stopped, None);
+    let stopped = set_printing::svgs(&family, &answers, 1, &mut |_| ControlFlow::Break(()));
+    assert_eq!(stopped, None);
+}
