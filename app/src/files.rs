@@ -80,7 +80,7 @@ pub fn spare(design: &Path, out: &Path) -> Result<(), String> {
         return Ok(());
     }
     Err(format!(
-        "--out: {} is the design itself: choose another name",
+        "{}: this is the design itself: choose another name for what is made of it",
         out.display()
     ))
 }

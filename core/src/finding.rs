@@ -53,6 +53,27 @@ pub const COMMON_PRACTICE: &str = "common practice, no source";
 /// A limit that follows from the shape alone.
 pub const GEOMETRY: &str = "geometry";
 
+impl Finding {
+    /// A finding from what is said and what is measured: message and hint, value and limit.
+    pub(crate) fn new(
+        (severity, part): (Severity, Part),
+        (message, hint): (String, &str),
+        (value, limit): (f64, f64),
+        source: &'static str,
+    ) -> Self {
+        let hint = hint.to_owned();
+        Self {
+            severity,
+            part,
+            message,
+            value,
+            limit,
+            hint,
+            source,
+        }
+    }
+}
+
 impl fmt::Display for Finding {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         write!(

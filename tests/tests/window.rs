@@ -304,7 +304,7 @@ fn unsaved_work_is_asked_about() {
     assert!(!window.state().may_close());
     assert_eq!(window.state().document(), &changed);
     press(&mut window, Modifiers::COMMAND, Key::Q);
-    click(&mut window, "Leave the changes");
+    click(&mut window, "Throw the changes away");
     assert!(window.state().may_close());
 }
 
@@ -322,6 +322,23 @@ fn a_text_that_is_being_typed_is_not_lost() {
 fn give_path(window: &mut Window, path: &Path, accept: &str) {
     write(window, "File, with its folder", &path.display().to_string());
     click(window, accept);
+}
+
+#[test]
+fn an_export_never_lands_on_the_open_design() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("mine.ron");
+    let mut window = flat();
+    press(&mut window, Modifiers::COMMAND, Key::S);
+    give_path(&mut window, &path, "Write");
+    let saved = std::fs::read(&path).expect("the design was saved");
+    click(&mut window, "Print to PDF");
+    click(&mut window, "A4");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &path, "Write");
+    click(&mut window, "Write");
+    window.get_by_label_contains("this is the design itself");
+    assert_eq!(std::fs::read(&path).expect("still there"), saved);
 }
 
 #[test]

@@ -337,7 +337,7 @@ fn write_designs(family: &Path, answers: &[SizeAnswer], out: &Path) -> Result<us
     folder(out)?;
     for (answer, name) in answers.iter().zip(set_printing::file_names(answers)) {
         let path = out.join(name).with_extension("ron");
-        files::spare(family, &path)?;
+        files::spare(family, &path).map_err(|error| format!("--out: {error}"))?;
         files::write_whole(&path, document::write(&answer.document).as_bytes())?;
     }
     Ok(answers.len())

@@ -12,7 +12,7 @@ use crate::{files, printing};
 pub(super) fn template(wanted: &Template) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let design = design(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out)?;
+    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
     let pdf = printing::template_pdf(&design, paper, printing::today());
     files::write_whole(&wanted.out, &pdf)?;
     let text = format!(
@@ -24,7 +24,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out)?;
+    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
     let svg = export::svg(&drawn(&design, wanted.of), &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     Ok(Done::said(format!(

@@ -225,7 +225,7 @@ impl Workbench {
             Purpose::Pdf(paper) => {
                 let design = &self.session.document;
                 let pdf = printing::template_pdf(design, *paper, printing::today());
-                files::write_whole(path, &pdf)?;
+                self.write_beside(path, &pdf)?;
                 self.said = Some(Said::Done(format!(
                     "Written to {}. Print at actual size (100 %), then measure the check bars.",
                     path.display()
@@ -233,11 +233,21 @@ impl Workbench {
             }
             Purpose::Svg(drawn) => {
                 let svg = export::svg(&self.drawing(*drawn), &self.session.document.name);
-                files::write_whole(path, svg.as_bytes())?;
+                self.write_beside(path, svg.as_bytes())?;
                 self.said = Some(Said::Done(format!("Written to {}", path.display())));
             }
         }
         Ok(())
+    }
+
+    /// Writes what was made of the open design or family, never over the file it came from.
+    pub(super) fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        let open = match &self.family {
+            Some(bench) => bench.session.path.as_deref(),
+            None => self.session.path.as_deref(),
+        };
+        open.map_or(Ok(()), |open| files::spare(open, path))?;
+        files::write_whole(path, bytes)
     }
 
     fn drawing(&mut self, drawn: Drawn) -> Drawing {

@@ -323,7 +323,7 @@ pub(super) fn segment(a: Point, b: Point) -> BezPath {
 }
 
 /// A filled arrowhead whose point is at `at`, pointing along `towards`.
-fn arrow(at: Point, towards: Vec2, scale: Scale) -> Item {
+pub(super) fn arrow(at: Point, towards: Vec2, scale: Scale) -> Item {
     let back = at - towards * scale.arrow();
     let wide = towards.turn_90() * (scale.arrow() / 6.0);
     let mut path = BezPath::new();

@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
-use super::dimension::{Scale, Side, Wish, rectangle, rows, segment, upright};
+use super::dimension::{Scale, Side, Wish, arrow, rectangle, rows, segment, upright};
 use super::views::{self, work_end};
 use super::{Align, DrawOptions, Drawing, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
@@ -26,6 +26,9 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
     let end = views::end::pair(document, model, options.opening);
     if !options.bare {
         side.extend(gaps(document, model, options.opening, scale));
+    }
+    if document.projection == Projection::FirstAngle {
+        side.extend(looking_arrow(model, scale));
     }
     if dimensioned {
         side.extend(side_rows(document, model, &side, scale));
@@ -60,21 +63,20 @@ fn lay_out(
     } else {
         side.y0 - gap - top.y1
     };
-    let end_shift = if third {
-        side.x1.max(top.x1) + gap - end.x0
-    } else {
-        side.x0.min(top.x0) - gap - end.x1
-    };
+    // Beside the jaws in either projection. In first angle it would belong beyond the rein ends,
+    // a sheet away; there a reference arrow says which way it looks (ISO 5456-2).
+    let end_shift = side.x1.max(top.x1) + gap - end.x0;
     let shifts = [
         Vec2::ZERO,
         Vec2::new(0.0, top_shift),
         Vec2::new(end_shift, 0.0),
     ];
     let over_end = Point::new(end.center().x, end.y1 + 0.9 * scale.text);
+    let end_name = if third { "End view" } else { "End view A" };
     let titles = [
         ("Side view", over_side),
         ("Top view", over_top),
-        ("End view", over_end),
+        (end_name, over_end),
     ];
     let mut items = Vec::new();
     for ((mut view, shift), (name, at)) in views.into_iter().zip(shifts).zip(titles) {
@@ -82,6 +84,19 @@ fn lay_out(
         items.push(Item::group(name, shift, view));
     }
     Drawing { items }
+}
+
+/// The reference arrow of the end view: along the axis, onto the jaw tips.
+fn looking_arrow(model: &Model, scale: Scale) -> Vec<Item> {
+    let end = Point::new(work_end(model) + PAST + 0.6 * scale.text, 0.0);
+    let start = end + Vec2::new(2.6 * scale.text, 0.0);
+    let mut items = vec![
+        Item::line(segment(start, end), Line::Outline),
+        arrow(end, Vec2::new(-1.0, 0.0), scale),
+    ];
+    let letter = start + Vec2::new(-0.6 * scale.text, 0.5 * scale.text);
+    items.push(Item::text(letter, "A", scale.text, Align::Middle));
+    items
 }
 
 /// How much higher the side view's name stands where the hand gap has its text above the reins.
@@ -131,7 +146,7 @@ pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> 
 
 /// The name of a view with a small picture of what is looked at.
 pub(super) fn view_title(name: &str, at: Point, scale: Scale) -> Vec<Item> {
-    if name == "End view" {
+    if name.starts_with("End view") {
         return vec![Item::text(at, name, scale.text, Align::Middle)];
     }
     let small = if name == "Top view" {
@@ -179,9 +194,11 @@ fn small_top() -> BezPath {
     path
 }
 
+/// How far an axis stands out past what it runs through, mm.
+const PAST: f64 = 6.0;
+
 /// The axis of the tongs, through rivet and work.
 fn axis(model: &Model) -> Item {
-    const PAST: f64 = 6.0;
     let ends = (model.a.rein_end() - PAST, work_end(model) + PAST);
     let mut path = segment(Point::new(ends.0, 0.0), Point::new(ends.1, 0.0));
     let up = model.a.body.rim.half_across() + PAST;
@@ -376,7 +393,13 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
         Some(zone) => wishes.push(note(half.hand_at, section_words(&zone.section, show))),
         None if taper_end > 0.2 * length => {
             wishes.push(note(taper_end, section_words(&rein.end, show)));
-            wishes.push(span(end, outer(taper_end), ""));
+            // Measured along the rein, as it is forged.
+            wishes.push(Wish::Span {
+                from: end,
+                to: outer(taper_end),
+                text: show.number(rein.parallel.mm()),
+                part: Part::Rein,
+            });
         }
         None => wishes.push(note(0.9 * length, section_words(&rein.end, show))),
     }

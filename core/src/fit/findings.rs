@@ -59,20 +59,12 @@ impl Say<'_> {
 
     fn add(
         &mut self,
-        (severity, part): (Severity, Part),
-        (message, hint): (String, &str),
-        (value, limit): (f64, f64),
+        place: (Severity, Part),
+        words: (String, &str),
+        measured: (f64, f64),
         source: &'static str,
     ) {
-        self.all.push(Finding {
-            severity,
-            part,
-            message,
-            value,
-            limit,
-            hint: hint.to_owned(),
-            source,
-        });
+        self.all.push(Finding::new(place, words, measured, source));
     }
 
     fn cannot_be_assembled(&mut self) {

@@ -38,20 +38,12 @@ impl Say<'_> {
 
     fn add(
         &mut self,
-        (severity, part): (Severity, Part),
-        (message, hint): (String, &str),
-        (value, limit): (f64, f64),
+        place: (Severity, Part),
+        words: (String, &str),
+        measured: (f64, f64),
         source: &'static str,
     ) {
-        self.all.push(Finding {
-            severity,
-            part,
-            message,
-            value,
-            limit,
-            hint: hint.to_owned(),
-            source,
-        });
+        self.all.push(Finding::new(place, words, measured, source));
     }
 
     /// The squeeze under which a station must hold, and how bad it is if it does not.

@@ -17,7 +17,7 @@ impl Leave {
     pub(super) fn show(&self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("Not saved");
         ui.label(format!("{} has changes that are not saved.", self.name));
-        match buttons(ui, &["Save first", "Leave the changes", "Stay here"])? {
+        match buttons(ui, &["Save first", "Throw the changes away", "Stay here"])? {
             0 => Some(Reply::SaveThen(self.next.clone())),
             1 => Some(Reply::Leave(self.next.clone())),
             _ => Some(Reply::Stay),

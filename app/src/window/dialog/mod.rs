@@ -122,7 +122,7 @@ pub(super) enum Reply {
     Stay,
     /// Save first, then go on.
     SaveThen(Next),
-    /// Leave the changes, go on.
+    /// Throw the changes away, go on.
     Leave(Next),
     /// This path.
     Path(Purpose, PathBuf),

@@ -100,7 +100,7 @@ impl Workbench {
         };
         let (family, answers) = (&bench.session.family, &bench.set.answers);
         let pdf = set_printing::pdf(family, answers, &wanted, &mut set_printing::to_the_end);
-        files::write_whole(path, &pdf.unwrap_or_default())?;
+        self.write_beside(path, &pdf.unwrap_or_default())?;
         self.said = Some(Said::Done(format!(
             "The set was written to {}. Print at actual size (100 %), then measure the check bars.",
             path.display()
@@ -126,7 +126,7 @@ impl Workbench {
         let svgs = set_printing::svgs(family, answers, 1, &mut set_printing::to_the_end);
         let svgs = svgs.unwrap_or_default();
         for (name, svg) in &svgs {
-            files::write_whole(&folder.join(name), svg.as_bytes())?;
+            self.write_beside(&folder.join(name), svg.as_bytes())?;
         }
         self.said = Some(Said::Done(format!(
             "{} drawings written to {}",
