@@ -17,6 +17,7 @@ pub(crate) const SQUEEZES: [&str; 3] = ["Ordinary", "Strong", "Full"];
 pub(crate) fn place(place: Where) -> &'static str {
     match place {
         Where::Whole => "all along the grip",
+        Where::Across => "across the jaws",
         Where::Heel => "at the heel",
         Where::Tip => "at the tip",
         Where::Between => "inside the grip",

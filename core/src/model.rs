@@ -17,8 +17,10 @@ pub const DENSITY_KG_MM3: f64 = 7.85e-6;
 pub struct Half {
     /// The jaw, from heel to tip.
     pub jaw: Sweep,
-    /// Where the grip begins, mm from the heel.
-    pub grip_from: f64,
+    /// Between these places the work may bear, mm along the jaw from its heel.
+    pub grip: (f64, f64),
+    /// The line of its faces or lips, y in mm.
+    pub face: f64,
     /// Neck, boss and shoulder.
     pub body: Body,
     /// The rein, from the shoulder to its end.
@@ -34,10 +36,25 @@ pub struct WorkInJaws {
     pub profile: Profile,
     /// Between the jaws, mm.
     pub depth: f64,
-    /// Along the rivet, mm.
+    /// Along the rivet, mm; along the tongs where it lies crosswise.
     pub width: f64,
-    /// Where its end lies between the jaws, x in mm.
+    /// Where its end lies between the jaws, x in mm; its axis, where it lies crosswise.
     pub from: f64,
+    /// How it lies.
+    pub lies: Lies,
+    /// Its middle along the rivet, z in mm: not nothing where it lies beside the tongs.
+    pub beside: f64,
+}
+
+/// How work lies in a pair.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Lies {
+    /// Along the tongs, its end between the jaws.
+    Endwise,
+    /// Along the tongs and beside them, running on past the boss.
+    Alongside,
+    /// Along the rivet.
+    Crosswise,
 }
 
 /// A pair in the set pose.
@@ -76,7 +93,7 @@ impl Half {
 
     /// x of the tip, mm.
     pub fn tip(&self) -> f64 {
-        self.heel() + self.jaw.length()
+        self.jaw.path.at(self.jaw.length()).at.x
     }
 
     /// x of the rein's end, mm (negative).

@@ -10,9 +10,9 @@ use kurbo::Point;
 
 use crate::body::{Blend, Body, Faces, Limb, LimbEnd, LimbSpec, Rim};
 use crate::document::{BossShape, Document, Hand};
-use crate::jaw::Jaw;
-use crate::model::{Half, Model, WorkInJaws};
-use crate::seat::{Seat, seat, work_section};
+use crate::jaw::{Form, Jaw, Lay};
+use crate::model::{Half, Lies, Model, WorkInJaws};
+use crate::seat::{Inside, Seat, seat, work_section};
 use crate::section::{Profile, Section, plain_profile};
 
 /// Play between a turning neck or shoulder and the other half's boss, mm (judgement: a hair more
@@ -28,13 +28,24 @@ pub fn resolve(document: &Document) -> Model {
     let (profile, depth, width) = work_section(&document.work);
     let work = Section::new(&profile, depth, width);
     let second = document.second_jaw.as_ref().unwrap_or(&document.jaw);
-    let seats = [seat_jaw(&document.jaw, &work), seat_jaw(second, &work)];
-    let a = build_half(document, &document.jaw, seats[0].face);
+    let forms = [document.jaw.form(), second.form()];
+    let laid = Laid::of([(&document.jaw, &forms[0]), (second, &forms[1])]);
+    let seats = [
+        seat_jaw((&document.jaw, &forms[0]), &work, laid),
+        seat_jaw((second, &forms[1]), &work, laid),
+    ];
+    let [form_a, form_b] = forms;
+    let a = build_half(document, (&document.jaw, form_a), seats[0].face);
     let b = match &document.second_jaw {
+        // Bits that are bent to one side meet only if one is bent the other way.
+        None if laid == Laid::Alongside => {
+            build_half(document, (second, mirrored(form_b)), seats[1].face)
+        }
         None => a.clone(),
-        Some(jaw) => build_half(document, jaw, seats[1].face),
+        Some(_) => build_half(document, (second, form_b), seats[1].face),
     };
-    let from = work_from(&a, &b);
+    let (from, lies) = laid.place(&a, &b);
+    let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
     let mut model = Model {
         jaw_gap: seats[0].face + seats[1].face,
         hand_gap: a.hand_gap() / 2.0 + b.hand_gap() / 2.0,
@@ -50,6 +61,8 @@ pub fn resolve(document: &Document) -> Model {
             depth,
             width,
             from,
+            lies,
+            beside,
         },
         findings: Vec::new(),
         alike: document.second_jaw.is_none(),
@@ -66,18 +79,65 @@ fn bar_across_mm(document: &Document) -> f64 {
     document.bar.stock.size().mm()
 }
 
-/// Brings a jaw down on the work, in the middle of its grip.
-fn seat_jaw(jaw: &Jaw, work: &Section<'_>) -> Seat {
-    let form = jaw.form();
-    let placed = form.placed(0.0, 0.0);
-    let middle = f64::midpoint(form.grip_from, placed.length());
-    seat(&placed.section(middle), placed.rise(middle), work)
+/// How both jaws together lay the work.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Laid {
+    /// Its end at this x, mm, if a jaw has a stop for it.
+    Endwise(Option<f64>),
+    Alongside,
+    /// Its axis at this x, mm.
+    Crosswise(f64),
 }
 
-/// Where the end of the work lies: a little behind the start of the shorter grip.
-fn work_from(a: &Half, b: &Half) -> f64 {
-    let start = |half: &Half| half.heel() + half.grip_from;
-    start(a).max(start(b))
+impl Laid {
+    /// The first jaw that does not simply hold it endwise decides.
+    fn of(jaws: [(&Jaw, &Form); 2]) -> Self {
+        let mut stop: Option<f64> = None;
+        for (jaw, form) in jaws {
+            let heel = jaw.heel.mm();
+            match form.lay {
+                Lay::Crosswise { at } => return Self::Crosswise(heel + at),
+                Lay::Alongside => return Self::Alongside,
+                Lay::Endwise { end } => {
+                    stop = stop.or(end.map(|end| heel + end));
+                }
+            }
+        }
+        Self::Endwise(stop)
+    }
+
+    /// Where the work lies between two halves, x in mm, and how.
+    fn place(self, a: &Half, b: &Half) -> (f64, Lies) {
+        // Endwise it reaches back to the start of the shorter grip.
+        let start = |half: &Half| half.jaw.path.at(half.grip.0).at.x;
+        let from = start(a).max(start(b));
+        match self {
+            Self::Endwise(stop) => (stop.unwrap_or(from), Lies::Endwise),
+            Self::Alongside => (from, Lies::Alongside),
+            Self::Crosswise(at) => (at, Lies::Crosswise),
+        }
+    }
+}
+
+/// The same jaw bent to the other side.
+fn mirrored(mut form: Form) -> Form {
+    for station in &mut form.stations {
+        station.shift = -station.shift;
+    }
+    form
+}
+
+/// Brings a jaw down on the work, in the middle of its grip or where the work lies across it.
+fn seat_jaw((jaw, form): (&Jaw, &Form), work: &Section<'_>, laid: Laid) -> Seat {
+    let placed = form.placed(0.0, 0.0);
+    if let Laid::Crosswise(at) = laid {
+        return Inside::new(&placed, (at - jaw.heel.mm(), 0.0)).seat(work);
+    }
+    let middle = f64::midpoint(form.grip.0, form.grip.1);
+    let line = placed.path.at(middle).at.y;
+    let mut seat = seat(&placed.section(middle), placed.rise(middle), work);
+    seat.face -= line;
+    seat
 }
 
 fn rim(document: &Document) -> Rim {
@@ -90,9 +150,8 @@ fn rim(document: &Document) -> Rim {
     }
 }
 
-fn build_half(document: &Document, jaw: &Jaw, face: f64) -> Half {
+fn build_half(document: &Document, (jaw, form): (&Jaw, Form), face: f64) -> Half {
     let rim = rim(document);
-    let form = jaw.form();
     // A jaw that starts inside the other boss is drawn just clear of it; `check` says so.
     let heel = jaw.heel.mm().max(rim.reach() + TURNING_PLAY + LEAST_STEP);
     let jaw = form.placed(heel, face);
@@ -111,7 +170,8 @@ fn build_half(document: &Document, jaw: &Jaw, face: f64) -> Half {
     let body = Body::new((rim, faces), neck, shoulder, profiles, hole);
     Half {
         jaw,
-        grip_from: form.grip_from,
+        grip: form.grip,
+        face,
         body,
         rein: rein.sweep,
         hand_at: rein.hand_at,

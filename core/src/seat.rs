@@ -3,6 +3,11 @@
 //! Both surfaces are functions of z (along the rivet), so the jaw comes down until the least
 //! distance between them is nothing. That is exact for every shape of jaw and work.
 
+mod across;
+
+pub(crate) use across::bears_across;
+pub use across::{Inside, Touching};
+
 use crate::document::{Lie, Work};
 use crate::section::{Profile, Section, lerp};
 
@@ -66,7 +71,7 @@ pub struct Seat {
     /// From the middle of the work to the line of the jaw's faces or lips, mm. Below zero the
     /// jaw would have passed the middle: it cannot hold the work.
     pub face: f64,
-    /// Where it touches, z in mm from the middle, ascending.
+    /// Where it touches, z in mm from the middle, ascending; x where it lies crosswise.
     pub contacts: Vec<f64>,
     /// How it bears.
     pub bears: Bears,

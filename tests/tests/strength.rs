@@ -34,6 +34,7 @@ fn bar(profile: Profile, length: f64, free: (f64, f64), root: (f64, f64)) -> Swe
         depth,
         width,
         rise: 0.0,
+        shift: 0.0,
         profile: 0,
         ease: Ease::Linear,
     };

@@ -17,6 +17,7 @@ fn taper(path: Path, profiles: [Profile; 2], from: (f64, f64), to: (f64, f64)) -
         depth,
         width,
         rise: 0.0,
+        shift: 0.0,
         profile,
         ease: Ease::Linear,
     };

@@ -3,7 +3,10 @@
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
 use super::dimension::{Scale, Side, Wish, arrow, rectangle, rows, segment, upright};
-use super::views::{self, work_end};
+use super::views::{
+    self,
+    work::{far_end, upright_size},
+};
 use super::{Align, DrawOptions, Drawing, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
 use crate::jaw::Jaw;
@@ -88,7 +91,7 @@ fn lay_out(
 
 /// The reference arrow of the end view: along the axis, onto the jaw tips.
 fn looking_arrow(model: &Model, scale: Scale) -> Vec<Item> {
-    let end = Point::new(work_end(model) + PAST + 0.6 * scale.text, 0.0);
+    let end = Point::new(far_end(model) + PAST + 0.6 * scale.text, 0.0);
     let start = end + Vec2::new(2.6 * scale.text, 0.0);
     let mut items = vec![
         Item::line(segment(start, end), Line::Outline),
@@ -199,7 +202,7 @@ const PAST: f64 = 6.0;
 
 /// The axis of the tongs, through rivet and work.
 fn axis(model: &Model) -> Item {
-    let ends = (model.a.rein_end() - PAST, work_end(model) + PAST);
+    let ends = (model.a.rein_end() - PAST, far_end(model) + PAST);
     let mut path = segment(Point::new(ends.0, 0.0), Point::new(ends.1, 0.0));
     let up = model.a.body.rim.half_across() + PAST;
     path.move_to((0.0, -up));
@@ -222,10 +225,8 @@ fn gaps(document: &Document, model: &Model, opening: f64, scale: Scale) -> Vec<I
         Vec::new()
     };
     if opening == 0.0 {
-        let half = model.work.depth / 2.0;
-        let tip = model.a.tip().max(model.b.tip());
-        let x = tip + 0.28 * (work_end(model) - tip);
-        let (low, high) = (Point::new(x, -half), Point::new(x, half));
+        let (middle, half) = upright_size(model);
+        let (low, high) = (middle - half, middle + half);
         items.extend(upright(
             low,
             high,

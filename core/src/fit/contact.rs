@@ -24,6 +24,8 @@ pub enum Where {
     Tip,
     /// Somewhere between.
     Between,
+    /// Across it, along the rivet.
+    Across,
 }
 
 /// How one jaw bears on the work.
@@ -108,11 +110,11 @@ impl<'a> Jaws<'a> {
     pub fn new(document: &Document, model: &'a Model) -> Self {
         let work = &model.work;
         let alike = model.alike;
-        let a = Grip::new(&model.a, work.from);
+        let a = Grip::new(&model.a, work);
         let b = if alike {
             a.clone()
         } else {
-            Grip::new(&model.b, work.from)
+            Grip::new(&model.b, work)
         };
         Self {
             grips: [a, b],
@@ -217,8 +219,21 @@ impl<'a> Jaws<'a> {
         })
     }
 
+    /// Whether the work lies across the jaws.
+    pub(super) fn crosswise(&self) -> bool {
+        self.grips.iter().any(|grip| grip.across.is_some())
+    }
+
     fn bearing(&self, half: usize, rest: &Rest, work: &Held<'_>) -> Bearing {
         let (grip, touch) = (&self.grips[half], rest.touches[half]);
+        if let Some(across) = &grip.across {
+            return Bearing {
+                place: Where::Across,
+                x_mm: across.middle(touch.half_angle),
+                z_mm: vec![across.beside(touch.place)],
+                bears: across.bears(touch.place, work),
+            };
+        }
         let last = grip.places.len() - 1;
         let near = |place: usize| grip.off(place, touch.half_angle, work) < TOUCHES;
         let place = match (near(0), near(last)) {
@@ -239,7 +254,7 @@ impl<'a> Jaws<'a> {
         let middle = f64::midpoint(grip.places[0].x, grip.places[last].x);
         let (x, y) = match place {
             Where::Whole => (middle, at.y),
-            Where::Heel | Where::Tip | Where::Between => (at.x, at.y),
+            Where::Heel | Where::Tip | Where::Between | Where::Across => (at.x, at.y),
         };
         Bearing {
             place,

@@ -1,7 +1,8 @@
 //! The inner surface of a jaw along its grip, and the half-angle at which it touches work.
 
+use super::across::Across;
 use super::surface::{Surface, rest_on};
-use crate::model::Half;
+use crate::model::{Half, Lies, WorkInJaws};
 use crate::section::{Profile, Section};
 use crate::sweep::Sweep;
 
@@ -22,6 +23,11 @@ impl<'a> Held<'a> {
             section: Section::new(profile, depth, width),
             surface: Surface::upper(profile, depth, width),
         }
+    }
+
+    /// Its outer surface beside its middle, mm.
+    pub(super) fn height(&self, beside: f64) -> f64 {
+        self.surface.at(beside)
     }
 }
 
@@ -52,6 +58,8 @@ pub(super) struct Grip<'a> {
     pub(super) places: Vec<Place>,
     kinds: Vec<Kind>,
     jaw: &'a Sweep,
+    /// Its inside, where the work lies across it.
+    pub(super) across: Option<Across>,
 }
 
 /// Where and at which half-angle a jaw touches.
@@ -59,28 +67,30 @@ pub(super) struct Grip<'a> {
 pub(super) struct Touch {
     /// How far the half has turned from the set pose, radians, opening positive.
     pub(super) half_angle: f64,
-    /// Which place of the grip touches.
+    /// Which place of the grip touches; which point of the inside, where the work lies across.
     pub(super) place: usize,
 }
 
 impl<'a> Grip<'a> {
-    /// The grip of a half, from where the work begins (x in mm) to the tip.
-    pub(super) fn new(half: &'a Half, work_from: f64) -> Self {
+    /// The grip of a half on work that lies as it does in its pair.
+    pub(super) fn new(half: &'a Half, work: &WorkInJaws) -> Self {
         let jaw = &half.jaw;
-        let last = 0.98 * jaw.length();
-        let from = (work_from - half.heel()).clamp(half.grip_from.min(last), last);
+        let (first, end) = half.grip;
+        let last = first + 0.98 * (end - first);
+        let from = jaw.along_at_x(work.from).clamp(first.min(last), last);
         let mut grip = Self {
             places: Vec::new(),
             kinds: Vec::new(),
             jaw,
+            across: (work.lies == Lies::Crosswise).then(|| Across::new(half, work.from)),
         };
-        for pair in jaw.cuts(from, jaw.length()).windows(2) {
+        for pair in jaw.cuts(from, end).windows(2) {
             grip.add(pair[0]);
             if pair[1] - pair[0] > LONG {
                 grip.add(f64::midpoint(pair[0], pair[1]));
             }
         }
-        grip.add(jaw.length());
+        grip.add(end);
         grip
     }
 
@@ -107,6 +117,9 @@ impl<'a> Grip<'a> {
     /// A place at (x, y) with its surface v(z) over it stands, turned by φ and heading η, at
     /// height x sin φ + y cos φ + v cos(η + φ); it touches when that is the height of the work.
     pub(super) fn touch(&self, work: &Held<'_>) -> Option<Touch> {
+        if let Some(across) = &self.across {
+            return across.touch(work);
+        }
         let mut best: Option<Touch> = None;
         let mut heights = Heights::default();
         for (place, at) in self.places.iter().enumerate() {
@@ -153,6 +166,9 @@ impl<'a> Grip<'a> {
 
     /// How far both ends of the grip stand off the work when the half has turned, mm.
     pub(super) fn off_ends(&self, half_angle: f64, work: &Held<'_>) -> [f64; 2] {
+        if self.across.is_some() {
+            return [0.0; 2];
+        }
         let mut heights = Heights::default();
         [0, self.places.len() - 1].map(|place| {
             let at = &self.places[place];
@@ -168,6 +184,9 @@ impl<'a> Grip<'a> {
 
     /// Whether the work rides on the edges of a groove at a place.
     pub(super) fn rides(&self, place: usize, half_angle: f64, work: &Held<'_>) -> bool {
+        if let Some(across) = &self.across {
+            return across.rides(place, work);
+        }
         /// What is shallower is no groove, mm: as in [`crate::seat`].
         const GROOVE: f64 = 0.3;
         /// Touching nearer to the lips than this part of the depth is riding on them.

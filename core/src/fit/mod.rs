@@ -5,6 +5,7 @@
 //! jaws each is brought down on the work by itself, and the half-angle is the mean of the two:
 //! the work then lies askew to the reins by half their difference, as it does in the hand.
 
+mod across;
 mod contact;
 mod findings;
 mod grip;
@@ -20,7 +21,7 @@ pub use range::{Limit, RangeEnd, WorkRange};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::document::{Document, Work};
-use crate::model::{DENSITY_KG_MM3, Model};
+use crate::model::{DENSITY_KG_MM3, Lies, Model};
 
 /// Greatest span over the reins that a hand closes with force, mm: 3.5 in (NIOSH and Cal/OSHA,
 /// Easy Ergonomics: A Guide to Selecting Non-Powered Hand Tools, 2004-164).
@@ -148,8 +149,11 @@ fn nominal(jaws: &Jaws<'_>, model: &Model, travel: Option<&Travel>) -> Result<Co
 pub(crate) fn arms(model: &Model) -> (f64, f64) {
     let hand = f64::midpoint(-model.a.hand().x, -model.b.hand().x);
     let tip = f64::midpoint(model.a.tip(), model.b.tip());
-    let from = model.work.from.min(tip - 1.0);
-    (hand.max(1.0), f64::midpoint(from, tip).max(1.0))
+    let grip = match model.work.lies {
+        Lies::Endwise | Lies::Alongside => f64::midpoint(model.work.from.min(tip - 1.0), tip),
+        Lies::Crosswise => model.work.from,
+    };
+    (hand.max(1.0), grip.max(1.0))
 }
 
 /// Newtons at the work for a newton at the hand, in the set pose.

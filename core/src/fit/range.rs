@@ -5,12 +5,15 @@ use super::solve::{last_true, rising_root};
 use super::travel::{Clash, Travel, TravelEnd};
 use super::{OUT_OF_PARALLEL, WIDEST_SPAN_MM};
 use crate::document::{Part, Range};
+use crate::strength::PESSIMISTIC_FRICTION;
 
 /// What ends the range of work on one side.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Limit {
     /// The faces stand too far out of parallel.
     OutOfParallel,
+    /// The jaws stand open wider than friction holds work that lies across them.
+    SlipsOut,
     /// The reins stand wider than a hand closes with force.
     HandSpan,
     /// The reins touch each other.
@@ -30,6 +33,7 @@ impl Limit {
     pub fn name(self) -> &'static str {
         match self {
             Self::OutOfParallel => "the faces stand out of parallel",
+            Self::SlipsOut => "the jaws stand so askew that the work slips out",
             Self::HandSpan => "the reins are wider than a hand closes",
             Self::ReinsTouch => "the reins touch",
             Self::JawsMeet => "the jaws meet",
@@ -102,12 +106,16 @@ pub(super) fn range(
 
 /// The half-angles between which the pair is of use, and what ends it there.
 fn angles(jaws: &Jaws<'_>, travel: &Travel) -> ((f64, Limit), (f64, Limit)) {
-    let parallel = (OUT_OF_PARALLEL / 2.0).asin();
-    let mut shut = (-parallel, Limit::OutOfParallel);
+    let (parallel, askew) = if jaws.crosswise() {
+        (PESSIMISTIC_FRICTION.atan(), Limit::SlipsOut)
+    } else {
+        ((OUT_OF_PARALLEL / 2.0).asin(), Limit::OutOfParallel)
+    };
+    let mut shut = (-parallel, askew);
     if travel.shut.half_angle > shut.0 {
         shut = (travel.shut.half_angle, Limit::of(travel.shut.clash));
     }
-    let mut opened = (parallel, Limit::OutOfParallel);
+    let mut opened = (parallel, askew);
     let span = jaws.half_angle_of_span(WIDEST_SPAN_MM);
     // A pair that is too wide for the hand on its nominal work is told so by a finding.
     if span < opened.0 && span > 0.0 {

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Style};
+use super::{Form, Remark, Style};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
+use crate::finding::{GEOMETRY, Severity};
 use crate::section::{Piece, Profile};
 use crate::sweep::{Ease, Station};
 use crate::units::Length;
@@ -88,6 +89,7 @@ impl Style for Flat {
             depth,
             width,
             rise: depth / 2.0,
+            shift: 0.0,
             profile,
             ease: Ease::Linear,
         };
@@ -104,11 +106,21 @@ impl Style for Flat {
             stations.insert(1, station(t * length, mix(root, tip), mix(wide, narrow), 1));
             profiles.push(creased(crease, tip, narrow));
         }
-        Form {
-            stations,
-            profiles,
-            grip_from: 0.0,
+        Form::straight(stations, profiles, 0.0)
+    }
+
+    fn remarks(&self, _length: f64) -> Vec<Remark> {
+        let (asked, room) = (self.crease.mm(), self.crease_room());
+        if asked <= room + Remark::NEAR {
+            return Vec::new();
         }
+        vec![Remark {
+            severity: Severity::Note,
+            message: "has room for a crease of {1} only, {0} was asked",
+            hint: "leave the tip thicker or wider, or ask for a smaller crease",
+            held: (asked, room),
+            source: GEOMETRY,
+        }]
     }
 }
 

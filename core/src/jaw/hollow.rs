@@ -104,6 +104,6 @@ impl Style for HollowBit {
             Piece::line((lip, 0.0), (side, 0.0)),
         ];
         let root = (self.root_depth.mm(), self.root_width.mm());
-        super::bit(&upper, &lower, root, (self.blend.mm(), length))
+        super::form::bit(&upper, &lower, root, (self.blend.mm(), length))
     }
 }

@@ -1,19 +1,25 @@
 //! Jaw styles. Each lives in a file of its own and is named once in the list below; everything
 //! else (file, window, seating, sweep, drawing) follows from the [`Style`] trait.
 
+mod bolt;
+mod bow;
 mod flat;
+mod form;
 mod hollow;
+mod link;
 mod v_bit;
 
+pub use bolt::Bolt;
 pub use flat::Flat;
+pub use form::{Course, Form, Lay};
 pub use hollow::HollowBit;
+pub use link::Link;
 pub use v_bit::VBit;
 
 use serde::{Deserialize, Serialize};
 
 use crate::document::{Bar, Choice, Follows, Range, Visitor, Work};
-use crate::section::{Profile, lerp};
-use crate::sweep::{Ease, Path, Station, Sweep};
+use crate::finding::Severity;
 use crate::units::Length;
 
 /// What makes a jaw style.
@@ -35,17 +41,39 @@ pub trait Style {
     /// Its stations from heel to tip over `length` mm. The first one is a plain rectangle, the
     /// end of the neck; `rise` counts from the line of the faces or lips.
     fn form(&self, length: f64) -> Form;
+
+    /// What cannot be made as it was asked, or will disappoint, in this style.
+    fn remarks(&self, _length: f64) -> Vec<Remark> {
+        Vec::new()
+    }
 }
 
-/// A jaw as stations, before it is placed.
+/// What a style says of its own sizes.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Form {
-    /// From heel (0) to tip.
-    pub stations: Vec<Station>,
-    /// The profiles that they name.
-    pub profiles: Vec<Profile>,
-    /// Where the grip begins, mm from the heel.
-    pub grip_from: f64,
+pub struct Remark {
+    /// How much it matters.
+    pub severity: Severity,
+    /// What follows the name of the jaw; `{0}` and `{1}` stand for the two sizes held.
+    pub message: &'static str,
+    /// How to mend it.
+    pub hint: &'static str,
+    /// What was found and what it is held against, mm.
+    pub held: (f64, f64),
+    /// Where the limit comes from.
+    pub source: &'static str,
+}
+
+impl Remark {
+    /// What is drawn so little smaller than asked is not said, mm.
+    pub const NEAR: f64 = 0.05;
+
+    /// The message with both sizes as the smith reads them.
+    pub fn text(&self, size: impl Fn(f64) -> String) -> String {
+        let (found, limit) = self.held;
+        self.message
+            .replace("{0}", &size(found))
+            .replace("{1}", &size(limit))
+    }
 }
 
 /// Lists the styles: one line here and a file of its own is all that a new style needs.
@@ -84,11 +112,15 @@ macro_rules! styles {
             fn form(&self, length: f64) -> Form {
                 match self { $(Self::$variant(style) => style.form(length)),+ }
             }
+
+            fn remarks(&self, length: f64) -> Vec<Remark> {
+                match self { $(Self::$variant(style) => style.remarks(length)),+ }
+            }
         }
     };
 }
 
-styles!(Flat, VBit, HollowBit);
+styles!(Flat, VBit, HollowBit, Bolt, Link);
 
 /// A jaw: where its grip is, and its style.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -164,6 +196,11 @@ impl Jaw {
         JawStyle::ABOUT[self.style.place()]
     }
 
+    /// What its style says of its own sizes.
+    pub fn remarks(&self) -> Vec<Remark> {
+        self.style.remarks(self.length.mm())
+    }
+
     /// The stations as they are asked for, the tip not broken.
     pub fn plain_form(&self) -> Form {
         self.style.form(self.length.mm())
@@ -172,7 +209,7 @@ impl Jaw {
     /// The stations with the tip broken.
     pub fn form(&self) -> Form {
         let mut form = self.plain_form();
-        break_tip(&mut form, self.tip.mm().min(self.tip_room()));
+        form.break_tip(self.tip.mm().min(self.tip_room()));
         form
     }
 
@@ -181,86 +218,6 @@ impl Jaw {
         let quarter = self.length.mm() / 4.0;
         self.plain_form().tip_room().min(quarter)
     }
-}
-
-impl Form {
-    /// The largest radius to which the back of the tip can be broken, mm: half the last run, a
-    /// third of the depth, and half the wall over a groove.
-    fn tip_room(&self) -> f64 {
-        let [.., before, tip] = self.stations.as_slice() else {
-            return 0.0;
-        };
-        let inner = &self.profiles[tip.profile];
-        let room = ((tip.at - before.at) / 2.0).min(tip.depth / 3.0);
-        if inner.lower_pieces().len() > 1 {
-            room.min(least_wall(inner, tip.depth) / 2.0)
-        } else {
-            room
-        }
-    }
-
-    /// The jaw as a sweep whose faces or lips lie at `face` mm from the axis, heel at `heel` mm.
-    pub fn placed(&self, heel: f64, face: f64) -> Sweep {
-        let length = self.stations.last().map_or(0.0, |station| station.at);
-        Sweep {
-            path: Path::straight(kurbo::Point::new(heel, face), 0.0, length),
-            stations: self.stations.clone(),
-            profiles: self.profiles.clone(),
-        }
-    }
-}
-
-/// Rounds the back of the tip over the last `r` mm; the gripping side stays as it is.
-fn break_tip(form: &mut Form, r: f64) {
-    let [.., before, tip] = form.stations.as_slice() else {
-        return;
-    };
-    let (before, tip) = (*before, *tip);
-    let room = tip.at - before.at;
-    if r < LEAST_BREAK {
-        return;
-    }
-    let inner = &form.profiles[tip.profile];
-    let grooved = inner.lower_pieces().len() > 1;
-    let t = 1.0 - r / room;
-    let start = Station {
-        at: tip.at - r,
-        depth: lerp(before.depth, tip.depth, t),
-        width: lerp(before.width, tip.width, t),
-        rise: lerp(before.rise, tip.rise, t),
-        profile: tip.profile,
-        ease: Ease::RoundDown,
-    };
-    let mut end = Station {
-        depth: start.depth - r,
-        rise: start.rise - r / 2.0,
-        width: (start.width - r).max(start.width / 2.0),
-        ..tip
-    };
-    if grooved {
-        // The box grows shallower, the groove in it must not.
-        let kept = inner.with_groove_raised(start.depth / end.depth);
-        form.profiles.push(kept);
-        end.profile = form.profiles.len() - 1;
-        end.width = start.width;
-    }
-    form.stations.pop();
-    form.stations.extend([start, end]);
-}
-
-/// A smaller radius than this is no break that could be seen, mm.
-const LEAST_BREAK: f64 = 0.05;
-
-/// The least thickness between a groove and the back, mm.
-fn least_wall(profile: &Profile, depth: f64) -> f64 {
-    const PLACES: u32 = 64;
-    /// Where the inner surface is nearer to the line of lips than this there is no groove.
-    const GROOVE: f64 = -0.98;
-    let (left, right) = profile.lips();
-    let us = (0..=PLACES).map(|i| lerp(left, right, f64::from(i) / f64::from(PLACES)));
-    let deep = us.filter(|&u| profile.lower_at(u) > GROOVE);
-    let walls = deep.map(|u| (profile.upper_at(u) - profile.lower_at(u)) * depth / 2.0);
-    walls.fold(depth, f64::min)
 }
 
 /// Choosing a style makes it anew for the work and the bar at hand.
@@ -311,41 +268,5 @@ impl Choice for SecondJawChoice<'_> {
             0 => None,
             _ => Some(self.second.take().unwrap_or_else(|| self.first.clone())),
         };
-    }
-}
-
-/// A bit of constant section that a rectangular heel blends into: its surfaces in mm over the
-/// line of the lips, the heel's depth and width, and the lengths of the blend and of the whole.
-fn bit(
-    upper: &[crate::section::Piece],
-    lower: &[crate::section::Piece],
-    (root_depth, root_width): (f64, f64),
-    (blend, length): (f64, f64),
-) -> Form {
-    let bit = Profile::boxed(upper, lower);
-    let blend = blend.min(0.8 * length);
-    let top = bit.bottom + bit.depth;
-    // The back runs straight from heel to tip; the heel keeps off the other jaw.
-    let rise = (top - root_depth / 2.0).max(root_depth / 2.0 + bit.bottom);
-    let grip = Station {
-        at: blend,
-        depth: bit.depth,
-        width: bit.width,
-        rise: bit.bottom + bit.depth / 2.0,
-        profile: 1,
-        ease: Ease::Linear,
-    };
-    let heel = Station {
-        at: 0.0,
-        depth: root_depth,
-        width: root_width,
-        rise,
-        profile: 0,
-        ease: Ease::Smooth,
-    };
-    Form {
-        stations: vec![heel, grip, Station { at: length, ..grip }],
-        profiles: vec![Profile::rectangle(), bit.profile],
-        grip_from: blend,
     }
 }

@@ -29,22 +29,7 @@ impl Style for VBit {
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
-        let size = work.size().mm();
-        let (leg, angle) = match work {
-            Work::Hexagon {
-                lie: Lie::OnCorners,
-                ..
-            } => (0.52 * size, 120.0),
-            Work::Octagon {
-                lie: Lie::OnCorners,
-                ..
-            } => (0.4 * size, 135.0),
-            Work::Flat { .. }
-            | Work::Round { .. }
-            | Work::Square { .. }
-            | Work::Hexagon { .. }
-            | Work::Octagon { .. } => (0.85 * size, 90.0),
-        };
+        let (leg, angle) = suited_groove(work);
         Self {
             leg: Length::measured(leg, unit),
             wall: Length::measured(0.28 * side, unit),
@@ -100,26 +85,52 @@ impl Style for VBit {
     }
 
     fn form(&self, length: f64) -> Form {
-        let half = self.angle.radians() / 2.0;
-        let (leg, wall) = (self.leg.mm(), self.wall.mm());
-        let (sin, cos) = half.sin_cos();
-        let apex = leg * cos;
-        let lip = (leg * sin, 0.0);
-        let outer_lip = (leg * sin + wall * cos, wall * sin);
-        let ridge = (wall * cos, apex + wall * sin);
-        let flip = |p: (f64, f64)| (-p.0, p.1);
-        let upper = [
-            Piece::line(flip(outer_lip), flip(ridge)),
-            Piece::arc(-ridge.0, ridge.0, (0.0, apex), wall),
-            Piece::line(ridge, outer_lip),
-        ];
-        let lower = [
-            Piece::line(flip(outer_lip), flip(lip)),
-            Piece::line(flip(lip), (0.0, apex)),
-            Piece::line((0.0, apex), lip),
-            Piece::line(lip, outer_lip),
-        ];
+        let (upper, lower) = v_surfaces(self.leg.mm(), self.wall.mm(), self.angle.radians());
         let root = (self.root_depth.mm(), self.root_width.mm());
-        super::bit(&upper, &lower, root, (self.blend.mm(), length))
+        super::form::bit(&upper, &lower, root, (self.blend.mm(), length))
     }
+}
+
+/// The leg, mm, and the included angle, degrees, of a V that suits some work.
+pub(super) fn suited_groove(work: &Work) -> (f64, f64) {
+    let size = work.size().mm();
+    match work {
+        Work::Hexagon {
+            lie: Lie::OnCorners,
+            ..
+        } => (0.52 * size, 120.0),
+        Work::Octagon {
+            lie: Lie::OnCorners,
+            ..
+        } => (0.4 * size, 135.0),
+        Work::Flat { .. }
+        | Work::Round { .. }
+        | Work::Square { .. }
+        | Work::Hexagon { .. }
+        | Work::Octagon { .. } => (0.85 * size, 90.0),
+    }
+}
+
+/// The outer and inner surface of a folded V over the line of its lips, mm: inside of a leg,
+/// thickness of its wall, included angle in radians. The ridge is rounded as folding leaves it.
+pub(super) fn v_surfaces(leg: f64, wall: f64, angle: f64) -> (Vec<Piece>, Vec<Piece>) {
+    let half = angle / 2.0;
+    let (sin, cos) = half.sin_cos();
+    let apex = leg * cos;
+    let lip = (leg * sin, 0.0);
+    let outer_lip = (leg * sin + wall * cos, wall * sin);
+    let ridge = (wall * cos, apex + wall * sin);
+    let flip = |p: (f64, f64)| (-p.0, p.1);
+    let upper = vec![
+        Piece::line(flip(outer_lip), flip(ridge)),
+        Piece::arc(-ridge.0, ridge.0, (0.0, apex), wall),
+        Piece::line(ridge, outer_lip),
+    ];
+    let lower = vec![
+        Piece::line(flip(outer_lip), flip(lip)),
+        Piece::line(flip(lip), (0.0, apex)),
+        Piece::line((0.0, apex), lip),
+        Piece::line(lip, outer_lip),
+    ];
+    (upper, lower)
 }

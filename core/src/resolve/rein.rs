@@ -318,6 +318,7 @@ fn station(at: f64, section: &PlainSection, profile: usize, ease: Ease) -> Stati
         depth: section.depth_mm(),
         width: section.width_mm(),
         rise: 0.0,
+        shift: 0.0,
         profile,
         ease,
     }

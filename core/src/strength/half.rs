@@ -78,7 +78,7 @@ pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
     let outline = flatten(&half.outline());
     append(&mut stations, body(half, bend, &outline));
-    let to = (bend.grip - half.heel()).clamp(0.5, half.jaw.length());
+    let to = half.jaw.along_at_x(bend.grip).clamp(0.5, half.jaw.length());
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);

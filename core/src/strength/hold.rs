@@ -27,7 +27,7 @@ pub(super) fn gain(half: &Half, seat: &Seat) -> f64 {
 fn walls(half: &Half, seat: &Seat) -> f64 {
     /// Far enough for a slope, near enough to stay on the wall, mm.
     const STEP: f64 = 0.02;
-    let middle = f64::midpoint(half.grip_from, half.jaw.length());
+    let middle = f64::midpoint(half.grip.0, half.grip.1);
     let section = half.jaw.section(middle);
     let inner = |z: f64| section.lower((2.0 * z / section.width).clamp(-1.0, 1.0));
     let steeper = |&z: &f64| {

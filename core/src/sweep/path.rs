@@ -94,6 +94,15 @@ impl Path {
         }
     }
 
+    /// The runs between poses, for a path from a start along a heading: a line or an arc where
+    /// one fits, else two arcs that meet half way (a biarc with equal arms).
+    pub fn through(poses: &[(Point, f64)]) -> Vec<Run> {
+        poses
+            .windows(2)
+            .flat_map(|pair| biarc(pair[0], pair[1]))
+            .collect()
+    }
+
     /// A straight path.
     pub fn straight(start: Point, heading: f64, length: f64) -> Self {
         Self::new(
@@ -146,5 +155,60 @@ impl Path {
                 }
             }
         }
+    }
+}
+
+/// Two arcs from one pose to another, tangent to each other: with arms of one length d along both
+/// headings, |v − d (t₁ + t₂)| = 2 d, so d² (2 − 2 t₁·t₂) + 2 d v·(t₁ + t₂) − v·v = 0 with v
+/// from start to end. On one line, or on one circle, they are one line or one arc.
+fn biarc((from, h1): (Point, f64), (to, h2): (Point, f64)) -> Vec<Run> {
+    /// Poses nearer than this are one, mm.
+    const LEAST: f64 = 1e-9;
+    let (t1, t2) = (Vec2::from_angle(h1), Vec2::from_angle(h2));
+    let v = to - from;
+    if v.hypot() < LEAST {
+        return Vec::new();
+    }
+    let (a, b, c) = (2.0 * (1.0 - t1.dot(t2)), v.dot(t1 + t2), v.hypot2());
+    // The root of a d² + 2 b d − c = 0 that is positive, in the form that is exact for a → 0.
+    let d = c / (b + (b * b + a * c).sqrt()).max(LEAST);
+    let meet = (from + t1 * d).midpoint(to - t2 * d);
+    [arc_to(from, h1, meet), arc_from(meet, to, h2)].into()
+}
+
+/// The arc that leaves a point along a heading and passes through another.
+fn arc_to(from: Point, heading: f64, to: Point) -> Run {
+    let chord = to - from;
+    let half = (chord.atan2() - heading + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU)
+        - std::f64::consts::PI;
+    arc_over(chord.hypot(), half)
+}
+
+/// The arc that comes from a point and arrives at another along a heading.
+fn arc_from(from: Point, to: Point, heading: f64) -> Run {
+    let chord = to - from;
+    let half = (heading - chord.atan2() + std::f64::consts::PI).rem_euclid(std::f64::consts::TAU)
+        - std::f64::consts::PI;
+    arc_over(chord.hypot(), half)
+}
+
+/// The arc over a chord that turns by twice `half` radians.
+fn arc_over(chord: f64, half: f64) -> Run {
+    /// Turns smaller than this are straight, radians.
+    const STRAIGHT: f64 = 1e-12;
+    if half.abs() < STRAIGHT || chord == 0.0 {
+        return Run {
+            length: chord,
+            curvature: 0.0,
+        };
+    }
+    let curvature = 2.0 * half.sin() / chord;
+    Run {
+        length: if curvature.abs() < STRAIGHT {
+            chord
+        } else {
+            2.0 * half / curvature
+        },
+        curvature,
     }
 }

@@ -39,6 +39,8 @@ pub struct Station {
     pub width: f64,
     /// The box's centre to the left of the path (the outside of the half), mm.
     pub rise: f64,
+    /// The box's centre along the rivet, z in mm: not nothing where a bit is bent to one side.
+    pub shift: f64,
     /// Which of the sweep's profiles.
     pub profile: usize,
     /// How sizes go on to the next station.
@@ -74,6 +76,7 @@ struct Sizes {
     depth: f64,
     width: f64,
     rise: f64,
+    shift: f64,
 }
 
 /// Arc length along a stretch between stations, told by an angle where its sizes go as a
@@ -129,6 +132,7 @@ impl Sweep {
             depth: lerp(a.depth, b.depth, t),
             width: lerp(a.width, b.width, t),
             rise: lerp(a.rise, b.rise, t),
+            shift: lerp(a.shift, b.shift, t),
         }
     }
 
@@ -147,6 +151,32 @@ impl Sweep {
     /// The box's centre to the left of the path at `s`, mm.
     pub fn rise(&self, s: f64) -> f64 {
         self.sizes(s).rise
+    }
+
+    /// The box's centre along the rivet at `s`, z in mm.
+    pub fn shift(&self, s: f64) -> f64 {
+        self.sizes(s).shift
+    }
+
+    /// How far along the path its x is `x` mm; the nearer end where it does not come by. The
+    /// path must not turn back.
+    pub fn along_at_x(&self, x: f64) -> f64 {
+        let (mut low, mut high) = (0.0, self.length());
+        if self.path.at(low).at.x >= x {
+            return low;
+        }
+        if self.path.at(high).at.x <= x {
+            return high;
+        }
+        while high - low > 1e-9 {
+            let middle = f64::midpoint(low, high);
+            if self.path.at(middle).at.x < x {
+                low = middle;
+            } else {
+                high = middle;
+            }
+        }
+        f64::midpoint(low, high)
     }
 
     /// The middle of the section's box at `s`.
@@ -238,8 +268,8 @@ impl Sweep {
         match edge {
             Edge::Outer => pose.offset(sizes.rise + sizes.depth / 2.0),
             Edge::Inner => pose.offset(sizes.rise - sizes.depth / 2.0),
-            Edge::Far => Point::new(pose.offset(sizes.rise).x, sizes.width / 2.0),
-            Edge::Near => Point::new(pose.offset(sizes.rise).x, -sizes.width / 2.0),
+            Edge::Far => Point::new(pose.offset(sizes.rise).x, sizes.shift + sizes.width / 2.0),
+            Edge::Near => Point::new(pose.offset(sizes.rise).x, sizes.shift - sizes.width / 2.0),
         }
     }
 

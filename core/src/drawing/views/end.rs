@@ -3,13 +3,13 @@
 
 use kurbo::{Affine, BezPath, Point, Rect};
 
+use super::work::Drawn;
 use super::{hull, polygon};
 use crate::document::{Document, Part};
 use crate::drawing::dimension::rectangle;
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
-use crate::model::{Half, Model};
-use crate::section::Section;
+use crate::model::{Half, Lies, Model};
 use crate::sweep::Sweep;
 
 /// How closely drawn section outlines follow the true ones, mm.
@@ -58,8 +58,16 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     items.extend(heads(document, model));
     items.extend(halves.iter().flat_map(boss));
     items.extend(halves.iter().flat_map(neck));
-    items.extend(halves.iter().flat_map(jaw));
-    items.extend(work(model));
+    // What lies across the jaws lies behind the tips, what lies along them stands out of them.
+    let work = Drawn::end(model).painted(&[]);
+    let jaws = halves.iter().flat_map(jaw);
+    if model.work.lies == Lies::Crosswise {
+        items.extend(work);
+        items.extend(jaws);
+    } else {
+        items.extend(jaws);
+        items.extend(work);
+    }
     items
 }
 
@@ -90,10 +98,11 @@ fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
     let middle = Affine::rotate(turn) * sweep.middle(s);
     // The outside of a half is up at the jaw and down at the rein.
     let up = sweep.path.at(s).left().y.signum();
+    let shift = sweep.shift(s);
     let outline = sweep.section(s).outline(FINE);
     outline
         .into_iter()
-        .map(|(z, y)| Point::new(z, middle.y + up * y))
+        .map(|(z, y)| Point::new(shift + z, middle.y + up * y))
         .collect()
 }
 
@@ -162,11 +171,4 @@ fn heads(document: &Document, model: &Model) -> Vec<Item> {
         .into_iter()
         .flat_map(|pose| painted(pose * head.clone(), Fill::Rivet, Part::Rivet))
         .collect()
-}
-
-fn work(model: &Model) -> [Item; 2] {
-    let work = &model.work;
-    let outline = Section::new(&work.profile, work.depth, work.width).outline(FINE);
-    let points: Vec<Point> = outline.into_iter().map(|(z, y)| Point::new(z, y)).collect();
-    painted(polygon(&points), Fill::Work, Part::Work)
 }

@@ -3,6 +3,7 @@
 pub(super) mod end;
 pub(super) mod side;
 pub(super) mod top;
+pub(super) mod work;
 
 use kurbo::{Affine, BezPath, Point};
 
@@ -125,41 +126,4 @@ pub(super) fn hull(mut points: Vec<Point>) -> Vec<Point> {
     let mut lower = chain(&mut points.iter().copied());
     lower.extend(chain(&mut points.iter().rev().copied()));
     lower
-}
-
-/// How far the drawn work stands out beyond the tips, mm.
-pub(super) fn work_end(model: &Model) -> f64 {
-    let tip = model.a.tip().max(model.b.tip());
-    tip + (0.45 * (tip - model.work.from)).clamp(18.0, 45.0)
-}
-
-/// The work as a bar from its end between the jaws to a break line: its area in a view where it
-/// is `half` mm to each side of y = 0, and the break line.
-pub(super) fn work_bar(model: &Model, half: f64) -> (BezPath, BezPath) {
-    let (from, to) = (model.work.from, work_end(model));
-    let wave = (0.35 * half).min(3.0);
-    let mut edge = BezPath::new();
-    edge.move_to((to, -half));
-    edge.curve_to(
-        (to + wave, -0.6 * half),
-        (to + wave, -0.3 * half),
-        (to, 0.0),
-    );
-    edge.curve_to((to - wave, 0.3 * half), (to - wave, 0.6 * half), (to, half));
-    let mut area = edge.clone();
-    area.line_to((from, half));
-    area.line_to((from, -half));
-    area.close_path();
-    (area, edge)
-}
-
-/// The three straight sides of a work bar.
-pub(super) fn work_sides(model: &Model, half: f64) -> BezPath {
-    let (from, to) = (model.work.from, work_end(model));
-    polyline(&[
-        Point::new(to, half),
-        Point::new(from, half),
-        Point::new(from, -half),
-        Point::new(to, -half),
-    ])
 }

@@ -1,15 +1,15 @@
 //! The side view: along the rivet. Shows the opening.
 
-use kurbo::{BezPath, Circle, Point, Shape};
+use kurbo::{Circle, Point, Shape};
 
-use super::{Placed, part_areas, placed, polyline, work_bar, work_sides};
+use super::work::{Drawn, is_nearest};
+use super::{Placed, part_areas, placed, polyline};
 use crate::document::Document;
 use crate::document::Part;
 use crate::drawing::hidden::{Region, split};
 use crate::drawing::rivet::head_diameter;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::Model;
-use crate::section::Section;
 use crate::sweep::Sweep;
 
 /// The pair with its work, without dimensions.
@@ -18,7 +18,14 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     let outline = |half: &Placed<'_>| half.pose * half.half.outline();
     let (front_line, back_line) = (outline(&front), outline(&back));
     let (front_area, back_area) = (Region::new(&front_line), Region::new(&back_line));
-    let mut items = work(model, &[&front_area, &back_area]);
+    let work = Drawn::side(model);
+    let nearest = is_nearest(model);
+    let regions = [&front_area, &back_area];
+    let mut items = if nearest {
+        Vec::new()
+    } else {
+        work.painted(&regions)
+    };
     items.extend(fills(&back, |_| Fill::OtherHalf));
     let back_split = split(&back_line, &[&front_area]);
     items.push(Item::line(back_split.seen, Line::Outline));
@@ -27,8 +34,11 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     items.push(Item::line(front_line, Line::Outline));
     items.push(Item::line(back_split.behind, Line::Hidden));
     items.extend(grooves(&front));
-    items.extend(work_behind(model, &[&front_area, &back_area]));
+    items.extend((!nearest).then(|| work.behind(&regions)).flatten());
     items.extend(rivet(document));
+    if nearest {
+        items.extend(work.painted(&[]));
+    }
     items
 }
 
@@ -83,42 +93,6 @@ fn samples(jaw: &Sweep) -> Vec<f64> {
     let mut all: Vec<f64> = cuts.windows(2).flat_map(between).collect();
     all.push(jaw.length());
     all
-}
-
-fn work(model: &Model, before: &[&Region]) -> Vec<Item> {
-    let half = model.work.depth / 2.0;
-    let (area, edge) = work_bar(model, half);
-    let seen = split(&work_lines(model), before).seen;
-    vec![
-        Item::fill(area, Fill::Work).of(Part::Work),
-        Item::line(edge, Line::Fine).of(Part::Work),
-        Item::line(seen, Line::Fine).of(Part::Work),
-    ]
-}
-
-fn work_behind(model: &Model, before: &[&Region]) -> Option<Item> {
-    let behind = split(&work_lines(model), before).behind;
-    (!behind.is_empty()).then(|| Item::line(behind, Line::Hidden).of(Part::Work))
-}
-
-/// The sides of the work and the long edges that face the eye.
-fn work_lines(model: &Model) -> BezPath {
-    let work = &model.work;
-    let mut path = work_sides(model, work.depth / 2.0);
-    if work.profile.curved() {
-        return path;
-    }
-    let section = Section::new(&work.profile, work.depth, work.width);
-    let (from, to) = (work.from, super::work_end(model));
-    for u in section.breaks().into_iter().filter(|&u| u > 0.05) {
-        for y in [section.upper(u), section.lower(u)] {
-            if y.abs() < 0.48 * work.depth {
-                path.move_to((from, y));
-                path.line_to((to, y));
-            }
-        }
-    }
-    path
 }
 
 pub(in crate::drawing) fn rivet(document: &Document) -> Vec<Item> {

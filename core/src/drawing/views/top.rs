@@ -4,7 +4,8 @@
 
 use kurbo::{BezPath, Point};
 
-use super::{polygon, polyline, work_bar, work_sides};
+use super::work::Drawn;
+use super::{polygon, polyline};
 use crate::document::{Document, Part};
 use crate::drawing::hidden::{Region, split};
 use crate::drawing::rivet::head_outline;
@@ -20,12 +21,12 @@ struct Strip {
 
 /// Lower and upper paper y at each x, from rein end to tip.
 fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
-    let rein = faces_of_sweep(&half.rein)
+    let rein = faces_of_sweep(&half.rein, sign)
         .into_iter()
         .rev()
         .collect::<Vec<_>>();
     let body = faces_of_body(half, sign);
-    let front = faces_of_sweep(&half.jaw);
+    let front = faces_of_sweep(&half.jaw, sign);
     let edge = half.body.rim.half_along();
     let between = |from: f64, to: f64| -> Vec<Face> {
         body.iter()
@@ -60,7 +61,7 @@ fn area(faces: &[Face]) -> BezPath {
     polygon(&low.chain(high).collect::<Vec<_>>())
 }
 
-fn faces_of_sweep(sweep: &Sweep) -> Vec<Face> {
+fn faces_of_sweep(sweep: &Sweep, sign: f64) -> Vec<Face> {
     const PARTS: u32 = 12;
     let mut at: Vec<f64> = Vec::new();
     for pair in sweep.cuts(0.0, sweep.length()).windows(2) {
@@ -72,11 +73,20 @@ fn faces_of_sweep(sweep: &Sweep) -> Vec<Face> {
     at.push(sweep.length());
     at.into_iter()
         .map(|s| {
-            let p = sweep.edge_point(Edge::Far, s);
+            let (far, near) = (
+                sweep.edge_point(Edge::Far, s),
+                sweep.edge_point(Edge::Near, s),
+            );
+            // z points down on paper for a half as described, and up for the one turned over.
+            let (low, high) = if sign > 0.0 {
+                (-far.y, -near.y)
+            } else {
+                (near.y, far.y)
+            };
             Face {
-                x: p.x,
-                low: -p.y,
-                high: p.y,
+                x: far.x,
+                low,
+                high,
             }
         })
         .collect()
@@ -186,16 +196,12 @@ fn layer(a: &Strip, b: &Strip, model: &Model) -> Vec<Item> {
 }
 
 fn work(model: &Model, a: &Strip, b: &Strip) -> Vec<Item> {
-    let half = model.work.width / 2.0;
-    let (area, edge) = work_bar(model, half);
+    let drawn = Drawn::top(model);
     let regions = [Region::new(&a.outline), Region::new(&b.outline)];
-    let lines = split(&work_sides(model, half), &[&regions[0], &regions[1]]);
-    vec![
-        Item::fill(area, Fill::Work).of(Part::Work),
-        Item::line(edge, Line::Fine).of(Part::Work),
-        Item::line(lines.seen, Line::Fine).of(Part::Work),
-        Item::line(lines.behind, Line::Hidden).of(Part::Work),
-    ]
+    let regions = [&regions[0], &regions[1]];
+    let mut items = drawn.painted(&regions);
+    items.extend(drawn.behind(&regions));
+    items
 }
 
 fn rivet(document: &Document, model: &Model) -> Vec<Item> {

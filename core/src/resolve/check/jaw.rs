@@ -4,7 +4,7 @@ use super::super::{LEAST_STEP, TURNING_PLAY};
 use super::Check;
 use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
-use crate::jaw::{Jaw, JawStyle};
+use crate::jaw::{Jaw, JawStyle, Remark};
 use crate::seat::Bears;
 
 /// Work this many times as wide as the grip tips in it (common practice, no source).
@@ -16,19 +16,16 @@ pub(super) fn check(check: &mut Check<'_>) {
     for (index, (part, jaw, half)) in check.jaws().into_iter().enumerate() {
         heel(check, part, jaw.heel.mm());
         bearing(check, part, (seats[index].bears, &jaw.style));
-        grip(check, part, (half.jaw.length() - half.grip_from, half));
+        grip(check, part, (half.grip.1 - half.grip.0, half));
         tip(check, part, jaw);
-        crease(check, part, &jaw.style);
+        remarks(check, part, jaw);
     }
 }
-
-/// A tip or a crease may be drawn so much smaller than asked before it is said, mm.
-const NEAR: f64 = 0.05;
 
 /// A tip that cannot be broken as far as was asked.
 fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
     let (asked, room) = (jaw.tip.mm(), jaw.tip_room());
-    if asked <= room + NEAR {
+    if asked <= room + Remark::NEAR {
         return;
     }
     let message = format!(
@@ -41,23 +38,18 @@ fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
     check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
 }
 
-/// A crease too large for the tip that it runs out of.
-fn crease(check: &mut Check<'_>, part: Part, style: &JawStyle) {
-    let (asked, room) = match style {
-        JawStyle::Flat(flat) => (flat.crease.mm(), flat.crease_room()),
-        JawStyle::VBit(_) | JawStyle::HollowBit(_) => return,
-    };
-    if asked <= room + NEAR {
-        return;
+/// What the style says of its own sizes.
+fn remarks(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
+    for remark in jaw.remarks() {
+        let message = format!("the {part} {}", remark.text(|mm| check.size(mm)));
+        let hint = remark.hint.to_owned();
+        check.add(
+            (remark.severity, part),
+            (message, hint),
+            remark.held,
+            remark.source,
+        );
     }
-    let message = format!(
-        "the {part} has room for a crease of {} only, {} was asked",
-        check.size(room),
-        check.size(asked)
-    );
-    let hint = "leave the tip thicker or wider, or ask for a smaller crease".to_owned();
-    let held = (asked, room);
-    check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
 }
 
 /// Jaws that meet before they hold.
@@ -137,7 +129,7 @@ fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &crate::model::Ha
             COMMON_PRACTICE,
         );
     }
-    let wide = half.jaw.section(half.grip_from).width;
+    let wide = half.jaw.section(half.grip.0).width;
     let limit = WIDEST_WORK * wide;
     if check.model.work.width > limit {
         let message = format!(

@@ -1,0 +1,241 @@
+//! A jaw as stations along a line, before it is placed on a half.
+
+use kurbo::Point;
+
+use crate::section::{Piece, Profile, lerp};
+use crate::sweep::{Ease, Path, Run, Station, Sweep};
+
+/// How a jaw lays its work.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Lay {
+    /// Its axis along the tongs, its end between the jaws `end` mm past the heel; where the grip
+    /// begins if nothing else stops it.
+    Endwise {
+        /// A stop, mm past the heel; before it if below zero.
+        end: Option<f64>,
+    },
+    /// Along the tongs too, but beside them: it runs on past the boss.
+    Alongside,
+    /// Its axis along the rivet, `at` mm past the heel.
+    Crosswise {
+        /// mm past the heel, along x.
+        at: f64,
+    },
+}
+
+/// The line that a jaw's stations are counted along: arcs and straights from the heel.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Course {
+    /// Where it starts, mm over the line of the faces or lips.
+    pub rise: f64,
+    /// Which way it sets out, radians from the tongs' axis, outwards positive.
+    pub heading: f64,
+    /// Its runs.
+    pub runs: Vec<Run>,
+}
+
+impl Course {
+    /// Straight along the line of the faces or lips.
+    pub fn straight(length: f64) -> Self {
+        Self {
+            rise: 0.0,
+            heading: 0.0,
+            runs: vec![Run {
+                length,
+                curvature: 0.0,
+            }],
+        }
+    }
+
+    /// Through places (x past the heel, y over the line of faces or lips, heading) in mm and
+    /// radians, by arcs and straights that meet without a corner; and how far along it each of
+    /// the places is.
+    pub fn through(poses: &[(f64, f64, f64)]) -> (Self, Vec<f64>) {
+        let placed: Vec<(Point, f64)> = poses
+            .iter()
+            .map(|&(x, y, heading)| (Point::new(x, y), heading))
+            .collect();
+        let (mut along, mut runs) = (vec![0.0], Vec::new());
+        for pair in placed.windows(2) {
+            let between = Path::through(pair);
+            let length: f64 = between.iter().map(|run| run.length).sum();
+            along.push(along[along.len() - 1] + length);
+            runs.extend(between);
+        }
+        let (_, rise, heading) = poses.first().copied().unwrap_or_default();
+        let course = Self {
+            rise,
+            heading,
+            runs,
+        };
+        (course, along)
+    }
+
+    /// Its length, mm.
+    pub fn length(&self) -> f64 {
+        self.runs.iter().map(|run| run.length).sum()
+    }
+}
+
+/// A jaw as stations, before it is placed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Form {
+    /// What the stations are counted along; the rise of a station counts from it.
+    pub course: Course,
+    /// From heel (0) to tip.
+    pub stations: Vec<Station>,
+    /// The profiles that they name.
+    pub profiles: Vec<Profile>,
+    /// Between these places the work may bear, mm along from the heel.
+    pub grip: (f64, f64),
+    /// How the work lies.
+    pub lay: Lay,
+}
+
+impl Form {
+    /// A jaw along a straight line, gripping endwise from `grip_from` to its tip.
+    pub fn straight(stations: Vec<Station>, profiles: Vec<Profile>, grip_from: f64) -> Self {
+        let length = stations.last().map_or(0.0, |station| station.at);
+        Self {
+            course: Course::straight(length),
+            stations,
+            profiles,
+            grip: (grip_from, length),
+            lay: Lay::Endwise { end: None },
+        }
+    }
+
+    /// Its length along its course, mm.
+    pub fn length(&self) -> f64 {
+        self.stations.last().map_or(0.0, |station| station.at)
+    }
+
+    /// The largest radius to which the back of the tip can be broken, mm: half the last run, a
+    /// third of the depth, and half the wall over a groove.
+    pub(super) fn tip_room(&self) -> f64 {
+        let [.., before, tip] = self.stations.as_slice() else {
+            return 0.0;
+        };
+        let inner = &self.profiles[tip.profile];
+        let room = ((tip.at - before.at) / 2.0).min(tip.depth / 3.0);
+        if inner.lower_pieces().len() > 1 {
+            room.min(least_wall(inner, tip.depth) / 2.0)
+        } else {
+            room
+        }
+    }
+
+    /// The jaw as a sweep whose faces or lips lie at `face` mm from the axis, heel at `heel` mm.
+    pub fn placed(&self, heel: f64, face: f64) -> Sweep {
+        let start = Point::new(heel, face + self.course.rise);
+        Sweep {
+            path: Path::new(start, self.course.heading, self.course.runs.clone()),
+            stations: self.stations.clone(),
+            profiles: self.profiles.clone(),
+        }
+    }
+
+    /// Rounds the back of the tip over the last `r` mm; the gripping side stays as it is.
+    pub(super) fn break_tip(&mut self, r: f64) {
+        let Some((start, end, profile)) = self.broken_tip(r) else {
+            return;
+        };
+        let at = self.profiles.len();
+        self.stations.pop();
+        self.stations.push(start);
+        self.stations.push(Station {
+            profile: if profile.is_some() { at } else { end.profile },
+            ..end
+        });
+        self.profiles.extend(profile);
+    }
+
+    /// The two stations of a tip broken by `r` mm, and the profile of the second if it needs one
+    /// of its own; `None` where there is nothing to break.
+    fn broken_tip(&self, r: f64) -> Option<(Station, Station, Option<Profile>)> {
+        let [.., before, tip] = self.stations.as_slice() else {
+            return None;
+        };
+        if r < LEAST_BREAK {
+            return None;
+        }
+        let inner = &self.profiles[tip.profile];
+        let grooved = inner.lower_pieces().len() > 1;
+        let t = 1.0 - r / (tip.at - before.at);
+        let start = Station {
+            at: tip.at - r,
+            depth: lerp(before.depth, tip.depth, t),
+            width: lerp(before.width, tip.width, t),
+            rise: lerp(before.rise, tip.rise, t),
+            shift: lerp(before.shift, tip.shift, t),
+            profile: tip.profile,
+            ease: Ease::RoundDown,
+        };
+        let mut end = Station {
+            depth: start.depth - r,
+            rise: start.rise - r / 2.0,
+            width: (start.width - r).max(start.width / 2.0),
+            ..*tip
+        };
+        if !grooved {
+            return Some((start, end, None));
+        }
+        // The box grows shallower, the groove in it must not.
+        end.width = start.width;
+        Some((
+            start,
+            end,
+            Some(inner.with_groove_raised(start.depth / end.depth)),
+        ))
+    }
+}
+
+/// A smaller radius than this is no break that could be seen, mm.
+const LEAST_BREAK: f64 = 0.05;
+
+/// The least thickness between a groove and the back, mm.
+fn least_wall(profile: &Profile, depth: f64) -> f64 {
+    const PLACES: u32 = 64;
+    /// Where the inner surface is nearer to the line of lips than this there is no groove.
+    const GROOVE: f64 = -0.98;
+    let (left, right) = profile.lips();
+    let us = (0..=PLACES).map(|i| lerp(left, right, f64::from(i) / f64::from(PLACES)));
+    let deep = us.filter(|&u| profile.lower_at(u) > GROOVE);
+    let walls = deep.map(|u| (profile.upper_at(u) - profile.lower_at(u)) * depth / 2.0);
+    walls.fold(depth, f64::min)
+}
+
+/// A bit of constant section that a rectangular heel blends into: its surfaces in mm over the
+/// line of the lips, the heel's depth and width, and the lengths of the blend and of the whole.
+pub(super) fn bit(
+    upper: &[Piece],
+    lower: &[Piece],
+    (root_depth, root_width): (f64, f64),
+    (blend, length): (f64, f64),
+) -> Form {
+    let bit = Profile::boxed(upper, lower);
+    let blend = blend.min(0.8 * length);
+    let top = bit.bottom + bit.depth;
+    // The back runs straight from heel to tip; the heel keeps off the other jaw.
+    let rise = (top - root_depth / 2.0).max(root_depth / 2.0 + bit.bottom);
+    let grip = Station {
+        at: blend,
+        depth: bit.depth,
+        width: bit.width,
+        rise: bit.bottom + bit.depth / 2.0,
+        shift: 0.0,
+        profile: 1,
+        ease: Ease::Linear,
+    };
+    let heel = Station {
+        at: 0.0,
+        depth: root_depth,
+        width: root_width,
+        rise,
+        shift: 0.0,
+        profile: 0,
+        ease: Ease::Smooth,
+    };
+    let stations = vec![heel, grip, Station { at: length, ..grip }];
+    Form::straight(stations, vec![Profile::rectangle(), bit.profile], blend)
+}
