@@ -2,6 +2,7 @@ use thiserror::Error;
 
 use super::field::{Field, Value};
 use super::{Document, FORMAT};
+use crate::jaw::Sketch;
 
 /// What a value may be, ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -91,7 +92,13 @@ pub fn check_limits(document: &Document) -> Result<(), LimitError> {
             first = check_field(&field).err();
         }
     });
-    first.map_or(Ok(()), Err)
+    first.map_or(Ok(()), Err)?;
+    let jaws = [Some(&document.jaw), document.second_jaw.as_ref()];
+    let sketches = jaws.into_iter().flatten().filter_map(|jaw| jaw.sketch());
+    sketches
+        .map(Sketch::check_limits)
+        .find(Result::is_err)
+        .unwrap_or(Ok(()))
 }
 
 /// Checks one field.

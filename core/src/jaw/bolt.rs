@@ -57,12 +57,30 @@ impl Style for Bolt {
         let (of_work, of_bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
         let leg = "Inside of one leg, from apex to lip";
         v.length("leg", "Leg", leg, of_work, &mut self.leg);
-        v.angle("angle", "Angle", "Between the legs", Range::GROOVE, &mut self.angle);
+        v.angle(
+            "angle",
+            "Angle",
+            "Between the legs",
+            Range::GROOVE,
+            &mut self.angle,
+        );
         v.length("wall", "Wall", "Thickness of a leg", of_bar, &mut self.wall);
         let long = "Length of its level part";
-        v.length("bow_length", "Bow length", long, (Range::RUN, Follows::Work), &mut self.bow_length);
+        v.length(
+            "bow_length",
+            "Bow length",
+            long,
+            (Range::RUN, Follows::Work),
+            &mut self.bow_length,
+        );
         let high = "From the line of the lips to the inside of the bow";
-        v.length("bow_height", "Bow height", high, of_work, &mut self.bow_height);
+        v.length(
+            "bow_height",
+            "Bow height",
+            high,
+            of_work,
+            &mut self.bow_height,
+        );
         let deep = "Of its steel, in the side view";
         v.length("bow_depth", "Bow depth", deep, of_bar, &mut self.bow_depth);
         let wide = "Of its steel, in the top view";

@@ -46,7 +46,11 @@ impl Bow {
         let end = top + self.level;
         let (out, back) = self.corners();
         let drop = 1.0 - FALL.cos();
-        let mut poses = vec![(0.0, self.start(), RISE), (top, self.height, 0.0), (end, self.height, 0.0)];
+        let mut poses = vec![
+            (0.0, self.start(), RISE),
+            (top, self.height, 0.0),
+            (end, self.height, 0.0),
+        ];
         // Two arcs with a straight between.
         let steep = (end + out * FALL.sin(), self.height - out * drop);
         let low = back * drop;
@@ -96,8 +100,12 @@ impl Bow {
             ease: Ease::Linear,
         };
         let (fall, grip, tip) = (along[2], along[5], along[6]);
-        let stations =
-            vec![plain(0.0, Ease::Linear), plain(fall, Ease::Smooth), gripping(grip), gripping(tip)];
+        let stations = vec![
+            plain(0.0, Ease::Linear),
+            plain(fall, Ease::Smooth),
+            gripping(grip),
+            gripping(tip),
+        ];
         Form {
             course,
             stations,

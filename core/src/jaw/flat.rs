@@ -116,7 +116,7 @@ impl Style for Flat {
         }
         vec![Remark {
             severity: Severity::Note,
-            message: "has room for a crease of {1} only, {0} was asked",
+            message: "has room for a crease of {1} only, {0} was asked".into(),
             hint: "leave the tip thicker or wider, or ask for a smaller crease",
             held: (asked, room),
             source: GEOMETRY,

@@ -57,7 +57,13 @@ impl Style for Link {
         let steel = (Range::STEEL, Follows::Bar);
         let groove = (Range::STEEL, Follows::Work);
         let side = "In the side view at the heel";
-        v.length("root_depth", "Heel depth", side, steel, &mut self.root_depth);
+        v.length(
+            "root_depth",
+            "Heel depth",
+            side,
+            steel,
+            &mut self.root_depth,
+        );
         let top = "In the top view at the heel";
         v.length("root_width", "Heel width", top, steel, &mut self.root_width);
         let side = "In the side view at the tip";
@@ -69,7 +75,13 @@ impl Style for Link {
         let deep = "From the face to its bottom";
         v.length("groove", "Groove depth", deep, groove, &mut self.groove);
         let place = "From the tip to the middle of the groove";
-        v.length("from_tip", "Groove from tip", place, groove, &mut self.from_tip);
+        v.length(
+            "from_tip",
+            "Groove from tip",
+            place,
+            groove,
+            &mut self.from_tip,
+        );
     }
 
     fn form(&self, length: f64) -> Form {
@@ -111,7 +123,7 @@ impl Style for Link {
         }
         vec![Remark {
             severity: Severity::Mend,
-            message: "has steel for a groove {1} deep only, {0} was asked",
+            message: "has steel for a groove {1} deep only, {0} was asked".into(),
             hint: "leave the tip deeper, or make the groove shallower",
             held: (asked, room),
             source: COMMON_PRACTICE,

@@ -7,6 +7,7 @@ mod flat;
 mod form;
 mod hollow;
 mod link;
+pub mod sketch;
 mod v_bit;
 
 pub use bolt::Bolt;
@@ -14,7 +15,10 @@ pub use flat::Flat;
 pub use form::{Course, Form, Lay};
 pub use hollow::HollowBit;
 pub use link::Link;
+pub use sketch::Sketch;
 pub use v_bit::VBit;
+
+use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
@@ -54,7 +58,7 @@ pub struct Remark {
     /// How much it matters.
     pub severity: Severity,
     /// What follows the name of the jaw; `{0}` and `{1}` stand for the two sizes held.
-    pub message: &'static str,
+    pub message: Cow<'static, str>,
     /// How to mend it.
     pub hint: &'static str,
     /// What was found and what it is held against, mm.
@@ -120,7 +124,7 @@ macro_rules! styles {
     };
 }
 
-styles!(Flat, VBit, HollowBit, Bolt, Link);
+styles!(Flat, VBit, HollowBit, Bolt, Link, Sketch);
 
 /// A jaw: where its grip is, and its style.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -240,6 +244,11 @@ impl Choice for StyleChoice<'_> {
         let name = JawStyle::NAMES
             .get(index)
             .filter(|_| index != self.chosen());
+        // A sketch begins as what is there.
+        if name == Some(&Sketch::NAME) {
+            *self.jaw = self.jaw.sketched(self.work.size());
+            return;
+        }
         if let Some(jaw) = name.and_then(|name| Jaw::suited(name, self.work, self.bar)) {
             *self.jaw = jaw;
         }

@@ -1,7 +1,10 @@
+use serde::{Deserialize, Serialize};
+
 use super::properties::Moments;
 
 /// A piece of a surface over u: a straight line or an arc of an ellipse.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
 pub enum Piece {
     /// From (u, v) to (u, v), u ascending.
     Line {
@@ -39,14 +42,14 @@ impl Piece {
         }
     }
 
-    fn span(&self) -> (f64, f64) {
+    pub(crate) fn span(&self) -> (f64, f64) {
         match *self {
             Self::Line { from, to } => (from.0, to.0),
             Self::Arc { from, to, .. } => (from, to),
         }
     }
 
-    fn at(&self, u: f64) -> f64 {
+    pub(crate) fn at(&self, u: f64) -> f64 {
         match *self {
             Self::Line { from, to } if to.0 > from.0 => {
                 from.1 + (to.1 - from.1) * (u - from.0) / (to.0 - from.0)
@@ -79,7 +82,7 @@ impl Piece {
         }
     }
 
-    fn scaled(&self, (su, sv): (f64, f64), (du, dv): (f64, f64)) -> Self {
+    pub(crate) fn scaled(&self, (su, sv): (f64, f64), (du, dv): (f64, f64)) -> Self {
         let map = |(u, v): (f64, f64)| ((u - du) / su, (v - dv) / sv);
         match *self {
             Self::Line { from, to } => Self::Line {
@@ -215,6 +218,11 @@ impl Profile {
             width: 2.0 * scale.0,
             bottom,
         }
+    }
+
+    /// A shape in its unit box by its two surfaces, each from u = −1 to 1.
+    pub(crate) fn of_unit(upper: &[Piece], lower: &[Piece]) -> Self {
+        Self::new(upper.to_vec(), lower.to_vec())
     }
 
     /// The same back over a groove that stands so many times as high over the bottom of the box:

@@ -173,7 +173,16 @@ fn biarc((from, h1): (Point, f64), (to, h2): (Point, f64)) -> Vec<Run> {
     // The root of a d² + 2 b d − c = 0 that is positive, in the form that is exact for a → 0.
     let d = c / (b + (b * b + a * c).sqrt()).max(LEAST);
     let meet = (from + t1 * d).midpoint(to - t2 * d);
-    [arc_to(from, h1, meet), arc_from(meet, to, h2)].into()
+    let (first, second) = (arc_to(from, h1, meet), arc_from(meet, to, h2));
+    /// Bends nearer than this are one, 1/mm.
+    const ONE: f64 = 1e-10;
+    if (first.curvature - second.curvature).abs() > ONE {
+        return vec![first, second];
+    }
+    vec![Run {
+        length: first.length + second.length,
+        curvature: first.curvature,
+    }]
 }
 
 /// The arc that leaves a point along a heading and passes through another.

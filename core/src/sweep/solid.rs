@@ -1,13 +1,15 @@
 use kurbo::{BezPath, Point, Vec2};
+use serde::{Deserialize, Serialize};
 
 use super::path::{Path, Pose};
 use crate::quadrature::{integrate, integrate_steep, nodes, steep_nodes};
 use crate::section::{Profile, Section, lerp};
 
 /// How sizes go from one station to the next.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
 pub enum Ease {
     /// In proportion.
+    #[default]
     Linear,
     /// Starting and ending level (a cubic).
     Smooth,

@@ -5,10 +5,12 @@
 
 mod angle;
 mod length;
+mod offset;
 mod parse;
 mod show;
 
 pub use angle::Angle;
 pub use length::{Amount, Length, MM_PER_INCH, Unit};
+pub use offset::Offset;
 pub use parse::SizeError;
 pub use show::{Rounding, Show};

@@ -6,12 +6,14 @@ use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::jaw::{Jaw, JawStyle, Remark};
 use crate::seat::Bears;
+use crate::sweep::{Edge, Sweep};
 
 /// Work this many times as wide as the grip tips in it (common practice, no source).
 const WIDEST_WORK: f64 = 4.0;
 
 pub(super) fn check(check: &mut Check<'_>) {
     meeting(check);
+    crossing(check);
     let seats = check.model.seats.clone();
     for (index, (part, jaw, half)) in check.jaws().into_iter().enumerate() {
         heel(check, part, jaw.heel.mm());
@@ -64,6 +66,37 @@ fn meeting(check: &mut Check<'_>) {
         check.size(-gap)
     );
     let hint = "make the groove smaller, or hold larger work".to_owned();
+    check.add(
+        (Severity::Stop, Part::Jaw),
+        (message, hint),
+        (gap, 0.0),
+        GEOMETRY,
+    );
+}
+
+/// Jaws whose insides pass each other somewhere although they hold the work.
+fn crossing(check: &mut Check<'_>) {
+    const PARTS: u32 = 48;
+    /// Insides may touch, mm.
+    const TOUCH: f64 = 0.05;
+    let (a, b) = (&check.model.a.jaw, &check.model.b.jaw);
+    let inside = |jaw: &Sweep, x: f64| jaw.edge_point(Edge::Inner, jaw.along_at_x(x)).y;
+    let places = (0..=PARTS).map(|i| {
+        let p = a.edge_point(Edge::Inner, a.length() * f64::from(i) / f64::from(PARTS));
+        (p.y + inside(b, p.x), p.x)
+    });
+    let Some((gap, x)) = places.min_by(|p, q| p.0.total_cmp(&q.0)) else {
+        return;
+    };
+    if gap >= -TOUCH || check.model.jaw_gap <= 0.0 {
+        return;
+    }
+    let message = format!(
+        "the jaws pass through each other by {}, {} from the rivet",
+        check.size(-gap),
+        check.size(x)
+    );
+    let hint = "move their insides out there".to_owned();
     check.add(
         (Severity::Stop, Part::Jaw),
         (message, hint),
