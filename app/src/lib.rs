@@ -2,6 +2,7 @@
 
 pub mod command_line;
 pub mod files;
+pub mod own_jaws;
 pub mod printing;
 pub mod set_printing;
 pub mod window;

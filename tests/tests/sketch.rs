@@ -2,7 +2,7 @@
 //! measured by parry3d (an independent collision library), growth by the square-cube law, and
 //! edits of every kind, which must never give a number that is not finite.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 use proptest::prelude::*;
 use reinwright_core::balance::balance;
 use reinwright_core::document::{Document, parse_bar, parse_work};
@@ -10,9 +10,9 @@ use reinwright_core::drawing::{DrawOptions, pair};
 use reinwright_core::finding;
 use reinwright_core::finding::Severity;
 use reinwright_core::fit::fit;
-use reinwright_core::jaw::sketch::{Alike, Depth, NodeValue, Ready, SketchShape};
+use reinwright_core::jaw::sketch::{Alike, Depth, Hold, Moving, NodeValue, Ready, SketchShape};
 use reinwright_core::jaw::{Jaw, JawStyle, Sketch};
-use reinwright_core::model::Model;
+use reinwright_core::model::{Half, Model};
 use reinwright_core::resolve;
 use reinwright_core::strength::{StrengthLoad, strength};
 use reinwright_core::sweep::{Edge, Path};
@@ -398,5 +398,52 @@ proptest! {
             document = apply(&document, edit);
         }
         sound(&document)?;
+    }
+}
+
+#[test]
+fn a_hold_follows_the_hand() {
+    let flat = sketched(&pair_for("bolt", "1/2 in round", "5/8 in square"));
+    let model = resolve(&flat);
+    let free = Moving {
+        depth: Depth::OneSide,
+        step: 0.0,
+        unit: Unit::Millimetre,
+    };
+    let count = flat.jaw.sketch().expect("a sketch").nodes.len();
+    for node in 1..count - 1 {
+        for hold in flat
+            .jaw
+            .node_holds(&model.a, node)
+            .into_iter()
+            .filter(|h| h.node == node)
+        {
+            let moved = match hold.hold {
+                Hold::Slope => continue,
+                // Inside and back move square to the line.
+                Hold::Inside | Hold::Back => {
+                    let sketch = flat.jaw.sketch().expect("a sketch");
+                    let s = sketch.along(flat.jaw.length.mm())[node];
+                    model.a.jaw.path.at(s).left() * 0.3
+                }
+                Hold::Width | Hold::Shift => Vec2::new(0.0, 0.3),
+                Hold::Move => Vec2::new(0.2, 0.3),
+            };
+            let jaw = flat
+                .jaw
+                .with_node_moved(&model.a, (node, hold.hold), moved, free);
+            // The pair stays set where it was, so that only the node's own movement is seen.
+            let half = Half {
+                jaw: jaw.form().placed(model.a.heel(), model.a.face),
+                ..model.a.clone()
+            };
+            let after = jaw.node_holds(&half, node);
+            let after = after
+                .iter()
+                .find(|h| h.node == node && h.hold == hold.hold)
+                .expect("the hold");
+            let name = format!("node {node} {:?}", hold.hold);
+            within(&name, (after.at - hold.at - moved).hypot(), 0.0, 0.06);
+        }
     }
 }

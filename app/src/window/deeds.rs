@@ -29,6 +29,7 @@ impl Workbench {
             Wish::Do(command) => self.run(ctx, command),
             Wish::Open(path) => self.leave_for(ctx, Next::Open(path)),
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Wish::Shelf(wish) => self.at_jaw_shelf(wish),
         }
     }
 
@@ -123,7 +124,7 @@ impl Workbench {
     }
 
     pub(super) fn open_file(&mut self, path: &Path) -> Result<(), String> {
-        if self.open_family(path)? {
+        if self.open_family(path)? || self.take_in_jaw(path)? {
             return Ok(());
         }
         let session = Session::open(path)?;
@@ -222,6 +223,10 @@ impl Workbench {
             }
             Purpose::Pdf(paper) if self.family.is_some() => self.print_set(path, *paper)?,
             Purpose::Folder => self.draw_set(path)?,
+            Purpose::OwnJaw(kept) => {
+                files::write_whole(path, kept.write().as_bytes())?;
+                self.said = Some(Said::Done(format!("wrote {}", path.display())));
+            }
             Purpose::Pdf(paper) => {
                 let design = &self.session.document;
                 let pdf = printing::template_pdf(design, *paper, printing::today());

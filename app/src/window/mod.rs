@@ -20,6 +20,7 @@ mod rows;
 mod samples;
 mod session;
 mod sign;
+mod sketch;
 mod theme;
 mod view;
 mod workbench;
@@ -45,6 +46,10 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
     let workbench = match file {
         Some(path) => Workbench::open(&path, surroundings)?,
         None => Workbench::new(surroundings),
+    };
+    let workbench = match crate::own_jaws::folder() {
+        Some(folder) => workbench.keeping_jaws_in(folder),
+        None => workbench,
     };
     app::run(workbench)
 }

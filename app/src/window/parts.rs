@@ -9,6 +9,7 @@ use reinwright_core::document::{Document, Part, Units};
 use super::ink::colour_of;
 use super::look::Look;
 use super::rows::{Edit, Row, Shown, Stride, apply, capital, group_title, rows};
+use super::sketch::{ShelfWish, Sketching};
 use super::theme::Palette;
 
 /// Width of the labels before the fields, in points.
@@ -49,7 +50,13 @@ impl PartsList {
     }
 
     /// Shows the list; edits go straight into the document.
-    pub(super) fn show(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look) {
+    pub(super) fn show(
+        &mut self,
+        ui: &mut Ui,
+        document: &mut Document,
+        (look, sketching): (&mut Look, &mut Sketching),
+    ) -> Option<ShelfWish> {
+        let mut wish = None;
         self.name_and_note(ui, document);
         ui.separator();
         egui::ScrollArea::vertical()
@@ -57,10 +64,12 @@ impl PartsList {
             .show(ui, |ui| {
                 let rows = rows(document);
                 for group in rows.chunk_by(|a, b| title(a) == title(b)) {
-                    self.group(ui, document, look, group);
+                    let asked = self.group(ui, document, (look, sketching), group);
+                    wish = asked.or(wish.take());
                 }
                 look.reveal = None;
             });
+        wish
     }
 
     fn name_and_note(&mut self, ui: &mut Ui, document: &mut Document) {
@@ -82,7 +91,14 @@ impl PartsList {
         self.typing = name.has_focus() || note.has_focus();
     }
 
-    fn group(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Row]) {
+    fn group(
+        &mut self,
+        ui: &mut Ui,
+        document: &mut Document,
+        (look, sketching): (&mut Look, &mut Sketching),
+        rows: &[Row],
+    ) -> Option<ShelfWish> {
+        let mut wish = None;
         let (part, title) = (rows[0].part, title(&rows[0]));
         let wanted = look.reveal == Some(part) && title == capital(part.name());
         let wash = ui.painter().add(Shape::Noop);
@@ -90,7 +106,12 @@ impl PartsList {
             .id_salt(&title)
             .default_open(matches!(part, Part::Work | Part::Jaw) || title == "Bar")
             .open(wanted.then_some(true))
-            .show_unindented(ui, |ui| self.fields(ui, document, look, rows));
+            .show_unindented(ui, |ui| {
+                self.fields(ui, document, look, rows);
+                if matches!(part, Part::Jaw | Part::SecondJaw) {
+                    wish = sketching.show(ui, document, part);
+                }
+            });
         let head = across(header.header_response.rect, ui);
         let all = header
             .body_response
@@ -107,6 +128,7 @@ impl PartsList {
         if wanted {
             ui.scroll_to_rect(all, Some(egui::Align::Center));
         }
+        wish
     }
 
     fn fields(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Row]) {

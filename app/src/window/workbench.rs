@@ -19,6 +19,7 @@ use super::paper::Paper;
 use super::parts::PartsList;
 use super::reckon::Answers;
 use super::session::Session;
+use super::sketch::{JawShelf, ShelfWish, Sketching};
 use super::{answers, samples, theme};
 
 /// How often an unsaved design is copied against a power cut, seconds.
@@ -57,6 +58,12 @@ pub struct Workbench {
     pub(super) said: Option<Said>,
     /// Nothing can be lost any more: the window may close.
     pub(super) may_close: bool,
+    /// What is chosen in a sketched jaw.
+    pub(super) sketching: Sketching,
+    /// The shelf of own jaws, while it is open.
+    pub(super) jaw_shelf: Option<JawShelf>,
+    /// Where own jaws are kept, if anywhere.
+    pub(super) jaws_folder: Option<PathBuf>,
     strip: BarStrip,
     fills: FillTessellator,
     title: String,
@@ -72,6 +79,8 @@ pub(super) enum Wish {
     Open(PathBuf),
     /// A sample.
     Begin(Box<Document>),
+    /// Something about own jaws.
+    Shelf(ShelfWish),
 }
 
 /// A sentence in the line under the menu.
@@ -122,6 +131,9 @@ impl Workbench {
             queue: Vec::new(),
             said: None,
             may_close: false,
+            sketching: Sketching::default(),
+            jaw_shelf: None,
+            jaws_folder: None,
             strip: BarStrip::default(),
             fills: FillTessellator::new(),
             title: String::new(),
@@ -129,6 +141,13 @@ impl Workbench {
             rescued: None,
             session,
         }
+    }
+
+    /// The same window with a shelf of own jaws in a folder.
+    #[must_use]
+    pub fn keeping_jaws_in(mut self, folder: PathBuf) -> Self {
+        self.jaws_folder = Some(folder);
+        self
     }
 
     /// The design as it stands.
@@ -209,9 +228,16 @@ impl Workbench {
             .default_size(258.0)
             .size_range(240.0..=420.0)
             .show(ui, |ui| {
-                self.parts
-                    .show(ui, &mut self.session.document, &mut self.look);
+                let sketching = &mut self.sketching;
+                let wish =
+                    self.parts
+                        .show(ui, &mut self.session.document, (&mut self.look, sketching));
+                self.queue.extend(wish.map(Wish::Shelf));
             });
+        if let Some(shelf) = &self.jaw_shelf {
+            let wish = shelf.show(ui.ctx(), &mut self.fills);
+            self.queue.extend(wish.map(Wish::Shelf));
+        }
         // What was edited in the list shows in the drawing in the same frame.
         self.answers.follow(&self.session.document);
         Panel::right("answers")

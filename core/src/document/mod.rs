@@ -7,7 +7,7 @@
 mod bar;
 mod body;
 mod field;
-mod file;
+pub(crate) mod file;
 mod limits;
 mod making;
 mod part;

@@ -10,6 +10,7 @@ use std::path::PathBuf;
 
 use reinwright_core::document::Document;
 use reinwright_core::drawing::Paper;
+use reinwright_core::jaw::sketch::KeptJaw;
 
 pub(super) use card::Card;
 pub(super) use leave::{Kept, Leave, Rescue};
@@ -54,6 +55,8 @@ pub(super) enum Purpose {
     Svg(Drawn),
     /// To write the drawings of a family into a folder.
     Folder,
+    /// To write a jaw of one's own for another smith.
+    OwnJaw(Box<KeptJaw>),
 }
 
 impl Purpose {
@@ -65,6 +68,7 @@ impl Purpose {
             Self::Pdf(_) => "Print to PDF",
             Self::Svg(_) => "Drawing to SVG",
             Self::Folder => "Drawings of the set to a folder",
+            Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
 
@@ -75,6 +79,7 @@ impl Purpose {
             Self::Pdf(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder => ("Folder", ""),
+            Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
         }
     }
 
@@ -82,7 +87,7 @@ impl Purpose {
     pub(super) fn writes(&self) -> bool {
         match self {
             Self::Open => false,
-            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) | Self::Folder => true,
+            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) | Self::Folder | Self::OwnJaw(_) => true,
         }
     }
 

@@ -5,10 +5,14 @@
 
 mod check;
 mod edit;
+mod kept;
+mod reach;
 mod shape;
 mod turned;
 
 pub use edit::{Depth, NodeValue};
+pub use kept::{KEPT_FORMAT, KeptJaw, is_kept_jaw};
+pub use reach::{Hold, Moving, NodeHold};
 pub use shape::{Alike, Corner, Ready, SketchShape, Surface};
 
 use serde::{Deserialize, Serialize};

@@ -1,0 +1,176 @@
+//! The shelf of own jaws: pictures to choose from.
+
+use std::path::PathBuf;
+
+use egui::accesskit::Role;
+use egui::{Button, Context, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::document::{Document, Part};
+use reinwright_core::drawing::{self, Drawing};
+use reinwright_core::jaw::Jaw;
+use reinwright_core::jaw::sketch::KeptJaw;
+
+use super::refusal;
+use crate::own_jaws::{self, OwnJaw};
+use crate::window::ink::Ink;
+use crate::window::theme::Palette;
+use crate::window::view::View;
+
+/// What the smith asks of the shelf.
+#[derive(Debug, Clone)]
+pub(in crate::window) enum ShelfWish {
+    /// Show it, to choose a jaw for this part.
+    Open(Part),
+    /// Put a jaw on it under a name.
+    Keep(Box<Jaw>, String),
+    /// Use one.
+    Use(Box<KeptJaw>, Part),
+    /// Take one off.
+    Remove(PathBuf),
+    /// Write one to a file for another smith.
+    Give(Box<KeptJaw>),
+    /// Close it.
+    Close,
+}
+
+/// The shelf while it is open.
+#[derive(Debug)]
+pub(in crate::window) struct JawShelf {
+    part: Part,
+    folder: Option<PathBuf>,
+    jaws: Vec<(OwnJaw, Option<Drawing>)>,
+}
+
+/// Size of a picture, in points.
+const PICTURE: Vec2 = Vec2::new(150.0, 84.0);
+
+impl JawShelf {
+    /// Reads the shelf; each jaw is drawn on the design at hand, in the size of its work.
+    pub(in crate::window) fn read(
+        folder: Option<PathBuf>,
+        document: &Document,
+        part: Part,
+    ) -> Self {
+        let all = folder.as_deref().map(own_jaws::all).unwrap_or_default();
+        let drawn = |own: OwnJaw| {
+            let picture = own.kept.as_ref().ok().map(|kept| picture(kept, document));
+            (own, picture)
+        };
+        Self {
+            part,
+            jaws: all.into_iter().map(drawn).collect(),
+            folder,
+        }
+    }
+
+    /// The part that a jaw is chosen for.
+    pub(in crate::window) fn part(&self) -> Part {
+        self.part
+    }
+
+    /// Shows it; gives back what was asked for.
+    pub(in crate::window) fn show(
+        &self,
+        ctx: &Context,
+        fills: &mut FillTessellator,
+    ) -> Option<ShelfWish> {
+        let mut wish = None;
+        let mut open = true;
+        egui::Window::new("Own jaws")
+            .open(&mut open)
+            .default_size([520.0, 380.0])
+            .collapsible(false)
+            .show(ctx, |ui| {
+                if self.jaws.is_empty() {
+                    ui.label("Nothing is kept yet. Draw on a jaw, name it and press Keep.");
+                }
+                let high = (ui.ctx().content_rect().height() - 220.0).clamp(160.0, 520.0);
+                ScrollArea::vertical().max_height(high).show(ui, |ui| {
+                    for (own, drawing) in &self.jaws {
+                        wish = self.row(ui, (own, drawing.as_ref()), fills).or(wish.take());
+                        ui.separator();
+                    }
+                });
+                if let Some(folder) = &self.folder {
+                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it goes on this shelf", folder.display()));
+                }
+            });
+        if open { wish } else { Some(ShelfWish::Close) }
+    }
+
+    fn row(
+        &self,
+        ui: &mut Ui,
+        (own, drawing): (&OwnJaw, Option<&Drawing>),
+        fills: &mut FillTessellator,
+    ) -> Option<ShelfWish> {
+        let kept = match &own.kept {
+            Ok(kept) => kept,
+            Err(why) => {
+                refusal(ui, why);
+                return None;
+            }
+        };
+        let mut wish = None;
+        ui.horizontal(|ui| {
+            paint(ui, (drawing, &kept.sketch.name), fills);
+            ui.vertical(|ui| {
+                ui.strong(&kept.sketch.name);
+                let drawn = format!("drawn for {} work", kept.sketch.drawn_for);
+                ui.weak(if kept.sketch.about.is_empty() {
+                    drawn
+                } else {
+                    format!("{}; {drawn}", kept.sketch.about)
+                });
+                ui.horizontal(|ui| {
+                    let named = |word: &str| format!("{word} {}", kept.sketch.name);
+                    let take = ui
+                        .button("Use")
+                        .on_hover_text("On this pair, in proportion to its work");
+                    if take.clone().accessible_name(named("Use")).clicked() {
+                        wish = Some(ShelfWish::Use(Box::new(kept.clone()), self.part));
+                    }
+                    let give = ui
+                        .add(Button::new("Give away…"))
+                        .on_hover_text("Write its file for another smith");
+                    if give.clicked() {
+                        wish = Some(ShelfWish::Give(Box::new(kept.clone())));
+                    }
+                    let remove = ui
+                        .add(Button::new("Take off"))
+                        .on_hover_text("Delete its file; designs that use it keep it");
+                    if remove.accessible_name(named("Take off")).clicked() {
+                        wish = Some(ShelfWish::Remove(own.path.clone()));
+                    }
+                });
+            });
+        });
+        wish
+    }
+}
+
+/// The side view of a jaw on the design at hand.
+fn picture(kept: &KeptJaw, document: &Document) -> Drawing {
+    let document = Document {
+        jaw: kept.suited(&document.work, document.jaw.heel),
+        second_jaw: None,
+        ..document.clone()
+    };
+    let model = reinwright_core::resolve(&document);
+    drawing::fit_picture(&document, &model, &document.work, 0.0)
+}
+
+/// A picture of the jaws, the reins cut off.
+fn paint(ui: &mut Ui, (drawing, name): (Option<&Drawing>, &str), fills: &mut FillTessellator) {
+    let (area, response) = ui.allocate_exact_size(PICTURE, Sense::hover());
+    response.widget_info(|| WidgetInfo::labeled(Role::Image, true, format!("Picture of {name}")));
+    let palette = Palette::of(ui.visuals());
+    ui.painter().rect_filled(area, 4.0, palette.sheet);
+    let Some(drawing) = drawing else {
+        return;
+    };
+    let mut bounds = drawing.bounds();
+    bounds.x0 = bounds.x0.max(-0.35 * bounds.x1);
+    let view = View::fit(bounds, area, 6.0);
+    Ink::new(ui.painter_at(area), view, palette, None, fills).draw(&drawing.items);
+}
