@@ -10,7 +10,9 @@ use reinwright_core::drawing::{DrawOptions, pair};
 use reinwright_core::finding;
 use reinwright_core::finding::Severity;
 use reinwright_core::fit::fit;
-use reinwright_core::jaw::sketch::{Alike, Depth, Hold, Moving, NodeValue, Ready, SketchShape};
+use reinwright_core::jaw::sketch::{
+    Alike, Depth, Hold, KeptJaw, Moving, NodeValue, Ready, SketchShape, is_kept_jaw,
+};
 use reinwright_core::jaw::{Jaw, JawStyle, Sketch};
 use reinwright_core::model::{Half, Model};
 use reinwright_core::resolve;
@@ -446,4 +448,38 @@ fn a_hold_follows_the_hand() {
             within(&name, (after.at - hold.at - moved).hypot(), 0.0, 0.06);
         }
     }
+}
+
+#[test]
+fn a_kept_jaw_comes_back_the_same_and_damage_is_told() {
+    for (name, design) in styles() {
+        let jaw = sketched(&design).jaw;
+        let kept = KeptJaw::of(&jaw, "  Mine ", "For trials").expect("a sketch");
+        let text = kept.write();
+        assert!(is_kept_jaw(text.as_bytes()), "{name}");
+        assert_eq!(
+            KeptJaw::read(text.as_bytes()).expect("reads back"),
+            kept,
+            "{name}"
+        );
+        assert_eq!(kept.sketch.name, "Mine");
+        // On its own work it is the jaw that it was.
+        let used = kept.suited(&design.work, jaw.heel);
+        let volume = |jaw: &Jaw| jaw.form().placed(0.0, 0.0).volume_mm3();
+        close(&name, volume(&used), volume(&jaw), 1e-4);
+    }
+    let text = KeptJaw::of(
+        &sketched(&pair_for("flat", "3/8 in flat", "5/8 in square")).jaw,
+        "Mine",
+        "",
+    )
+    .expect("a sketch")
+    .write();
+    let half = &text.as_bytes()[..text.len() / 2];
+    assert!(KeptJaw::read(half).is_err());
+    let newer = text.replacen("own_jaw: 1", "own_jaw: 9", 1);
+    let error = KeptJaw::read(newer.as_bytes())
+        .expect_err("newer")
+        .to_string();
+    assert!(error.contains("format 9"), "{error}");
 }

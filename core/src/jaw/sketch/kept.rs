@@ -13,7 +13,7 @@ pub const KEPT_FORMAT: u32 = 1;
 
 /// A jaw of the smith's own, as it is kept.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename = "own jaw", deny_unknown_fields)]
+#[serde(rename = "jaw", deny_unknown_fields)]
 pub struct KeptJaw {
     /// The file format, [`KEPT_FORMAT`].
     pub own_jaw: u32,
