@@ -44,7 +44,14 @@ impl PathField {
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
-        let label = ui.label("File, with its folder");
+        let label = ui.label(match self.purpose {
+            Purpose::Folder(_) | Purpose::Shelf => "Folder",
+            Purpose::Open
+            | Purpose::Save(_)
+            | Purpose::Pdf(_)
+            | Purpose::SetPdf(..)
+            | Purpose::Svg(_) => "File, with its folder",
+        });
         let field = TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY);
         let response = ui.add(field).labelled_by(label.id);
         if std::mem::take(&mut self.fresh) {
