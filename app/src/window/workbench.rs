@@ -246,7 +246,7 @@ impl Workbench {
         }
         Panel::left("parts")
             .default_size(258.0)
-            .size_range(240.0..=420.0)
+            .size_range(258.0..=420.0)
             .show(ui, |ui| {
                 let sketching = &mut self.sketching;
                 let wish =

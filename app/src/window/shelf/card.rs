@@ -12,8 +12,8 @@ use super::super::theme::Palette;
 use super::super::view::View;
 use super::Shelf;
 
-/// Width and height of a card, in points, and what an answer adds.
-pub(super) const CARD: Vec2 = Vec2::new(330.0, 176.0);
+/// Least width and height of a card, in points, and what an answer adds.
+const CARD: Vec2 = Vec2::new(330.0, 176.0);
 const ANSWER: f32 = 54.0;
 /// Between two cards.
 pub(super) const GAP: f32 = 10.0;
@@ -31,19 +31,19 @@ pub(super) enum CardDeed {
     Mark(Option<Mark>),
 }
 
-/// The size of every card, with or without an answer on it.
-pub(super) fn size(asked: Option<&Stock>) -> Vec2 {
-    CARD + vec2(0.0, asked.map_or(0.0, |_stock| ANSWER))
-}
-
-/// How many cards stand beside each other.
+/// How many cards stand beside each other in a width, and how large they are: with or without
+/// room for an answer.
 #[allow(
     clippy::cast_possible_truncation,
+    clippy::cast_precision_loss,
     clippy::cast_sign_loss,
     reason = "a window is some thousand points wide at most"
 )]
-pub(super) fn across(width: f32) -> usize {
-    (((width + GAP) / (CARD.x + GAP)).floor() as usize).max(1)
+pub(super) fn layout(width: f32, asked: Option<&Stock>) -> (usize, Vec2) {
+    let across = ((width + GAP) / (CARD.x + GAP)).floor().max(1.0);
+    let wide = (width + GAP) / across - GAP;
+    let high = CARD.y + asked.map_or(0.0, |_stock| ANSWER);
+    (across as usize, vec2(wide, high))
 }
 
 /// From the first card to another.
@@ -141,15 +141,15 @@ impl Shelf {
         let mut deed = None;
         ui.horizontal(|ui| {
             for (mark, label) in Mark::ALL.into_iter().zip(["Have", "Want"]) {
-                let is_set = now == Some(mark);
-                let button = ui.selectable_label(is_set, label);
+                let mut is_set = now == Some(mark);
                 let hint = match mark {
                     Mark::Have => "It hangs in the shop; kept in shelf.ron in this folder",
                     Mark::Want => "It is to be made; kept in shelf.ron in this folder",
                 };
-                let button = button.accessible_name(format!("{label} {title}"));
-                if button.on_hover_text(hint).clicked() {
-                    deed = Some(CardDeed::Mark((!is_set).then_some(mark)));
+                let tick = ui.checkbox(&mut is_set, label);
+                let tick = tick.accessible_name(format!("{label} {title}"));
+                if tick.on_hover_text(hint).changed() {
+                    deed = Some(CardDeed::Mark(is_set.then_some(mark)));
                 }
             }
         });

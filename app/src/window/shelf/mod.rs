@@ -10,7 +10,7 @@ use std::time::{Duration, Instant};
 use egui::{CentralPanel, Panel, RichText, ScrollArea, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Units;
-use reinwright_core::shelf::{Mark, Marks, Stock, best_first};
+use reinwright_core::shelf::{Mark, Marks, Stock, Verdict, best_first};
 
 use super::Command;
 use super::theme::Palette;
@@ -173,6 +173,14 @@ impl Shelf {
         if self.asked.is_some() && answered < pairs {
             return format!("{answered} of {pairs} pairs tried");
         }
+        if self.asked.is_some() {
+            let well = |card: &&Card| {
+                let held = card.held.as_ref();
+                held.is_some_and(|held| held.verdict == Verdict::Well)
+            };
+            let well = self.cards.iter().filter(well).count();
+            return format!("{well} of {pairs} pairs hold it well");
+        }
         match pairs {
             1 => "1 pair".to_owned(),
             _ => format!("{pairs} pairs"),
@@ -233,8 +241,9 @@ impl Shelf {
             ui.label(self.nothing());
             return;
         }
-        let size = card::size(self.asked.as_ref());
-        let across = card::across(ui.available_width());
+        // Beside the bar that scrolls.
+        let width = ui.available_width() - ui.spacing().scroll.allocated_width();
+        let (across, size) = card::layout(width, self.asked.as_ref());
         let rows = self.order.len().div_ceil(across);
         let mut deeds = Vec::new();
         let begun = Instant::now();
