@@ -78,9 +78,7 @@ fn what_is_no_stock_is_refused_with_a_way_out() {
 /// (common practice, no source), so up to `sin a = 1/32`.
 #[test]
 fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
-    let mut design = design("flat", "1/4 in x 1 in flat");
-    // Reins that a hand closes at any of these sizes, so that nothing else ends the range.
-    design.rein.hand_gap = Length::fraction(3, 4, Unit::Inch);
+    let design = design("flat", "1/4 in x 1 in flat");
     let pair = pair(design);
     let (from, half) = (pair.model.work.from, 6.35 / 2.0);
     let sin = 1.0_f64 / 32.0;

@@ -6,7 +6,7 @@ use super::{Pair, Stock};
 use crate::document::{Units, Work};
 use crate::family::fit_for;
 use crate::fit::{Contact, Fit, Limit, NoContact, WIDEST_SPAN_MM};
-use crate::model::Model;
+use crate::model::{Lies, Model};
 use crate::strength::PESSIMISTIC_FRICTION;
 
 /// How well a pair holds stock, the best first.
@@ -47,7 +47,7 @@ pub struct Held {
 enum Why {
     Inside,
     Limit(Limit),
-    /// The faces open to the tip by so much, degrees.
+    /// The faces stand to each other at so much, degrees.
     Wedge(f64),
     None(NoContact),
 }
@@ -80,8 +80,7 @@ fn judged(fit: &Fit, model: &Model, size_mm: f64) -> (Verdict, Why) {
         Ok(contact) => contact,
         Err(why) => return (Verdict::Cannot, Why::None(*why)),
     };
-    let opens = contact.tip_open_mm / grip_mm(model);
-    let wedge = opens.clamp(0.0, 1.0).asin();
+    let wedge = 2.0 * gape(contact, model);
     // A wedge drives the work out when half its angle passes the angle of friction (any textbook
     // of statics); what must not slip is reckoned with the friction that can be counted on.
     if wedge / 2.0 > PESSIMISTIC_FRICTION.atan() {
@@ -98,10 +97,14 @@ fn judged(fit: &Fit, model: &Model, size_mm: f64) -> (Verdict, Why) {
     }
 }
 
-/// How long the grip is on the shorter jaw, mm.
-fn grip_mm(model: &Model) -> f64 {
-    let tip = model.a.tip().min(model.b.tip());
-    (tip - model.work.from).max(1.0)
+/// The angle at which each jaw stands to the work such that it drives it out, radians. Along the
+/// tongs work is driven out at the tip alone, for at the heel it meets the boss; across them
+/// either way.
+fn gape(contact: &Contact, model: &Model) -> f64 {
+    match model.work.lies {
+        Lies::Endwise | Lies::Alongside => contact.half_angle.max(0.0),
+        Lies::Crosswise => contact.half_angle.abs(),
+    }
 }
 
 impl Held {
@@ -115,7 +118,7 @@ impl Held {
                 format!("{verdict} {}{}", self.but(limit, units), lies(&self.work))
             }
             Why::Wedge(degrees) => format!(
-                "{verdict}: the jaws gape {degrees:.0} degrees to the tip, and scaled steel slips out of more than {:.0}",
+                "{verdict}: the jaws gape {degrees:.0} degrees, and scaled steel slips out of more than {:.0}",
                 (2.0 * PESSIMISTIC_FRICTION.atan()).to_degrees()
             ),
             Why::None(why) => format!("{verdict}: {why}"),
@@ -144,6 +147,7 @@ impl Held {
             | Limit::JawsMeet
             | Limit::HalvesCollide
             | Limit::GrooveEdges
+            | Limit::SlipsOut
             | Limit::Document => limit.name().to_owned(),
         }
     }
