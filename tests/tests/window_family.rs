@@ -376,14 +376,13 @@ fn a_job_that_is_cancelled_writes_nothing() {
 fn the_family_can_be_changed_while_it_is_printed() {
     let folder = tempfile::tempdir().expect("a folder");
     let svg = folder.path().join("svg");
-    let mut window = show(Workbench::with_family(many(12), around()), TALL);
+    let mut window = show(Workbench::with_family(many(12), around()), SMALL);
     press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
     click(&mut window, "Choose the folder");
     fill_in(&mut window, "Folder", &svg.display().to_string());
     click(&mut window, "Write");
-    assert!(window.state().is_at_work());
-    fill(&mut window, "Base: Rein length", "20 in");
-    assert_eq!(made(&window, 3).rein.length, length("20 in"));
+    fill(&mut window, "Base: Work thickness", "5/8 in");
+    assert_eq!(family(&window).base.work.size(), length("5/8 in"));
     until_done(&mut window);
     window.get_by_label_contains("29 drawings written to");
     assert_eq!(left_in(&svg), 5 + 2 * 12);
@@ -400,10 +399,11 @@ fn the_pairs_of_each_size_are_asked_for() {
     window.key_press(Key::Enter);
     window.run();
     click(&mut window, "Choose the folder");
-    fill_in(&mut window, "Folder", &folder.path().display().to_string());
+    let svg = folder.path().join("svg");
+    fill_in(&mut window, "Folder", &svg.display().to_string());
     click(&mut window, "Write");
     until_done(&mut window);
-    let ranges = std::fs::read_to_string(folder.path().join("all-ranges.svg")).expect("written");
+    let ranges = std::fs::read_to_string(svg.join("all-ranges.svg")).expect("written");
     assert!(ranges.contains("7 pairs"), "the bar for seven of each");
 }
 

@@ -102,7 +102,7 @@ fn every_pair_of_the_folder_is_shown_and_a_damaged_file_says_so() {
     }
     window.get_by_label_contains("broken.ron: line 1");
     window.get_by_label("4 pairs");
-    window.get_by_label("v-bit jaws for 5/8 in square on its corners");
+    window.get_by_label("v bit jaws for 5/8 in square on its corners");
     assert_eq!(window.query_all_by_label_contains("holds ").count(), 4);
 }
 
@@ -119,8 +119,10 @@ fn a_picture_opens_its_design_or_the_size_of_its_family() {
     let mut window = at_shelf(shop.path());
     click(&mut window, "Open Flats: 1 in flat");
     assert_eq!(window.state().family().expect("a family").name, "Flats");
-    // The hint in the field for the name of the size is the chosen one's.
-    window.get_by_label_contains("Takes 1 in flat out").hover();
+    // The size of the picture is the chosen one.
+    click(&mut window, "Take out as a design");
+    let work = parse_work("1 in flat").expect("work");
+    assert_eq!(window.state().document().work, work);
 }
 
 #[test]
@@ -129,9 +131,8 @@ fn unsaved_work_is_asked_about_before_the_shelf_opens_another() {
     let mut window = at_shelf(shop.path());
     click(&mut window, "Back to Own");
     fill(&mut window, "Name", "Changed");
+    // The folder is remembered.
     click(&mut window, "Shelf");
-    fill(&mut window, "Folder", &shop.path().display().to_string());
-    click(&mut window, "Open");
     click(&mut window, "Open Vee");
     window.get_by_label("Not saved");
     click(&mut window, "Stay here");

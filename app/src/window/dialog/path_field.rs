@@ -87,8 +87,17 @@ impl PathField {
         let path = self.purpose.ended(PathBuf::from(typed));
         let there = self.purpose.writes() && path.exists();
         if there && self.warned.as_ref() != Some(&path) {
+            let onto = match self.purpose {
+                Purpose::Folder(_) => "into",
+                Purpose::Open
+                | Purpose::Shelf
+                | Purpose::Save(_)
+                | Purpose::Pdf(_)
+                | Purpose::SetPdf(..)
+                | Purpose::Svg(_) => "over",
+            };
             self.trouble = Some(format!(
-                "{} is there already: accept once more to write over it, or change the name",
+                "{} is there already: accept once more to write {onto} it, or change the name",
                 path.display()
             ));
             self.warned = Some(path);
