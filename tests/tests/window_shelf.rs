@@ -182,7 +182,9 @@ fn the_shelf_answers_what_holds_some_stock_best_first() {
     fill(&mut window, "What do I own for", "5/8 square");
     window.key_press(Key::Enter);
     window.run();
-    window.get_by_label("Holds it well, on its corners");
+    let well = window.query_all_by_label_contains("Holds it well").count();
+    assert!((1..4).contains(&well), "{well} hold it well");
+    window.get_by_label(&format!("{well} of 4 pairs hold it well"));
     let top = |window: &Window, label: &str| {
         let at = window.get_by_label(label).rect().min;
         (at.y, at.x)
@@ -198,7 +200,7 @@ fn the_shelf_answers_what_holds_some_stock_best_first() {
     click(&mut window, "Ask");
     window.get_by_label_contains("teapot");
     click(&mut window, "Ask no more");
-    assert!(window.query_by_label_contains("olds it well").is_none());
+    assert!(window.query_by_label_contains("Holds it well").is_none());
 }
 
 #[test]
