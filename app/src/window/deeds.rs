@@ -29,7 +29,7 @@ impl Workbench {
             Wish::Do(command) => self.run(ctx, command),
             Wish::Open(path) => self.leave_for(ctx, Next::Open(path)),
             Wish::OpenAt(path, at) => self.leave_for(ctx, Next::OpenAt(path, at)),
-            Wish::Shelf(folder) => self.show_shelf(&folder),
+            Wish::ShelfOf(folder) => self.show_shelf(&folder),
             Wish::LeaveShelf => self.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Shelf(wish) => self.at_jaw_shelf(wish),

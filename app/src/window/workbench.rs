@@ -86,7 +86,7 @@ pub(super) enum Wish {
     /// A file of the shelf, and of a family the size at a place.
     OpenAt(PathBuf, usize),
     /// A folder as a shelf.
-    Shelf(PathBuf),
+    ShelfOf(PathBuf),
     /// Back to what is open.
     LeaveShelf,
     /// A sample.

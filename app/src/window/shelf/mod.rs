@@ -97,7 +97,7 @@ impl Shelf {
             let tip = "Shows the designs of another folder";
             wish(ui, "Another folder", tip, Wish::Do(Command::ShelfFolder));
             let tip = "Reads the folder anew";
-            wish(ui, "Look again", tip, Wish::Shelf(self.folder.clone()));
+            wish(ui, "Look again", tip, Wish::ShelfOf(self.folder.clone()));
             let back = format!("Back to {}", lent.behind);
             wish(ui, &back, "Leaves the shelf", Wish::LeaveShelf);
         });
