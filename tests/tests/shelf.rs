@@ -115,8 +115,8 @@ fn work_that_would_be_squeezed_out_is_not_held() {
             let slips = contact.half_angle > 0.15_f64.atan() + 1e-3;
             let sticks = contact.half_angle < 0.15_f64.atan() - 1e-3;
             let cannot = held.verdict == Verdict::Cannot;
-            assert!(!(slips && !cannot), "{mm}: {held:?}");
-            assert!(!(sticks && cannot), "{mm}: {held:?}");
+            assert!(!slips || cannot, "{mm}: {held:?}");
+            assert!(!sticks || !cannot, "{mm}: {held:?}");
             seen.push(cannot);
         }
     }

@@ -50,7 +50,8 @@ impl PathField {
             | Purpose::Save(_)
             | Purpose::Pdf(_)
             | Purpose::SetPdf(..)
-            | Purpose::Svg(_) => "File, with its folder",
+            | Purpose::Svg(_)
+            | Purpose::OwnJaw(_) => "File, with its folder",
         });
         let field = TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY);
         let response = ui.add(field).labelled_by(label.id);
@@ -94,7 +95,8 @@ impl PathField {
                 | Purpose::Save(_)
                 | Purpose::Pdf(_)
                 | Purpose::SetPdf(..)
-                | Purpose::Svg(_) => "over",
+                | Purpose::Svg(_)
+                | Purpose::OwnJaw(_) => "over",
             };
             self.trouble = Some(format!(
                 "{} is there already: accept once more to write {onto} it, or change the name",
