@@ -34,22 +34,25 @@ pub fn check(path: &Path) -> Result<(), String> {
 /// # Errors
 /// One sentence when there is no such file, it cannot be read, or it is too large.
 pub fn bytes(path: &Path) -> Result<Vec<u8>, String> {
-    let named = |what: String| format!("{}: {what}", path.display());
-    let size = std::fs::metadata(path).map_err(|error| named(unreadable(&error)))?;
+    unnamed_bytes(path).map_err(|what| format!("{}: {what}", path.display()))
+}
+
+/// The same, with errors that leave it to the caller to name the file.
+///
+/// # Errors
+/// As [`bytes`].
+pub fn unnamed_bytes(path: &Path) -> Result<Vec<u8>, String> {
+    let size = std::fs::metadata(path).map_err(|error| unreadable(&error))?;
     if size.is_dir() {
-        return Err(named(
-            "this is a folder: name a design file in it".to_owned(),
-        ));
+        return Err("this is a folder: name a design file in it".to_owned());
     }
     if !size.is_file() {
-        return Err(named(
-            "this is no ordinary file: name a design file".to_owned(),
-        ));
+        return Err("this is no ordinary file: name a design file".to_owned());
     }
     if size.len() > document::LARGEST_FILE as u64 {
-        return Err(named(document::FileError::TooLarge.to_string()));
+        return Err(document::FileError::TooLarge.to_string());
     }
-    std::fs::read(path).map_err(|error| named(unreadable(&error)))
+    std::fs::read(path).map_err(|error| unreadable(&error))
 }
 
 /// Writes a file whole: beside it first, then in its place, so that a full disk or a power cut
@@ -62,11 +65,31 @@ pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
     let mut beside = path.as_os_str().to_owned();
     beside.push(".part");
     let beside = std::path::PathBuf::from(beside);
-    std::fs::write(&beside, bytes).map_err(failed)?;
-    std::fs::rename(&beside, path).map_err(|error| {
-        // What could not be put in place is only in the way.
+    let written = std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, path));
+    written.map_err(|error| {
+        // What is half written or could not be put in place is only in the way.
         std::fs::remove_file(&beside).ok();
         failed(error)
+    })
+}
+
+/// Writes what was made of an open file, never over that file itself.
+///
+/// # Errors
+/// As [`spare`] and [`write_whole`].
+pub fn write_beside(open: Option<&Path>, path: &Path, bytes: &[u8]) -> Result<(), String> {
+    open.map_or(Ok(()), |open| spare(open, path))?;
+    write_whole(path, bytes)
+}
+
+/// Makes a folder, and those that it lies in.
+///
+/// # Errors
+/// One sentence when it cannot be made.
+pub fn make_folder(path: &Path) -> Result<(), String> {
+    std::fs::create_dir_all(path).map_err(|error| {
+        let path = path.display();
+        format!("{path}: this folder cannot be made ({error}): choose another one")
     })
 }
 

@@ -5,5 +5,6 @@ pub mod files;
 pub mod own_jaws;
 pub mod printing;
 pub mod set_printing;
+pub mod shelf;
 pub mod window;
 mod words;

@@ -31,6 +31,7 @@ pub mod quadrature;
 pub mod resolve;
 pub mod seat;
 pub mod section;
+pub mod shelf;
 pub mod steel;
 pub mod strength;
 pub mod sweep;

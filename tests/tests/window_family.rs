@@ -95,11 +95,16 @@ fn give_path(window: &mut Window, path: &Path, accept: &str) {
 
 #[track_caller]
 fn fill_path(window: &mut Window, path: &str) {
-    let label = "File, with its folder";
+    fill_in(window, "File, with its folder", path);
+}
+
+/// Types over what stands in a field.
+#[track_caller]
+fn fill_in(window: &mut Window, label: &str, text: &str) {
     click(window, label);
     window.key_press_modifiers(Modifiers::COMMAND, Key::A);
     window.run();
-    window.get_by_label(label).type_text(path);
+    window.get_by_label(label).type_text(text);
     window.run();
 }
 
@@ -299,6 +304,7 @@ fn the_set_is_printed_as_the_command_line_prints_it() {
     click(&mut window, "Print to PDF");
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("set.pdf"), "Write");
+    until_done(&mut window);
     let pdf = std::fs::read(folder.path().join("set.pdf")).expect("written");
     let pages = lopdf::Document::load_mem(&pdf)
         .expect("a PDF")
@@ -308,6 +314,97 @@ fn the_set_is_printed_as_the_command_line_prints_it() {
         pages > 10,
         "contents, four sheets of the set, templates of three sizes: {pages}"
     );
+}
+
+/// Frames until nothing is being written any more.
+#[track_caller]
+fn until_done(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if !window.state().is_at_work() {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("the job goes on for more than 40 s");
+}
+
+/// A family that takes some time to print.
+fn many(sizes: u8) -> Family {
+    let mut family = Family::from_design(&design());
+    for n in 1..sizes {
+        let work = parse_work(&format!("{} mm flat", 13.0 + 0.2 * f64::from(n))).expect("work");
+        family.add(Size::new(work)).expect("room");
+    }
+    family
+}
+
+fn left_in(folder: &Path) -> usize {
+    std::fs::read_dir(folder).expect("a folder").count()
+}
+
+#[test]
+fn a_job_that_is_cancelled_writes_nothing() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut window = show(Workbench::with_family(many(40), around()), SMALL);
+    click(&mut window, "Print to PDF");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("set.pdf"), "Write");
+    assert!(window.state().is_at_work());
+    window.get_by_label("Cancel").click();
+    window.step();
+    until_done(&mut window);
+    window.get_by_label("Stopped: nothing was written");
+    assert_eq!(left_in(folder.path()), 0);
+    press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
+    click(&mut window, "Choose the folder");
+    fill_in(
+        &mut window,
+        "Folder",
+        &folder.path().join("svg").display().to_string(),
+    );
+    click(&mut window, "Write");
+    window.get_by_label("Cancel").click();
+    window.step();
+    until_done(&mut window);
+    assert_eq!(left_in(folder.path()), 0);
+}
+
+/// The window goes on while a set is written, and what is written is the set as it was.
+#[test]
+fn the_family_can_be_changed_while_it_is_printed() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let svg = folder.path().join("svg");
+    let mut window = show(Workbench::with_family(many(12), around()), SMALL);
+    press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
+    click(&mut window, "Choose the folder");
+    fill_in(&mut window, "Folder", &svg.display().to_string());
+    click(&mut window, "Write");
+    fill(&mut window, "Base: Work thickness", "5/8 in");
+    assert_eq!(family(&window).base.work.size(), length("5/8 in"));
+    until_done(&mut window);
+    window.get_by_label_contains("29 drawings written to");
+    assert_eq!(left_in(&svg), 5 + 2 * 12);
+}
+
+/// The bar of the set is reckoned for as many pairs as the dialog asks for.
+#[test]
+fn the_pairs_of_each_size_are_asked_for() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut window = window();
+    press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
+    window.get_by_label_contains("all 3 sizes");
+    fill_in(&mut window, "Pairs of each size", "7");
+    window.key_press(Key::Enter);
+    window.run();
+    click(&mut window, "Choose the folder");
+    let svg = folder.path().join("svg");
+    fill_in(&mut window, "Folder", &svg.display().to_string());
+    click(&mut window, "Write");
+    until_done(&mut window);
+    let ranges = std::fs::read_to_string(svg.join("all-ranges.svg")).expect("written");
+    assert!(ranges.contains("7 pairs"), "the bar for seven of each");
 }
 
 #[test]

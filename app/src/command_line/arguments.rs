@@ -30,6 +30,8 @@ pub(super) enum Job {
     Drawing(Drawing),
     /// All sizes of a family: one PDF of the set, drawings as SVG, each size as its own design
     Family(Family),
+    /// The designs and families of a folder, and which of them hold some stock
+    Shelf(Shelf),
 }
 
 #[derive(Debug, Args)]
@@ -95,6 +97,31 @@ pub(super) struct Family {
     /// How many pairs of each size are to be made
     #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pub(super) pairs: u32,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Shelf {
+    /// Folder of designs and families
+    pub(super) folder: PathBuf,
+    /// Stock to be held, such as "5/8 hex", "3/8 x 1 flat" or "12 mm round": the pair that holds it
+    /// best comes first; a number without a unit is in inches
+    #[arg(long = "for", value_name = "STOCK", allow_hyphen_values = true)]
+    pub(super) stock: Option<String>,
+    /// Only what is marked so
+    #[arg(long, value_enum)]
+    pub(super) only: Option<Marked>,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+/// What the smith has marked on the shelf.
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+pub(super) enum Marked {
+    /// What is there
+    Have,
+    /// What is to be made
+    Want,
 }
 
 /// What a drawing shows.

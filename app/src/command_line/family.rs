@@ -283,7 +283,7 @@ pub(super) fn write(wanted: &arguments::Family) -> Outcome {
         .out
         .join(set_printing::slug(&family.name))
         .with_extension("pdf");
-    folder(&wanted.out)?;
+    files::make_folder(&wanted.out)?;
     files::write_whole(&path, &pdf.unwrap_or_default())?;
     let drawings = write_svgs(family, &answers, wanted)?;
     let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
@@ -324,7 +324,7 @@ fn write_svgs(
     wanted: &arguments::Family,
 ) -> Result<usize, String> {
     let out = wanted.out.join("svg");
-    folder(&out)?;
+    files::make_folder(&out)?;
     let watch = &mut set_printing::to_the_end;
     let svgs = set_printing::svgs(family, answers, wanted.pairs, watch).unwrap_or_default();
     for (name, svg) in &svgs {
@@ -334,18 +334,11 @@ fn write_svgs(
 }
 
 fn write_designs(family: &Path, answers: &[SizeAnswer], out: &Path) -> Result<usize, String> {
-    folder(out)?;
+    files::make_folder(out)?;
     for (answer, name) in answers.iter().zip(set_printing::file_names(answers)) {
         let path = out.join(name).with_extension("ron");
         files::spare(family, &path).map_err(|error| format!("--out: {error}"))?;
         files::write_whole(&path, document::write(&answer.document).as_bytes())?;
     }
     Ok(answers.len())
-}
-
-fn folder(path: &Path) -> Result<(), String> {
-    std::fs::create_dir_all(path).map_err(|error| {
-        let path = path.display();
-        format!("{path}: this folder cannot be made ({error}): choose another one")
-    })
 }

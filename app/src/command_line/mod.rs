@@ -10,6 +10,7 @@ mod findings;
 mod fit;
 mod new;
 mod sheets;
+mod shelf;
 
 use std::ffi::OsString;
 use std::io::Write;
@@ -91,6 +92,7 @@ fn start(arguments: Arguments) -> Outcome {
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted),
+        Some(Job::Shelf(asked)) => shelf::run(&asked),
     }
 }
 

@@ -6,7 +6,7 @@ use std::pin::Pin;
 use std::task::{Context, Poll, Waker};
 use std::time::{Duration, Instant};
 
-use super::dialog::Purpose;
+use super::dialog::{Chosen, Purpose};
 
 /// A refusal that comes sooner than this did not come from a hand: no chooser answered.
 const FASTER_THAN_A_HAND: Duration = Duration::from_millis(700);
@@ -59,10 +59,10 @@ impl Asking {
         if !extension.is_empty() {
             dialog = dialog.add_filter(kind, &[extension]);
         }
-        let answer: Pin<Box<dyn Future<Output = _>>> = if purpose.writes() {
-            Box::pin(dialog.set_file_name(name).save_file())
-        } else {
-            Box::pin(dialog.pick_file())
+        let answer: Pin<Box<dyn Future<Output = _>>> = match purpose.chosen() {
+            Chosen::ToWrite => Box::pin(dialog.set_file_name(name).save_file()),
+            Chosen::FileToRead => Box::pin(dialog.pick_file()),
+            Chosen::FolderToRead => Box::pin(dialog.pick_folder()),
         };
         Self {
             purpose,

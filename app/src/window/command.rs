@@ -20,6 +20,10 @@ pub enum Command {
     ExportSvg,
     /// One design in many sizes.
     MakeFamily,
+    /// The pairs of a folder.
+    Shelf,
+    /// The pairs of another folder.
+    ShelfFolder,
     /// Take the last change back.
     Undo,
     /// Do it again.
@@ -52,14 +56,16 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(super) const ALL: [Self; 14] = [
+    pub(super) const ALL: [Self; 16] = [
         Self::MakeFamily,
+        Self::ShelfFolder,
         Self::SaveAs,
         Self::Redo,
         Self::ExportSvg,
         Self::New,
         Self::Open,
         Self::Save,
+        Self::Shelf,
         Self::ExportPdf,
         Self::Undo,
         Self::ZoomFit,
@@ -101,6 +107,16 @@ impl Command {
             Self::MakeFamily => (
                 "Make a family of this design",
                 "One design in many sizes, with this one as the base",
+                None,
+            ),
+            Self::Shelf => (
+                "Shelf",
+                "The designs and families of a folder, and what you own for some stock",
+                keys(ctrl, Key::L),
+            ),
+            Self::ShelfFolder => (
+                "Shelf of another folder",
+                "Choose the folder that is shown as a shelf",
                 None,
             ),
             Self::Undo => ("Undo", "Take the last change back", keys(ctrl, Key::Z)),

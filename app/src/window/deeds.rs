@@ -28,6 +28,9 @@ impl Workbench {
         match wish {
             Wish::Do(command) => self.run(ctx, command),
             Wish::Open(path) => self.leave_for(ctx, Next::Open(path)),
+            Wish::OpenAt(path, at) => self.leave_for(ctx, Next::OpenAt(path, at)),
+            Wish::ShelfOf(folder) => self.show_shelf(&folder),
+            Wish::LeaveShelf => self.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Shelf(wish) => self.at_jaw_shelf(wish),
         }
@@ -37,6 +40,9 @@ impl Workbench {
         if !matches!(command, Command::Undo | Command::Redo) {
             // What stands typed in a field counts, whether or not Enter was pressed.
             self.commit_typed();
+        }
+        if !self.may_run_at_shelf(command) {
+            return;
         }
         if self.family.is_some() && self.run_in_family(command) {
             return;
@@ -50,6 +56,8 @@ impl Workbench {
             Command::ExportPdf => self.dialog = Some(Dialog::Print(Print::new(units))),
             Command::ExportSvg => self.dialog = Some(Dialog::PrintSvg(PrintSvg::new())),
             Command::MakeFamily => self.make_family(),
+            Command::Shelf => self.open_shelf(),
+            Command::ShelfFolder => self.ask(Purpose::Shelf),
             Command::Undo => {
                 let before = self.history.undo(&self.session.document);
                 self.go_to(before);
@@ -104,6 +112,10 @@ impl Workbench {
                     self.said = Some(Said::Trouble(trouble));
                 }
             }
+            Next::OpenAt(path, at) => match self.open_file(&path) {
+                Ok(()) => self.choose_size(at),
+                Err(trouble) => self.said = Some(Said::Trouble(trouble)),
+            },
             Next::Choose => self.ask(Purpose::Open),
             Next::Close => {
                 self.memory.drop_rescue();
@@ -120,6 +132,7 @@ impl Workbench {
         self.paper.fit();
         self.said = None;
         self.family = None;
+        self.shelf = None;
         self.session = session;
     }
 
@@ -221,8 +234,9 @@ impl Workbench {
                     self.go_on(ctx, next);
                 }
             }
-            Purpose::Pdf(paper) if self.family.is_some() => self.print_set(path, *paper)?,
-            Purpose::Folder => self.draw_set(path)?,
+            Purpose::SetPdf(paper, pairs) => self.print_set(path, (*paper, *pairs))?,
+            Purpose::Folder(pairs) => self.draw_set(path, *pairs)?,
+            Purpose::Shelf => self.try_shelf(path)?,
             Purpose::OwnJaw(kept) => {
                 files::write_whole(path, kept.write().as_bytes())?;
                 self.said = Some(Said::Done(format!("wrote {}", path.display())));
@@ -246,13 +260,8 @@ impl Workbench {
     }
 
     /// Writes what was made of the open design or family, never over the file it came from.
-    pub(super) fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
-        let open = match &self.family {
-            Some(bench) => bench.session.path.as_deref(),
-            None => self.session.path.as_deref(),
-        };
-        open.map_or(Ok(()), |open| files::spare(open, path))?;
-        files::write_whole(path, bytes)
+    fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        files::write_beside(self.open_path(), path, bytes)
     }
 
     fn drawing(&mut self, drawn: Drawn) -> Drawing {

@@ -20,6 +20,8 @@ pub(super) struct Memory {
     pub(super) theme: Option<egui::Theme>,
     /// Screen points per millimetre.
     pub(super) screen: f32,
+    /// The folder that was last looked at as a shelf.
+    pub(super) shelf: Option<PathBuf>,
 }
 
 impl Memory {
@@ -46,6 +48,7 @@ impl Memory {
             screen: screen
                 .filter(|s| (1.0..40.0).contains(s))
                 .unwrap_or(USUAL_SCREEN),
+            shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
             folder,
         }
     }
@@ -72,6 +75,13 @@ impl Memory {
             egui::Theme::Light => "light\n",
         };
         self.keep("theme", name);
+    }
+
+    /// Remembers which folder is the shelf.
+    pub(super) fn note_shelf(&mut self, folder: &Path) {
+        let folder = std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned());
+        self.keep("shelf", &format!("{}\n", folder.display()));
+        self.shelf = Some(folder);
     }
 
     /// Remembers how large the screen is.

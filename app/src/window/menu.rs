@@ -13,7 +13,9 @@ impl Workbench {
             self.file_menu(ui);
             self.view_menu(ui);
             ui.separator();
+            let at_shelf = self.shelf.is_some();
             let (undo, redo) = self.can_undo_and_redo();
+            let (undo, redo) = (undo && !at_shelf, redo && !at_shelf);
             for (command, can) in [(Command::Undo, undo), (Command::Redo, redo)] {
                 ui.add_enabled_ui(can, |ui| self.offer(ui, command));
             }
@@ -21,6 +23,7 @@ impl Workbench {
             self.units(ui);
             ui.separator();
             self.offer(ui, Command::ExportPdf);
+            self.offer(ui, Command::Shelf);
             let layout = egui::Layout::right_to_left(egui::Align::Center);
             ui.with_layout(layout, |ui| {
                 self.offer(ui, Command::SwitchTheme);
@@ -38,9 +41,10 @@ impl Workbench {
     }
 
     fn units(&mut self, ui: &mut Ui) {
-        let units = match &mut self.family {
-            Some(bench) => &mut bench.session.family.base.units,
-            None => &mut self.session.document.units,
+        let units = match (&mut self.shelf, &mut self.family) {
+            (Some(shelf), _) => &mut shelf.units,
+            (None, Some(bench)) => &mut bench.session.family.base.units,
+            (None, None) => &mut self.session.document.units,
         };
         for (choice, label, name) in [
             (Units::Inch, "in", "Show inches"),
@@ -72,6 +76,7 @@ impl Workbench {
                     }
                 });
             });
+            self.lines(ui, &[Command::Shelf, Command::ShelfFolder]);
             ui.separator();
             self.lines(ui, &[Command::Save, Command::SaveAs]);
             if self.family.is_none() {

@@ -13,12 +13,14 @@ use super::command::Command;
 use super::dialog::{Dialog, Kept};
 use super::family::{FamilyBench, Lent};
 use super::history::{Hand, History};
+use super::job::Job;
 use super::look::{Look, Page};
 use super::memory::Memory;
 use super::paper::Paper;
 use super::parts::PartsList;
 use super::reckon::Answers;
 use super::session::Session;
+use super::shelf::{self, Shelf};
 use super::sketch::{JawShelf, ShelfWish, Sketching};
 use super::{answers, samples, theme};
 
@@ -43,6 +45,10 @@ pub struct Workbench {
     pub(super) session: Session,
     /// The family that is open instead of a design, if one is.
     pub(super) family: Option<Box<FamilyBench>>,
+    /// The shelf that is looked at, with the design or family kept behind it.
+    pub(super) shelf: Option<Box<Shelf>>,
+    /// What is being written beside the window.
+    pub(super) job: Option<Job>,
     pub(super) history: History,
     pub(super) answers: Answers,
     pub(super) look: Look,
@@ -77,6 +83,12 @@ pub(super) enum Wish {
     Do(Command),
     /// A recent file.
     Open(PathBuf),
+    /// A file of the shelf, and of a family the size at a place.
+    OpenAt(PathBuf, usize),
+    /// A folder as a shelf.
+    ShelfOf(PathBuf),
+    /// Back to what is open.
+    LeaveShelf,
     /// A sample.
     Begin(Box<Document>),
     /// Something about own jaws.
@@ -119,6 +131,8 @@ impl Workbench {
     fn around(session: Session, surroundings: Surroundings) -> Self {
         Self {
             family: None,
+            shelf: None,
+            job: None,
             history: History::new(&session.document),
             answers: Answers::to(&session.document),
             look: Look::on(Page::Bar),
@@ -179,6 +193,7 @@ impl Workbench {
         self.dress(&ctx);
         self.before(&ctx);
         self.panels(ui);
+        self.show_job(&ctx);
         self.question(&ctx);
         self.after(&ctx);
     }
@@ -201,6 +216,7 @@ impl Workbench {
             self.grant(ctx, wish);
         }
         self.poll_chooser(ctx);
+        self.poll_job(ctx);
         self.hold_the_door(ctx);
         if matches!(self.said, Some(Said::Done(_))) && self.answers_are_behind() {
             // What was done is old news once the design goes on changing.
@@ -214,6 +230,10 @@ impl Workbench {
         if self.said.is_some() || self.asking.is_some() {
             Panel::top("said").show(ui, |ui| self.said_line(ui));
         }
+        if self.shelf.is_some() {
+            self.shelf_page(ui);
+            return;
+        }
         if let Some(family) = &mut self.family {
             let mut lent = Lent {
                 queue: &mut self.queue,
@@ -226,7 +246,7 @@ impl Workbench {
         }
         Panel::left("parts")
             .default_size(258.0)
-            .size_range(240.0..=420.0)
+            .size_range(258.0..=420.0)
             .show(ui, |ui| {
                 let sketching = &mut self.sketching;
                 let wish =
@@ -256,6 +276,19 @@ impl Workbench {
                     .show(ui, &mut self.answers, &mut self.look, &mut self.fills);
             });
         CentralPanel::default().show(ui, |ui| self.sheet(ui));
+    }
+
+    fn shelf_page(&mut self, ui: &mut Ui) {
+        let behind = self.open_title();
+        if let Some(shelf) = &mut self.shelf {
+            let mut lent = shelf::Lent {
+                queue: &mut self.queue,
+                said: &mut self.said,
+                fills: &mut self.fills,
+                behind,
+            };
+            shelf.show(ui, &mut lent);
+        }
     }
 
     fn sheet(&mut self, ui: &mut Ui) {

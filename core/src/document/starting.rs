@@ -15,7 +15,10 @@ pub enum StockError {
 }
 
 /// Splits `1/8 x 3/4 in flat` into sizes and the words behind them.
-fn split(text: &str) -> Result<(Length, Option<Length>, String), StockError> {
+fn split(
+    text: &str,
+    default: Option<Unit>,
+) -> Result<(Length, Option<Length>, String), StockError> {
     let words: Vec<&str> = text.split_whitespace().collect();
     let is_word = |word: &&str| {
         let letters = word.chars().all(|c| c.is_alphabetic() || c == '-');
@@ -30,7 +33,10 @@ fn split(text: &str) -> Result<(Length, Option<Length>, String), StockError> {
     let sizes = sizes.join(" ").replace('\u{d7}', "x");
     let parts: Vec<&str> = sizes.split('x').map(str::trim).collect();
     let last = parts.last().copied().unwrap_or_default();
-    let unit = last.parse::<Length>()?.unit();
+    let unit = match default {
+        Some(default) => Length::parse(last, default)?.unit(),
+        None => last.parse::<Length>()?.unit(),
+    };
     let first = Length::parse(parts[0], unit)?;
     let second = match parts.len() {
         1 => None,
@@ -45,7 +51,19 @@ fn split(text: &str) -> Result<(Length, Option<Length>, String), StockError> {
 /// # Errors
 /// When the size or the shape cannot be read.
 pub fn parse_work(text: &str) -> Result<Work, StockError> {
-    let (size, second, words) = split(text)?;
+    work(text, None)
+}
+
+/// Reads work as [`parse_work`] does; a number without a unit is in `default`: `5/8 hex`.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_work_in(text: &str, default: Unit) -> Result<Work, StockError> {
+    work(text, Some(default))
+}
+
+fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
+    let (size, second, words) = split(text, default)?;
     let lie = if words.contains("corner") || words.contains("diagonal") {
         Lie::OnCorners
     } else {
@@ -77,7 +95,7 @@ pub fn parse_work(text: &str) -> Result<Work, StockError> {
 /// # Errors
 /// When the size or the shape cannot be read.
 pub fn parse_bar(text: &str) -> Result<Bar, StockError> {
-    let (size, second, words) = split(text)?;
+    let (size, second, words) = split(text, None)?;
     let stock = match (words.as_str(), second) {
         ("square", None) => Stock::Square { side: size },
         ("round", None) => Stock::Round { diameter: size },

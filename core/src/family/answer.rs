@@ -38,14 +38,19 @@ impl SizeAnswer {
 
     /// How this pair, as it is forged, fits other work.
     pub fn fit_for(&self, work: &Work) -> Fit {
-        let mut document = self.document.clone();
-        document.work = *work;
-        let mut model = self.model.clone();
-        let (profile, depth, width) = work_section(work);
-        model.work.profile = profile;
-        (model.work.depth, model.work.width) = (depth, width);
-        fit(&document, &model)
+        fit_for(&self.document, &self.model, work)
     }
+}
+
+/// How a pair, as it is forged, fits other work than it was drawn for.
+pub(crate) fn fit_for(document: &Document, model: &Model, work: &Work) -> Fit {
+    let mut document = document.clone();
+    document.work = *work;
+    let mut model = model.clone();
+    let (profile, depth, width) = work_section(work);
+    model.work.profile = profile;
+    (model.work.depth, model.work.width) = (depth, width);
+    fit(&document, &model)
 }
 
 impl Family {

@@ -18,6 +18,7 @@ pub mod sheet;
 mod table;
 mod value;
 
+pub(crate) use answer::fit_for;
 pub use answer::{BarTotal, SizeAnswer, answer_all, holders, totals};
 pub use coverage::{Coverage, Gap, Overlap, Span, coverage};
 pub use edit::{Chosen, EditError};

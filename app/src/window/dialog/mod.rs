@@ -16,7 +16,7 @@ pub(super) use card::Card;
 pub(super) use leave::{Kept, Leave, Rescue};
 pub(super) use new_pair::NewPair;
 pub(super) use path_field::PathField;
-pub(super) use print::{Print, PrintSvg};
+pub(super) use print::{Print, PrintSet, PrintSvg, SetSheets};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,6 +36,8 @@ pub(super) enum Next {
     Begin(Box<Document>),
     /// Open this file.
     Open(PathBuf),
+    /// Open this file of the shelf, and of a family the size at a place.
+    OpenAt(PathBuf, usize),
     /// Ask which file to open.
     Choose,
     /// Close the window.
@@ -53,10 +55,25 @@ pub(super) enum Purpose {
     Pdf(Paper),
     /// To write a drawing.
     Svg(Drawn),
-    /// To write the drawings of a family into a folder.
-    Folder,
+    /// To write the full-size pages of a family, for so many pairs of each size.
+    SetPdf(Paper, u32),
+    /// To write the drawings of a family into a folder, for so many pairs of each size.
+    Folder(u32),
+    /// To look at the designs in a folder.
+    Shelf,
     /// To write a jaw of one's own for another smith.
     OwnJaw(Box<KeptJaw>),
+}
+
+/// What is chosen for a purpose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Chosen {
+    /// A file that is read.
+    FileToRead,
+    /// A file, or a folder, that is written.
+    ToWrite,
+    /// A folder that is read.
+    FolderToRead,
 }
 
 impl Purpose {
@@ -67,7 +84,9 @@ impl Purpose {
             Self::Save(_) => "Save the design",
             Self::Pdf(_) => "Print to PDF",
             Self::Svg(_) => "Drawing to SVG",
-            Self::Folder => "Drawings of the set to a folder",
+            Self::SetPdf(..) => "Print the set to PDF",
+            Self::Folder(_) => "Drawings of the set to a folder",
+            Self::Shelf => "Folder of designs and families",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -76,25 +95,37 @@ impl Purpose {
     pub(super) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
-            Self::Pdf(_) => ("PDF", "pdf"),
+            Self::Pdf(_) | Self::SetPdf(..) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
-            Self::Folder => ("Folder", ""),
+            Self::Folder(_) | Self::Shelf => ("Folder", ""),
             Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
+        }
+    }
+
+    /// What is chosen, and what for.
+    pub(super) fn chosen(&self) -> Chosen {
+        match self {
+            Self::Open => Chosen::FileToRead,
+            Self::Shelf => Chosen::FolderToRead,
+            Self::Save(_)
+            | Self::Pdf(_)
+            | Self::SetPdf(..)
+            | Self::Svg(_)
+            | Self::Folder(_)
+            | Self::OwnJaw(_) => Chosen::ToWrite,
         }
     }
 
     /// Whether the file is written.
     pub(super) fn writes(&self) -> bool {
-        match self {
-            Self::Open => false,
-            Self::Save(_) | Self::Pdf(_) | Self::Svg(_) | Self::Folder | Self::OwnJaw(_) => true,
-        }
+        self.chosen() == Chosen::ToWrite
     }
 
     /// The path with the ending that its kind has, if none was given.
     pub(super) fn ended(&self, path: PathBuf) -> PathBuf {
-        if self.writes() && path.extension().is_none() {
-            path.with_extension(self.files().1)
+        let ending = self.files().1;
+        if self.writes() && path.extension().is_none() && !ending.is_empty() {
+            path.with_extension(ending)
         } else {
             path
         }
@@ -114,6 +145,8 @@ pub(super) enum Dialog {
     Card(Card),
     /// Which paper.
     Print(Print),
+    /// Which paper for a set, and how many pairs.
+    PrintSet(PrintSet),
     /// Which drawing.
     PrintSvg(PrintSvg),
     /// A design that was not saved.
@@ -157,6 +190,7 @@ impl Dialog {
                 Self::New(it) => it.show(ui),
                 Self::Card(it) => it.show(ui),
                 Self::Print(it) => it.show(ui),
+                Self::PrintSet(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
             }

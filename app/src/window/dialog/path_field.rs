@@ -44,7 +44,15 @@ impl PathField {
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
-        let label = ui.label("File, with its folder");
+        let label = ui.label(match self.purpose {
+            Purpose::Folder(_) | Purpose::Shelf => "Folder",
+            Purpose::Open
+            | Purpose::Save(_)
+            | Purpose::Pdf(_)
+            | Purpose::SetPdf(..)
+            | Purpose::Svg(_)
+            | Purpose::OwnJaw(_) => "File, with its folder",
+        });
         let field = TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY);
         let response = ui.add(field).labelled_by(label.id);
         if std::mem::take(&mut self.fresh) {
@@ -80,8 +88,18 @@ impl PathField {
         let path = self.purpose.ended(PathBuf::from(typed));
         let there = self.purpose.writes() && path.exists();
         if there && self.warned.as_ref() != Some(&path) {
+            let onto = match self.purpose {
+                Purpose::Folder(_) => "into",
+                Purpose::Open
+                | Purpose::Shelf
+                | Purpose::Save(_)
+                | Purpose::Pdf(_)
+                | Purpose::SetPdf(..)
+                | Purpose::Svg(_)
+                | Purpose::OwnJaw(_) => "over",
+            };
             self.trouble = Some(format!(
-                "{} is there already: accept once more to write over it, or change the name",
+                "{} is there already: accept once more to write {onto} it, or change the name",
                 path.display()
             ));
             self.warned = Some(path);

@@ -126,7 +126,7 @@ impl FamilyBench {
         painter.text(
             names.left_center(),
             Align2::LEFT_CENTER,
-            label,
+            self.set.short.get(size).unwrap_or(label),
             font.clone(),
             palette.ink,
         );

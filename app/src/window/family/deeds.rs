@@ -6,11 +6,12 @@ use reinwright_core::drawing::Paper;
 use reinwright_core::family::{self, Family};
 
 use super::super::command::Command;
-use super::super::dialog::{Dialog, Kept, Print, Purpose};
+use super::super::dialog::{Dialog, Kept, PrintSet, SetSheets};
+use super::super::job::SetWork;
 use super::super::session::Session;
 use super::super::workbench::{Said, Workbench};
 use super::{FamilyBench, FamilySession, Picture};
-use crate::set_printing::{self, Wanted};
+use crate::set_printing::Wanted;
 use crate::{files, printing};
 
 impl Workbench {
@@ -22,6 +23,7 @@ impl Workbench {
     fn show_family(&mut self, session: FamilySession) {
         self.said = None;
         self.dialog = None;
+        self.shelf = None;
         self.family = Some(Box::new(FamilyBench::on(session)));
     }
 
@@ -68,16 +70,21 @@ impl Workbench {
             Command::ZoomFit => bench.paper_shown().fit(),
             Command::TrueSize => bench.paper.set_scale(screen),
             Command::ExportPdf => {
-                let units = bench.session.family.base.units;
-                self.dialog = Some(Dialog::Print(Print::new(units)));
+                let dialog = bench.print_dialog(SetSheets::Pages);
+                self.dialog = Some(Dialog::PrintSet(dialog));
             }
-            Command::ExportSvg => self.ask(Purpose::Folder),
+            Command::ExportSvg => {
+                let dialog = bench.print_dialog(SetSheets::Drawings);
+                self.dialog = Some(Dialog::PrintSet(dialog));
+            }
             // There is a family already.
             Command::MakeFamily => {}
             Command::New
             | Command::Open
             | Command::Save
             | Command::SaveAs
+            | Command::Shelf
+            | Command::ShelfFolder
             | Command::Calibrate
             | Command::SwitchTheme
             | Command::Quit => return false,
@@ -85,55 +92,54 @@ impl Workbench {
         true
     }
 
-    /// Writes the set's pages, as the command line does.
+    /// Begins to write the set's pages, as the command line does.
     ///
     /// # Errors
-    /// One sentence when the file cannot be written.
-    pub(in crate::window) fn print_set(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
-        let Some(bench) = &self.family else {
+    /// One sentence when a set is being written already.
+    pub(in crate::window) fn print_set(
+        &mut self,
+        path: &Path,
+        (paper, pairs): (Paper, u32),
+    ) -> Result<(), String> {
+        let Some(work) = self.set_work(paper, pairs) else {
             return Ok(());
         };
-        let wanted = Wanted {
-            paper,
-            pairs_of_each: 1,
-            day: printing::today(),
-        };
-        let (family, answers) = (&bench.session.family, &bench.set.answers);
-        let pdf = set_printing::pdf(family, answers, &wanted, &mut set_printing::to_the_end);
-        self.write_beside(path, &pdf.unwrap_or_default())?;
-        self.said = Some(Said::Done(format!(
-            "The set was written to {}. Print at actual size (100 %), then measure the check bars.",
-            path.display()
-        )));
-        Ok(())
+        self.begin_job(|| work.pdf(path.to_owned()))
     }
 
-    /// Writes the set's drawings into a folder, which is made if need be.
+    /// Begins to write the set's drawings into a folder, which is made if need be.
     ///
     /// # Errors
-    /// One sentence when a file cannot be written.
-    pub(in crate::window) fn draw_set(&mut self, folder: &Path) -> Result<(), String> {
-        let Some(bench) = &self.family else {
+    /// One sentence when a set is being written already.
+    pub(in crate::window) fn draw_set(&mut self, folder: &Path, pairs: u32) -> Result<(), String> {
+        let Some(work) = self.set_work(Paper::A4, pairs) else {
             return Ok(());
         };
-        std::fs::create_dir_all(folder).map_err(|error| {
-            format!(
-                "{}: this folder cannot be made ({error}): choose another one",
-                folder.display()
-            )
-        })?;
-        let (family, answers) = (&bench.session.family, &bench.set.answers);
-        let svgs = set_printing::svgs(family, answers, 1, &mut set_printing::to_the_end);
-        let svgs = svgs.unwrap_or_default();
-        for (name, svg) in &svgs {
-            self.write_beside(&folder.join(name), svg.as_bytes())?;
+        self.begin_job(|| work.drawings(folder.to_owned()))
+    }
+
+    /// What is written of the family, as it stands now: it may be changed while that goes on.
+    fn set_work(&self, paper: Paper, pairs_of_each: u32) -> Option<SetWork> {
+        let bench = self.family.as_ref()?;
+        Some(SetWork {
+            family: bench.session.family.clone(),
+            answers: bench.set.answers.clone(),
+            wanted: Wanted {
+                paper,
+                pairs_of_each,
+                day: printing::today(),
+            },
+            open: bench.session.path.clone(),
+        })
+    }
+
+    /// Chooses a size of the family that is open, if there is such a one.
+    pub(in crate::window) fn choose_size(&mut self, at: usize) {
+        if let Some(bench) = &mut self.family {
+            bench.chosen = at;
+            bench.table.reveal = Some(at);
+            bench.follow();
         }
-        self.said = Some(Said::Done(format!(
-            "{} drawings written to {}",
-            svgs.len(),
-            folder.display()
-        )));
-        Ok(())
     }
 
     /// Puts what is being typed in its place, as if Enter had been pressed.
@@ -236,6 +242,11 @@ impl FamilyBench {
             self.table.forget();
             self.follow();
         }
+    }
+
+    fn print_dialog(&self, sheets: SetSheets) -> PrintSet {
+        let family = &self.session.family;
+        PrintSet::new(sheets, family.sizes.len(), family.base.units)
     }
 
     /// The sheet that is looked at.

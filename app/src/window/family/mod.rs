@@ -11,7 +11,7 @@ mod table;
 
 use egui::{CentralPanel, Panel, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Work, parse_work};
+use reinwright_core::document::{Units, Work, parse_work};
 use reinwright_core::family::{Family, Rounding, Size};
 use reinwright_core::units::Length;
 
@@ -235,7 +235,10 @@ impl FamilyBench {
         let field = TextEdit::singleline(&mut self.new_size)
             .desired_width(88.0)
             .char_limit(80)
-            .hint_text("7/16 in");
+            .hint_text(match self.session.family.base.units {
+                Units::Inch => "7/16 in",
+                Units::Millimetre => "11 mm",
+            });
         let field = ui.add(field).accessible_name("Work of a new size");
         let field = field.on_hover_text("A size such as 7/16 in, or work such as 7/16 in round");
         let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));

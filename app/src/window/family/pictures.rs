@@ -136,9 +136,12 @@ fn area(item: &Item, view: View) -> Rect {
     reason = "kept between 1 and the largest reduction"
 )]
 fn readable(points_per_mm: f32) -> u32 {
+    /// Letters may come out smaller by this part of a step.
+    const SMALLER: f64 = 0.15;
     let most = sheet::REDUCTIONS[sheet::REDUCTIONS.len() - 1];
     let n = TEXT / (LETTERS * f64::from(points_per_mm).max(1e-3));
-    n.round().clamp(1.0, f64::from(most)) as u32
+    // Rather a little too large than too small to read.
+    (n - SMALLER).ceil().clamp(1.0, f64::from(most)) as u32
 }
 
 #[allow(

@@ -2,7 +2,7 @@
 
 use reinwright_core::drawing::{Drawing, Item, Line};
 use reinwright_core::family::{
-    Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, sheet,
+    Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
 };
 
 /// The answers to one family.
@@ -18,6 +18,9 @@ pub(super) struct Set {
     pub(super) table: Table,
     /// The rule of each row of the table, where it can be chosen.
     pub(super) rules: Vec<Option<(Rule, Chosen)>>,
+    /// What each size is called where there is little room: by its size alone while all hold
+    /// work of one shape.
+    pub(super) short: Vec<String>,
     /// What the set holds.
     pub(super) coverage: Vec<Coverage>,
     overlay: Option<(OverlayKey, Drawing)>,
@@ -49,6 +52,7 @@ impl Set {
         let rule = |path: &str, shown: Option<Rule>| shown.and_then(|_| family.rule(path));
         Self {
             rules: rows.map(|row| rule(&row.field.path, row.rule)).collect(),
+            short: short(family),
             coverage: coverage(&answers),
             family: family.clone(),
             revision,
@@ -192,6 +196,22 @@ fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
         }
         all
     })
+}
+
+fn short(family: &Family) -> Vec<String> {
+    let shape = shape_name(&family.base.work);
+    let alike = family
+        .sizes
+        .iter()
+        .all(|size| shape_name(&size.work) == shape);
+    let called = |size: &Size| {
+        if size.name.is_empty() && alike {
+            size.work.size().to_string()
+        } else {
+            size.label()
+        }
+    };
+    family.sizes.iter().map(called).collect()
 }
 
 #[cfg(test)]

@@ -18,10 +18,10 @@ const LINE: f32 = 25.0;
 /// Widths of the columns that stay: what it is, its rule, its value in the base.
 const LABEL: f32 = 122.0;
 const RULE: f32 = 126.0;
-const BASE: f32 = 92.0;
+const BASE: f32 = 124.0;
 const STAYS: f32 = LABEL + RULE + BASE;
 /// Width of a size's column.
-const SIZE: f32 = 102.0;
+const SIZE: f32 = 124.0;
 
 /// Whose value a cell holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -456,7 +456,8 @@ impl Grid<'_> {
             if let Some(worst) = worst {
                 sign::severity(ui, worst);
             }
-            ui.add(egui::Label::new(RichText::new(label).strong()).truncate());
+            let short = self.set.short.get(at).unwrap_or(label);
+            ui.add(egui::Label::new(RichText::new(short).strong()).truncate());
         });
         let response = ui.interact(rect, Id::unique(("size", at)), Sense::click());
         let spoken = match worst {
