@@ -36,13 +36,13 @@ pub fn resolve(document: &Document) -> Model {
     ];
     let [form_a, form_b] = forms;
     let a = build_half(document, (&document.jaw, form_a), seats[0].face);
-    let b = match &document.second_jaw {
+    let b = if form_b.lay == Lay::Alongside {
         // Bits that are bent to one side meet only if one is bent the other way.
-        None if laid == Laid::Alongside => {
-            build_half(document, (second, mirrored(form_b)), seats[1].face)
-        }
-        None => a.clone(),
-        Some(_) => build_half(document, (second, form_b), seats[1].face),
+        build_half(document, (second, mirrored(form_b)), seats[1].face)
+    } else if document.second_jaw.is_none() {
+        a.clone()
+    } else {
+        build_half(document, (second, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));

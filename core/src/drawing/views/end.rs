@@ -148,18 +148,35 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     let jaw = &seen.half.jaw;
-    let mut items = Vec::new();
-    // From the heel to the tip, so that the tip's own edge is drawn last; of what is behind it
-    // only the heel's outline is drawn.
+    let fill = |area: BezPath| Item::fill(area, seen.fill(seen.jaw)).of(seen.jaw);
     let cuts = jaw.cuts(0.0, jaw.length());
-    for (i, s) in cuts.iter().enumerate() {
-        let area = seen.area(at(jaw, *s, seen.turn));
-        items.push(Item::fill(area.clone(), seen.fill(seen.jaw)).of(seen.jaw));
-        if i == 0 || i + 1 == cuts.len() {
-            items.push(Item::line(area, Line::Outline).of(seen.jaw));
-        }
-    }
+    let behind: Vec<BezPath> = cuts
+        .windows(2)
+        .map(|pair| seen.area(between(jaw, (pair[0], pair[1]), seen.turn)))
+        .collect();
+    // All that is behind the tip as one area: lines first, so that the fills cover those inside.
+    let lines = behind.iter().cloned();
+    let mut items: Vec<Item> = lines
+        .map(|area| Item::line(area, Line::Outline).of(seen.jaw))
+        .collect();
+    items.extend(behind.into_iter().map(fill));
+    let tip = seen.area(at(jaw, jaw.length(), seen.turn));
+    items.push(fill(tip.clone()));
+    items.push(Item::line(tip, Line::Outline).of(seen.jaw));
     items
+}
+
+/// What a stretch of a jaw without a station in it covers: the hull of its sections, but where
+/// they are all the same their own shape, since a hull would fill a groove.
+fn between(jaw: &Sweep, (from, to): (f64, f64), turn: f64) -> Vec<Point> {
+    let (first, last) = (at(jaw, from, turn), at(jaw, to, turn));
+    let same =
+        first.len() == last.len() && first.iter().zip(&last).all(|(p, q)| p.distance(*q) < FINE);
+    if same {
+        return first;
+    }
+    let middle = at(jaw, f64::midpoint(from, to), turn);
+    hull(first.into_iter().chain(middle).chain(last).collect())
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {
