@@ -7,6 +7,7 @@ use super::work::Drawn;
 use super::{hull, polygon};
 use crate::document::{Document, Part};
 use crate::drawing::dimension::rectangle;
+use crate::drawing::hidden::{Region, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Lies, Model};
@@ -149,21 +150,46 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     let jaw = &seen.half.jaw;
     let fill = |area: BezPath| Item::fill(area, seen.fill(seen.jaw)).of(seen.jaw);
-    let cuts = jaw.cuts(0.0, jaw.length());
-    let behind: Vec<BezPath> = cuts
+    let behind: Vec<BezPath> = slices(jaw)
         .windows(2)
         .map(|pair| seen.area(between(jaw, (pair[0], pair[1]), seen.turn)))
         .collect();
-    // All that is behind the tip as one area: lines first, so that the fills cover those inside.
-    let lines = behind.iter().cloned();
-    let mut items: Vec<Item> = lines
-        .map(|area| Item::line(area, Line::Outline).of(seen.jaw))
-        .collect();
-    items.extend(behind.into_iter().map(fill));
+    let outline = Item::line(around(&behind), Line::Outline).of(seen.jaw);
+    let mut items: Vec<Item> = behind.into_iter().map(fill).collect();
+    items.push(outline);
     let tip = seen.area(at(jaw, jaw.length(), seen.turn));
     items.push(fill(tip.clone()));
     items.push(Item::line(tip, Line::Outline).of(seen.jaw));
     items
+}
+
+/// The line around areas that overlap: of each what lies in none of the others.
+fn around(areas: &[BezPath]) -> BezPath {
+    let regions: Vec<Region> = areas.iter().map(Region::new).collect();
+    let mut line = BezPath::new();
+    for (index, area) in areas.iter().enumerate() {
+        let others = regions.iter().enumerate().filter(|(i, _)| *i != index);
+        let others: Vec<&Region> = others.map(|(_, region)| region).collect();
+        line.extend(split(area, &others).seen);
+    }
+    line
+}
+
+/// Where a jaw is cut to be seen end on: at its stations and bends, and between them where its
+/// section changes.
+fn slices(jaw: &Sweep) -> Vec<f64> {
+    /// Slices of a stretch: enough for an S-curve to look round.
+    const PARTS: u32 = 6;
+    let cuts = jaw.cuts(0.0, jaw.length());
+    let mut all = vec![0.0];
+    for pair in cuts.windows(2) {
+        let changes = jaw.section(pair[0]).width != jaw.section(pair[1]).width;
+        let parts = if changes { PARTS } else { 1 };
+        let step = (pair[1] - pair[0]) / f64::from(parts);
+        all.extend((1..parts).map(|i| pair[0] + step * f64::from(i)));
+        all.push(pair[1]);
+    }
+    all
 }
 
 /// What a stretch of a jaw without a station in it covers: the hull of its sections, but where
@@ -175,8 +201,7 @@ fn between(jaw: &Sweep, (from, to): (f64, f64), turn: f64) -> Vec<Point> {
     if same {
         return first;
     }
-    let middle = at(jaw, f64::midpoint(from, to), turn);
-    hull(first.into_iter().chain(middle).chain(last).collect())
+    hull(first.into_iter().chain(last).collect())
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {
