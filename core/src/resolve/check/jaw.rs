@@ -2,7 +2,7 @@
 
 mod crossing;
 
-use super::super::{LEAST_STEP, TURNING_PLAY};
+use super::super::least_heel;
 use super::Check;
 use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
@@ -19,7 +19,7 @@ pub(super) fn check(check: &mut Check<'_>) {
     crossing(check);
     let seats = check.model.seats.clone();
     for (index, (part, jaw, half)) in check.jaws().into_iter().enumerate() {
-        heel(check, part, jaw.heel.mm());
+        heel(check, part, jaw);
         bearing(check, part, (seats[index].bears, half));
         // A lug beyond the grip holds too.
         grip(check, part, (half.jaw.length() - half.grip.0, half));
@@ -188,9 +188,10 @@ fn crossing(check: &mut Check<'_>) {
 }
 
 /// A jaw that begins inside the sweep of the other boss.
-fn heel(check: &mut Check<'_>, part: Part, heel: f64) {
-    let reach = check.model.a.body.rim.reach();
-    let limit = reach + TURNING_PLAY + LEAST_STEP;
+fn heel(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
+    let rim = &check.model.a.body.rim;
+    let (heel, reach) = (jaw.heel.mm(), rim.reach());
+    let limit = least_heel(rim, &jaw.plain_form());
     if heel >= limit - 1e-9 {
         return;
     }
