@@ -6,7 +6,7 @@ use reinwright_core::document::{Document, read, write};
 use reinwright_core::finding::Severity;
 use reinwright_core::fit;
 use reinwright_core::jaw::{BitShape, Jaw, JawStyle};
-use reinwright_core::model::{Lies, Model};
+use reinwright_core::model::{Half, Lies, Model};
 use reinwright_core::resolve;
 use reinwright_core::seat::Bears;
 use reinwright_core::sweep::Edge;
@@ -61,11 +61,18 @@ fn each_suited() -> Vec<(String, Document)> {
     pairs.collect()
 }
 
+/// The halves that are different pieces.
+fn pieces(model: &Model) -> Vec<&Half> {
+    let mirrored = model.work.lies == Lies::Alongside;
+    let other = mirrored.then_some(&model.b);
+    [Some(&model.a), other].into_iter().flatten().collect()
+}
+
 #[test]
 fn no_outline_crosses_itself_at_any_work_and_bar() {
     for (name, pair) in pairs(&SIZES, &BARS) {
         let model = resolve(&pair);
-        for half in [&model.a, &model.b] {
+        for half in pieces(&model) {
             let errors = polygon(&half.jaw_outline()).validation_errors();
             assert!(errors.is_empty(), "{name}: {errors:?}");
             if let Some((spare, at)) = half.jaw.tightest_bend() {
@@ -96,7 +103,7 @@ fn the_trade_would_make_them_at_every_size() {
 fn volume_is_that_of_a_mesh_measured_by_parry3d() {
     for (name, pair) in pairs(&[6.0, 16.0, 40.0], &[16.0]) {
         let model = resolve(&pair);
-        for half in [&model.a, &model.b] {
+        for half in pieces(&model) {
             let mut jaw = Mesh::default();
             jaw.add_sweep(&half.jaw);
             assert!(jaw.is_closed(), "{name}");
