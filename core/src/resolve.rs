@@ -36,13 +36,13 @@ pub fn resolve(document: &Document) -> Model {
     ];
     let [form_a, form_b] = forms;
     let a = build_half(document, (&document.jaw, form_a), seats[0].face);
-    let b = match &document.second_jaw {
+    let b = if form_b.lay == Lay::Alongside {
         // Bits that are bent to one side meet only if one is bent the other way.
-        None if laid == Laid::Alongside => {
-            build_half(document, (second, mirrored(form_b)), seats[1].face)
-        }
-        None => a.clone(),
-        Some(_) => build_half(document, (second, form_b), seats[1].face),
+        build_half(document, (second, mirrored(form_b)), seats[1].face)
+    } else if document.second_jaw.is_none() {
+        a.clone()
+    } else {
+        build_half(document, (second, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
@@ -153,7 +153,8 @@ fn rim(document: &Document) -> Rim {
 fn build_half(document: &Document, (jaw, form): (&Jaw, Form), face: f64) -> Half {
     let rim = rim(document);
     // A jaw that starts inside the other boss is drawn just clear of it; `check` says so.
-    let heel = jaw.heel.mm().max(rim.reach() + TURNING_PLAY + LEAST_STEP);
+    let heel = jaw.heel.mm().max(least_heel(&rim, &form));
+    let face = face.max(least_face(&rim, &form));
     let jaw = form.placed(heel, face);
     let rein = rein::build(document, &rim);
     let neck = Limb::grow(&rim, &neck_spec(document, &jaw));
@@ -176,6 +177,26 @@ fn build_half(document: &Document, (jaw, form): (&Jaw, Form), face: f64) -> Half
         rein: rein.sweep,
         hand_at: rein.hand_at,
     }
+}
+
+/// Where a jaw may begin at the earliest, mm from the rivet: clear of the other boss, the back of
+/// a root that leans towards it too.
+fn least_heel(rim: &Rim, form: &Form) -> f64 {
+    let back = form
+        .placed(0.0, 0.0)
+        .edge_point(crate::sweep::Edge::Outer, 0.0);
+    rim.reach() + TURNING_PLAY + LEAST_STEP + (-back.x).max(0.0)
+}
+
+/// The lowest line of faces or lips at which a neck can still reach the heel, mm. Jaws that would
+/// lie lower pass through each other and are drawn as near as they can be; `check` says so.
+fn least_face(rim: &Rim, form: &Form) -> f64 {
+    use crate::sweep::Edge;
+    /// Of the boss's half size across: a steep neck that came from farther down would leave the
+    /// boss past its own shoulder.
+    const LOWEST: f64 = 0.25;
+    let heel = form.placed(0.0, 0.0).edge_point(Edge::Inner, 0.0).y;
+    -LOWEST * rim.half_across() - heel
 }
 
 fn neck_spec(document: &Document, jaw: &crate::sweep::Sweep) -> LimbSpec {

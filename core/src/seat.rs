@@ -165,6 +165,11 @@ fn how(contacts: &[f64], inner: &impl Fn(f64) -> f64, jaw: &Section<'_>) -> Bear
     if middle && contacts.len() <= 3 && widest < 0.05 * jaw.width {
         return Bears::Bottom;
     }
+    /// Places so nearly as deep as the middle lie on one floor with it, mm.
+    const FLOOR: f64 = 1e-4;
+    if middle && contacts.iter().all(|z| deepest - inner(*z) < FLOOR) {
+        return Bears::Face;
+    }
     // On the lips the inner surface is at the line of the lips or on its way out. Work that fills
     // the groove touches there too, but not only there; and work that lies on wide faces beside
     // a mere crease lies on faces.

@@ -75,7 +75,7 @@ impl Mesh {
                 let (pose, section, rise) = (sweep.path.at(s), sweep.section(s), sweep.rise(s));
                 let point = |&u: &f64| {
                     let p = pose.offset(rise + surface(&section, u));
-                    [p.x, p.y, u * section.width / 2.0]
+                    [p.x, p.y, sweep.shift(s) + u * section.width / 2.0]
                 };
                 us.iter().map(point).collect()
             };

@@ -7,7 +7,7 @@ use super::pair::{over_rein, view_title};
 use super::views;
 use super::{Align, Drawing, Item, Line, bounds};
 use crate::document::{Document, Part, Projection};
-use crate::model::{Half, Model};
+use crate::model::{Half, Lies, Model};
 use crate::sweep::Edge;
 use crate::units::Unit;
 
@@ -81,8 +81,12 @@ fn stack(
     // Above the axis, which runs over the rein of a single half.
     let at = Point::new(at.x, at.y.max(1.2 * scale.text));
     side.extend(view_title("Side view", at, scale));
+    let title = match model.work.lies {
+        Lies::Alongside => "Top view; the other half steps to the other side",
+        Lies::Endwise | Lies::Crosswise => "Top view",
+    };
     top.extend(view_title(
-        "Top view",
+        title,
         over_rein(half, Affine::IDENTITY, Edge::Far, scale),
         scale,
     ));

@@ -4,26 +4,15 @@ use kurbo::BezPath;
 
 use crate::document::{HeadKind, Rivet};
 
-/// Head diameter and height over shank diameter: button ASME B18.1.2 (1.75, 0.75), snap BS 275
-/// (1.6, 0.7), countersunk DIN 661 (1.75, 0.5); the flat head is common practice, no source.
-fn proportions(head: HeadKind) -> (f64, f64) {
-    match head {
-        HeadKind::Button => (1.75, 0.75),
-        HeadKind::Snap => (1.6, 0.7),
-        HeadKind::Flat => (1.8, 0.35),
-        HeadKind::Countersunk => (1.75, 0.5),
-    }
-}
-
 /// Diameter of a head, mm.
 pub(super) fn head_diameter(rivet: &Rivet) -> f64 {
-    proportions(rivet.head).0 * rivet.diameter.mm()
+    rivet.head.proportions().0 * rivet.diameter.mm()
 }
 
 /// A head in the top view, standing on y = 0 and rising; a countersunk one sinks below it.
 pub(super) fn head_outline(rivet: &Rivet) -> BezPath {
     let d = rivet.diameter.mm();
-    let (wide, high) = proportions(rivet.head);
+    let (wide, high) = rivet.head.proportions();
     let (half, high) = (wide * d / 2.0, high * d);
     let mut path = BezPath::new();
     path.move_to((-half, 0.0));

@@ -148,12 +148,21 @@ fn nominal(jaws: &Jaws<'_>, model: &Model, travel: Option<&Travel>) -> Result<Co
 /// Lever arms along the tongs in the set pose: to the hand, and to the middle of the grip, mm.
 pub(crate) fn arms(model: &Model) -> (f64, f64) {
     let hand = f64::midpoint(-model.a.hand().x, -model.b.hand().x);
-    let tip = f64::midpoint(model.a.tip(), model.b.tip());
     let grip = match model.work.lies {
-        Lies::Endwise | Lies::Alongside => f64::midpoint(model.work.from.min(tip - 1.0), tip),
+        Lies::Endwise | Lies::Alongside => middle_of_grip(model),
         Lies::Crosswise => model.work.from,
     };
     (hand.max(1.0), grip.max(1.0))
+}
+
+/// The middle of where the work bears along the tongs, x in mm, both halves together.
+fn middle_of_grip(model: &Model) -> f64 {
+    let middle = |half: &crate::model::Half| {
+        let x = |s: f64| half.jaw.path.at(s).at.x;
+        let (from, to) = (x(half.grip.0).max(model.work.from), x(half.grip.1));
+        f64::midpoint(from.min(to - 1.0), to)
+    };
+    f64::midpoint(middle(&model.a), middle(&model.b))
 }
 
 /// Newtons at the work for a newton at the hand, in the set pose.

@@ -205,6 +205,24 @@ fn least_wall(profile: &Profile, depth: f64) -> f64 {
     walls.fold(depth, f64::min)
 }
 
+/// A step of the inside, such as the face of a stop, is drawn over this length, mm: a degree or two
+/// off square at the most, no more than a forge could tell.
+pub(super) const STEP: f64 = 0.1;
+
+/// A rectangular station `at` mm along, between an inner and an outer line and so wide, mm over
+/// the course.
+pub(super) fn block(at: f64, (inner, outer): (f64, f64), width: f64, ease: Ease) -> Station {
+    Station {
+        at,
+        depth: outer - inner,
+        width,
+        rise: f64::midpoint(inner, outer),
+        shift: 0.0,
+        profile: 0,
+        ease,
+    }
+}
+
 /// A bit of constant section that a rectangular heel blends into: its surfaces in mm over the
 /// line of the lips, the heel's depth and width, and the lengths of the blend and of the whole.
 pub(super) fn bit(

@@ -92,18 +92,23 @@ impl Style for HollowBit {
     }
 
     fn form(&self, length: f64) -> Form {
-        let (r, wall) = (self.radius.mm(), self.wall.mm());
-        let groove = self.groove.mm().min(r);
-        let centre = (0.0, groove - r);
-        let half = |radius: f64| (radius * radius - centre.1 * centre.1).max(0.0).sqrt();
-        let (lip, side) = (half(r), half(r + wall));
-        let upper = [Piece::arc(-side, side, centre, r + wall)];
-        let lower = [
-            Piece::line((-side, 0.0), (-lip, 0.0)),
-            Piece::arc(-lip, lip, centre, r),
-            Piece::line((lip, 0.0), (side, 0.0)),
-        ];
+        let (upper, lower) = surfaces(self.radius.mm(), self.groove.mm(), self.wall.mm());
         let root = (self.root_depth.mm(), self.root_width.mm());
         super::form::bit(&upper, &lower, root, (self.blend.mm(), length))
     }
+}
+
+/// The outer and inner surface of a round groove over the line of its lips, mm: its radius, its
+/// depth and the wall around it.
+pub(super) fn surfaces(r: f64, groove: f64, wall: f64) -> (Vec<Piece>, Vec<Piece>) {
+    let centre = (0.0, groove.min(r) - r);
+    let half = |radius: f64| (radius * radius - centre.1 * centre.1).max(0.0).sqrt();
+    let (lip, side) = (half(r), half(r + wall));
+    let upper = vec![Piece::arc(-side, side, centre, r + wall)];
+    let lower = vec![
+        Piece::line((-side, 0.0), (-lip, 0.0)),
+        Piece::arc(-lip, lip, centre, r),
+        Piece::line((lip, 0.0), (side, 0.0)),
+    ];
+    (upper, lower)
 }

@@ -85,11 +85,10 @@ impl Style for Link {
     }
 
     fn form(&self, length: f64) -> Form {
-        let half = (self.mouth.mm() / 2.0).min(0.4 * length);
-        let at = (length - self.from_tip.mm()).clamp(half + 0.05 * length, length - 1.02 * half);
+        let (half, at) = self.place(length);
         let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
         let (wide, narrow) = (self.root_width.mm(), self.tip_width.mm());
-        let groove = self.groove.mm().min(self.groove_room());
+        let groove = self.groove.mm().min(self.groove_room(length));
         let station = |x: f64, sunk: f64, ease: Ease| {
             let t = x / length;
             let depth = root + (tip - root) * t - sunk;
@@ -116,8 +115,8 @@ impl Style for Link {
         }
     }
 
-    fn remarks(&self, _length: f64) -> Vec<Remark> {
-        let (asked, room) = (self.groove.mm(), self.groove_room());
+    fn remarks(&self, length: f64) -> Vec<Remark> {
+        let (asked, room) = (self.groove.mm(), self.groove_room(length));
         if asked <= room + Remark::NEAR {
             return Vec::new();
         }
@@ -132,8 +131,16 @@ impl Style for Link {
 }
 
 impl Link {
-    /// The deepest groove that leaves two fifths of the tip behind it, mm.
-    fn groove_room(&self) -> f64 {
-        0.6 * self.tip_depth.mm()
+    /// Half the groove's mouth, and where its middle is past the heel, mm.
+    fn place(&self, length: f64) -> (f64, f64) {
+        let half = (self.mouth.mm() / 2.0).min(0.4 * length);
+        let at = (length - self.from_tip.mm()).clamp(half + 0.05 * length, length - 1.02 * half);
+        (half, at)
+    }
+
+    /// The deepest groove that leaves two fifths of the jaw behind it, mm.
+    fn groove_room(&self, length: f64) -> f64 {
+        let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
+        0.6 * (root + (tip - root) * self.place(length).1 / length).min(tip)
     }
 }

@@ -1,21 +1,38 @@
 //! Jaw styles. Each lives in a file of its own and is named once in the list below; everything
 //! else (file, window, seating, sweep, drawing) follows from the [`Style`] trait.
 
+mod bent_bit;
+mod bit_shape;
 mod bolt;
 mod bow;
+mod box_jaw;
+mod chisel_head;
 mod flat;
 mod form;
+mod goose_neck;
+mod hammer_eye;
 mod hollow;
 mod link;
+mod lugs;
 pub mod sketch;
+mod square_mouth;
+mod trough;
 mod v_bit;
 
+pub use bent_bit::BentBit;
+pub use bit_shape::BitShape;
 pub use bolt::Bolt;
+pub use box_jaw::BoxJaw;
+pub use chisel_head::ChiselHead;
 pub use flat::Flat;
 pub use form::{Course, Form, Lay};
+pub use goose_neck::GooseNeck;
+pub use hammer_eye::HammerEye;
 pub use hollow::HollowBit;
 pub use link::Link;
+pub use lugs::Lugged;
 pub use sketch::Sketch;
+pub use square_mouth::SquareMouth;
 pub use v_bit::VBit;
 
 use std::borrow::Cow;
@@ -48,6 +65,11 @@ pub trait Style {
 
     /// What cannot be made as it was asked, or will disappoint, in this style.
     fn remarks(&self, _length: f64) -> Vec<Remark> {
+        Vec::new()
+    }
+
+    /// The same of its sizes against the work that it is to hold.
+    fn remarks_on(&self, _work: &Work) -> Vec<Remark> {
         Vec::new()
     }
 }
@@ -120,11 +142,28 @@ macro_rules! styles {
             fn remarks(&self, length: f64) -> Vec<Remark> {
                 match self { $(Self::$variant(style) => style.remarks(length)),+ }
             }
+
+            fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+                match self { $(Self::$variant(style) => style.remarks_on(work)),+ }
+            }
         }
     };
 }
 
-styles!(Flat, VBit, HollowBit, Bolt, Link, Sketch);
+styles!(
+    Flat,
+    BoxJaw,
+    VBit,
+    HollowBit,
+    SquareMouth,
+    Bolt,
+    GooseNeck,
+    BentBit,
+    Link,
+    HammerEye,
+    ChiselHead,
+    Sketch,
+);
 
 /// A jaw: where its grip is, and its style.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -200,9 +239,11 @@ impl Jaw {
         JawStyle::ABOUT[self.style.place()]
     }
 
-    /// What its style says of its own sizes.
-    pub fn remarks(&self) -> Vec<Remark> {
-        self.style.remarks(self.length.mm())
+    /// What its style says of its own sizes, and of the work that they are to hold.
+    pub fn remarks(&self, work: &Work) -> Vec<Remark> {
+        let mut all = self.style.remarks(self.length.mm());
+        all.extend(self.style.remarks_on(work));
+        all
     }
 
     /// The stations as they are asked for, the tip not broken.

@@ -10,7 +10,7 @@ mod properties;
 
 pub use circle::smallest_circle_mm;
 pub use plain::plain_profile;
-pub use profile::{Piece, Profile};
+pub use profile::{Boxed, Piece, Profile};
 pub use properties::Properties;
 
 /// A cross-section in mm. Its box is centred on the origin; v points to the outside of the half

@@ -78,7 +78,9 @@ pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
     let outline = flatten(&half.outline());
     append(&mut stations, body(half, bend, &outline));
-    let to = half.jaw.along_at_x(bend.grip).clamp(0.5, half.jaw.length());
+    // A sketch may be shorter than any grip.
+    let (along, length) = (half.jaw.along_at_x(bend.grip), half.jaw.length());
+    let to = along.max(0.5).min(length);
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);

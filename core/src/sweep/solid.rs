@@ -333,18 +333,21 @@ impl Sweep {
         path.curve_to(at(p) + slope(p, step), at(q) - slope(q, -step), at(q));
     }
 
-    /// The smallest radius of a bend minus half the depth there, with its place; `None` when all
-    /// is straight. Below zero the rein is deeper than its bend is wide.
+    /// The smallest radius of a bend minus the steel on its inside, with its place; `None` when
+    /// all is straight. Below zero the steel folds: there is more of it than the bend is wide.
     pub fn tightest_bend(&self) -> Option<(f64, f64)> {
+        /// Places looked at in a bend, its ends just inside it: sizes may grow along it.
+        const PLACES: [f64; 5] = [1e-6, 0.25, 0.5, 0.75, 1.0 - 1e-6];
         let mut tightest: Option<(f64, f64)> = None;
         let mut start = 0.0;
         for run in self.path.runs() {
-            if run.curvature != 0.0 {
-                let middle = start + run.length / 2.0;
-                let sizes = self.sizes(middle);
-                let spare = 1.0 / run.curvature.abs() - (sizes.rise.abs() + sizes.depth / 2.0);
+            let bent = PLACES.iter().filter(|_| run.curvature != 0.0);
+            for s in bent.map(|t| start + t * run.length) {
+                let sizes = self.sizes(s);
+                let inside = sizes.depth / 2.0 + sizes.rise * run.curvature.signum();
+                let spare = 1.0 / run.curvature.abs() - inside;
                 if tightest.is_none_or(|(least, _)| spare < least) {
-                    tightest = Some((spare, middle));
+                    tightest = Some((spare, s));
                 }
             }
             start += run.length;

@@ -7,6 +7,7 @@ use super::work::Drawn;
 use super::{hull, polygon};
 use crate::document::{Document, Part};
 use crate::drawing::dimension::rectangle;
+use crate::drawing::hidden::{Region, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Lies, Model};
@@ -148,18 +149,59 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     let jaw = &seen.half.jaw;
-    let mut items = Vec::new();
-    // From the heel to the tip, so that the tip's own edge is drawn last; of what is behind it
-    // only the heel's outline is drawn.
-    let cuts = jaw.cuts(0.0, jaw.length());
-    for (i, s) in cuts.iter().enumerate() {
-        let area = seen.area(at(jaw, *s, seen.turn));
-        items.push(Item::fill(area.clone(), seen.fill(seen.jaw)).of(seen.jaw));
-        if i == 0 || i + 1 == cuts.len() {
-            items.push(Item::line(area, Line::Outline).of(seen.jaw));
-        }
-    }
+    let fill = |area: BezPath| Item::fill(area, seen.fill(seen.jaw)).of(seen.jaw);
+    let behind: Vec<BezPath> = slices(jaw)
+        .windows(2)
+        .map(|pair| seen.area(between(jaw, (pair[0], pair[1]), seen.turn)))
+        .collect();
+    let outline = Item::line(around(&behind), Line::Outline).of(seen.jaw);
+    let mut items: Vec<Item> = behind.into_iter().map(fill).collect();
+    items.push(outline);
+    let tip = seen.area(at(jaw, jaw.length(), seen.turn));
+    items.push(fill(tip.clone()));
+    items.push(Item::line(tip, Line::Outline).of(seen.jaw));
     items
+}
+
+/// The line around areas that overlap: of each what lies in none of the others.
+fn around(areas: &[BezPath]) -> BezPath {
+    let regions: Vec<Region> = areas.iter().map(Region::new).collect();
+    let mut line = BezPath::new();
+    for (index, area) in areas.iter().enumerate() {
+        let others = regions.iter().enumerate().filter(|(i, _)| *i != index);
+        let others: Vec<&Region> = others.map(|(_, region)| region).collect();
+        line.extend(split(area, &others).seen);
+    }
+    line
+}
+
+/// Where a jaw is cut to be seen end on: at its stations and bends, and between them where its
+/// section changes.
+fn slices(jaw: &Sweep) -> Vec<f64> {
+    /// Slices of a stretch: enough for an S-curve to look round.
+    const PARTS: u32 = 6;
+    let cuts = jaw.cuts(0.0, jaw.length());
+    let mut all = vec![0.0];
+    for pair in cuts.windows(2) {
+        let changes = jaw.section(pair[0]).width != jaw.section(pair[1]).width;
+        let parts = if changes { PARTS } else { 1 };
+        let step = (pair[1] - pair[0]) / f64::from(parts);
+        all.extend((1..parts).map(|i| pair[0] + step * f64::from(i)));
+        all.push(pair[1]);
+    }
+    all
+}
+
+/// What a stretch of a jaw without a station in it covers: the hull of its sections, but where
+/// they are all the same their own shape, since a hull would fill a groove.
+fn between(jaw: &Sweep, (from, to): (f64, f64), turn: f64) -> Vec<Point> {
+    let (first, last) = (at(jaw, from, turn), at(jaw, to, turn));
+    let same =
+        first.len() == last.len() && first.iter().zip(&last).all(|(p, q)| p.distance(*q) < FINE);
+    if same {
+        return first;
+    }
+    hull(first.into_iter().chain(last).collect())
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {

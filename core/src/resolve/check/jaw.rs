@@ -1,10 +1,13 @@
 //! The jaws and how the work lies in them.
 
-use super::super::{LEAST_STEP, TURNING_PLAY};
+mod crossing;
+
+use super::super::least_heel;
 use super::Check;
 use crate::document::Part;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::jaw::{Jaw, JawStyle, Remark};
+use crate::model::{Half, Lies};
 use crate::seat::Bears;
 use crate::sweep::{Edge, Sweep};
 
@@ -16,12 +19,91 @@ pub(super) fn check(check: &mut Check<'_>) {
     crossing(check);
     let seats = check.model.seats.clone();
     for (index, (part, jaw, half)) in check.jaws().into_iter().enumerate() {
-        heel(check, part, jaw.heel.mm());
-        bearing(check, part, (seats[index].bears, &jaw.style));
-        grip(check, part, (half.grip.1 - half.grip.0, half));
+        heel(check, part, jaw);
+        bearing(check, part, (seats[index].bears, half));
+        // A lug beyond the grip holds too.
+        grip(check, part, (half.jaw.length() - half.grip.0, half));
         tip(check, part, jaw);
         remarks(check, part, jaw);
+        if !matches!(jaw.style, JawStyle::Sketch(_)) {
+            bend(check, part, half);
+        }
+        outline(check, part, half);
     }
+    alongside(check);
+}
+
+/// A jaw that bends tighter than its steel is deep on the inside of the bend; a sketch says at
+/// which node.
+fn bend(check: &mut Check<'_>, part: Part, half: &Half) {
+    let Some((spare, at)) = half.jaw.tightest_bend() else {
+        return;
+    };
+    if spare >= 0.0 {
+        return;
+    }
+    let place = half.jaw.path.at(at).at.x;
+    let message = format!(
+        "the {part} bends {} tighter than it is deep, {} from the rivet: its steel would fold",
+        check.size(-spare),
+        check.size(place)
+    );
+    let hint = "give the bend more room, or make the jaw shallower there".to_owned();
+    let held = (spare, 0.0);
+    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
+}
+
+/// An outline that crosses itself.
+fn outline(check: &mut Check<'_>, part: Part, half: &Half) {
+    let Some(at) = crossing::of(&half.jaw) else {
+        return;
+    };
+    let message = format!(
+        "the outline of the {part} crosses itself {} from the rivet",
+        check.size(at.x)
+    );
+    let hint = "give the jaw more length there, or make it shallower".to_owned();
+    let held = (at.x, 0.0);
+    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
+}
+
+/// Work that lies beside the tongs: the halves differ, and it must clear rivet and boss.
+fn alongside(check: &mut Check<'_>) {
+    let (model, document) = (check.model, check.document);
+    if model.work.lies != Lies::Alongside {
+        return;
+    }
+    let message = format!(
+        "the halves are no longer the same piece: one bit steps {} to the left and the other to the right",
+        check.size(model.work.beside.abs())
+    );
+    let hint = "forge both from the same drawing and bend the second one the other way".to_owned();
+    let held = (model.work.beside, 0.0);
+    check.add((Severity::Note, Part::Jaw), (message, hint), held, GEOMETRY);
+    let room = model.work.beside.abs() - model.work.width / 2.0;
+    let limit = document.boss.thickness.mm() + document.rivet.head_height_mm();
+    if room >= limit {
+        return;
+    }
+    let message = format!(
+        "the work lies {} from the middle of the tongs, boss and rivet head reach {}: it does not pass them",
+        check.size(room),
+        check.size(limit)
+    );
+    let hint = "step the bit farther aside, or use a flatter rivet head".to_owned();
+    let held = (room, limit);
+    check.add((Severity::Mend, Part::Jaw), (message, hint), held, GEOMETRY);
+}
+
+/// Whether the groove comes to a corner in its middle, as a V does: its sides leave the middle
+/// straight, not level.
+fn is_folded(half: &Half) -> bool {
+    /// Parts of the half-width.
+    const NEAR: f64 = 0.01;
+    let section = half.jaw.section(f64::midpoint(half.grip.0, half.grip.1));
+    let drop = |u: f64| section.lower(0.0) - section.lower(u);
+    // Straight sides drop twice as far over twice the way, round ones four times.
+    drop(NEAR) > 1e-6 && drop(2.0 * NEAR) < 3.0 * drop(NEAR)
 }
 
 /// A tip that cannot be broken as far as was asked.
@@ -42,7 +124,7 @@ fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
 
 /// What the style says of its own sizes.
 fn remarks(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
-    for remark in jaw.remarks() {
+    for remark in jaw.remarks(&check.document.work) {
         let message = format!("the {part} {}", remark.text(|mm| check.size(mm)));
         let hint = remark.hint.to_owned();
         check.add(
@@ -106,9 +188,10 @@ fn crossing(check: &mut Check<'_>) {
 }
 
 /// A jaw that begins inside the sweep of the other boss.
-fn heel(check: &mut Check<'_>, part: Part, heel: f64) {
-    let reach = check.model.a.body.rim.reach();
-    let limit = reach + TURNING_PLAY + LEAST_STEP;
+fn heel(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
+    let rim = &check.model.a.body.rim;
+    let (heel, reach) = (jaw.heel.mm(), rim.reach());
+    let limit = least_heel(rim, &jaw.plain_form());
     if heel >= limit - 1e-9 {
         return;
     }
@@ -127,11 +210,11 @@ fn heel(check: &mut Check<'_>, part: Part, heel: f64) {
     );
 }
 
-fn bearing(check: &mut Check<'_>, part: Part, (bears, style): (Bears, &JawStyle)) {
+fn bearing(check: &mut Check<'_>, part: Part, (bears, half): (Bears, &Half)) {
     let work = check.document.work.size().mm();
     let (what, hint) = match bears {
         Bears::Edges => ("rides on the edges of the groove", "make the groove wider"),
-        Bears::Bottom if matches!(style, JawStyle::VBit(_)) => (
+        Bears::Bottom if is_folded(half) => (
             "bottoms in the V",
             "turn the work, or change the angle of the V",
         ),
@@ -146,7 +229,7 @@ fn bearing(check: &mut Check<'_>, part: Part, (bears, style): (Bears, &JawStyle)
     );
 }
 
-fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &crate::model::Half)) {
+fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &Half)) {
     let work = check.document.work.size().mm();
     if grip < work {
         let message = format!(
