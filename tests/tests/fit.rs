@@ -387,7 +387,10 @@ fn what_is_wrong_is_told() {
     heavy.rein.end = heavy.rein.start;
     sees(&heavy, Severity::Mend, "kg");
     // A hollow bit without a gap leaves no room for its necks past the bosses.
-    let tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    let mut tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    if let reinwright_core::jaw::JawStyle::HollowBit(bit) = &mut tight.jaw.style {
+        (bit.radius, bit.groove) = (mm(INCH / 16.0), mm(INCH / 16.0));
+    }
     sees(&tight, Severity::Stop, "overlap");
     sees(&tight, Severity::Stop, "cannot hold its own");
 }

@@ -18,7 +18,7 @@ pub mod sheet;
 mod table;
 mod value;
 
-pub use answer::{BarTotal, SizeAnswer, answer_all, holders, totals};
+pub use answer::{BarTotal, SizeAnswer, answer_all, answer_all_under, holders, totals};
 pub use coverage::{Coverage, Gap, Overlap, Span, coverage};
 pub use edit::{Chosen, EditError};
 pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, write};

@@ -5,6 +5,7 @@ use kurbo::{BezPath, PathEl, Point, Vec2};
 use super::beam::{Station, along_sweep, of_section, places, worst};
 use crate::body::Limb;
 use crate::document::Part;
+use crate::fit::Press;
 use crate::model::Half;
 use crate::section::Section;
 
@@ -14,10 +15,8 @@ const FLAT: f64 = 0.02;
 /// What bends a half.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Bend {
-    /// Rivet to the hand along the tongs, mm.
-    pub(super) hand: f64,
-    /// Rivet to where the jaw presses, mm.
-    pub(super) grip: f64,
+    /// Where the hand and the work press.
+    pub(super) press: Press,
     /// What the steel bears, MPa: of rein, shoulder and boss, and of neck and jaw.
     pub(super) limit_mpa: (f64, f64),
     /// The part that the jaw is.
@@ -28,10 +27,31 @@ impl Bend {
     /// The moment at a place for each newton at the hand, N·mm/N: it grows from the hand to the
     /// rivet and falls to nothing where the jaw presses.
     fn moment(&self, at: Point) -> f64 {
-        let from_hand = self.hand + at.x;
-        let from_grip = (self.grip - at.x) * self.hand / self.grip;
+        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let x = self.along(at);
+        let from_hand = hand + x;
+        let from_grip = (grip - x) * hand / grip;
         from_hand.min(from_grip).max(0.0)
     }
+
+    /// How far along the tongs from the rivet a place lies once the half has turned, mm.
+    fn along(&self, at: Point) -> f64 {
+        let (sin, cos) = self.press.half_angle.sin_cos();
+        at.x * cos - at.y * sin
+    }
+}
+
+/// How far along a jaw from its heel the work presses, mm.
+pub(super) fn pressed_at(press: &Press, half: &Half) -> f64 {
+    let (sin, cos) = press.half_angle.sin_cos();
+    let jaw = &half.jaw;
+    // The jaw's height above the axis changes slowly along it: two rounds settle its share.
+    let mut back = jaw.along_at_x(press.grip_mm);
+    for _ in 0..2 {
+        let y = jaw.path.at(back).at.y;
+        back = jaw.along_at_x((press.grip_mm + y * sin) / cos);
+    }
+    back.clamp(0.5, jaw.length())
 }
 
 /// One half bent by the hand.
@@ -78,7 +98,7 @@ pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
     let outline = flatten(&half.outline());
     append(&mut stations, body(half, bend, &outline));
-    let to = half.jaw.along_at_x(bend.grip).clamp(0.5, half.jaw.length());
+    let to = pressed_at(&bend.press, half);
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);
