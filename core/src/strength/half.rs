@@ -7,7 +7,7 @@ use crate::body::Limb;
 use crate::document::Part;
 use crate::fit::Press;
 use crate::model::Half;
-use crate::section::Section;
+use crate::section::{Known, Section};
 
 /// How far a flattened curve may stray, mm.
 const FLAT: f64 = 0.02;
@@ -161,7 +161,8 @@ fn run(half: &Half) -> Run {
 /// outline, as thick as the faces are there.
 fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
     let run = run(half);
-    let mut stations = Vec::new();
+    let mut known = Known::default();
+    let mut stations = Vec::with_capacity(5 * run.parts.len());
     let mut along = 0.0;
     for (pair, &part) in run.points.windows(2).zip(&run.parts) {
         let d = pair[1] - pair[0];
@@ -175,7 +176,7 @@ fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
             stations.push(Station {
                 along_mm: along + s,
                 stands_for_mm,
-                ..cut(half, bend, part, outline, (at, square))
+                ..cut(half, bend, part, (outline, &mut known), (at, square))
             });
         }
         along += length;
@@ -183,11 +184,11 @@ fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
     stations
 }
 
-fn cut(
-    half: &Half,
+fn cut<'a>(
+    half: &'a Half,
     bend: &Bend,
     part: Part,
-    outline: &[Point],
+    (outline, known): (&[Point], &mut Known<'a>),
     (at, square): (Point, Vec2),
 ) -> Station {
     let (down, up) = edges_across(outline, at, square);
@@ -208,7 +209,8 @@ fn cut(
         },
     };
     let limit = if part == Part::Neck { hot } else { cold };
-    let station = of_section(part, &section, middle, limit, bend.moment(at));
+    let own = known.properties(&section);
+    let station = of_section(part, (&section, own), middle, limit, bend.moment(at));
     less_hole(station, half.body.hole_radius, (at, square), (down, up))
 }
 
