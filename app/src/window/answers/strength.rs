@@ -200,19 +200,29 @@ fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
             Part::Rein,
         ),
     ];
+    /// Between columns, and the room of the names, in points.
+    const GAP: f32 = 8.0;
+    const NAMES: f32 = 104.0;
+    let wide = ((ui.available_width() - NAMES) / 3.0 - GAP).clamp(30.0, 90.0);
+    let cell = |ui: &mut Ui, words: RichText| {
+        let size = Vec2::new(wide, ui.spacing().interact_size.y.min(18.0));
+        let layout = egui::Layout::right_to_left(egui::Align::Center);
+        ui.allocate_ui_with_layout(size, layout, |ui| ui.label(words))
+            .inner
+    };
     Grid::new("squeezes")
         .num_columns(4)
-        .spacing([8.0, 3.0])
+        .spacing([GAP, 3.0])
         .show(ui, |ui| {
             ui.weak("");
             for name in words::SQUEEZES {
-                super::right(ui, |ui| ui.weak(name));
+                cell(ui, RichText::new(name).weak());
             }
             ui.end_row();
             for (what, hint, values, part) in rows {
                 let mut all = ui.label(super::lit(what, part, look)).on_hover_text(hint);
                 for value in values {
-                    all = all.union(super::right(ui, |ui| ui.label(value)));
+                    all = all.union(cell(ui, RichText::new(value)));
                 }
                 ui.end_row();
                 if all.contains_pointer() {
