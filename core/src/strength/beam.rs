@@ -177,7 +177,8 @@ fn add_worst(stations: &mut Vec<Station>, cut: impl FnOnce(f64) -> Station) {
     let p = fa / a - q * a;
     let x = -p / (2.0 * q);
     if q < 0.0 && x > a && x < b {
-        let place = if x < 0.0 { top } else { top + 1 };
+        // Two stations may stand where one stretch ends and the next begins.
+        let place = stations.partition_point(|station| station.along_mm <= here + x);
         stations.insert(place, cut(here + x));
     }
 }
