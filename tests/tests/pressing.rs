@@ -97,7 +97,7 @@ fn thinner_work_is_held_less_at_the_tip() {
     close("jaw", found.squeezes[0].jaw_n, jaw, 0.01);
 }
 
-/// M = P L (1 − x / x_g) at the root of the jaw, σ = 6 M / b h² of its rectangle.
+/// `M = P L (1 − x / x_g)` at the root of the jaw, σ = 6 M / b h² of its rectangle.
 #[track_caller]
 fn root_stress(work: &str, arm_in: f64) -> f64 {
     let pair = textbook();

@@ -32,7 +32,7 @@ pub(super) struct Answers {
     /// The last work that was tried.
     tried: Option<Tried>,
     on_works: Option<Vec<OnWork>>,
-    beyond: Option<((f64, f64), [Vec<ChartRow>; 2])>,
+    beyond: Option<Beyond>,
     pair: Option<Drawn<PairKey>>,
     bar: Option<Drawn<f64>>,
 }
@@ -46,6 +46,9 @@ struct Tried {
     /// What a squeeze does to the pair on it, once that is asked for.
     strength: Option<Strength>,
 }
+
+/// The charts past the range, with the sizes they reach to, mm.
+type Beyond = ((f64, f64), [Vec<ChartRow>; 2]);
 
 /// A drawing with what it was drawn for.
 #[derive(Debug)]

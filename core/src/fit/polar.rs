@@ -204,11 +204,12 @@ fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut Vec<Crossing>) {
         let first = distances.partition_point(|&r| r <= low);
         let last = distances.partition_point(|&r| r <= high);
         let sign = if way == Way::Out { -1.0 } else { 1.0 };
-        for i in first..last {
-            let t = foot + sign * ((distances[i].powi(2) - least2).max(0.0) / long).sqrt();
+        let reached = distances[..last].iter().enumerate().skip(first);
+        for (ring, r) in reached {
+            let t = foot + sign * ((r.powi(2) - least2).max(0.0) / long).sqrt();
             let at = p + d * t.clamp(t0, t1);
             crossings.push(Crossing {
-                ring: i,
+                ring,
                 angle: at.y.atan2(at.x),
                 way,
             });
