@@ -79,7 +79,10 @@ fn on_work(ui: &mut Ui, answers: &mut Answers, look: &mut Look, show: Show) {
         (None, None) => "Its own work is not held: as if it were".to_owned(),
     };
     ui.label(words);
-    let pressed = ui.label(words::pressed(&press, show));
+    // A size is not to be broken at the end of a line.
+    let size = show.text(press.grip_mm);
+    let whole = size.replace(' ', "\u{a0}");
+    let pressed = ui.label(words::pressed(&press, show).replace(&size, &whole));
     if pressed.contains_pointer() {
         look.point_at(Part::Jaw);
     }
