@@ -1,6 +1,6 @@
 //! What window and command line say alike about fit and strength.
 
-use reinwright_core::fit::{Contact, Where};
+use reinwright_core::fit::{Contact, Press, Where};
 use reinwright_core::seat::Bears;
 use reinwright_core::strength::RivetLength;
 use reinwright_core::units::Show;
@@ -52,6 +52,15 @@ pub(crate) fn bears(contact: &Contact, show: Show) -> String {
         }
     }
     text
+}
+
+/// `Pressed at the heel: the force counts 1 3/8 in before the rivet`.
+pub(crate) fn pressed(press: &Press, show: Show) -> String {
+    format!(
+        "Pressed {}: the force counts {} before the rivet",
+        place(press.place),
+        show.text(press.grip_mm)
+    )
 }
 
 /// `35 mm behind the rivet`.

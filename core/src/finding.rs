@@ -87,10 +87,16 @@ impl fmt::Display for Finding {
     }
 }
 
-/// All that every stage noticed about a pair, the worst first, then in the order of the parts.
+/// All that every stage noticed about a pair under the usual loads with cold jaws, the worst
+/// first, then in the order of the parts.
 pub fn all(document: &Document, model: &Model) -> Vec<Finding> {
+    all_under(document, model, &StrengthLoad::default())
+}
+
+/// The same under other loads, or with hot jaws.
+pub fn all_under(document: &Document, model: &Model, load: &StrengthLoad) -> Vec<Finding> {
     let fit = fit::fit(document, model);
-    let strength = strength::strength(document, model, &StrengthLoad::default());
+    let strength = strength::strength_on(document, model, fit.nominal.as_ref().ok(), load);
     of(document, model, &fit, &strength)
 }
 

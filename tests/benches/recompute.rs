@@ -3,13 +3,16 @@
 #![allow(missing_docs, reason = "criterion's macros make public items")]
 
 use std::hint::black_box;
+use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
 use reinwright_core::balance::balance;
 use reinwright_core::document::{Document, parse_bar, parse_work};
 use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
+use reinwright_core::family::{Family, Size, answer_all};
 use reinwright_core::fit::fit;
-use reinwright_core::strength::{StrengthLoad, strength};
+use reinwright_core::strength::{StrengthLoad, strength_on};
+use reinwright_core::units::{Length, Unit};
 use reinwright_core::{finding, resolve};
 
 /// One design of each jaw style that the trade makes most.
@@ -41,13 +44,11 @@ fn stages(c: &mut Criterion) {
         group.bench_function("findings", |b| {
             b.iter(|| finding::all(&design, black_box(&model)));
         });
-        group.bench_function("fit and strength", |b| {
-            b.iter(|| {
-                (
-                    fit(&design, black_box(&model)),
-                    strength(&design, &model, &load),
-                )
-            });
+        group.bench_function("fit", |b| b.iter(|| fit(&design, black_box(&model))));
+        let fitted = fit(&design, &model);
+        let held = fitted.nominal.as_ref().ok();
+        group.bench_function("strength", |b| {
+            b.iter(|| strength_on(&design, black_box(&model), held, &load));
         });
         group.bench_function("pair", |b| {
             b.iter(|| pair(&design, black_box(&model), &DrawOptions::default()));
@@ -63,10 +64,9 @@ fn stages(c: &mut Criterion) {
 fn everything(design: &Document) -> usize {
     let model = resolve(design);
     let account = balance(design, &model);
-    let (fits, lasts) = (
-        fit(design, &model),
-        strength(design, &model, &StrengthLoad::default()),
-    );
+    let fits = fit(design, &model);
+    let held = fits.nominal.as_ref().ok();
+    let lasts = strength_on(design, &model, held, &StrengthLoad::default());
     let found = finding::of(design, &model, &fits, &lasts);
     let drawn = pair(design, &model, &DrawOptions::default());
     let strip = bar(design, &account, 3.5);
@@ -80,5 +80,30 @@ fn paper(c: &mut Criterion) {
     });
 }
 
-criterion_group!(benches, stages, paper);
+/// All answers to a family of a hundred sizes, one after the other on one core.
+fn family(c: &mut Criterion) {
+    let base = &designs()[0];
+    let mut family = Family::from_design(base);
+    family.sizes = (0..100u32)
+        .map(|i| Length::decimal(5.0 + 0.2 * f64::from(i), Unit::Millimetre))
+        .map(|size| Size::new(base.work.with_size(size)))
+        .collect();
+    c.bench_function("family of 100, all answers", |b| {
+        b.iter(|| answer_all(black_box(&family)));
+    });
+}
+
+/// Short runs: what changed by a tenth shows, and all of it is done in two minutes.
+fn short() -> Criterion {
+    Criterion::default()
+        .warm_up_time(Duration::from_millis(400))
+        .measurement_time(Duration::from_millis(1500))
+        .sample_size(30)
+}
+
+criterion_group! {
+    name = benches;
+    config = short();
+    targets = stages, paper, family
+}
 criterion_main!(benches);

@@ -512,3 +512,45 @@ fn fit_says_why_nothing_is_held() {
 fn fit_refuses_what_is_no_design() {
     refused(&["fit", "nowhere.ron"], &["nowhere.ron", "no such file"]);
 }
+
+/// The jaw's temperature of the command line is the one that the strength is reckoned with.
+#[test]
+fn hot_jaws_are_asked_for_on_the_command_line() {
+    let path = path_of("light-flat");
+    let read = |arguments: &[&str]| -> Value {
+        serde_json::from_str(&ask(arguments).text).expect("JSON on the standard output")
+    };
+    let neck = |answer: &Value| {
+        let figures = answer["figures"].as_array().expect("a list");
+        let neck = figures.iter().find(|f| f["what"] == "bending of the neck");
+        number(neck.expect("a neck"), "limit_stress_mpa")
+    };
+    let cold = read(&["fit", &path, "--json"]);
+    let hot = read(&["fit", &path, "--json", "--jaw", "600 C"]);
+    assert_eq!(number(&hot["steel"], "jaw_temperature_c"), 600.0);
+    // EN 1993-1-2 Table 3.1: 0.18 of the proportional limit is left at 600 °C.
+    assert!((neck(&hot) / neck(&cold) - 0.18).abs() < 1e-9);
+    assert_eq!(hot, read(&["fit", &path, "--json", "--jaw", "1112 F"]));
+    let told = ask(&["findings", &path, "--jaw", "800 C"]);
+    assert!(told.text.contains("at 800 °C"), "{}", told.text);
+    assert_eq!(told.status, 1);
+    assert!(!ask(&["findings", &path]).text.contains("°C"));
+}
+
+#[test]
+fn a_temperature_that_is_none_is_refused() {
+    let path = path_of("light-flat");
+    refused(&["fit", &path, "--jaw", "red"], &["--jaw", "red", "600 C"]);
+    refused(&["findings", &path, "--jaw", "1500 C"], &["1500", "1200"]);
+    refused(&["findings", &path, "--jaw", "-300 F"], &["20", "1200"]);
+}
+
+#[test]
+fn a_family_is_asked_with_hot_jaws_too() {
+    let path = reinwright_tests::designs::family_paths()[0].clone();
+    let told = ask(&["findings", text(&path), "--jaw", "900 C"]);
+    assert!(told.text.contains("at 900 °C"), "{}", told.text);
+    let answer: Value =
+        serde_json::from_str(&done(&["fit", text(&path), "--json", "--jaw", "900 C"])).unwrap();
+    assert_eq!(answer["sizes"][0]["steel"]["jaw_temperature_c"], 900.0);
+}

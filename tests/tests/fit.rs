@@ -287,6 +287,42 @@ fn hands_open_with_the_work_and_leverage_is_arm_over_arm() {
     }
 }
 
+/// Past both ends the charts go on from where they ended, as contact with such work has it, and
+/// stop where the halves stop each other.
+#[test]
+fn charts_go_on_past_the_range() {
+    for (name, pair) in pairs::all() {
+        let (model, fit) = fitted(&pair);
+        let range = fit.range.as_ref().expect("it holds work");
+        let to = (0.7 * range.least.size_mm, 1.3 * range.most.size_mm);
+        let [under, over] = fit::chart_beyond(&pair, &model, &fit, to);
+        for (rows, end, kept) in [
+            (&under, range.least, fit.chart.first()),
+            (&over, range.most, fit.chart.last()),
+        ] {
+            let first = rows.first().expect("the end itself");
+            assert_eq!(Some(first), kept, "{name}");
+            let stopped = matches!(
+                end.limit,
+                Limit::ReinsTouch | Limit::JawsMeet | Limit::HalvesCollide
+            );
+            assert_eq!(
+                rows.len() == 1,
+                stopped,
+                "{name}: {:?}, {}",
+                end,
+                rows.len()
+            );
+            for row in &rows[1..] {
+                let work = pair.work.with_size(mm(row.size_mm));
+                let contact = fit::fit_on(&pair, &model, &work).expect("it is reached");
+                // A size is kept to a few decimals, which the hands magnify.
+                within(name, row.hand_gap_mm, contact.hand_gap_mm, 1e-3);
+            }
+        }
+    }
+}
+
 /// A half as a polygon in the side view, turned by an angle in its own frame.
 fn turned(half: &Half, angle: f64) -> Polygon {
     polygon(&(Affine::rotate(angle) * half.outline()))
@@ -387,7 +423,10 @@ fn what_is_wrong_is_told() {
     heavy.rein.end = heavy.rein.start;
     sees(&heavy, Severity::Mend, "kg");
     // A hollow bit without a gap leaves no room for its necks past the bosses.
-    let tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    let mut tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    if let reinwright_core::jaw::JawStyle::HollowBit(bit) = &mut tight.jaw.style {
+        (bit.radius, bit.groove) = (mm(INCH / 16.0), mm(INCH / 16.0));
+    }
     sees(&tight, Severity::Stop, "overlap");
     sees(&tight, Severity::Stop, "cannot hold its own");
 }

@@ -340,3 +340,37 @@ fn edges_as_large_as_half_a_side_stop_there() {
     );
     close("full box", Profile::rectangle().fullness(), 1.0, 1e-12);
 }
+
+/// The short cut for many blends of the same profiles is the integral that one blend takes.
+#[test]
+fn known_blends_are_the_integrals_themselves() {
+    /// What the quadrature itself is true to where the surfaces of a blend have corners and steep
+    /// ends in one stretch.
+    const TRUE: f64 = 1e-6;
+    let profiles = [
+        Profile::rectangle(),
+        Profile::rounded(1.0, 1.0),
+        Profile::chamfered(0.3, 0.4),
+        Profile::octagon_on_corners(),
+    ];
+    let mut known = reinwright_core::section::Known::default();
+    for (from, to) in profiles
+        .iter()
+        .flat_map(|a| profiles.iter().map(move |b| (a, b)))
+    {
+        for blend in [0.0, 0.05, 1.0 / 3.0, 0.5, 0.77, 0.999, 1.0] {
+            let section = Section {
+                depth: 12.0,
+                width: 17.0,
+                from,
+                to,
+                blend,
+            };
+            let (short, whole) = (known.properties(&section), section.properties());
+            close("area", short.area_mm2, whole.area_mm2, TRUE);
+            close("side", short.side_mm4, whole.side_mm4, TRUE);
+            close("top", short.top_mm4, whole.top_mm4, TRUE);
+            within("centroid", short.centroid_mm, whole.centroid_mm, 1e-9);
+        }
+    }
+}

@@ -367,7 +367,7 @@ fn sound(document: &Document) -> Result<(), TestCaseError> {
     prop_assert!(found.pair_bar_length_mm.is_finite());
     prop_assert!(model.mass_kg().is_finite() && model.mass_kg() > 0.0);
     let fits = fit(document, &model);
-    prop_assert!(fits.hand_arm_mm.is_finite() && fits.leverage().is_finite());
+    prop_assert!(fits.press.hand_mm.is_finite() && fits.leverage().is_finite());
     let strong = strength(document, &model, &StrengthLoad::default());
     let findings = finding::of(document, &model, &fits, &strong);
     for f in &findings {

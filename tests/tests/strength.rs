@@ -349,7 +349,7 @@ fn a_half_is_in_balance() {
     for (name, pair) in pairs::all() {
         let (_, found) = strong(&pair, &StrengthLoad::default());
         for squeeze in found.squeezes {
-            close(name, squeeze.jaw_n, squeeze.hand_n * found.leverage, 1e-9);
+            close(name, squeeze.jaw_n, squeeze.hand_n * found.leverage(), 1e-9);
             close(name, squeeze.rivet_n, squeeze.hand_n + squeeze.jaw_n, 1e-9);
         }
         let half = &found.halves[0];

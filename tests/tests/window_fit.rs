@@ -190,3 +190,88 @@ fn pointing_at_a_figure_is_no_edit() {
     assert_eq!(window.state().document(), &design);
     assert!(!window.state().is_changed());
 }
+
+/// The temperature set in Strength reaches the findings, and the count on their tab.
+#[test]
+fn findings_follow_the_heat_of_the_jaws() {
+    use reinwright_core::finding;
+    let design = flat();
+    let model = resolve(&design);
+    let told = |celsius: f64| {
+        let found = finding::all_under(&design, &model, &StrengthLoad::with_jaws_at(celsius));
+        let mends = found
+            .iter()
+            .filter(|f| f.severity == finding::Severity::Mend);
+        mends.map(ToString::to_string).collect::<Vec<_>>()
+    };
+    assert_ne!(told(20.0), told(700.0));
+    let mut window = on_page(design.clone(), "Strength", TALL);
+    window
+        .get_by_label("Neck and jaws at")
+        .set_value_accesskit(700.0);
+    window.run();
+    window.get_by_label_contains(&format!("Findings: {} Mend", told(700.0).len()));
+    let tab = window.get_all_by_label_contains("Findings: ").next();
+    tab.expect("the tab of the findings").click();
+    window.run();
+    for words in told(700.0) {
+        window.get_by_label(&words);
+    }
+    window.get_by_label_contains("With neck and jaws at 700 °C");
+    assert!(!window.state().is_changed());
+}
+
+/// Work that is tried in Fit is what Strength squeezes, until the smith goes back.
+#[test]
+fn strength_is_that_on_the_work_that_is_tried() {
+    use reinwright_core::strength::strength_on;
+    let design = flat();
+    let model = resolve(&design);
+    let half_inch = design.work.with_size("1/2 in".parse().expect("a size"));
+    let on = fit_on(&design, &model, &half_inch).expect("it opens so far");
+    let load = StrengthLoad::default();
+    let tried = strength_on(&design, &model, Some(&on), &load);
+    let own = strength(&design, &model, &load);
+    let force = |strength: &reinwright_core::strength::Strength| {
+        format!("{:.0}", strength.squeezes[2].jaw_n)
+    };
+    assert_ne!(force(&tried), force(&own));
+    let mut window = on_page(design, "Fit", TALL);
+    try_size(&mut window, 12.7);
+    click(&mut window, "Strength");
+    window.get_by_label("On 1/2 in work, as tried in Fit");
+    window.get_by_label_contains("Pressed at the heel");
+    window.get_by_label(&force(&tried));
+    click(&mut window, "Back to its own work");
+    window.get_by_label("On its own 3/8 in work");
+    window.get_by_label(&force(&own));
+}
+
+/// A margin that fails leaves the page as wide as it was.
+#[test]
+fn a_failing_margin_does_not_widen_the_page() {
+    let mut window = on_page(flat(), "Strength", SMALL);
+    let left = |window: &Window| window.get_by_label("Squeeze at the hand, N").rect().left();
+    click(&mut window, "Ordinary 100");
+    let before = left(&window);
+    click(&mut window, "Full 540");
+    window.run();
+    assert_eq!(left(&window), before);
+}
+
+/// The charts go on past the range and say what ends it.
+#[test]
+fn charts_say_what_ends_the_range() {
+    let design = flat();
+    let fit = fit(&design, &resolve(&design));
+    let range = fit.range.as_ref().expect("a flat pair holds its work");
+    let window = on_page(design.clone(), "Fit", TALL);
+    let show = design.units.show();
+    window.get_by_label(&format!(
+        "Hatched: not held. Under {} {}; over {} {}.",
+        show.text(range.least.size_mm),
+        range.least.limit.name(),
+        show.text(range.most.size_mm),
+        range.most.limit.name()
+    ));
+}

@@ -3,6 +3,8 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
+use reinwright_core::strength::{JAW_CELSIUS, StrengthLoad};
+use reinwright_core::units::Temperature;
 
 /// Draw a pair of tongs, balance it to the bar, print it full size.
 #[derive(Debug, Parser)]
@@ -21,9 +23,9 @@ pub(super) enum Job {
     /// How much of which bar, and where to mark it
     Balance(Asked),
     /// What work the pair holds and how, what a squeeze does to it
-    Fit(Asked),
+    Fit(Loaded),
     /// What you should know: exit status 0 for nothing above a Note, 1 for Mend, 2 for Stop
-    Findings(Asked),
+    Findings(Loaded),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre
@@ -58,6 +60,38 @@ pub(super) struct Asked {
     /// Answer as JSON, with the unit in every key
     #[arg(long)]
     pub(super) json: bool,
+}
+
+/// A question whose answer depends on how hot the jaws become in use.
+#[derive(Debug, Args)]
+pub(super) struct Loaded {
+    #[command(flatten)]
+    pub(super) asked: Asked,
+    /// How hot neck and jaws become, such as "600 C" or "1100 F"; cold if not given
+    #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
+    pub(super) jaw: Option<String>,
+}
+
+impl Loaded {
+    /// The usual squeezes with jaws as hot as was said.
+    pub(super) fn load(&self) -> Result<StrengthLoad, String> {
+        let Some(text) = &self.jaw else {
+            return Ok(StrengthLoad::default());
+        };
+        let celsius = match text.parse::<Temperature>() {
+            Ok(temperature) => temperature.celsius(),
+            Err(error) => return Err(format!("--jaw: {error}")),
+        };
+        let (least, most) = JAW_CELSIUS;
+        if (least..=most).contains(&celsius) {
+            Ok(StrengthLoad::with_jaws_at(celsius))
+        } else {
+            Err(format!(
+                "--jaw: {celsius:.0} \u{b0}C is not between {least:.0} and {most:.0} \u{b0}C: \
+                 give how hot the jaws become while they hold work"
+            ))
+        }
+    }
 }
 
 #[derive(Debug, Args)]

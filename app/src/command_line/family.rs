@@ -5,12 +5,13 @@ use std::path::Path;
 use reinwright_core::document;
 use reinwright_core::drawing::Paper;
 use reinwright_core::family::{
-    self, BarTotal, Family, Opened, SizeAnswer, answer_all, coverage, sheet, totals,
+    self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet,
+    totals,
 };
 use reinwright_core::finding::{self, Severity};
 use serde::Serialize;
 
-use super::arguments::{self, Asked};
+use super::arguments::{self, Asked, Loaded};
 use super::{
     Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
 };
@@ -18,14 +19,15 @@ use crate::set_printing::{self, Wanted};
 use crate::{files, printing};
 
 /// Does a job for a family if the file is one, and else for a design.
-pub(super) fn or(
+pub(super) fn or<Asked>(
+    file: &Path,
     asked: &Asked,
     design: fn(&Asked) -> Outcome,
     family: fn(&Opened, &Asked) -> Outcome,
 ) -> Outcome {
-    let bytes = files::bytes(&asked.file)?;
+    let bytes = files::bytes(file)?;
     if family::is_family(&bytes) {
-        family(&opened(&asked.file, &bytes)?, asked)
+        family(&opened(file, &bytes)?, asked)
     } else {
         design(asked)
     }
@@ -158,11 +160,11 @@ struct OverlapAnswer<'a> {
 }
 
 /// How every size fits and lasts, and what the set holds.
-pub(super) fn fit(opened: &Opened, asked: &Asked) -> Outcome {
-    let family = whole(&asked.file, opened)?;
-    let answers = answer_all(family);
+pub(super) fn fit(opened: &Opened, wanted: &Loaded) -> Outcome {
+    let family = whole(&wanted.asked.file, opened)?;
+    let answers = answer_all_under(family, &wanted.load()?);
     let gaps = gaps(family, &answers);
-    if asked.json {
+    if wanted.asked.json {
         let sizes = each(family, &answers, |of| {
             one_fit::answered(&of.document, &of.model, &of.fit, &of.strength)
         });
@@ -211,9 +213,9 @@ struct GapAnswer {
 }
 
 /// What is noticed of every size, of the set, and of a damaged file.
-pub(super) fn findings(opened: &Opened, asked: &Asked) -> Outcome {
+pub(super) fn findings(opened: &Opened, wanted: &Loaded) -> Outcome {
     let family = &opened.family;
-    let answers = answer_all(family);
+    let answers = answer_all_under(family, &wanted.load()?);
     let gaps = gaps(family, &answers);
     let lost = (!opened.lost.is_empty()).then_some(Severity::Stop);
     let worst = answers
@@ -221,7 +223,7 @@ pub(super) fn findings(opened: &Opened, asked: &Asked) -> Outcome {
         .filter_map(SizeAnswer::worst)
         .chain(lost)
         .max();
-    let text = if asked.json {
+    let text = if wanted.asked.json {
         json(&FindingsAnswer {
             worst: worst.map(Severity::name),
             not_read: &opened.lost,

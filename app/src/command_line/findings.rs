@@ -4,13 +4,14 @@ use reinwright_core::finding::{self, Finding, Severity};
 use reinwright_core::resolve;
 use serde::Serialize;
 
-use super::arguments::Asked;
+use super::arguments::Loaded;
 use super::{Done, Outcome, design, json};
 
-pub(super) fn run(asked: &Asked) -> Outcome {
-    let design = design(&asked.file)?;
-    let found = finding::all(&design, &resolve(&design));
-    let text = if asked.json {
+pub(super) fn run(wanted: &Loaded) -> Outcome {
+    let load = wanted.load()?;
+    let design = design(&wanted.asked.file)?;
+    let found = finding::all_under(&design, &resolve(&design), &load);
+    let text = if wanted.asked.json {
         json(&Answer::new(&found))?
     } else {
         listed(&found)

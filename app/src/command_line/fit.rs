@@ -8,22 +8,23 @@ use reinwright_core::document::Document;
 use reinwright_core::fit::{Fit, fit};
 use reinwright_core::model::Model;
 use reinwright_core::resolve;
-use reinwright_core::strength::{Figure, Quantity, Strength, StrengthLoad, strength};
+use reinwright_core::strength::{Figure, Quantity, Strength, strength_on};
 use reinwright_core::units::Show;
 use serde::Serialize;
 
-use super::arguments::Asked;
+use super::arguments::Loaded;
 use super::{Done, Outcome, design, json};
 use crate::words;
 
 use answer::Answer;
 
-pub(super) fn run(asked: &Asked) -> Outcome {
-    let design = design(&asked.file)?;
+pub(super) fn run(wanted: &Loaded) -> Outcome {
+    let load = wanted.load()?;
+    let design = design(&wanted.asked.file)?;
     let model = resolve(&design);
     let fit = fit(&design, &model);
-    let strength = strength(&design, &model, &StrengthLoad::default());
-    let text = if asked.json {
+    let strength = strength_on(&design, &model, fit.nominal.as_ref().ok(), &load);
+    let text = if wanted.asked.json {
         json(&Answer::new(&design, &model, &fit, &strength))?
     } else {
         told(&design, &fit, &strength)
@@ -53,6 +54,7 @@ pub(super) fn told(design: &Document, fit: &Fit, strength: &Strength) -> String 
         fit.opening.to_degrees(),
         show.text(fit.open_span_mm)
     ));
+    line(words::pressed(&strength.press, show));
     line(format!("Leverage {:.1} to 1", fit.leverage()));
     line(format!(
         "{:.2} kg, balance point {}",

@@ -86,9 +86,11 @@ fn start(arguments: Arguments) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
-        Some(Job::Balance(asked)) => family::or(&asked, balance::run, family::balance),
-        Some(Job::Findings(asked)) => family::or(&asked, findings::run, family::findings),
-        Some(Job::Fit(asked)) => family::or(&asked, fit::run, family::fit),
+        Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
+        Some(Job::Findings(wanted)) => {
+            family::or(&wanted.asked.file, &wanted, findings::run, family::findings)
+        }
+        Some(Job::Fit(wanted)) => family::or(&wanted.asked.file, &wanted, fit::run, family::fit),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted),

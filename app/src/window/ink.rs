@@ -90,13 +90,22 @@ impl<'a> Ink<'a> {
         if let Some(fill) = item.fill {
             let colour = self.fill_colour(fill);
             self.fill(&lines, colour);
-            if self.lit.is_some() && item.part == self.lit && is_body(fill) {
+            if self.lights(item.part, fill) && is_body(fill) {
                 self.glow(&lines);
             }
         }
         if let Some(line) = item.line {
             let pen = self.pen(line);
             lines.iter().for_each(|points| self.stroke(points, &pen));
+        }
+    }
+
+    /// Whether an area is lit up; with the pair all steel of both halves is.
+    fn lights(&self, part: Option<Part>, fill: Fill) -> bool {
+        match self.lit {
+            None => false,
+            Some(Part::Pair) => is_steel_of_pair(fill),
+            lit => part == lit,
         }
     }
 
@@ -193,7 +202,7 @@ impl<'a> Ink<'a> {
     fn fill_colour(&self, fill: Fill) -> Color32 {
         let on_sheet = |colour: Color32, part: f32| self.palette.sheet.lerp_to_gamma(colour, part);
         match fill {
-            Fill::Part(part) if self.lit == Some(part) => on_sheet(colour_of(part), 0.85),
+            Fill::Part(part) if self.lights(Some(part), fill) => on_sheet(colour_of(part), 0.85),
             Fill::Part(part) => on_sheet(colour_of(part), self.palette.tint),
             Fill::OtherHalf => on_sheet(self.palette.faint, 0.22),
             Fill::Work => on_sheet(colour_of(Part::Work), 0.6),
@@ -204,6 +213,15 @@ impl<'a> Ink<'a> {
             Fill::Warning => on_sheet(self.palette.stop, 0.6),
             Fill::Stress(step) => stress_colour_of(step),
         }
+    }
+}
+
+/// Whether an area is forged steel or the rivet.
+fn is_steel_of_pair(fill: Fill) -> bool {
+    match fill {
+        Fill::Part(part) => !matches!(part, Part::Work | Part::Bar | Part::Pair),
+        Fill::OtherHalf | Fill::Rivet | Fill::Stress(_) => true,
+        Fill::Work | Fill::Waste | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 

@@ -216,8 +216,9 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
         (Shown::Own, Page::Fit, Some(mm)) => {
             format!("not held on {} work: shown on its own", size(mm))
         }
-        (Shown::Stress { squeeze_n, .. }, _, _) => {
-            format!("bending stress under {squeeze_n:.0} N at the hand")
+        (Shown::Stress { squeeze_n, on, .. }, _, _) => {
+            let on = on.map_or(String::new(), |(mm, _)| format!(" on {} work", size(mm)));
+            format!("bending stress under {squeeze_n:.0} N at the hand{on}")
         }
         (Shown::Own, _, _) => return,
     };

@@ -5,9 +5,9 @@ use reinwright_core::balance::{Balance, balance};
 use reinwright_core::document::{Document, Units, Work};
 use reinwright_core::drawing::{self, DrawOptions, Drawing};
 use reinwright_core::finding::{self, Finding, Severity};
-use reinwright_core::fit::{Contact, Fit, NoContact, fit, fit_on};
+use reinwright_core::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit, fit_on};
 use reinwright_core::model::Model;
-use reinwright_core::strength::{Strength, StrengthLoad, strength};
+use reinwright_core::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::units::Length;
 
 use super::look::{Look, Page};
@@ -27,14 +27,28 @@ pub(super) struct Answers {
     pub(super) findings: Vec<Finding>,
     /// How it holds work.
     pub(super) fit: Fit,
-    /// What a squeeze does to it, under the load that was last asked for.
-    pub(super) strength: Strength,
-    /// The last work that was tried, mm, and how the pair holds it.
-    tried: Option<(f64, Result<Contact, NoContact>)>,
+    /// What a squeeze does to it on its own work.
+    strength: Strength,
+    /// The last work that was tried.
+    tried: Option<Tried>,
     on_works: Option<Vec<OnWork>>,
+    beyond: Option<Beyond>,
     pair: Option<Drawn<PairKey>>,
     bar: Option<Drawn<f64>>,
 }
+
+/// Other work between the jaws.
+#[derive(Debug)]
+struct Tried {
+    size_mm: f64,
+    /// How the pair holds it.
+    contact: Result<Contact, NoContact>,
+    /// What a squeeze does to the pair on it, once that is asked for.
+    strength: Option<Strength>,
+}
+
+/// The charts past the range, with the sizes they reach to, mm.
+type Beyond = ((f64, f64), [Vec<ChartRow>; 2]);
 
 /// A drawing with what it was drawn for.
 #[derive(Debug)]
@@ -62,8 +76,13 @@ pub(super) enum Shown {
     Own,
     /// On work of another size, mm, each half turned so far, radians.
     Tried { size_mm: f64, half_angle: f64 },
-    /// Stress along its worst half under a squeeze, N, with jaws so hot.
-    Stress { squeeze_n: f64, celsius: f64 },
+    /// Stress along its worst half under a squeeze, N, with jaws so hot; on other work if a size,
+    /// mm, and half-angle, radians, are given.
+    Stress {
+        squeeze_n: f64,
+        celsius: f64,
+        on: Option<(f64, f64)>,
+    },
 }
 
 /// The pair on one of the works it holds.
@@ -85,10 +104,15 @@ pub(super) struct OnWork {
 
 impl Answers {
     pub(super) fn to(document: &Document) -> Self {
+        Self::under(document, StrengthLoad::default())
+    }
+
+    /// The answers under some load.
+    fn under(document: &Document, load: StrengthLoad) -> Self {
         let model = reinwright_core::resolve(document);
         let balance = balance(document, &model);
         let fit = fit(document, &model);
-        let strength = strength(document, &model, &StrengthLoad::default());
+        let strength = strength_on(document, &model, fit.nominal.as_ref().ok(), &load);
         let findings = finding::of(document, &model, &fit, &strength);
         Self {
             document: document.clone(),
@@ -100,6 +124,7 @@ impl Answers {
             strength,
             tried: None,
             on_works: None,
+            beyond: None,
             pair: None,
             bar: None,
         }
@@ -110,13 +135,13 @@ impl Answers {
         self.document == *document
     }
 
-    /// Reckons anew if the document is another one.
+    /// Reckons anew, under the load as it is, if the document is another one.
     pub(super) fn follow(&mut self, document: &Document) {
         if !self.answer(document) {
             let revision = self.revision + 1;
             *self = Self {
                 revision,
-                ..Self::to(document)
+                ..Self::under(document, self.strength.load)
             };
         }
     }
@@ -141,7 +166,11 @@ impl Answers {
             text: key.text,
             ..DrawOptions::default()
         };
-        let (document, model, strength) = (&self.document, &self.model, &self.strength);
+        let (document, model) = (&self.document, &self.model);
+        let tried = self
+            .tried
+            .as_ref()
+            .and_then(|tried| tried.strength.as_ref());
         drawn(&mut self.pair, key, || match key.shown {
             Shown::Own => drawing::pair(document, model, &options),
             Shown::Tried {
@@ -151,9 +180,14 @@ impl Answers {
                 let work = sized(document, size_mm);
                 drawing::pair_on(document, model, (&work, half_angle), &options)
             }
-            Shown::Stress { squeeze_n, .. } => {
-                drawing::stressed(document, model, (strength, squeeze_n), &options)
-            }
+            Shown::Stress { squeeze_n, on, .. } => match on.zip(tried) {
+                Some(((size_mm, half_angle), strength)) => {
+                    let work = (&sized(document, size_mm), half_angle);
+                    let under = (strength, squeeze_n);
+                    drawing::stressed_on(document, model, work, under, &options)
+                }
+                None => drawing::stressed(document, model, (&self.strength, squeeze_n), &options),
+            },
         })
     }
 
@@ -169,10 +203,15 @@ impl Answers {
                     })
             }
             (Page::Strength, _) => {
-                self.bear(look.load);
+                let strength = self.strength(look);
                 Shown::Stress {
-                    squeeze_n: self.strength.squeezes[look.squeeze].hand_n,
-                    celsius: look.load.jaw_celsius,
+                    squeeze_n: strength.squeezes[look.squeeze].hand_n,
+                    celsius: strength.load.jaw_celsius,
+                    on: strength
+                        .press
+                        .size_mm
+                        .filter(|size| Some(*size) == look.tried_mm)
+                        .map(|size| (size, strength.press.half_angle)),
                 }
             }
             (Page::Fit | Page::Bar | Page::Findings, _) => Shown::Own,
@@ -181,26 +220,46 @@ impl Answers {
 
     /// How the pair holds work of another size, reckoned anew only when the size is another.
     pub(super) fn try_on(&mut self, size_mm: f64) -> &Result<Contact, NoContact> {
-        if self
-            .tried
-            .as_ref()
-            .is_some_and(|(size, _)| *size != size_mm)
-        {
+        &self.tried(size_mm).contact
+    }
+
+    fn tried(&mut self, size_mm: f64) -> &mut Tried {
+        let other = |tried: &Tried| tried.size_mm != size_mm;
+        if self.tried.as_ref().is_some_and(other) {
             self.tried = None;
         }
         let (document, model) = (&self.document, &self.model);
-        let try_it = || {
-            let work = sized(document, size_mm);
-            (size_mm, fit_on(document, model, &work))
-        };
-        &self.tried.get_or_insert_with(try_it).1
+        self.tried.get_or_insert_with(|| Tried {
+            size_mm,
+            contact: fit_on(document, model, &sized(document, size_mm)),
+            strength: None,
+        })
     }
 
-    /// Reckons the strength anew if other loads are asked for. The findings stay those of the
-    /// usual loads and cold jaws, as they are without a window.
+    /// What a squeeze does to the pair on the work that is looked at: the work that is tried, if
+    /// the pair holds it, else its own.
+    pub(super) fn strength(&mut self, look: &Look) -> &Strength {
+        let held = look.tried_mm.filter(|&size| self.try_on(size).is_ok());
+        let load = self.strength.load;
+        let (document, model) = (&self.document, &self.model);
+        match (held, &mut self.tried) {
+            (Some(_), Some(tried)) => tried.strength.get_or_insert_with(|| {
+                strength_on(document, model, tried.contact.as_ref().ok(), &load)
+            }),
+            (Some(_) | None, Some(_) | None) => &self.strength,
+        }
+    }
+
+    /// Reckons strength and findings anew if other loads are asked for.
     pub(super) fn bear(&mut self, load: StrengthLoad) {
-        if self.strength.load != load {
-            self.strength = strength(&self.document, &self.model, &load);
+        if self.strength.load == load {
+            return;
+        }
+        let (document, model, fit) = (&self.document, &self.model, &self.fit);
+        self.strength = strength_on(document, model, fit.nominal.as_ref().ok(), &load);
+        self.findings = finding::of(document, model, fit, &self.strength);
+        if let Some(tried) = &mut self.tried {
+            tried.strength = None;
         }
     }
 
@@ -209,6 +268,16 @@ impl Answers {
         let (document, model, fit) = (&self.document, &self.model, &self.fit);
         self.on_works
             .get_or_insert_with(|| on_works(document, model, fit))
+    }
+
+    /// The charts carried on past both ends of the range to some sizes, mm.
+    pub(super) fn beyond(&mut self, sizes: (f64, f64)) -> &[Vec<ChartRow>; 2] {
+        if self.beyond.as_ref().is_some_and(|(kept, _)| *kept != sizes) {
+            self.beyond = None;
+        }
+        let (document, model, fit) = (&self.document, &self.model, &self.fit);
+        let reckon = || (sizes, chart_beyond(document, model, fit, sizes));
+        &self.beyond.get_or_insert_with(reckon).1
     }
 
     /// The bar, drawn with text of so many mm, and what it covers in mm.

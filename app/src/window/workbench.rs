@@ -222,6 +222,7 @@ impl Workbench {
             // What was done is old news once the design goes on changing.
             self.said = None;
         }
+        self.answers.bear(self.look.load);
         self.answers.follow(&self.session.document);
     }
 
@@ -259,6 +260,7 @@ impl Workbench {
             self.queue.extend(wish.map(Wish::Shelf));
         }
         // What was edited in the list shows in the drawing in the same frame.
+        self.answers.bear(self.look.load);
         self.answers.follow(&self.session.document);
         Panel::right("answers")
             .default_size(272.0)

@@ -22,7 +22,7 @@ pub use sheet::{
     Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,
     tile_set,
 };
-pub use stress::{STRESS_STEPS, stressed};
+pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 /// How a pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

@@ -35,7 +35,7 @@ pub fn fit_picture(document: &Document, model: &Model, work: &Work, half_angle: 
 }
 
 /// A pair with other work between its jaws.
-fn with_work(document: &Document, model: &Model, work: &Work) -> (Document, Model) {
+pub(super) fn with_work(document: &Document, model: &Model, work: &Work) -> (Document, Model) {
     let mut model = model.clone();
     let (profile, depth, width) = work_section(work);
     model.work.profile = profile;

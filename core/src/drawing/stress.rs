@@ -4,9 +4,10 @@ use kurbo::{Affine, BezPath, Point};
 
 use super::dimension::segment;
 use super::hidden::sides;
+use super::on_work::with_work;
 use super::views::{placed, polygon, side::rivet, slice};
 use super::{Align, DrawOptions, Drawing, Fill, Item, Line, bounds, pair};
-use crate::document::{Document, Part, Projection};
+use crate::document::{Document, Part, Projection, Work};
 use crate::model::{Half, Model};
 use crate::strength::{HalfBending, Station, Strength};
 
@@ -39,6 +40,24 @@ pub fn stressed(
         options.scale().text,
     ));
     drawing
+}
+
+/// The same with the pair shut on other work, each half turned by `half_angle` (radians) from the
+/// set pose; the strength is that on this work.
+pub fn stressed_on(
+    document: &Document,
+    model: &Model,
+    (work, half_angle): (&Work, f64),
+    under: (&Strength, f64),
+    options: &DrawOptions,
+) -> Drawing {
+    let (document, model) = with_work(document, model, work);
+    let opening = options.opening + half_angle;
+    let options = DrawOptions {
+        opening,
+        ..*options
+    };
+    stressed(&document, &model, under, &options)
 }
 
 /// The half that is worst off, in its place in the side view.

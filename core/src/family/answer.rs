@@ -9,7 +9,7 @@ use crate::fit::{Fit, fit};
 use crate::model::{DENSITY_KG_MM3, Model};
 use crate::resolve::resolve;
 use crate::seat::work_section;
-use crate::strength::{Strength, StrengthLoad, strength};
+use crate::strength::{Strength, StrengthLoad, strength_on};
 
 /// The answers to one size.
 #[derive(Debug, Clone)]
@@ -24,7 +24,7 @@ pub struct SizeAnswer {
     pub balance: Balance,
     /// How it holds.
     pub fit: Fit,
-    /// How it lasts under usual squeezes.
+    /// How it lasts under the squeezes asked for.
     pub strength: Strength,
     /// What was noticed of the pair, and of making it from the family; the worst first.
     pub findings: Vec<Finding>,
@@ -54,14 +54,21 @@ pub(crate) fn fit_for(document: &Document, model: &Model, work: &Work) -> Fit {
 }
 
 impl Family {
-    /// The answers to the size at a place; `None` when there is no such size.
+    /// The answers to the size at a place under the usual loads with cold jaws; `None` when
+    /// there is no such size.
     pub fn answer(&self, index: usize) -> Option<SizeAnswer> {
+        self.answer_under(index, &StrengthLoad::default())
+    }
+
+    /// The same under other loads, or with hot jaws.
+    pub fn answer_under(&self, index: usize, load: &StrengthLoad) -> Option<SizeAnswer> {
         let size = self.sizes.get(index)?;
         let made = self.made(size);
         let document = made.document;
         let model = resolve(&document);
         let fit = fit(&document, &model);
-        let strength = strength(&document, &model, &StrengthLoad::default());
+        let held = fit.nominal.as_ref().ok();
+        let strength = strength_on(&document, &model, held, load);
         let mut findings = finding::of(&document, &model, &fit, &strength);
         findings.extend(made.findings);
         finding::sort(&mut findings);
@@ -80,8 +87,14 @@ impl Family {
 /// The answers to every size, in order. One that cannot be made says so in its findings and
 /// leaves the others as they are.
 pub fn answer_all(family: &Family) -> Vec<SizeAnswer> {
+    answer_all_under(family, &StrengthLoad::default())
+}
+
+/// The same under other loads, or with hot jaws.
+pub fn answer_all_under(family: &Family, load: &StrengthLoad) -> Vec<SizeAnswer> {
     let sizes = 0..family.sizes.len();
-    sizes.filter_map(|index| family.answer(index)).collect()
+    let answer = |index| family.answer_under(index, load);
+    sizes.filter_map(answer).collect()
 }
 
 /// Which of the pairs hold some work, by their places: what a label says does not matter.

@@ -19,7 +19,7 @@ mod table;
 mod value;
 
 pub(crate) use answer::fit_for;
-pub use answer::{BarTotal, SizeAnswer, answer_all, holders, totals};
+pub use answer::{BarTotal, SizeAnswer, answer_all, answer_all_under, holders, totals};
 pub use coverage::{Coverage, Gap, Overlap, Span, coverage};
 pub use edit::{Chosen, EditError};
 pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, write};

@@ -207,11 +207,16 @@ impl<'a> Jaws<'a> {
         let travel = travel.ok_or(NoContact::NoTravel)?;
         let rest = self.touch(work).ok_or(NoContact::OutOfReach)?;
         within(rest.half_angle, travel)?;
-        let bearing = [0, 1].map(|half| self.bearing(half, &rest, work));
+        let a = self.bearing(0, &rest, work);
+        let b = if self.alike {
+            a.clone()
+        } else {
+            self.bearing(1, &rest, work)
+        };
         Ok(Contact {
             size_mm,
             half_angle: rest.half_angle,
-            bearing,
+            bearing: [a, b],
             heel_open_mm: rest.off[0].max(0.0),
             tip_open_mm: rest.off[1].max(0.0),
             hand_gap_mm: self.hand_gap_mm(rest.half_angle),

@@ -10,6 +10,7 @@ mod contact;
 mod findings;
 mod grip;
 mod polar;
+mod press;
 mod range;
 pub mod solve;
 mod surface;
@@ -17,11 +18,12 @@ mod travel;
 
 pub use contact::{Bearing, Contact, Jaws, NoContact, Where};
 pub use findings::findings;
+pub use press::{GIVE_MM, Press, middle_of_pressure, press};
 pub use range::{Limit, RangeEnd, WorkRange};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::document::{Document, Work};
-use crate::model::{DENSITY_KG_MM3, Lies, Model};
+use crate::model::{DENSITY_KG_MM3, Model};
 
 /// Greatest span over the reins that a hand closes with force, mm: 3.5 in (NIOSH and Cal/OSHA,
 /// Easy Ergonomics: A Guide to Selecting Non-Powered Hand Tools, 2004-164).
@@ -78,10 +80,8 @@ pub struct Fit {
     pub open_span_mm: f64,
     /// Between the reins at the hand when shut without work, mm.
     pub shut_gap_mm: f64,
-    /// Rivet to the middle of the hand along the tongs, mm.
-    pub hand_arm_mm: f64,
-    /// Rivet to the middle of the grip, mm.
-    pub grip_arm_mm: f64,
+    /// Where its own work presses on the jaws, and the arms of hand and grip.
+    pub press: Press,
     /// Mass of the pair with its rivet shank, kg.
     pub mass_kg: f64,
     /// x of the balance point, mm; negative towards the hand.
@@ -93,9 +93,9 @@ pub struct Fit {
 }
 
 impl Fit {
-    /// Hand arm over grip arm: newtons at the work for a newton at the hand.
+    /// Hand arm over grip arm: newtons at its own work for a newton at the hand.
     pub fn leverage(&self) -> f64 {
-        self.hand_arm_mm / self.grip_arm_mm
+        self.press.leverage()
     }
 }
 
@@ -107,14 +107,13 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
     let range = range::range(&jaws, travel.as_ref(), size);
     let opened = travel.map_or(0.0, |t| t.open.half_angle);
     let (mass_kg, balance_point_mm) = mass(model);
-    let (hand_arm_mm, grip_arm_mm) = arms(model);
+    let nominal = nominal(&jaws, model, travel.as_ref());
     Fit {
-        nominal: nominal(&jaws, model, travel.as_ref()),
+        press: press(model, nominal.as_ref().ok()),
+        nominal,
         opening: (2.0 * opened).max(0.0),
         open_span_mm: jaws.hand_span_mm(opened),
         shut_gap_mm: jaws.hand_gap_mm(travel.map_or(0.0, |t| t.shut.half_angle)),
-        hand_arm_mm,
-        grip_arm_mm,
         mass_kg,
         balance_point_mm,
         in_line: in_line(model),
@@ -145,32 +144,6 @@ fn nominal(jaws: &Jaws<'_>, model: &Model, travel: Option<&Travel>) -> Result<Co
     jaws.contact(&held, jaws.size_mm, travel)
 }
 
-/// Lever arms along the tongs in the set pose: to the hand, and to the middle of the grip, mm.
-pub(crate) fn arms(model: &Model) -> (f64, f64) {
-    let hand = f64::midpoint(-model.a.hand().x, -model.b.hand().x);
-    let grip = match model.work.lies {
-        Lies::Endwise | Lies::Alongside => middle_of_grip(model),
-        Lies::Crosswise => model.work.from,
-    };
-    (hand.max(1.0), grip.max(1.0))
-}
-
-/// The middle of where the work bears along the tongs, x in mm, both halves together.
-fn middle_of_grip(model: &Model) -> f64 {
-    let middle = |half: &crate::model::Half| {
-        let x = |s: f64| half.jaw.path.at(s).at.x;
-        let (from, to) = (x(half.grip.0).max(model.work.from), x(half.grip.1));
-        f64::midpoint(from.min(to - 1.0), to)
-    };
-    f64::midpoint(middle(&model.a), middle(&model.b))
-}
-
-/// Newtons at the work for a newton at the hand, in the set pose.
-pub(crate) fn leverage(model: &Model) -> f64 {
-    let (hand, grip) = arms(model);
-    hand / grip
-}
-
 /// Mass of the pair, kg, and x of its balance point, mm, from one account of each half.
 fn mass(model: &Model) -> (f64, f64) {
     let [a, b] = model.masses();
@@ -187,11 +160,11 @@ fn mass(model: &Model) -> (f64, f64) {
 fn in_line(model: &Model) -> InLine {
     let (a, b) = (model.a.hand(), model.b.hand());
     let at_hand_mm = (a.y - b.y) / 2.0;
-    let (hand, grip) = arms(model);
+    let set = press(model, None);
     InLine {
         at_hand_mm,
         // The work's middle lies on y = 0, so the line crosses x = 0 at this height.
-        misses_rivet_mm: at_hand_mm * grip / (hand + grip),
+        misses_rivet_mm: at_hand_mm * set.grip_mm / (set.hand_mm + set.grip_mm),
     }
 }
 
@@ -199,15 +172,48 @@ fn in_line(model: &Model) -> InLine {
 fn chart(jaws: &Jaws<'_>, range: &WorkRange) -> Vec<ChartRow> {
     let (least, most) = (range.least.size_mm, range.most.size_mm);
     let row = |i: u32| {
-        let size_mm = least + (most - least) * f64::from(i) / f64::from(CHART - 1);
-        let touch = jaws.touch_size(size_mm)?;
-        let [heel, tip] = touch.off;
-        Some(ChartRow {
-            size_mm,
-            hand_gap_mm: jaws.hand_gap_mm(touch.half_angle),
-            hand_span_mm: jaws.hand_span_mm(touch.half_angle),
-            out_of_parallel_mm: tip - heel,
-        })
+        let part = f64::from(i) / f64::from(CHART - 1);
+        row(jaws, least + (most - least) * part).map(|(row, _)| row)
     };
     (0..CHART).filter_map(row).collect()
+}
+
+/// One row, and the half-angle at which the pair stands there.
+fn row(jaws: &Jaws<'_>, size_mm: f64) -> Option<(ChartRow, f64)> {
+    let touch = jaws.touch_size(size_mm)?;
+    let [heel, tip] = touch.off;
+    let row = ChartRow {
+        size_mm,
+        hand_gap_mm: jaws.hand_gap_mm(touch.half_angle),
+        hand_span_mm: jaws.hand_span_mm(touch.half_angle),
+        out_of_parallel_mm: tip - heel,
+    };
+    Some((row, touch.half_angle))
+}
+
+/// The chart carried on past both ends of the range, from each end outwards to the sizes given,
+/// mm, as far as the halves let the jaws reach the work; only the end itself where they do not.
+pub fn chart_beyond(
+    document: &Document,
+    model: &Model,
+    fit: &Fit,
+    (from_mm, to_mm): (f64, f64),
+) -> [Vec<ChartRow>; 2] {
+    const STEPS: u32 = 8;
+    let (Ok(range), Some(travel)) = (&fit.range, &fit.travel) else {
+        return [Vec::new(), Vec::new()];
+    };
+    let jaws = Jaws::new(document, model);
+    let free = travel.shut.half_angle..=travel.open.half_angle;
+    let ends = [
+        (range.least.size_mm, from_mm.min(range.least.size_mm)),
+        (range.most.size_mm, to_mm.max(range.most.size_mm)),
+    ];
+    ends.map(|(end, far)| {
+        let at = |i: u32| row(&jaws, end + (far - end) * f64::from(i) / f64::from(STEPS));
+        let first = at(0).map(|(row, _)| row);
+        let reached = |(row, angle)| free.contains(&angle).then_some(row);
+        let more = (1..=STEPS).map_while(|i| at(i).and_then(reached));
+        first.into_iter().chain(more).collect()
+    })
 }

@@ -23,13 +23,36 @@ pub(super) struct Span {
     pub(super) to: f64,
 }
 
-/// What a half fills at one distance from the rivet.
+/// What a half fills at some distances from the rivet.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub(super) struct Ring {
+pub(super) struct Rings {
+    all: Vec<Span>,
+    across: Vec<Span>,
+    /// Where the stretches of each distance end in both lists.
+    ends: Vec<[usize; 2]>,
+}
+
+/// What a half fills at one distance from the rivet.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Ring<'a> {
     /// All of the half.
-    pub(super) all: Vec<Span>,
+    pub(super) all: &'a [Span],
     /// What reaches over the middle plane into the other half's layer.
-    pub(super) across: Vec<Span>,
+    pub(super) across: &'a [Span],
+}
+
+impl Rings {
+    /// Distance by distance.
+    pub(super) fn iter(&self) -> impl Iterator<Item = Ring<'_>> {
+        let mut from = [0, 0];
+        self.ends.iter().map(move |&to| {
+            let [all, across] = std::mem::replace(&mut from, to);
+            Ring {
+                all: &self.all[all..to[0]],
+                across: &self.across[across..to[1]],
+            }
+        })
+    }
 }
 
 /// A closed outline as points, anticlockwise.
@@ -121,19 +144,42 @@ fn crossings(points: &[Point], x: f64) -> impl Iterator<Item = f64> {
 
 /// What an outline fills at each distance. `clear` is the x, towards the jaw and towards the rein
 /// (both positive), past which it reaches over the middle plane.
-pub(super) fn rings(points: &[Point], distances: &[f64], clear: [f64; 2]) -> Vec<Ring> {
-    let mut crossings: Vec<Vec<(f64, Way)>> = vec![Vec::new(); distances.len()];
+pub(super) fn rings(points: &[Point], distances: &[f64], clear: [f64; 2]) -> Rings {
+    let mut crossings = Vec::with_capacity(8 * distances.len());
     for (p, q) in edges(points) {
         cross(p, q, distances, &mut crossings);
     }
-    let ring = |(found, &r): (&mut Vec<(f64, Way)>, &f64)| {
-        let all = spans(found);
-        let across = windows(r, clear)
-            .flat_map(|window| all.iter().flat_map(move |span| common(*span, window)))
-            .collect();
-        Ring { all, across }
-    };
-    crossings.iter_mut().zip(distances).map(ring).collect()
+    // Where a corner just touches the circle the way in comes first, so that it fills nothing.
+    let out = |way: Way| way == Way::Out;
+    crossings.sort_unstable_by(|a, b| {
+        let places = a.ring.cmp(&b.ring).then(a.angle.total_cmp(&b.angle));
+        places.then(out(a.way).cmp(&out(b.way)))
+    });
+    let mut rings = Rings::default();
+    let mut rest = crossings.as_slice();
+    for (i, &r) in distances.iter().enumerate() {
+        let count = rest.partition_point(|crossing| crossing.ring <= i);
+        let (mine, others) = rest.split_at(count);
+        rest = others;
+        let first = rings.all.len();
+        spans(mine, &mut rings.all);
+        for window in windows(r, clear) {
+            let all = rings.all[first..].iter();
+            rings
+                .across
+                .extend(all.flat_map(|span| common(*span, window)));
+        }
+        rings.ends.push([rings.all.len(), rings.across.len()]);
+    }
+    rings
+}
+
+/// Where an outline crosses one of the circles.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Crossing {
+    ring: usize,
+    angle: f64,
+    way: Way,
 }
 
 /// Whether a side of the outline leads into it or out of it, going round anticlockwise.
@@ -144,7 +190,7 @@ enum Way {
 }
 
 /// Where a side crosses the circles about the rivet.
-fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut [Vec<(f64, Way)>]) {
+fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut Vec<Crossing>) {
     let d = q - p;
     let long = d.hypot2();
     if long < 1e-18 {
@@ -158,10 +204,15 @@ fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut [Vec<(f64, Way)>
         let first = distances.partition_point(|&r| r <= low);
         let last = distances.partition_point(|&r| r <= high);
         let sign = if way == Way::Out { -1.0 } else { 1.0 };
-        for i in first..last {
-            let t = foot + sign * ((distances[i].powi(2) - least2).max(0.0) / long).sqrt();
+        let reached = distances[..last].iter().enumerate().skip(first);
+        for (ring, r) in reached {
+            let t = foot + sign * ((r.powi(2) - least2).max(0.0) / long).sqrt();
             let at = p + d * t.clamp(t0, t1);
-            crossings[i].push((at.y.atan2(at.x), way));
+            crossings.push(Crossing {
+                ring,
+                angle: at.y.atan2(at.x),
+                way,
+            });
         }
     };
     // Outward sides of an anticlockwise outline lead in, inward ones out.
@@ -175,24 +226,22 @@ fn cross(p: Point, q: Point, distances: &[f64], crossings: &mut [Vec<(f64, Way)>
     }
 }
 
-/// From crossings to filled stretches.
-fn spans(found: &mut [(f64, Way)]) -> Vec<Span> {
-    // Where a corner just touches the circle the way in comes first, so that it fills nothing.
-    let out = |way: Way| way == Way::Out;
-    found.sort_unstable_by(|a, b| a.0.total_cmp(&b.0).then(out(a.1).cmp(&out(b.1))));
+/// From the crossings of one circle, by angle, to filled stretches.
+fn spans(found: &[Crossing], spans: &mut Vec<Span>) {
     let count = found.len();
-    let mut spans = Vec::with_capacity(count / 2);
-    for i in 0..count {
-        let (from, way) = found[i];
+    for (i, crossing) in found.iter().enumerate() {
+        if crossing.way == Way::Out {
+            continue;
+        }
         // The first way out after it, round the back if need be.
-        let last = (1..count).find(|k| found[(i + k) % count].1 == Way::Out);
-        if let (Way::In, Some(k)) = (way, last) {
-            let to = found[(i + k) % count].0;
+        let last = (1..count).find(|k| found[(i + k) % count].way == Way::Out);
+        if let Some(k) = last {
+            let to = found[(i + k) % count].angle;
             let to = if i + k < count { to } else { to + TAU };
+            let from = crossing.angle;
             spans.push(Span { from, to });
         }
     }
-    spans
 }
 
 /// The directions at distance `r` that lie past `clear`, towards the jaw and towards the rein.

@@ -93,28 +93,27 @@ fn free_from(forbidden: &[Forbidden], start: f64) -> Option<f64> {
 fn forbidden(model: &Model) -> Vec<Forbidden> {
     let (a, b) = (&model.a, &model.b);
     let alike = model.alike;
-    let points = [flatten(&a.outline()), flatten(&b.outline())];
+    let points_a = flatten(&a.outline());
+    let own_b = (!alike).then(|| flatten(&b.outline()));
+    let points_b = own_b.as_ref().unwrap_or(&points_a);
     let least = [a, b]
         .into_iter()
         .flat_map(clear)
         .fold(f64::MAX, f64::min)
         .max(0.0);
     let outlines = [
-        (points[0].as_slice(), clear(a)),
-        (points[1].as_slice(), clear(b)),
+        (points_a.as_slice(), clear(a)),
+        (points_b.as_slice(), clear(b)),
     ];
     let distances = distances(if alike { &outlines[..1] } else { &outlines }, least);
-    let rings_a = rings(&points[0], &distances, clear(a));
-    let rings_b = if alike {
-        rings_a.clone()
-    } else {
-        rings(&points[1], &distances, clear(b))
-    };
-    let mut all = Vec::new();
-    for ((&r, a), b) in distances.iter().zip(&rings_a).zip(&rings_b) {
-        pairs(r, &a.across, &b.all, &mut all);
+    let rings_a = rings(&points_a, &distances, clear(a));
+    let own_b = (!alike).then(|| rings(points_b, &distances, clear(b)));
+    let rings_b = own_b.as_ref().unwrap_or(&rings_a);
+    let mut all = Vec::with_capacity(2 * distances.len());
+    for ((&r, a), b) in distances.iter().zip(rings_a.iter()).zip(rings_b.iter()) {
+        pairs(r, a.across, b.all, &mut all);
         if !alike {
-            pairs(r, &a.all, &b.across, &mut all);
+            pairs(r, a.all, b.across, &mut all);
         }
     }
     all

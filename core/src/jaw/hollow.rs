@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Form, Style};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
 use crate::section::Piece;
-use crate::units::Length;
+use crate::units::{Length, Unit};
 
 /// A bit with a round groove, fullered into a swage.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -23,6 +23,19 @@ pub struct HollowBit {
     pub blend: Length,
 }
 
+/// Rounded as a groove must be: the steps of [`Length::measured`] would leave nothing between the
+/// lips on small work.
+fn fine(mm: f64, unit: Unit) -> Length {
+    let step = match unit {
+        Unit::Inch | Unit::Foot if mm < 6.35 => 25.4 / 64.0,
+        Unit::Millimetre | Unit::Centimetre if mm < 6.0 => 0.1,
+        Unit::Inch | Unit::Foot | Unit::Millimetre | Unit::Centimetre => {
+            return Length::measured(mm, unit);
+        }
+    };
+    Length::from_mm((mm / step).round() * step, unit)
+}
+
 impl Style for HollowBit {
     const NAME: &'static str = "hollow bit";
     const ABOUT: &'static str = "Round bar of one size, held all round along the bar";
@@ -30,9 +43,16 @@ impl Style for HollowBit {
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let size = work.size().mm();
+        // An octagon's corners stand 1.08 times as far from the middle as its flats.
+        let radius = match work {
+            Work::Octagon { .. } => 0.57,
+            Work::Flat { .. } | Work::Round { .. } | Work::Square { .. } | Work::Hexagon { .. } => {
+                0.53
+            }
+        };
         Self {
-            radius: Length::measured(0.53 * size, unit),
-            groove: Length::measured(0.4 * size, unit),
+            radius: fine(radius * size, unit),
+            groove: fine(0.4 * size, unit),
             wall: Length::measured(0.28 * side, unit),
             root_depth: Length::measured(0.62 * side, unit),
             root_width: Length::measured(1.1 * side, unit),

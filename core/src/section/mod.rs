@@ -11,7 +11,7 @@ mod properties;
 pub use circle::smallest_circle_mm;
 pub use plain::plain_profile;
 pub use profile::{Boxed, Piece, Profile};
-pub use properties::Properties;
+pub use properties::{Known, Properties};
 
 /// A cross-section in mm. Its box is centred on the origin; v points to the outside of the half
 /// (away from the work and from the other rein), u along the rivet.

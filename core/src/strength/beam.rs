@@ -4,7 +4,7 @@
 use kurbo::Point;
 
 use crate::document::Part;
-use crate::section::Section;
+use crate::section::{Known, Properties, Section};
 use crate::sweep::Sweep;
 
 /// Places and weights of the five-point Gauss–Lobatto rule on 0…1: it is exact for polynomials
@@ -97,14 +97,15 @@ pub fn along_sweep(
     limit_mpa: f64,
     moment: &impl Fn(Point) -> f64,
 ) -> Vec<Station> {
-    let cut = |s: f64, stands_for_mm: f64| {
+    let mut known = Known::default();
+    let mut cut = |s: f64, stands_for_mm: f64| {
         let section = sweep.section(s);
-        let own = section.properties();
+        let own = known.properties(&section);
         let at = sweep.path.at(s).offset(sweep.rise(s) + own.centroid_mm);
         Station {
             along_mm: (s - from).abs(),
             stands_for_mm,
-            ..of_section(part, &section, at, limit_mpa, moment(at))
+            ..of_section(part, (&section, own), at, limit_mpa, moment(at))
         }
     };
     let mut cuts = sweep.cuts(from.min(to), from.max(to));
@@ -118,7 +119,8 @@ pub fn along_sweep(
         let mut i = 0.0;
         while i < parts {
             let at = |i: f64| a + (b - a) * i / parts;
-            stations.extend(places(at(i), at(i + 1.0)).map(|(s, length)| cut(s, length)));
+            let places = places(at(i), at(i + 1.0));
+            stations.extend(places.map(|(s, length)| cut(s, length)));
             i += 1.0;
         }
     }
@@ -130,12 +132,11 @@ pub fn along_sweep(
 /// A station of a plain section.
 pub(super) fn of_section(
     part: Part,
-    section: &Section<'_>,
+    (section, own): (&Section<'_>, Properties),
     at: Point,
     limit_mpa: f64,
     moment_mm: f64,
 ) -> Station {
-    let own = section.properties();
     Station {
         part,
         at,
@@ -159,7 +160,7 @@ pub(super) fn worst(stations: &[Station]) -> Option<usize> {
 }
 
 /// Adds the top of the parabola through the worst station and its neighbours.
-fn add_worst(stations: &mut Vec<Station>, cut: impl Fn(f64) -> Station) {
+fn add_worst(stations: &mut Vec<Station>, cut: impl FnOnce(f64) -> Station) {
     let Some(top) = worst(stations) else { return };
     let here = stations[top].along_mm;
     let apart = |station: &&Station| (station.along_mm - here).abs() > 1e-6;
@@ -176,7 +177,8 @@ fn add_worst(stations: &mut Vec<Station>, cut: impl Fn(f64) -> Station) {
     let p = fa / a - q * a;
     let x = -p / (2.0 * q);
     if q < 0.0 && x > a && x < b {
-        let place = if x < 0.0 { top } else { top + 1 };
+        // Two stations may stand where one stretch ends and the next begins.
+        let place = stations.partition_point(|station| station.along_mm <= here + x);
         stations.insert(place, cut(here + x));
     }
 }

@@ -5,8 +5,9 @@ use kurbo::{BezPath, PathEl, Point, Vec2};
 use super::beam::{Station, along_sweep, of_section, places, worst};
 use crate::body::Limb;
 use crate::document::Part;
+use crate::fit::Press;
 use crate::model::Half;
-use crate::section::Section;
+use crate::section::{Known, Section};
 
 /// How far a flattened curve may stray, mm.
 const FLAT: f64 = 0.02;
@@ -14,10 +15,8 @@ const FLAT: f64 = 0.02;
 /// What bends a half.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Bend {
-    /// Rivet to the hand along the tongs, mm.
-    pub(super) hand: f64,
-    /// Rivet to where the jaw presses, mm.
-    pub(super) grip: f64,
+    /// Where the hand and the work press.
+    pub(super) press: Press,
     /// What the steel bears, MPa: of rein, shoulder and boss, and of neck and jaw.
     pub(super) limit_mpa: (f64, f64),
     /// The part that the jaw is.
@@ -28,10 +27,32 @@ impl Bend {
     /// The moment at a place for each newton at the hand, N·mm/N: it grows from the hand to the
     /// rivet and falls to nothing where the jaw presses.
     fn moment(&self, at: Point) -> f64 {
-        let from_hand = self.hand + at.x;
-        let from_grip = (self.grip - at.x) * self.hand / self.grip;
+        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let x = self.along(at);
+        let from_hand = hand + x;
+        let from_grip = (grip - x) * hand / grip;
         from_hand.min(from_grip).max(0.0)
     }
+
+    /// How far along the tongs from the rivet a place lies once the half has turned, mm.
+    fn along(&self, at: Point) -> f64 {
+        let (sin, cos) = self.press.half_angle.sin_cos();
+        at.x * cos - at.y * sin
+    }
+}
+
+/// How far along a jaw from its heel the work presses, mm.
+pub(super) fn pressed_at(press: &Press, half: &Half) -> f64 {
+    let (sin, cos) = press.half_angle.sin_cos();
+    let jaw = &half.jaw;
+    // The jaw's height above the axis changes slowly along it: two rounds settle its share.
+    let mut back = jaw.along_at_x(press.grip_mm);
+    for _ in 0..2 {
+        let y = jaw.path.at(back).at.y;
+        back = jaw.along_at_x((press.grip_mm + y * sin) / cos);
+    }
+    // A sketch may be shorter than any grip.
+    back.max(0.5).min(jaw.length())
 }
 
 /// One half bent by the hand.
@@ -78,9 +99,7 @@ pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
     let outline = flatten(&half.outline());
     append(&mut stations, body(half, bend, &outline));
-    // A sketch may be shorter than any grip.
-    let (along, length) = (half.jaw.along_at_x(bend.grip), half.jaw.length());
-    let to = along.max(0.5).min(length);
+    let to = pressed_at(&bend.press, half);
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);
@@ -143,7 +162,8 @@ fn run(half: &Half) -> Run {
 /// outline, as thick as the faces are there.
 fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
     let run = run(half);
-    let mut stations = Vec::new();
+    let mut known = Known::default();
+    let mut stations = Vec::with_capacity(5 * run.parts.len());
     let mut along = 0.0;
     for (pair, &part) in run.points.windows(2).zip(&run.parts) {
         let d = pair[1] - pair[0];
@@ -157,7 +177,7 @@ fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
             stations.push(Station {
                 along_mm: along + s,
                 stands_for_mm,
-                ..cut(half, bend, part, outline, (at, square))
+                ..cut(half, bend, part, (outline, &mut known), (at, square))
             });
         }
         along += length;
@@ -165,11 +185,11 @@ fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
     stations
 }
 
-fn cut(
-    half: &Half,
+fn cut<'a>(
+    half: &'a Half,
     bend: &Bend,
     part: Part,
-    outline: &[Point],
+    (outline, known): (&[Point], &mut Known<'a>),
     (at, square): (Point, Vec2),
 ) -> Station {
     let (down, up) = edges_across(outline, at, square);
@@ -190,7 +210,8 @@ fn cut(
         },
     };
     let limit = if part == Part::Neck { hot } else { cold };
-    let station = of_section(part, &section, middle, limit, bend.moment(at));
+    let own = known.properties(&section);
+    let station = of_section(part, (&section, own), middle, limit, bend.moment(at));
     less_hole(station, half.body.hole_radius, (at, square), (down, up))
 }
 

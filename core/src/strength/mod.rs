@@ -22,7 +22,7 @@ pub use rivet::{
 };
 
 use crate::document::{Document, Part};
-use crate::fit;
+use crate::fit::{self, Contact, Press};
 use crate::model::Model;
 use crate::steel::{self, HotFactors, YOUNGS_MPA};
 
@@ -46,6 +46,20 @@ pub struct StrengthLoad {
 /// Where the squeezes of [`StrengthLoad::default`] come from.
 pub const SQUEEZE_SOURCE: &str =
     "grip strength of men of 20 to 25, mean 541 N (Eur J Appl Physiol 2007; 99:415); 160 N is 30 %";
+
+/// Neck and jaw are never colder or hotter than this, °C: where the standard's table of hot
+/// strength begins, and where steel is forged.
+pub const JAW_CELSIUS: (f64, f64) = (20.0, 1200.0);
+
+impl StrengthLoad {
+    /// The usual squeezes with neck and jaw so hot, °C.
+    pub fn with_jaws_at(jaw_celsius: f64) -> Self {
+        Self {
+            jaw_celsius,
+            ..Self::default()
+        }
+    }
+}
 
 impl Default for StrengthLoad {
     /// 100 N, 160 N and 540 N with cold jaws.
@@ -87,8 +101,8 @@ pub struct Strength {
     pub steel: steel::Strength,
     /// What neck and jaw keep of it hot.
     pub hot: HotFactors,
-    /// Newtons at the work for a newton at the hand.
-    pub leverage: f64,
+    /// Where hand and work press.
+    pub press: Press,
     /// How many times the force of two flats the jaws press on the work, half A first.
     pub gains: [f64; 2],
     /// Ordinary, strong and full.
@@ -106,6 +120,11 @@ pub struct Strength {
 }
 
 impl Strength {
+    /// Newtons at the work for a newton at the hand.
+    pub fn leverage(&self) -> f64 {
+        self.press.leverage()
+    }
+
     /// The half that is worst off.
     pub fn worst_half(&self) -> &HalfBending {
         let uses = |half: &&HalfBending| half.worst().use_per_n();
@@ -123,26 +142,38 @@ impl Strength {
     }
 }
 
-/// Works out how a pair bears its loads. Loads that are negative or no numbers count as nothing.
+/// Works out how a pair bears its loads on its own work.
 pub fn strength(document: &Document, model: &Model, load: &StrengthLoad) -> Strength {
+    let contact = fit::fit_on(document, model, &document.work);
+    strength_on(document, model, contact.as_ref().ok(), load)
+}
+
+/// Works out how a pair bears its loads on work that it holds as [`fit::fit_on`] finds; without a
+/// contact the work counts as pressed all along the grip. Loads that are negative or no numbers
+/// count as nothing.
+pub fn strength_on(
+    document: &Document,
+    model: &Model,
+    contact: Option<&Contact>,
+    load: &StrengthLoad,
+) -> Strength {
     let load = sane(load);
     let steel = steel::strength(document.bar.steel);
     let hot = steel::hot_factors(load.jaw_celsius);
-    let (_, grip) = fit::arms(model);
-    let leverage = fit::leverage(model);
-    let gains = hold::gains(model);
-    let halves = halves(model, &steel, hot, grip);
+    let press = fit::press(model, contact);
+    let gains = hold::gains(model, contact, &press);
+    let halves = halves(model, &steel, hot, press);
     let soft: f64 = both(&halves, |half| {
         deflection_mm_per_n(&half.stations, YOUNGS_MPA)
     });
     let rate_n_per_mm = 1.0 / soft.max(f64::MIN_POSITIVE);
     let mut strength = Strength {
         squeezes: [load.ordinary_n, load.strong_n, load.full_n]
-            .map(|hand_n| squeeze(hand_n, leverage, gains, (&halves, soft))),
+            .map(|hand_n| squeeze(hand_n, press.leverage(), gains, (&halves, soft))),
         load,
         steel,
         hot,
-        leverage,
+        press,
         gains,
         halves,
         rate_n_per_mm,
@@ -165,7 +196,12 @@ fn sane(load: &StrengthLoad) -> StrengthLoad {
     }
 }
 
-fn halves(model: &Model, steel: &steel::Strength, hot: HotFactors, grip: f64) -> Vec<HalfBending> {
+fn halves(
+    model: &Model,
+    steel: &steel::Strength,
+    hot: HotFactors,
+    press: Press,
+) -> Vec<HalfBending> {
     /// Nothing is left at 1200 °C; a stress still needs something to be held against, MPa.
     const LEAST_LIMIT: f64 = 1e-3;
     let cold = steel.yield_mpa;
@@ -174,8 +210,7 @@ fn halves(model: &Model, steel: &steel::Strength, hot: HotFactors, grip: f64) ->
     let sides = if model.alike { &sides[..1] } else { &sides[..] };
     let bend = |&(half, jaw): &(&crate::model::Half, Part)| {
         let bend = half::Bend {
-            hand: (-half.hand().x).max(1.0),
-            grip,
+            press,
             limit_mpa,
             jaw,
         };

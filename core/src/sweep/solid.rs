@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 
 use super::path::{Path, Pose};
 use crate::quadrature::{integrate, integrate_steep, nodes, steep_nodes};
-use crate::section::{Profile, Section, lerp};
+use crate::section::{Known, Profile, Section, lerp};
 
 /// How sizes go from one station to the next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
@@ -237,15 +237,16 @@ impl Sweep {
     /// with v to the left of the path along n, so `A (1 − κ ē) (p + n ē) − κ I n` for each section.
     pub fn moments(&self) -> (f64, f64) {
         let mut sum = Vec2::ZERO;
+        let mut known = Known::default();
         for (s, weight) in self.nodes() {
             let (section, pose) = (self.section(s), self.path.at(s));
             let area = section.area_mm2();
-            let centroid = self.rise(s) + section.centroid_mm();
+            let own = known.properties(&section);
+            let centroid = self.rise(s) + own.centroid_mm;
             let turned = area * (1.0 - pose.curvature * centroid);
             sum += pose.offset(centroid).to_vec2() * (turned * weight);
             if pose.curvature != 0.0 {
-                let own = section.properties().side_mm4;
-                sum -= pose.left() * (pose.curvature * own * weight);
+                sum -= pose.left() * (pose.curvature * own.side_mm4 * weight);
             }
         }
         (sum.x, sum.y)

@@ -1,4 +1,4 @@
-//! Lengths and angles as a smith writes them: the only place that parses or prints a size.
+//! Lengths, angles and temperatures as a smith writes them: the only place that parses or prints a size.
 //!
 //! A [`Length`] keeps the number and the unit it was typed in, so a file says `"3/4 in"` and not
 //! `19.05`; everything past [`crate::resolve()`] works in plain millimetres.
@@ -8,9 +8,11 @@ mod length;
 mod offset;
 mod parse;
 mod show;
+mod temperature;
 
 pub use angle::Angle;
 pub use length::{Amount, Length, MM_PER_INCH, Unit};
 pub use offset::Offset;
 pub use parse::SizeError;
 pub use show::{Rounding, Show};
+pub use temperature::{Temperature, TemperatureError};

@@ -18,7 +18,12 @@ const TEXT: f32 = 11.0;
 pub(super) struct Chart<'a> {
     /// `Hand gap`; the unit is added.
     pub(super) title: &'static str,
+    /// Over the sizes that are held.
     pub(super) rows: &'a [ChartRow],
+    /// From either end outwards.
+    pub(super) beyond: &'a [Vec<ChartRow>; 2],
+    /// The sizes that are shown, mm.
+    pub(super) across: (f64, f64),
     /// The figure of a row, mm.
     pub(super) of: fn(&ChartRow) -> f64,
     pub(super) show: Show,
@@ -75,18 +80,23 @@ struct Scale {
 impl Scale {
     fn of(chart: &Chart<'_>, plot: Rect) -> Option<Self> {
         let unit = unit_mm(chart.show);
-        let (first, last) = (chart.rows.first()?, chart.rows.last()?);
-        let values = || chart.rows.iter().map(|row| (chart.of)(row) / unit);
+        chart.rows.first()?;
+        let (first, last) = chart.across;
+        let outside = || chart.beyond.iter().flatten();
+        let values = || {
+            chart
+                .rows
+                .iter()
+                .chain(outside())
+                .map(|row| (chart.of)(row) / unit)
+        };
         let low = values().fold(0.0, f64::min);
         let high = values().fold(0.0, f64::max);
         // A flat curve still needs some height to stand in.
         let rim = (0.08 * (high - low)).max(0.02);
         Some(Self {
             plot,
-            across: (
-                first.size_mm / unit,
-                (last.size_mm / unit).max(first.size_mm / unit + 1e-6),
-            ),
+            across: (first / unit, (last / unit).max(first / unit + 1e-6)),
             up: (if low < 0.0 { low - rim } else { 0.0 }, high + rim),
             unit,
         })
@@ -110,6 +120,7 @@ impl Scale {
         let palette = Palette::of(ui.visuals());
         let painter = ui.painter();
         painter.rect_filled(self.plot, 0.0, palette.sheet);
+        self.outside(ui, chart);
         let thin = Stroke::new(1.0, palette.edge);
         for value in ticks(self.up, 3.0) {
             let at = self.point(self.across.0, value);
@@ -127,12 +138,33 @@ impl Scale {
         let foot = self.point(self.across.0, 0.0_f64.clamp(self.up.0, self.up.1));
         painter.hline(self.plot.x_range(), foot.y, axis);
         self.uprights(ui, chart);
-        let points: Vec<Pos2> = chart
-            .rows
-            .iter()
-            .map(|row| self.point(row.size_mm / self.unit, (chart.of)(row) / self.unit))
-            .collect();
-        painter.line(points, Stroke::new(2.0, palette.note));
+        painter.line(
+            self.curve(chart, chart.rows),
+            Stroke::new(2.0, palette.note),
+        );
+        for rows in chart.beyond {
+            let stroke = Stroke::new(1.5, palette.note);
+            let curve = self.curve(chart, rows);
+            painter.extend(egui::Shape::dashed_line(&curve, stroke, 4.0, 3.0));
+        }
+    }
+
+    fn curve(&self, chart: &Chart<'_>, rows: &[ChartRow]) -> Vec<Pos2> {
+        let point =
+            |row: &ChartRow| self.point(row.size_mm / self.unit, (chart.of)(row) / self.unit);
+        rows.iter().map(point).collect()
+    }
+
+    /// Hatches the sizes that are not held.
+    fn outside(&self, ui: &Ui, chart: &Chart<'_>) {
+        let (Some(least), Some(most)) = (chart.rows.first(), chart.rows.last()) else {
+            return;
+        };
+        let x = |mm: f64| self.point(mm / self.unit, self.up.0).x;
+        let (left, right) = (x(least.size_mm), x(most.size_mm));
+        for side in [self.plot.with_max_x(left), self.plot.with_min_x(right)] {
+            hatch(ui, side);
+        }
     }
 
     /// The design's own work, dashed, and the work that is tried.
@@ -164,6 +196,26 @@ impl Scale {
         };
         let font = FontId::proportional(TEXT);
         ui.painter().text(at, align, text, font, palette.ink);
+    }
+}
+
+/// Slanting lines over an area, with its edge towards what is held.
+fn hatch(ui: &Ui, area: Rect) {
+    /// Between two lines, in points.
+    const STEP: f32 = 7.0;
+    if area.width() < 1.0 {
+        return;
+    }
+    let palette = Palette::of(ui.visuals());
+    let painter = ui.painter_at(area);
+    let stroke = Stroke::new(1.0, palette.edge);
+    painter.rect_stroke(area, 0.0, stroke, egui::StrokeKind::Inside);
+    let mut x = area.left() - area.height();
+    while x < area.right() {
+        let foot = Pos2::new(x, area.bottom());
+        let head = Pos2::new(x + area.height(), area.top());
+        painter.line_segment([foot, head], stroke);
+        x += STEP;
     }
 }
 

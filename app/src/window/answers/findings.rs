@@ -3,6 +3,7 @@
 use egui::accesskit::Role;
 use egui::{Frame, RichText, Sense, Ui, WidgetInfo};
 use reinwright_core::finding::Finding;
+use reinwright_core::strength::JAW_CELSIUS;
 
 use super::super::look::Look;
 use super::super::reckon::Answers;
@@ -12,6 +13,12 @@ use super::super::theme::Palette;
 
 /// Lists the findings; choosing one shows its place.
 pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
+    if look.load.jaw_celsius > JAW_CELSIUS.0 {
+        let hot = look.load.jaw_celsius;
+        ui.weak(format!(
+            "With neck and jaws at {hot:.0} °C, as set in Strength."
+        ));
+    }
     if answers.findings.is_empty() {
         ui.label(
             "Nothing was noticed: the pair can be made as drawn, as far as this program checks.",

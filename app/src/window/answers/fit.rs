@@ -3,7 +3,7 @@
 use egui::{Grid, RichText, Slider, Ui, Vec2};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::{Document, Part, Range};
-use reinwright_core::fit::{Fit, TravelEnd, WIDEST_SPAN_MM};
+use reinwright_core::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
 use reinwright_core::units::{Length, Show, Unit};
 
 use super::super::ink::Ink;
@@ -30,7 +30,7 @@ pub(super) fn show(
     range(ui, &answers.fit, show);
     try_work(ui, document, answers, look);
     pictures(ui, answers.on_works(), (show, look), fills);
-    charts(ui, document, &answers.fit, look);
+    charts(ui, document, answers, look);
     figures(ui, answers, show, look);
 }
 
@@ -172,7 +172,14 @@ fn told(on: &OnWork, show: Show) -> String {
     format!("{text}; {}", words::bears(&on.contact, show))
 }
 
-fn charts(ui: &mut Ui, document: &Document, fit: &Fit, look: &mut Look) {
+fn charts(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {
+    let Some(range) = answers.fit.range.as_ref().ok().copied() else {
+        return;
+    };
+    let own = document.work.size().mm();
+    let across = past(&range, own, look.tried_mm.unwrap_or(own));
+    let beyond = answers.beyond(across).clone();
+    let fit = &answers.fit;
     if fit.chart.len() < 2 {
         return;
     }
@@ -181,9 +188,11 @@ fn charts(ui: &mut Ui, document: &Document, fit: &Fit, look: &mut Look) {
     let chart = |title, of| Chart {
         title,
         rows: &fit.chart,
+        beyond: &beyond,
+        across,
         of,
         show,
-        own_mm: document.work.size().mm(),
+        own_mm: own,
         tried_mm: look.tried_mm,
     };
     let dragged = [
@@ -191,9 +200,26 @@ fn charts(ui: &mut Ui, document: &Document, fit: &Fit, look: &mut Look) {
         chart("Jaw faces out of parallel", |row| row.out_of_parallel_mm).show(ui),
     ];
     ui.weak("Above nothing the tip stands open, below it the heel. Dashed: the design's own work.");
+    ui.label(format!(
+        "Hatched: not held. Under {} {}; over {} {}.",
+        show.text(range.least.size_mm),
+        range.least.limit.name(),
+        show.text(range.most.size_mm),
+        range.most.limit.name()
+    ));
     if let Some(size) = dragged.into_iter().flatten().next() {
         look.tried_mm = Some(rounded(size, show));
     }
+}
+
+/// The sizes that the charts show: a little past the range at both ends, and what is tried, mm.
+fn past(range: &WorkRange, own: f64, tried: f64) -> (f64, f64) {
+    let (least, most) = (range.least.size_mm, range.most.size_mm);
+    let more = (0.4 * (most - least)).max(0.15 * own);
+    let limits = Range::STEEL;
+    let from = (least - more).min(tried).max(limits.least).min(least);
+    let to = (most + more).max(tried).min(limits.most).max(most);
+    (from, to)
 }
 
 fn figures(ui: &mut Ui, answers: &Answers, show: Show, look: &mut Look) {

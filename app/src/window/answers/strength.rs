@@ -4,7 +4,8 @@ use egui::{DragValue, Grid, RichText, Sense, Ui, Vec2};
 use reinwright_core::document::Document;
 use reinwright_core::document::Part;
 use reinwright_core::drawing::STRESS_STEPS;
-use reinwright_core::strength::{Figure, Quantity, Squeeze, Strength};
+use reinwright_core::finding::Severity;
+use reinwright_core::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
 use reinwright_core::units::Show;
 
 use super::super::ink::stress_colour_of;
@@ -16,15 +17,14 @@ use super::super::theme::Palette;
 use super::{row, section};
 use crate::words;
 
-/// Jaws are never hotter than the steel is forged, °C.
-const HOTTEST: f64 = 1200.0;
-
 /// Shows the loads, the band's legend, what each squeeze does, and everything with a limit.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {
     ui.label(RichText::new("Figures guide; they do not certify a tool.").strong());
     loads(ui, look);
     answers.bear(look.load);
-    let (strength, show) = (&answers.strength, document.units.show());
+    let show = document.units.show();
+    on_work(ui, answers, look, show);
+    let strength = answers.strength(look);
     peak(ui, strength, look);
     legend(ui);
     squeezes(ui, strength, show, look);
@@ -53,15 +53,42 @@ fn loads(ui: &mut Ui, look: &mut Look) {
     ui.horizontal(|ui| {
         let label = ui.label("Neck and jaws at");
         let field = DragValue::new(&mut look.load.jaw_celsius)
-            .range(20.0..=HOTTEST)
+            .range(JAW_CELSIUS.0..=JAW_CELSIUS.1)
             .speed(5.0)
             .fixed_decimals(0)
             .update_while_editing(false)
             .suffix(" °C");
         ui.add(field).labelled_by(label.id).on_hover_text(
-            "Hot steel bears less: EN 1993-1-2 Table 3.1. Findings are for cold jaws",
+            "Hot steel bears less: EN 1993-1-2 Table 3.1. Findings go by it too; the file does not \
+             keep it",
         );
     });
+}
+
+/// On which work the pair is squeezed, and where it presses.
+fn on_work(ui: &mut Ui, answers: &mut Answers, look: &mut Look, show: Show) {
+    let press = answers.strength(look).press;
+    let words = match (look.tried_mm, press.size_mm) {
+        (Some(tried), Some(size)) if tried == size => {
+            format!("On {} work, as tried in Fit", show.text(size))
+        }
+        (Some(tried), _) => {
+            format!("Not held on {} work: shown on its own", show.text(tried))
+        }
+        (None, Some(size)) => format!("On its own {} work", show.text(size)),
+        (None, None) => "Its own work is not held: as if it were".to_owned(),
+    };
+    ui.label(words);
+    // A size is not to be broken at the end of a line.
+    let size = show.text(press.grip_mm);
+    let whole = size.replace(' ', "\u{a0}");
+    let pressed = ui.label(words::pressed(&press, show).replace(&size, &whole));
+    if pressed.contains_pointer() {
+        look.point_at(Part::Jaw);
+    }
+    if look.tried_mm.is_some() && ui.button("Back to its own work").clicked() {
+        look.tried_mm = None;
+    }
 }
 
 fn peak(ui: &mut Ui, strength: &Strength, look: &mut Look) {
@@ -91,9 +118,9 @@ fn peak(ui: &mut Ui, strength: &Strength, look: &mut Look) {
 
 fn failing(ui: &mut Ui, words: &str) {
     ui.horizontal(|ui| {
-        let mend = reinwright_core::finding::Severity::Mend;
-        sign::severity(ui, mend);
-        ui.label(RichText::new(words).strong().color(sign::colour(ui, mend)));
+        sign::severity(ui, Severity::Mend);
+        let colour = sign::colour(ui, Severity::Mend);
+        ui.label(RichText::new(words).strong().color(colour));
     });
 }
 
@@ -176,19 +203,29 @@ fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
             Part::Rein,
         ),
     ];
+    /// Between columns, and the room of the names, in points.
+    const GAP: f32 = 8.0;
+    const NAMES: f32 = 104.0;
+    let wide = ((ui.available_width() - NAMES) / 3.0 - GAP).clamp(30.0, 90.0);
+    let cell = |ui: &mut Ui, words: RichText| {
+        let size = Vec2::new(wide, ui.spacing().interact_size.y.min(18.0));
+        let layout = egui::Layout::right_to_left(egui::Align::Center);
+        ui.allocate_ui_with_layout(size, layout, |ui| ui.label(words))
+            .inner
+    };
     Grid::new("squeezes")
         .num_columns(4)
-        .spacing([8.0, 3.0])
+        .spacing([GAP, 3.0])
         .show(ui, |ui| {
             ui.weak("");
             for name in words::SQUEEZES {
-                super::right(ui, |ui| ui.weak(name));
+                cell(ui, RichText::new(name).weak());
             }
             ui.end_row();
             for (what, hint, values, part) in rows {
                 let mut all = ui.label(super::lit(what, part, look)).on_hover_text(hint);
                 for value in values {
-                    all = all.union(super::right(ui, |ui| ui.label(value)));
+                    all = all.union(cell(ui, RichText::new(value)));
                 }
                 ui.end_row();
                 if all.contains_pointer() {
@@ -233,7 +270,14 @@ fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
     } else {
         capital(figure.what)
     };
-    ui.label(super::lit(&name, figure.part, look));
+    let name = super::lit(&name, figure.part, look);
+    // The sign stands before the name: beside the margin it would push the page wider.
+    ui.horizontal_wrapped(|ui| {
+        if !figure.holds() {
+            sign::severity(ui, Severity::Mend);
+        }
+        ui.label(name);
+    });
     ui.columns(3, |columns| {
         let [value, limit] =
             [figure.value, figure.limit].map(|value| measured(figure, value, show));
@@ -243,7 +287,8 @@ fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
         if figure.holds() {
             columns[2].label(margin);
         } else {
-            failing(&mut columns[2], &margin);
+            let colour = sign::colour(&columns[2], Severity::Mend);
+            columns[2].label(RichText::new(margin).strong().color(colour));
         }
     });
     ui.add_space(3.0);
