@@ -212,7 +212,7 @@ impl Sketching {
 
     /// How the work lies, and between which nodes it may bear.
     pub(super) fn lay(
-        &mut self,
+        &self,
         ui: &mut Ui,
         document: &Document,
         sketch: &Sketch,

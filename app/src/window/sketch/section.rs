@@ -47,7 +47,7 @@ impl Place {
         self.middle + Vec2::new(u as f32 * self.half.x, -v as f32 * self.half.y)
     }
 
-    fn from_screen(self, at: Pos2) -> (f64, f64) {
+    fn unit_at(self, at: Pos2) -> (f64, f64) {
         let off = at - self.middle;
         (
             f64::from(off.x / self.half.x),
@@ -164,7 +164,7 @@ impl Sketching {
         if response.dragged()
             && let (Some(corner), Some(at)) = (self.corner, response.interact_pointer_pos())
         {
-            let to = place.rounded(place.from_screen(at), units);
+            let to = place.rounded(place.unit_at(at), units);
             moved = Some(shape.moved(corner, to, self.alike()));
         }
         let shape = moved.as_ref().unwrap_or(shape);

@@ -1,6 +1,7 @@
 //! Changing a sketch: one value of one node, or its list of nodes.
 
 use super::{Growth, Node, STEEPEST, Sketch, SketchShape, Steel};
+use crate::document::Range;
 use crate::jaw::{Jaw, JawStyle};
 use crate::units::{Length, Offset, Unit};
 
@@ -131,7 +132,7 @@ impl Sketch {
             (NodeValue::X, _) => {}
             (NodeValue::Y, _) => at.y = offset(to),
             (NodeValue::Slope, _) => {
-                at.slope = (to.clamp(-STEEPEST, STEEPEST) * 10.0).round() / 10.0
+                at.slope = (to.clamp(-STEEPEST, STEEPEST) * 10.0).round() / 10.0;
             }
             (_, None) => {}
             (NodeValue::Inside, Some(steel)) => {
@@ -343,7 +344,8 @@ impl Jaw {
         if let JawStyle::Sketch(old) = &self.style {
             let times = sketch.drawn_length() / old.drawn_length();
             if (times - 1.0).abs() > 1e-12 {
-                next.length = Length::from_mm(self.length.mm() * times, self.length.unit());
+                let length = (self.length.mm() * times).clamp(Range::RUN.least, Range::RUN.most);
+                next.length = Length::from_mm(length, self.length.unit());
             }
         }
         next.style = JawStyle::Sketch(sketch);

@@ -78,8 +78,7 @@ impl Jaw {
         };
         let along = sketch.along(self.length.mm());
         let mut holds = Vec::new();
-        for node in 0..sketch.nodes.len() {
-            let s = along[node];
+        for (node, &s) in along.iter().enumerate() {
             let mut add = |hold: Hold, at: Point| holds.push(NodeHold { node, hold, at });
             add(Hold::Move, half.jaw.middle(s));
             if node != chosen {
