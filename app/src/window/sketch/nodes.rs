@@ -211,12 +211,7 @@ impl Sketching {
     }
 
     /// How the work lies, and between which nodes it may bear.
-    pub(super) fn lay(
-        &self,
-        ui: &mut Ui,
-        document: &Document,
-        sketch: &Sketch,
-    ) -> Option<Sketch> {
+    pub(super) fn lay(&self, ui: &mut Ui, document: &Document, sketch: &Sketch) -> Option<Sketch> {
         let mut next = sketch.clone();
         let at = sketch.nodes[self.node].x;
         ui.horizontal(|ui| {
