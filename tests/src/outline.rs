@@ -8,8 +8,12 @@ pub const STRAY: f64 = 1e-3;
 
 /// The corners of a closed path, flattened; a corner that repeats the one before is left out.
 pub fn corners(path: &BezPath) -> Vec<(f64, f64)> {
+    corners_within(path, STRAY)
+}
+
+fn corners_within(path: &BezPath, stray: f64) -> Vec<(f64, f64)> {
     let mut corners: Vec<(f64, f64)> = Vec::new();
-    kurbo::flatten(path, STRAY, |el| {
+    kurbo::flatten(path, stray, |el| {
         if let PathEl::MoveTo(p) | PathEl::LineTo(p) = el {
             corners.push((p.x, p.y));
         }
@@ -21,4 +25,9 @@ pub fn corners(path: &BezPath) -> Vec<(f64, f64)> {
 /// A closed path as a polygon.
 pub fn polygon(path: &BezPath) -> Polygon {
     Polygon::new(LineString::from(corners(path)), Vec::new())
+}
+
+/// A closed path as a polygon that strays no more than so far from it, mm.
+pub fn polygon_within(path: &BezPath, stray: f64) -> Polygon {
+    Polygon::new(LineString::from(corners_within(path, stray)), Vec::new())
 }

@@ -554,3 +554,27 @@ fn a_family_is_asked_with_hot_jaws_too() {
         serde_json::from_str(&done(&["fit", text(&path), "--json", "--jaw", "900 C"])).unwrap();
     assert_eq!(answer["sizes"][0]["steel"]["jaw_temperature_c"], 900.0);
 }
+
+#[test]
+fn choose_names_what_suits_first_and_says_why() {
+    let text = done(&["choose", "5/8 in hexagon", "--way", "end-on"]);
+    assert!(text.starts_with("v bit: suits: "), "{text}");
+    let text = done(&["choose", "5/8 in round"]);
+    let flat = text.lines().find(|line| line.starts_with("flat: "));
+    let flat = flat.expect("flat is spoken of");
+    assert!(
+        flat.starts_with("flat: unsafe: a round bar rolls"),
+        "{flat}"
+    );
+    let answer = done(&["choose", "3/8 in round", "--way", "across", "--json"]);
+    let all: Value = serde_json::from_str(&answer).expect("JSON");
+    let all = all.as_array().expect("a list");
+    assert_eq!(all[0]["verdict"], "suits");
+    all.iter()
+        .for_each(|one| keys(one, &["style", "verdict", "reason"]));
+    refused(
+        &["choose", "5/8 in round", "--way", "sideways"],
+        &["--way", "sideways", "end-on"],
+    );
+    refused(&["choose", "5/8 round"], &["5/8"]);
+}

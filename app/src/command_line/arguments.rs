@@ -20,6 +20,8 @@ pub(super) struct Arguments {
 pub(super) enum Job {
     /// Write a whole design in proportion to the work and the bar
     New(New),
+    /// Which jaw styles suit some work, which would be unsafe, and why
+    Choose(Choose),
     /// How much of which bar, and where to mark it
     Balance(Asked),
     /// What work the pair holds and how, what a squeeze does to it
@@ -50,6 +52,22 @@ pub(super) struct New {
     /// File to write; one that is there already is replaced
     #[arg(long)]
     pub(super) out: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Choose {
+    /// Stock that the tongs shall hold, such as "5/8 in hexagon"
+    #[arg(allow_hyphen_values = true)]
+    pub(super) work: String,
+    /// How it is held: end-on, beside, across, by-its-head or by-its-eye
+    #[arg(long, default_value = "end-on")]
+    pub(super) way: String,
+    /// Bar that the tongs are forged from
+    #[arg(long, default_value = "3/4 in square", allow_hyphen_values = true)]
+    pub(super) bar: String,
+    /// Answer as JSON
+    #[arg(long)]
+    pub(super) json: bool,
 }
 
 /// A question about one design, or about every size of a family.

@@ -5,6 +5,7 @@
 
 mod arguments;
 mod balance;
+mod choose;
 mod family;
 mod findings;
 mod fit;
@@ -86,6 +87,7 @@ fn start(arguments: Arguments) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
+        Some(Job::Choose(asked)) => choose::run(&asked),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => {
             family::or(&wanted.asked.file, &wanted, findings::run, family::findings)

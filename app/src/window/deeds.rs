@@ -16,6 +16,7 @@ use super::dialog::{
 use super::history::History;
 use super::look::Look;
 use super::session::Session;
+use super::styles::StyleWish;
 use super::workbench::{Said, Wish, Workbench};
 use crate::{files, printing};
 
@@ -33,6 +34,7 @@ impl Workbench {
             Wish::LeaveShelf => self.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Shelf(wish) => self.at_jaw_shelf(wish),
+            Wish::Styles(wish) => self.at_styles(ctx, wish),
         }
     }
 
@@ -91,7 +93,7 @@ impl Workbench {
     }
 
     /// Goes on to something else, unless work would be lost: then it asks.
-    fn leave_for(&mut self, ctx: &Context, next: Next) {
+    pub(super) fn leave_for(&mut self, ctx: &Context, next: Next) {
         self.commit_typed();
         if self.is_changed() {
             let name = match self.open_name().trim() {
@@ -286,6 +288,7 @@ impl Workbench {
                 }
             }
             Reply::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Reply::Styles(work, bar) => self.at_styles(ctx, StyleWish::New(work, bar)),
             Reply::Screen(points_per_mm) => {
                 self.memory.note_screen(points_per_mm);
                 self.paper.set_scale(points_per_mm);

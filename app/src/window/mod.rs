@@ -23,6 +23,7 @@ mod session;
 mod shelf;
 mod sign;
 mod sketch;
+mod styles;
 mod theme;
 mod view;
 mod workbench;

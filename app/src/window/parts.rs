@@ -23,6 +23,8 @@ pub(super) struct PartsList {
     drafts: BTreeMap<String, Draft>,
     /// Whether name or note is being typed.
     pub(super) typing: bool,
+    /// The part whose style is to be chosen from the work.
+    pub(super) choose_style: Option<Part>,
 }
 
 /// A text that is not yet, or could not be, put into the document.
@@ -170,8 +172,21 @@ impl PartsList {
                 }
             }
         });
+        if is_style(row) {
+            self.style_chooser(ui, row);
+        }
         if let Some(Draft::Refused(why)) = self.drafts.get(&row.path) {
             ui.label(RichText::new(why).color(Palette::of(ui.visuals()).stop));
+        }
+    }
+
+    /// The way to a style from what it must hold.
+    fn style_chooser(&mut self, ui: &mut Ui, row: &Row) {
+        let button = ui.button("Choose for the work…").on_hover_text(
+            "All styles drawn on the work: those that suit, those that would be unsafe, and why",
+        );
+        if button.clicked() {
+            self.choose_style = Some(row.part);
         }
     }
 
@@ -317,6 +332,11 @@ fn hint(row: &Row, document: &Document) -> String {
         limits if limits.is_empty() => hint,
         limits => format!("{hint}\nFrom {limits}; up and down keys step, with Shift finely"),
     }
+}
+
+/// Whether a row is the style of a jaw.
+fn is_style(row: &Row) -> bool {
+    matches!(row.part, Part::Jaw | Part::SecondJaw) && row.path.ends_with(".style")
 }
 
 /// What stands over a row's group.

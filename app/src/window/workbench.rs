@@ -22,6 +22,7 @@ use super::reckon::Answers;
 use super::session::Session;
 use super::shelf::{self, Shelf};
 use super::sketch::{JawShelf, ShelfWish, Sketching};
+use super::styles::{StyleChooser, StyleWish};
 use super::{answers, samples, theme};
 
 /// How often an unsaved design is copied against a power cut, seconds.
@@ -66,6 +67,8 @@ pub struct Workbench {
     pub(super) may_close: bool,
     /// What is chosen in a sketched jaw.
     pub(super) sketching: Sketching,
+    /// The chooser of jaw styles, if it is open.
+    pub(super) styles: Option<StyleChooser>,
     /// The shelf of own jaws, while it is open.
     pub(super) jaw_shelf: Option<JawShelf>,
     /// Where own jaws are kept, if anywhere.
@@ -93,6 +96,8 @@ pub(super) enum Wish {
     Begin(Box<Document>),
     /// Something about own jaws.
     Shelf(ShelfWish),
+    /// The chooser of jaw styles.
+    Styles(StyleWish),
 }
 
 /// A sentence in the line under the menu.
@@ -146,6 +151,7 @@ impl Workbench {
             said: None,
             may_close: false,
             sketching: Sketching::default(),
+            styles: None,
             jaw_shelf: None,
             jaws_folder: None,
             strip: BarStrip::default(),
@@ -254,6 +260,9 @@ impl Workbench {
                     self.parts
                         .show(ui, &mut self.session.document, (&mut self.look, sketching));
                 self.queue.extend(wish.map(Wish::Shelf));
+                let styles = self.parts.choose_style.take();
+                self.queue
+                    .extend(styles.map(|part| Wish::Styles(StyleWish::Open(part))));
             });
         if let Some(shelf) = &self.jaw_shelf {
             let wish = shelf.show(ui.ctx(), &mut self.fills);
@@ -301,6 +310,10 @@ impl Workbench {
     }
 
     fn question(&mut self, ctx: &Context) {
+        if let Some(styles) = &mut self.styles {
+            let wish = styles.show(ctx, &mut self.fills);
+            self.queue.extend(wish.map(Wish::Styles));
+        }
         let reply = self.dialog.as_mut().and_then(|dialog| dialog.show(ctx));
         if let Some(reply) = reply {
             self.dialog = None;

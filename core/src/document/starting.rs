@@ -33,7 +33,9 @@ fn split(
     let sizes = sizes.join(" ").replace('\u{d7}', "x");
     let parts: Vec<&str> = sizes.split('x').map(str::trim).collect();
     let last = parts.last().copied().unwrap_or_default();
+    // A fraction is of an inch, whatever the design counts in.
     let unit = match default {
+        Some(_) if last.contains('/') => Length::parse(last, Unit::Inch)?.unit(),
         Some(default) => Length::parse(last, default)?.unit(),
         None => last.parse::<Length>()?.unit(),
     };
@@ -54,7 +56,8 @@ pub fn parse_work(text: &str) -> Result<Work, StockError> {
     work(text, None)
 }
 
-/// Reads work as [`parse_work`] does; a number without a unit is in `default`: `5/8 hex`.
+/// Reads work as [`parse_work`] does; a number without a unit is in `default`, a fraction
+/// in inches: `16 square`, `5/8 hex`.
 ///
 /// # Errors
 /// When the size or the shape cannot be read.
@@ -95,7 +98,20 @@ fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
 /// # Errors
 /// When the size or the shape cannot be read.
 pub fn parse_bar(text: &str) -> Result<Bar, StockError> {
-    let (size, second, words) = split(text, None)?;
+    bar(text, None)
+}
+
+/// Reads a bar as [`parse_bar`] does; a number without a unit is in `default`, a fraction in
+/// inches.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_bar_in(text: &str, default: Unit) -> Result<Bar, StockError> {
+    bar(text, Some(default))
+}
+
+fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
+    let (size, second, words) = split(text, default)?;
     let stock = match (words.as_str(), second) {
         ("square", None) => Stock::Square { side: size },
         ("round", None) => Stock::Round { diameter: size },

@@ -69,6 +69,22 @@ impl Work {
         }
     }
 
+    /// In words that [`super::parse_work`] reads back: `5/8 in hexagon on corners`.
+    pub fn words(&self) -> String {
+        let shape = self.names()[self.chosen()];
+        match *self {
+            Self::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
+            Self::Round { diameter } => format!("{diameter} {shape}"),
+            Self::Square { .. } | Self::Hexagon { .. } | Self::Octagon { .. } => {
+                let lie = match self.lie() {
+                    Lie::OnFlats => "",
+                    Lie::OnCorners => " on corners",
+                };
+                format!("{} {shape}{lie}", self.size())
+            }
+        }
+    }
+
     /// The same work in another size; flat work keeps its width.
     #[must_use]
     pub fn with_size(mut self, size: Length) -> Self {
@@ -80,6 +96,16 @@ impl Work {
             | Self::Octagon { flats: it, .. } => *it = size,
         }
         self
+    }
+
+    /// Lays a many-sided bar one way; other work has no ways to lie.
+    pub fn lay(&mut self, wanted: Lie) {
+        match self {
+            Self::Square { lie, .. } | Self::Hexagon { lie, .. } | Self::Octagon { lie, .. } => {
+                *lie = wanted;
+            }
+            Self::Flat { .. } | Self::Round { .. } => {}
+        }
     }
 
     fn lie(&self) -> Lie {

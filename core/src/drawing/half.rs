@@ -3,7 +3,7 @@
 use kurbo::{Affine, Point, Rect};
 
 use super::dimension::{Scale, Side, Wish, rows, running, segment};
-use super::pair::{over_rein, view_title};
+use super::pair::{over_rein, station_words, view_title};
 use super::views;
 use super::{Align, Drawing, Item, Line, bounds};
 use crate::document::{Document, Part, Projection};
@@ -165,19 +165,17 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
 fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
     let show = document.units.show();
     let length = half.jaw.length();
-    let plain = document.jaw.plain_form().stations;
-    let words = |station: &crate::sweep::Station| {
-        let (depth, width) = (show.number(station.depth), show.number(station.width));
-        format!("{depth} × {width}")
+    let plain = document.jaw.plain_form();
+    let told = plain.told();
+    let words = |i: usize| station_words(&plain, i, show);
+    let runs_on = |place: usize| {
+        let here = words(told[place]);
+        told[place + 1..].iter().any(|&next| words(next) == here)
     };
-    let runs_on = |i: usize| {
-        let here = words(&plain[i]);
-        plain[i + 1..].iter().any(|next| words(next) == here)
-    };
-    let asked = plain.iter().enumerate();
-    let asked = asked.filter(|(_, station)| station.at == 0.0 || station.at > 0.25 * length);
-    asked
-        .map(|(i, station)| {
+    told.iter()
+        .enumerate()
+        .map(|(place, &i)| {
+            let station = &plain.stations[i];
             let unbroken = station.at.min(length - document.jaw.tip.mm());
             // Measured to the tip itself, at the height of the back before it is broken.
             let outer = half.jaw.edge_point(Edge::Outer, unbroken);
@@ -185,7 +183,7 @@ fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
             Station {
                 inner,
                 outer: Point::new(inner.x, outer.y),
-                text: (!runs_on(i)).then(|| words(station)),
+                text: (!runs_on(place)).then(|| words(i)),
                 part: Part::Jaw,
                 heel: station.at == 0.0,
             }

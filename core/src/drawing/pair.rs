@@ -9,9 +9,10 @@ use super::views::{
 };
 use super::{Align, DrawOptions, Drawing, Item, Line, bounds};
 use crate::document::{Boss, BossShape, Document, Part, PlainSection, Projection, Work};
-use crate::jaw::Jaw;
+use crate::jaw::{Form, Jaw};
 use crate::model::{Half, Model};
-use crate::sweep::{Edge, Station};
+use crate::section::Profile;
+use crate::sweep::Edge;
 use crate::units::Show;
 
 /// Between one view and the next, in text sizes.
@@ -276,20 +277,13 @@ fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
         span(rivet, tip_corner, Part::Jaw),
     ];
     let plain = jaw.plain_form();
-    let size = |station: &Station| (station.depth, station.width);
-    for (i, station) in plain.stations.iter().enumerate() {
-        let repeats = plain.stations[i + 1..]
-            .iter()
-            .any(|next| size(next) == size(station));
-        let near_heel = station.at > 0.0 && station.at < 0.25 * half.jaw.length();
-        if repeats || near_heel {
+    let told = plain.told();
+    for (place, &i) in told.iter().enumerate() {
+        let (station, text) = (&plain.stations[i], station_words(&plain, i, show));
+        let again = |&next: &usize| station_words(&plain, next, show) == text;
+        if told[place + 1..].iter().any(again) {
             continue;
         }
-        let text = format!(
-            "{} × {}",
-            show.number(station.depth),
-            show.number(station.width)
-        );
         let at = corner(station.at.min(half.jaw.length() - jaw.tip.mm()));
         let hang = if station.at > 0.7 * half.jaw.length() {
             Align::End
@@ -332,6 +326,18 @@ fn boss_size(boss: &Boss, show: Show) -> String {
                 show.number(boss.along.mm())
             )
         }
+    }
+}
+
+/// The size of a jaw's section at a station: a diameter where it is round.
+pub(super) fn station_words(form: &Form, station: usize, show: Show) -> String {
+    let station = &form.stations[station];
+    let round = form.profiles[station.profile] == Profile::rounded(1.0, 1.0);
+    let (depth, width) = (show.number(station.depth), show.number(station.width));
+    if round && station.depth == station.width {
+        format!("Ø{depth}")
+    } else {
+        format!("{depth} × {width}")
     }
 }
 

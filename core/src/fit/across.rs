@@ -20,17 +20,18 @@ impl Across {
 
     /// The half-angle at which the jaw first touches the work; `None` when it is out of reach.
     ///
-    /// Turning lifts the place by about its distance from the rivet, so a few steps of a secant
-    /// settle it.
+    /// Turning lifts a place by its distance from the rivet along x, so a few steps of Newton's
+    /// method settle it.
     pub(super) fn touch(&self, work: &Held<'_>) -> Option<Touch> {
-        const ROUNDS: u32 = 12;
-        const SETTLED: f64 = 1e-7;
+        const ROUNDS: u32 = 24;
+        const SETTLED: f64 = 1e-8;
+        /// Nearer to the rivet nothing can be held, mm.
+        const LEAST_ARM: f64 = 1.0;
         let half = work.section.width / 2.0;
-        let arm = self.inside.at().x.max(1.0);
         let mut turn = 0.0;
         for _ in 0..ROUNDS {
             let touching = self.inside.highest(turn, half, |x| work.height(x))?;
-            let step = touching.over / arm;
+            let step = touching.over / touching.x.max(LEAST_ARM);
             turn += step;
             if step.abs() < SETTLED {
                 return Some(Touch {
@@ -58,8 +59,9 @@ impl Across {
 
     /// How work that touches at a point bears.
     pub(super) fn bears(&self, point: usize, work: &Held<'_>) -> Bears {
-        let deepest = self.inside.deepest(work.section.width / 2.0);
-        bears_across(&[self.beside(point)], (self.inside.depth(point), deepest))
+        let half = work.section.width / 2.0;
+        let depths = (self.inside.depth(point), self.inside.deepest(half));
+        bears_across(&[self.beside(point)], depths, half)
     }
 
     /// Where it touches beside its middle, x in mm.

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
 use super::form::block;
-use super::{Course, Form, Lay, Remark, Style};
+use super::{Course, Form, Lay, Remark, Style, Trade, Way};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::seat::work_section;
@@ -55,6 +55,20 @@ impl Style for BentBit {
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         let bit = (1.6 * work.size().mm()).max(22.0);
         Self::suited(work, bar).blend.mm() + bit
+    }
+
+    fn trade(_work: &Work, way: Way) -> Option<Trade> {
+        Some(match way {
+            Way::Beside => {
+                Trade::suits("its bits step aside, so that long bar passes boss and reins")
+            }
+            Way::EndOn => {
+                Trade::not_for("holds bar beside the tongs: a straight bit holds it in line")
+            }
+            Way::Across => Trade::not_for("its bits run along the tongs, not across"),
+            Way::ByHead => Trade::not_for("has no bow that would clear a head"),
+            Way::ByEye => Trade::not_for("has no lugs that would enter an eye"),
+        })
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

@@ -2,8 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
 use super::bow::{Bow, Start};
-use super::{Form, Remark, Style};
-use crate::document::{Bar, Follows, Range, Visitor, Work};
+use super::{Form, Remark, Style, Trade, Way};
+use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::seat::work_section;
 use crate::units::Length;
@@ -32,6 +32,7 @@ impl Style for Bolt {
     const NAME: &'static str = "bolt";
     const ABOUT: &'static str =
         "Bolts and headed bar, held by the shank in the bit while a bow clears the head";
+    const LIE: Option<Lie> = Some(Lie::OnCorners);
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -51,6 +52,21 @@ impl Style for Bolt {
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         let bit = (1.6 * work.size().mm()).max(22.0);
         Self::suited(work, bar).bow().length(Start::Swing) + bit
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(match (work, way) {
+            (Work::Flat { .. }, Way::ByHead) => {
+                Trade::will_do("its flat bit holds flat bar while the bow clears a bent end")
+            }
+            (_, Way::ByHead) => Trade::suits("its V holds the shank while the bow clears the head"),
+            (_, Way::EndOn) => {
+                Trade::will_do("its bit holds the bar; the bow is idle on bar without a head")
+            }
+            (_, Way::Across) => Trade::not_for("its groove runs along the tongs, not across"),
+            (_, Way::Beside) => Trade::not_for("holds in front of the boss, not beside it"),
+            (_, Way::ByEye) => Trade::not_for("has no lugs that would enter an eye"),
+        })
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

@@ -1,8 +1,9 @@
 use serde::{Deserialize, Serialize};
 
+use super::choose::{ROLLS, plain_bit};
 use super::trough::{Trough, play};
-use super::{Form, Remark, Style};
-use crate::document::{Bar, Follows, Range, Visitor, Work};
+use super::{Form, Remark, Style, Trade, Way};
+use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::seat::work_section;
 use crate::units::Length;
@@ -37,6 +38,7 @@ const LEAST_LIP: f64 = 0.25;
 impl Style for BoxJaw {
     const NAME: &'static str = "box";
     const ABOUT: &'static str = "Flat bar of one size, kept from turning by a lip down each side; the other jaw may be plain";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -55,6 +57,19 @@ impl Style for BoxJaw {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         0.9 * bar.stock.equal_square_mm() + (1.6 * work.size().mm()).max(28.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its lips leave no room for work across the jaws"),
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (Work::Flat { .. }, _) => {
+                Trade::suits("its lips keep flat bar from turning and from sliding out sideways")
+            }
+            (Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. }, _) => {
+                Trade::will_do("its lips keep the bar from sliding out sideways")
+            }
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::lugs::{Lugged, Tool};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, Trade, Way};
 use crate::document::{Bar, Visitor, Work};
 
 /// Lugs enter the eye of a handled chisel, punch or set; bows behind surround its mushroomed head.
@@ -27,6 +27,17 @@ impl Style for ChiselHead {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         Lugged::suited(TOOL, work, bar).suited_length()
+    }
+
+    fn trade(_work: &Work, way: Way) -> Option<Trade> {
+        Some(match way {
+            Way::ByEye => Trade::suits(
+                "its lugs enter the eye of a handled chisel, its bows clear the mushroomed head",
+            ),
+            Way::EndOn | Way::Beside | Way::Across | Way::ByHead => {
+                Trade::not_for("holds a tool by its eye: plain bar gives its lugs nothing to enter")
+            }
+        })
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Remark, Style};
-use crate::document::{Bar, Follows, Range, Visitor, Work};
+use super::choose::{ROLLS, plain_bit};
+use super::{Form, Remark, Style, Trade, Way};
+use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::finding::{GEOMETRY, Severity};
 use crate::section::{Piece, Profile};
 use crate::sweep::{Ease, Station};
@@ -28,6 +29,7 @@ impl Style for Flat {
     const NAME: &'static str = "flat";
     const ABOUT: &'static str =
         "Flat bar and sheet, gripped along the whole face; opened for thick work";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
 
     fn suited(_work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -42,6 +44,22 @@ impl Style for Flat {
 
     fn suited_length_mm(_work: &Work, bar: &Bar) -> f64 {
         2.3 * bar.stock.equal_square_mm()
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (Work::Flat { .. }, Way::EndOn) => Trade::suits("grips flat bar along its whole face"),
+            (
+                Work::Flat { .. }
+                | Work::Square { .. }
+                | Work::Hexagon { .. }
+                | Work::Octagon { .. },
+                _,
+            ) => Trade::will_do(
+                "bears on two flats, but nothing keeps the bar from shifting sideways",
+            ),
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

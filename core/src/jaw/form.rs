@@ -110,6 +110,36 @@ impl Form {
         self.stations.last().map_or(0.0, |station| station.at)
     }
 
+    /// The stations whose sizes are worth telling a smith: heel and tip, the bottom of what is sunk
+    /// across the inside, where the jaw is widest, and where back or sides bend. What lies close
+    /// to heel or tip, or in line with its neighbours, follows from the others.
+    pub fn told(&self) -> Vec<usize> {
+        let last = self.stations.len() - 1;
+        let told = |i: &usize| *i == 0 || *i == last || self.is_told(*i);
+        (0..=last).filter(told).collect()
+    }
+
+    /// Whether a station between heel and tip is worth telling.
+    fn is_told(&self, i: usize) -> bool {
+        /// Parts of the length next to heel and tip that they stand for.
+        const NEAR: (f64, f64) = (0.25, 0.85);
+        let (before, here, next) = (
+            &self.stations[i - 1],
+            &self.stations[i],
+            &self.stations[i + 1],
+        );
+        let sunk = |station: &Station| station.rise - station.depth / 2.0;
+        let over =
+            |of: fn(&Station) -> f64| of(here) - of(before) > SEEN && of(here) - of(next) > -SEEN;
+        let t = (here.at - before.at) / (next.at - before.at).max(f64::MIN_POSITIVE);
+        let off = |of: fn(&Station) -> f64| (lerp(of(before), of(next), t) - of(here)).abs() > SEEN;
+        let part = here.at / self.length();
+        let bends = off(|s| s.rise + s.depth / 2.0) || off(|s| s.width);
+        sunk(here) - sunk(before) > SEEN && sunk(here) - sunk(next) > -SEEN
+            || over(|s| s.width)
+            || bends && (NEAR.0..=NEAR.1).contains(&part)
+    }
+
     /// The largest radius to which the back of the tip can be broken, mm: half the last run, a
     /// third of the depth, and half the wall over a groove.
     pub(super) fn tip_room(&self) -> f64 {
@@ -189,6 +219,9 @@ impl Form {
         ))
     }
 }
+
+/// A smaller difference of size than this is not told, mm.
+const SEEN: f64 = 0.2;
 
 /// A smaller radius than this is no break that could be seen, mm.
 const LEAST_BREAK: f64 = 0.05;

@@ -3,7 +3,8 @@ use serde::{Deserialize, Serialize};
 use super::bit_shape::BitShape;
 use super::bolt::{LEAST_BIT, short_bit};
 use super::bow::{Bow, Start};
-use super::{Form, Remark, Style};
+use super::choose::plain_bit;
+use super::{Form, Remark, Style, Trade, Way};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::seat::work_section;
@@ -65,6 +66,15 @@ impl Style for GooseNeck {
         let bit = (1.6 * work.size().mm()).max(22.0);
         let style = Self::suited(work, bar);
         style.bow().length(style.start()) + bit
+    }
+
+    fn trade(_work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match way {
+            Way::Across => Trade::not_for("its bit and its stop are for bar that is held end on"),
+            Way::EndOn | Way::Beside | Way::ByHead | Way::ByEye => {
+                Trade::suits("the end of the bar butts against its stop, so that it can be upset")
+            }
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

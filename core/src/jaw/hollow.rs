@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Style};
+use super::choose::plain_bit;
+use super::{Form, Style, Trade, Way};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
 use crate::section::Piece;
 use crate::units::{Length, Unit};
@@ -62,6 +63,22 @@ impl Style for HollowBit {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its groove runs along the tongs, not across"),
+            (Work::Round { .. }, _) => Trade::suits("holds round bar of its own size all round"),
+            (Work::Octagon { .. }, _) => {
+                Trade::will_do("touches an octagon at its corners, nearly all round")
+            }
+            (Work::Hexagon { .. }, _) => Trade::will_do(
+                "touches a hexagon at its corners only: it may turn under the hammer",
+            ),
+            (Work::Flat { .. } | Work::Square { .. }, _) => Trade::risky(
+                "touches the bar at its corners only: it turns in the groove and can fly out",
+            ),
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

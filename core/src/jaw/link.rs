@@ -1,10 +1,11 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Lay, Remark, Style};
+use super::choose::{ROLLS, plain_bit};
+use super::tapered::Tapered;
+use super::{Form, Lay, Remark, Style, Trade, Way};
 use crate::document::{Bar, Follows, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
-use crate::section::Profile;
-use crate::sweep::{Ease, Station};
+use crate::sweep::Ease;
 use crate::units::Length;
 
 /// A flat jaw with a groove across it near the tip, for links, rings and rivets.
@@ -53,6 +54,28 @@ impl Style for Link {
         (2.3 * side).max(1.1 * work.size().mm() + 1.5 * side)
     }
 
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (Work::Round { .. }, Way::Across) => {
+                Trade::suits("its groove holds links, rings and rivets across the jaws")
+            }
+            (Work::Flat { .. }, Way::Across) => {
+                Trade::not_for("flat bar bridges its groove: a flat jaw holds it better")
+            }
+            (_, Way::Across) => {
+                Trade::will_do("lies in a round groove on its corners: it may turn")
+            }
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (
+                Work::Flat { .. }
+                | Work::Square { .. }
+                | Work::Hexagon { .. }
+                | Work::Octagon { .. },
+                _,
+            ) => Trade::not_for("its groove runs across the jaws: end on, a flat jaw holds better"),
+        }))
+    }
+
     fn fields(&mut self, v: &mut Visitor<'_>) {
         let steel = (Range::STEEL, Follows::Bar);
         let groove = (Range::STEEL, Follows::Work);
@@ -86,22 +109,11 @@ impl Style for Link {
 
     fn form(&self, length: f64) -> Form {
         let (half, at) = self.place(length);
-        let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
-        let (wide, narrow) = (self.root_width.mm(), self.tip_width.mm());
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        let tip = (self.tip_depth.mm(), self.tip_width.mm());
         let groove = self.groove.mm().min(self.groove_room(length));
-        let station = |x: f64, sunk: f64, ease: Ease| {
-            let t = x / length;
-            let depth = root + (tip - root) * t - sunk;
-            Station {
-                at: x,
-                depth,
-                width: wide + (narrow - wide) * t,
-                rise: sunk + depth / 2.0,
-                shift: 0.0,
-                profile: 0,
-                ease,
-            }
-        };
+        let taper = Tapered { root, tip, length };
+        let station = |x: f64, sunk: f64, ease: Ease| taper.station(x, sunk, ease);
         let stations = vec![
             station(0.0, 0.0, Ease::Linear),
             station(at - half, 0.0, Ease::RoundUp),
@@ -111,7 +123,7 @@ impl Style for Link {
         ];
         Form {
             lay: Lay::Crosswise { at },
-            ..Form::straight(stations, vec![Profile::rectangle()], 0.0)
+            ..Form::straight(stations, Tapered::profiles(), 0.0)
         }
     }
 

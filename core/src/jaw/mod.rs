@@ -7,6 +7,8 @@ mod bolt;
 mod bow;
 mod box_jaw;
 mod chisel_head;
+mod choose;
+mod duckbill;
 mod flat;
 mod form;
 mod goose_neck;
@@ -14,8 +16,13 @@ mod hammer_eye;
 mod hollow;
 mod link;
 mod lugs;
+mod notched;
+mod open_mouth;
+mod pick_up;
+mod scrolling;
 pub mod sketch;
 mod square_mouth;
+mod tapered;
 mod trough;
 mod v_bit;
 
@@ -24,6 +31,8 @@ pub use bit_shape::BitShape;
 pub use bolt::Bolt;
 pub use box_jaw::BoxJaw;
 pub use chisel_head::ChiselHead;
+pub use choose::{Advice, Trade, Verdict, Way, advise, choose};
+pub use duckbill::Duckbill;
 pub use flat::Flat;
 pub use form::{Course, Form, Lay};
 pub use goose_neck::GooseNeck;
@@ -31,6 +40,10 @@ pub use hammer_eye::HammerEye;
 pub use hollow::HollowBit;
 pub use link::Link;
 pub use lugs::Lugged;
+pub use notched::{Notch, NotchKind, NotchPlace, Notched};
+pub use open_mouth::OpenMouth;
+pub use pick_up::{PickUp, PickUpPlace};
+pub use scrolling::Scrolling;
 pub use sketch::Sketch;
 pub use square_mouth::SquareMouth;
 pub use v_bit::VBit;
@@ -39,7 +52,7 @@ use std::borrow::Cow;
 
 use serde::{Deserialize, Serialize};
 
-use crate::document::{Bar, Choice, Follows, Range, Visitor, Work};
+use crate::document::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
 use crate::finding::Severity;
 use crate::units::Length;
 
@@ -49,6 +62,9 @@ pub trait Style {
     const NAME: &'static str;
     /// What it is for, in one sentence without a period.
     const ABOUT: &'static str;
+
+    /// How a many-sided bar lies in it at its best; `None` where it takes the bar either way.
+    const LIE: Option<Lie> = None;
 
     /// The style in proportion to what it must hold and what it is made from.
     fn suited(work: &Work, bar: &Bar) -> Self;
@@ -62,6 +78,12 @@ pub trait Style {
     /// Its stations from heel to tip over `length` mm. The first one is a plain rectangle, the
     /// end of the neck; `rise` counts from the line of the faces or lips.
     fn form(&self, length: f64) -> Form;
+
+    /// What the trade says of holding some work in it in some way; what its starting pair can do is
+    /// reckoned apart. `None` leaves all to the reckoning.
+    fn trade(_work: &Work, _way: Way) -> Option<Trade> {
+        None
+    }
 
     /// What cannot be made as it was asked, or will disappoint, in this style.
     fn remarks(&self, _length: f64) -> Vec<Remark> {
@@ -102,6 +124,11 @@ impl Remark {
     }
 }
 
+/// Whether a style is asked for: hyphens and spaces are the same.
+fn is_named(asked: &str, name: &str) -> bool {
+    asked.trim().to_lowercase().replace('-', " ") == name.replace('-', " ")
+}
+
 /// Lists the styles: one line here and a file of its own is all that a new style needs.
 macro_rules! styles {
     ($($variant:ident),+ $(,)?) => {
@@ -124,9 +151,26 @@ macro_rules! styles {
             }
 
             fn suited(name: &str, work: &Work, bar: &Bar) -> Option<(Self, f64)> {
-                $(if name == $variant::NAME {
+                $(if is_named(name, $variant::NAME) {
                     let length = $variant::suited_length_mm(work, bar);
                     return Some((Self::$variant($variant::suited(work, bar)), length));
+                })+
+                None
+            }
+
+            /// How a many-sided bar lies at its best in the style of a name; `None` where it takes
+            /// the bar either way.
+            pub fn lie(name: &str) -> Option<Lie> {
+                $(if is_named(name, $variant::NAME) {
+                    return $variant::LIE;
+                })+
+                None
+            }
+
+            /// What the trade says of holding some work in some way in the style of a name.
+            pub fn trade(name: &str, work: &Work, way: Way) -> Option<Trade> {
+                $(if is_named(name, $variant::NAME) {
+                    return $variant::trade(work, way);
                 })+
                 None
             }
@@ -152,14 +196,19 @@ macro_rules! styles {
 
 styles!(
     Flat,
+    OpenMouth,
     BoxJaw,
     VBit,
     HollowBit,
     SquareMouth,
     Bolt,
     GooseNeck,
+    Duckbill,
     BentBit,
     Link,
+    PickUp,
+    Scrolling,
+    Notched,
     HammerEye,
     ChiselHead,
     Sketch,
@@ -183,17 +232,21 @@ impl Jaw {
     /// A jaw of the named style in proportion to work and bar; `None` if no style has the name.
     /// Hyphens and spaces are the same.
     pub fn suited(name: &str, work: &Work, bar: &Bar) -> Option<Self> {
-        let name = name.trim().to_lowercase().replace('-', " ");
-        let (style, length) = JawStyle::suited(&name, work, bar)?;
+        let (style, length) = JawStyle::suited(name, work, bar)?;
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
         let heel = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
-        Some(Self {
+        let mut jaw = Self {
             heel: Length::measured(heel, unit),
             length: Length::measured(length, unit),
             tip: Length::measured(0.12 * side, unit),
             style,
-        })
+        };
+        // A slim tip is broken less.
+        if jaw.tip.mm() > jaw.tip_room() {
+            jaw.tip = Length::measured(0.9 * jaw.tip_room(), unit);
+        }
+        Some(jaw)
     }
 
     /// Shows its values, its style first.

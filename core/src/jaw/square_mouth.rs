@@ -1,9 +1,10 @@
 use serde::{Deserialize, Serialize};
 
 use super::box_jaw::thin_lip;
+use super::choose::plain_bit;
 use super::trough::{Trough, play};
-use super::{Form, Remark, Style};
-use crate::document::{Bar, Follows, Range, Visitor, Work};
+use super::{Form, Remark, Style, Trade, Way};
+use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::seat::work_section;
 use crate::units::Length;
@@ -33,6 +34,7 @@ const LEAST: f64 = 0.3;
 impl Style for SquareMouth {
     const NAME: &'static str = "square mouth";
     const ABOUT: &'static str = "Square bar of one size, on its flats in a right-angled trough";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -50,6 +52,24 @@ impl Style for SquareMouth {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its trough runs along the tongs, not across"),
+            (Work::Square { .. }, _) => {
+                Trade::suits("a trough of its own size holds square bar by three flats in each jaw")
+            }
+            (Work::Flat { .. }, _) => {
+                Trade::not_for("is made for square bar: a box holds flat bar")
+            }
+            (Work::Round { .. }, _) => {
+                Trade::risky("round bar turns in the trough, and under the hammer it can fly out")
+            }
+            (Work::Hexagon { .. } | Work::Octagon { .. }, _) => {
+                Trade::not_for("is made for square bar: a V holds this better")
+            }
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

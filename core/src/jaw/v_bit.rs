@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Style};
+use super::choose::plain_bit;
+use super::{Form, Style, Trade, Way};
 use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::section::Piece;
 use crate::units::{Angle, Length};
@@ -26,6 +27,7 @@ pub struct VBit {
 impl Style for VBit {
     const NAME: &'static str = "v bit";
     const ABOUT: &'static str = "Square on its diagonal, round and hexagon, held along the bar";
+    const LIE: Option<Lie> = Some(Lie::OnCorners);
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -42,6 +44,24 @@ impl Style for VBit {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its groove runs along the tongs, not across"),
+            (Work::Flat { .. }, _) => Trade::risky(
+                "flat bar touches the edges of the V only: it turns in it and can fly out",
+            ),
+            (Work::Round { .. }, _) => {
+                Trade::suits("bears on two lines in each jaw, so that round bar lies still")
+            }
+            (Work::Square { .. }, _) => {
+                Trade::suits("takes the square by its corners, two flats in each jaw")
+            }
+            (Work::Hexagon { .. } | Work::Octagon { .. }, _) => {
+                Trade::suits("takes the bar by its corners, two flats in each jaw")
+            }
+        }))
     }
 
     fn fields(&mut self, v: &mut Visitor<'_>) {

@@ -166,6 +166,8 @@ pub(super) enum Reply {
     Path(Purpose, PathBuf),
     /// Begin this pair.
     Begin(Box<Document>),
+    /// Choose the style of a new pair from this work and this bar.
+    Styles(String, String),
     /// The screen has so many points per millimetre.
     Screen(f32),
     /// Ask for a path for this.
@@ -216,7 +218,7 @@ fn buttons(ui: &mut egui::Ui, labels: &[&str]) -> Option<usize> {
 }
 
 /// What was wrong, under the field that it is about.
-fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
+pub(super) fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
     if let Some(what) = what {
         let colour = super::theme::Palette::of(ui.visuals()).stop;
         ui.colored_label(colour, what);

@@ -33,15 +33,12 @@ impl NewPair {
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("New pair");
         ui.label("What shall the jaws be?");
-        for (index, name) in JawStyle::NAMES.iter().enumerate() {
-            ui.radio_value(&mut self.style, index, capital(name));
-            ui.indent(name, |ui| {
-                ui.add(
-                    egui::Label::new(egui::RichText::new(capital(JawStyle::ABOUT[index])).weak())
-                        .wrap(),
-                )
-            });
-        }
+        // The other questions stand below, however small the window is.
+        let high = (ui.ctx().content_rect().height() - 360.0).max(120.0);
+        egui::ScrollArea::vertical()
+            .max_height(high)
+            .auto_shrink([false, true])
+            .show(ui, |ui| self.styles(ui));
         let hint = "Such as 3/8 in flat, 1/4 x 1 in flat, 16 mm square on corners";
         field(
             ui,
@@ -58,9 +55,22 @@ impl NewPair {
             &mut self.bar,
             &mut self.bar_trouble,
         );
-        match buttons(ui, &["Begin", "Cancel"])? {
+        match buttons(ui, &["Begin", "Choose for the work…", "Cancel"])? {
             0 => self.begin(),
+            1 => Some(Reply::Styles(self.work.clone(), self.bar.clone())),
             _ => Some(Reply::Stay),
+        }
+    }
+
+    fn styles(&mut self, ui: &mut Ui) {
+        for (index, name) in JawStyle::NAMES.iter().enumerate() {
+            ui.radio_value(&mut self.style, index, capital(name));
+            ui.indent(name, |ui| {
+                ui.add(
+                    egui::Label::new(egui::RichText::new(capital(JawStyle::ABOUT[index])).weak())
+                        .wrap(),
+                )
+            });
         }
     }
 

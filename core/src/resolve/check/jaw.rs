@@ -229,37 +229,64 @@ fn bearing(check: &mut Check<'_>, part: Part, (bears, half): (Bears, &Half)) {
     );
 }
 
+/// A grip that is short or narrow against the work.
 fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &Half)) {
+    match check.model.work.lies {
+        Lies::Endwise | Lies::Alongside => {
+            short(check, part, grip);
+            narrow(check, part, half.jaw.section(half.grip.0).width);
+        }
+        // Across the jaws the work is gripped over their width, and is as wide as they are long.
+        Lies::Crosswise => {
+            let at = half.jaw.along_at_x(check.model.work.from);
+            short(check, part, half.jaw.section(at).width);
+            narrow(check, part, grip);
+        }
+    }
+}
+
+fn short(check: &mut Check<'_>, part: Part, grip: f64) {
     let work = check.document.work.size().mm();
-    if grip < work {
-        let message = format!(
-            "the {part} grips {} of the work, which is {} thick",
-            check.size(grip),
-            check.size(work)
-        );
-        let hint = "lengthen the jaw".to_owned();
-        check.add(
-            (Severity::Note, part),
-            (message, hint),
-            (grip, work),
-            COMMON_PRACTICE,
-        );
+    if grip >= work {
+        return;
     }
-    let wide = half.jaw.section(half.grip.0).width;
-    let limit = WIDEST_WORK * wide;
-    if check.model.work.width > limit {
-        let message = format!(
-            "the work is {} wide, over {WIDEST_WORK} times the {part}, {}: it tips",
-            check.size(check.model.work.width),
-            check.size(wide)
-        );
-        let hint = "widen the jaw".to_owned();
-        let held = (check.model.work.width, limit);
-        check.add(
-            (Severity::Note, part),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+    let message = format!(
+        "the {part} grips {} of the work, which is {} thick",
+        check.size(grip),
+        check.size(work)
+    );
+    let hint = match check.model.work.lies {
+        Lies::Endwise | Lies::Alongside => "lengthen the jaw",
+        Lies::Crosswise => "widen the jaw",
+    };
+    let held = (grip, work);
+    check.add(
+        (Severity::Note, part),
+        (message, hint.to_owned()),
+        held,
+        COMMON_PRACTICE,
+    );
+}
+
+fn narrow(check: &mut Check<'_>, part: Part, face: f64) {
+    let (work, limit) = (check.model.work.width, WIDEST_WORK * face);
+    if work <= limit {
+        return;
     }
+    let message = format!(
+        "the work is {} wide, over {WIDEST_WORK} times the {part}, {}: it tips",
+        check.size(work),
+        check.size(face)
+    );
+    let hint = match check.model.work.lies {
+        Lies::Endwise | Lies::Alongside => "widen the jaw",
+        Lies::Crosswise => "lengthen the jaw",
+    };
+    let held = (work, limit);
+    check.add(
+        (Severity::Note, part),
+        (message, hint.to_owned()),
+        held,
+        COMMON_PRACTICE,
+    );
 }

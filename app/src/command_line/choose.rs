@@ -1,0 +1,44 @@
+//! Which jaw styles suit some work, and why the others do not.
+
+use reinwright_core::document::{parse_bar, parse_work};
+use reinwright_core::jaw::{self, Advice, Way};
+use serde_json::{Value, json};
+
+use super::arguments::Choose;
+use super::{Done, Outcome};
+
+pub(super) fn run(asked: &Choose) -> Outcome {
+    let work = parse_work(&asked.work).map_err(|error| format!("the work: {error}"))?;
+    let bar = parse_bar(&asked.bar).map_err(|error| format!("--bar: {error}"))?;
+    let way = Way::named(&asked.way).ok_or_else(|| no_way(&asked.way))?;
+    let advice = jaw::choose(&work, way, &bar);
+    if asked.json {
+        let text = super::json(&advice.iter().map(as_json).collect::<Vec<Value>>())?;
+        return Ok(Done::said(text));
+    }
+    Ok(Done::said(advice.iter().map(line).collect()))
+}
+
+fn line(advice: &Advice) -> String {
+    let (style, verdict) = (advice.style, advice.verdict.name());
+    format!("{style}: {verdict}: {}\n", advice.reason)
+}
+
+fn as_json(advice: &Advice) -> Value {
+    json!({
+        "style": advice.style,
+        "verdict": advice.verdict.name(),
+        "reason": advice.reason,
+    })
+}
+
+fn no_way(asked: &str) -> String {
+    let names: Vec<String> = Way::ALL
+        .iter()
+        .map(|way| way.name().replace(' ', "-"))
+        .collect();
+    format!(
+        "--way: nothing is held \"{asked}\": choose one of {}",
+        names.join(", ")
+    )
+}

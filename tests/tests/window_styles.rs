@@ -1,0 +1,137 @@
+//! The chooser of jaw styles by its labels, without a renderer.
+
+use egui::accesskit::Role;
+use egui::{Key, Modifiers, vec2};
+use egui_kittest::Harness;
+use egui_kittest::kittest::{NodeT, Queryable};
+use reinwright::window::{Chooser, Surroundings, Workbench};
+use reinwright_core::document::{Lie, Work};
+use reinwright_tests::pairs::starting;
+
+type Window = Harness<'static, Workbench>;
+
+fn window((width, height): (f32, f32)) -> Window {
+    let around = Surroundings {
+        chooser: Chooser::OwnField,
+        folder: None,
+    };
+    let design = starting("flat", "3/8 in flat", "3/4 in square");
+    let mut window = Harness::builder()
+        .with_size(vec2(width, height))
+        .with_max_steps(40)
+        .build_ui_state(
+            |ui, bench: &mut Workbench| bench.show(ui),
+            Workbench::with(design, around),
+        );
+    window.run();
+    window
+}
+
+const TALL: (f32, f32) = (1300.0, 1900.0);
+
+#[track_caller]
+fn click(window: &mut Window, label: &str) {
+    window.get_by_label(label).click();
+    window.run();
+}
+
+#[track_caller]
+fn write(window: &mut Window, label: &str, text: &str) {
+    click(window, label);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::A);
+    window.run();
+    window.get_by_label(label).type_text(text);
+    window.run();
+}
+
+#[track_caller]
+fn is_enabled(window: &Window, label: &str) -> bool {
+    !window.get_by_label(label).accesskit_node().is_disabled()
+}
+
+#[test]
+fn a_style_is_taken_with_its_work_in_one_step() {
+    let mut window = window(TALL);
+    let before = window.state().document().clone();
+    click(&mut window, "Choose for the work…");
+    assert_eq!(
+        window.get_by_label("I must hold").value().as_deref(),
+        Some("3/8 in x 1 in flat")
+    );
+    write(&mut window, "I must hold", "5/8 hex");
+    assert_eq!(window.state().document(), &before, "nothing is taken yet");
+    assert!(is_enabled(&window, "Take v bit"));
+    click(&mut window, "Take v bit");
+    let after = window.state().document().clone();
+    assert_eq!(after.jaw.name(), "v bit");
+    let Work::Hexagon { flats, lie } = after.work else {
+        panic!("{:?}", after.work);
+    };
+    assert_eq!(
+        (flats.to_string().as_str(), lie),
+        ("5/8 in", Lie::OnCorners)
+    );
+    assert_eq!(after.bar, before.bar);
+    assert!(
+        window.query_by_label("I must hold").is_none(),
+        "it has closed"
+    );
+    window.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    window.run();
+    assert_eq!(window.state().document(), &before);
+}
+
+#[test]
+fn what_is_unsafe_says_why_and_cannot_be_taken() {
+    let mut window = window(TALL);
+    click(&mut window, "Choose for the work…");
+    write(&mut window, "I must hold", "5/8 round");
+    window.get_by_label("These would be unsafe");
+    assert!(
+        window
+            .get_all_by_label_contains("a round bar rolls")
+            .count()
+            >= 1
+    );
+    assert!(!is_enabled(&window, "Take flat"));
+    assert!(is_enabled(&window, "Take hollow bit"));
+    click(&mut window, "Across");
+    assert!(is_enabled(&window, "Take link"));
+}
+
+#[test]
+fn a_text_that_names_no_work_says_what_is_wrong() {
+    let mut window = window(TALL);
+    click(&mut window, "Choose for the work…");
+    write(&mut window, "I must hold", "5/8 banana");
+    window.get_by_label_contains("names no shape that is known here");
+    window.key_press(Key::Escape);
+    window.run();
+    assert!(window.query_by_label("I must hold").is_none());
+}
+
+#[test]
+fn a_new_pair_begins_from_the_chooser() {
+    let mut window = window(TALL);
+    window.key_press_modifiers(Modifiers::COMMAND, Key::N);
+    window.run();
+    let buttons = window.get_all_by_role_and_label(Role::Button, "Choose for the work…");
+    buttons.last().expect("New offers it").click();
+    window.run();
+    write(&mut window, "I must hold", "16 mm square");
+    write(&mut window, "with tongs forged from", "20 mm round");
+    click(&mut window, "Take v bit");
+    let begun = window.state().document();
+    assert_eq!(begun.jaw.name(), "v bit");
+    assert_eq!(begun.work.words(), "16 mm square on corners");
+    assert_eq!(begun.bar.stock.size().to_string(), "20 mm");
+}
+
+#[test]
+fn in_the_smallest_window_the_first_cards_can_be_taken() {
+    let mut window = window((1024.0, 700.0));
+    click(&mut window, "Choose for the work…");
+    write(&mut window, "I must hold", "3/8 round");
+    click(&mut window, "Take hollow bit");
+    assert_eq!(window.state().document().jaw.name(), "hollow bit");
+}
