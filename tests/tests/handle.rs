@@ -4,7 +4,7 @@ use std::collections::BTreeSet;
 
 use kurbo::Vec2;
 use proptest::prelude::*;
-use reinwright_core::document::{Document, Hand, Projection, Units, check_limits};
+use reinwright_core::document::{Document, Hand, Projection, Units, Value, check_limits};
 use reinwright_core::drawing::{DrawOptions, Item, Shifts, pair};
 use reinwright_core::handle::{
     Answer, Handle, HandleId, OnPaper, SLOWEST, Step, View, drag, handles, stepped, value_text,
@@ -73,9 +73,28 @@ fn the_common_sizes_have_handles() {
             "rivet.hole",
             "rivet.diameter",
         ] {
-            assert!(paths.contains(wanted), "{name}: {wanted} has no handle");
+            assert!(
+                paths.contains(wanted) || changes_nothing(&design, wanted),
+                "{name}: {wanted} has no handle"
+            );
         }
     }
+}
+
+/// Whether a value has no say in the steel as it stands: others leave it no room.
+fn changes_nothing(design: &Document, wanted: &str) -> bool {
+    let volume = |by: f64| {
+        let mut other = design.clone();
+        other.visit(&mut |field| {
+            if let (true, Value::Length(length)) = (field.path == wanted, field.value) {
+                *length = pairs::mm(length.mm() + by);
+            }
+        });
+        resolve(&other).a.volume_mm3()
+    };
+    [0.1, -0.1]
+        .iter()
+        .all(|by| (volume(*by) - volume(0.0)).abs() < 1e-6)
 }
 
 /// A style's own sizes need no code to have handles.
@@ -87,11 +106,7 @@ fn the_sizes_of_every_style_have_handles() {
         let held: BTreeSet<&str> = all.iter().map(path).collect();
         let mut without = Vec::new();
         design.clone().visit(&mut |field| {
-            let sized = matches!(
-                field.value,
-                reinwright_core::document::Value::Length(_)
-                    | reinwright_core::document::Value::Angle(_)
-            );
+            let sized = matches!(field.value, Value::Length(_) | Value::Angle(_));
             if sized && field.path.starts_with("jaw.") && !held.contains(field.path.as_str()) {
                 without.push(field.path.clone());
             }
@@ -99,6 +114,9 @@ fn the_sizes_of_every_style_have_handles() {
         assert!(without.is_empty(), "{style}: {without:?} have no handle");
     }
 }
+
+/// A small drag, mm on paper.
+const SMALL: f64 = 0.3;
 
 /// Where a dragged handle's steel has gone, against where the hand went.
 fn followed(design: &Document, handle: &Handle, more: f64, on: &OnPaper) -> (Vec2, f64) {
@@ -112,7 +130,8 @@ fn followed(design: &Document, handle: &Handle, more: f64, on: &OnPaper) -> (Vec
 }
 
 /// Dragged a little along its way the steel under a handle goes with the hand: as near as the step
-/// of 0.1 mm or 0.1 degree lets it, and a quarter for the bend of the answer.
+/// of 0.1 mm or 0.1 degree lets it, and a quarter for the bend of the answer. Where other sizes
+/// leave a value no room it stops on one side; those are few, and they follow on the other.
 #[test]
 fn the_steel_follows_the_hand() {
     let on = OnPaper {
@@ -122,36 +141,28 @@ fn the_steel_follows_the_hand() {
             end: Vec2::new(140.0, 0.0),
         },
     };
+    let (mut drags, mut stopped) = (0, Vec::new());
     for (name, mut design) in designs_of_both_hands() {
         design.units = Units::Millimetre;
-        let all = handles(&design, &resolve(&design));
-        for handle in &all {
-            for more in [0.8, -0.8] {
+        for handle in &handles(&design, &resolve(&design)) {
+            let follows = [SMALL, -SMALL].map(|more| {
                 let (off, rate) = followed(&design, handle, more, &on);
-                let along = off.dot(handle.way(&on)).abs();
-                let held = held_back(&design, handle);
-                assert!(
-                    along <= 0.25 * f64::abs(more) + 0.051 * rate || held,
-                    "{name}: {} dragged by {more} is off by {along} (rate {rate})",
-                    handle.label
-                );
+                off.dot(handle.way(&on)).abs() <= 0.25 * SMALL + 0.051 * rate
+            });
+            drags += 2;
+            match follows {
+                [true, true] => {}
+                [true, false] | [false, true] => stopped.push(format!("{name}: {}", handle.label)),
+                [false, false] => panic!("{name}: {} follows neither way", handle.label),
             }
         }
     }
-}
-
-/// Whether a value has little room on one side, by its limits or by other sizes: within a
-/// millimetre either way its steel stops following.
-fn held_back(design: &Document, handle: &Handle) -> bool {
-    let model = resolve(design);
-    let on = OnPaper::default();
-    let go = |more: f64| {
-        let moved = handle.way(&on) * more;
-        let dragged = drag(design, handle, (moved, &on), Step::Fine).document;
-        let to = handle.place(&dragged, &resolve(&dragged), &on);
-        (to - handle.place(design, &model, &on)).dot(handle.way(&on))
-    };
-    go(0.8) < 0.1 || go(-0.8) > -0.1
+    assert!(drags > 600, "only {drags} drags");
+    assert!(
+        stopped.len() * 25 < drags,
+        "{} of {drags} drags stop short: {stopped:#?}",
+        stopped.len()
+    );
 }
 
 /// The place of each handle is on the drawn views, whichever way they are laid out.
@@ -200,21 +211,35 @@ fn handles_lie_in_their_views() {
 /// is 2 mm of width. Known without the program.
 #[test]
 fn edges_answer_by_halves_and_tips_by_wholes() {
-    let design = pairs::flat();
+    let mut design = pairs::flat();
+    // A broken tip is narrower than it was asked.
+    design.jaw.tip = pairs::mm(0.0);
     let model = resolve(&design);
     let all = handles(&design, &model);
-    for (path, rate) in [
-        ("jaw.length", 1.0),
-        ("jaw.tip_width", 0.5),
-        ("jaw.root_width", 0.5),
-        ("boss.across", 0.5),
-        ("boss.thickness", 1.0),
-        ("rein.gap", 0.5),
-        ("rivet.hole", 0.5),
-        ("rein.length", 1.0),
+    // The width is in proportion between heel and tip.
+    let width = of(&all, "jaw.tip_width");
+    let at = width.place(&design, &model, &OnPaper::default());
+    let part = (at.x - model.a.heel()) / (model.a.tip() - model.a.heel());
+    let (out, up) = (Vec2::new(1.0, 0.0), Vec2::new(0.0, 1.0));
+    for (path, way, rate) in [
+        ("jaw.length", out, 1.0),
+        ("jaw.tip_width", -up, 0.5 * part),
+        (
+            "boss.across",
+            Vec2::from_angle(0.65 * std::f64::consts::PI),
+            0.5,
+        ),
+        ("boss.thickness", -up, 1.0),
+        ("rein.gap", -up, 0.5),
+        (
+            "rivet.hole",
+            Vec2::from_angle(std::f64::consts::PI + 0.4),
+            0.5,
+        ),
+        ("rein.length", -out, 1.0),
     ] {
         let Answer::Along(by) = of(&all, path).answer;
-        reinwright_tests::within(path, by.hypot(), rate, 2e-3);
+        reinwright_tests::within(path, by.dot(way), rate, 2e-3);
     }
     let tip = of(&all, "jaw.length");
     let on = OnPaper::default();

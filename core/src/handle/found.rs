@@ -15,7 +15,7 @@ use crate::sweep::Edge;
 const NUDGE: f64 = 0.02;
 
 /// A spot that seems to move faster than this has jumped to another place, mm per mm.
-const FASTEST: f64 = 12.0;
+const FASTEST: f64 = 6.0;
 
 /// Two handles are not wanted nearer to each other than this, mm.
 const APART: f64 = 9.0;
@@ -41,11 +41,9 @@ pub(super) struct Search<'a> {
     taken: Vec<(View, Point)>,
 }
 
-/// The models of a value a little less and a little more.
-struct Nudged {
-    less: Option<(Document, Model)>,
-    more: Option<(Document, Model)>,
-}
+/// The models of a value changed by two small steps, mm or degrees: one to either side, or both
+/// to the same where a limit is in the way.
+struct Nudged([(f64, Document, Model); 2]);
 
 impl<'a> Search<'a> {
     pub(super) fn new(document: &'a Document, model: &'a Model) -> Self {
@@ -77,7 +75,7 @@ impl<'a> Search<'a> {
         let nudged = Nudged::of(self.document, asked);
         let HandleId::Field { path } = &asked.id;
         let known = known::spot(path).and_then(|spot| {
-            let by = nudged.movement(&spot, self)?;
+            let by = nudged.movement(&spot, self, |by| by)?;
             (by.hypot() >= SLOWEST).then_some((spot, by))
         });
         let (spot, by) = known
@@ -115,8 +113,8 @@ impl<'a> Search<'a> {
             .iter()
             .enumerate()
             .map(|(i, spot)| {
-                let by = nudged.movement(spot, self).unwrap_or(Vec2::ZERO);
-                let by = across(by, &places, i);
+                let by = nudged.movement(spot, self, |by| across(by, &places, i));
+                let by = by.unwrap_or(Vec2::ZERO);
                 let worth = by.hypot() * self.room(spot.view(), places[i]);
                 Moved {
                     spot: *spot,
@@ -176,50 +174,49 @@ fn across(by: Vec2, places: &[Point], i: usize) -> Vec2 {
 
 impl Nudged {
     fn of(document: &Document, asked: &Asked) -> Self {
-        let number = asked.number;
-        let to = |value: f64| {
-            number.range.holds(value).then(|| {
-                let changed = set::with(document, &asked.id, value);
-                let model = shape(&changed);
-                (changed, model)
-            })
+        let Number { now, range, .. } = asked.number;
+        let steps = match (range.holds(now - NUDGE), range.holds(now + NUDGE)) {
+            (true, true) => [-NUDGE, NUDGE],
+            (true, false) => [-NUDGE, -2.0 * NUDGE],
+            (false, true) | (false, false) => [NUDGE, 2.0 * NUDGE],
         };
-        Self {
-            less: to(number.now - NUDGE),
-            more: to(number.now + NUDGE),
-        }
+        Self(steps.map(|step| {
+            let changed = set::with(document, &asked.id, now + step);
+            let model = shape(&changed);
+            (step, changed, model)
+        }))
     }
 
-    /// What a spot moves by per unit of the value; `None` where it jumps.
-    fn movement(&self, spot: &Spot, search: &Search<'_>) -> Option<Vec2> {
+    /// What a spot moves by per unit of the value, as far as it is `seen`; `None` where it jumps.
+    fn movement(
+        &self,
+        spot: &Spot,
+        search: &Search<'_>,
+        seen: impl Fn(Vec2) -> Vec2,
+    ) -> Option<Vec2> {
         let here = spot.at(search.document, search.model);
-        let to = |nudged: &Option<(Document, Model)>, sign: f64| {
-            let (document, model) = nudged.as_ref()?;
-            Some((spot.at(document, model) - here) * (sign / NUDGE))
+        let rate = |(step, document, model): &(f64, Document, Model)| {
+            seen((spot.at(document, model) - here) / *step)
         };
-        let by = match (to(&self.less, -1.0), to(&self.more, 1.0)) {
-            (Some(less), Some(more)) => smooth(less, more)?,
-            (Some(by), None) | (None, Some(by)) => by,
-            (None, None) => return None,
-        };
+        let by = smooth(self.0.each_ref().map(rate))?;
         let sound = by.is_finite() && by.hypot() < FASTEST;
         sound.then_some(by)
     }
 }
 
-/// One movement of two, one to either side. A value that is at the end of the room it has moves
-/// nothing on one side; otherwise both must agree, or the spot has jumped.
-fn smooth(less: Vec2, more: Vec2) -> Option<Vec2> {
+/// One rate of two. A value that is at the end of the room it has moves nothing on one side;
+/// otherwise both must agree, or the spot has jumped.
+fn smooth([one, other]: [Vec2; 2]) -> Option<Vec2> {
     const ALIKE: f64 = 0.25;
     const STILL: f64 = 1e-4;
-    if less.hypot() < STILL {
-        return Some(more);
+    if one.hypot() < STILL {
+        return Some(other);
     }
-    if more.hypot() < STILL {
-        return Some(less);
+    if other.hypot() < STILL {
+        return Some(one);
     }
-    let off = (less - more).hypot();
-    (off <= ALIKE * less.hypot().max(more.hypot())).then(|| (less + more) / 2.0)
+    let off = (one - other).hypot();
+    (off <= ALIKE * one.hypot().max(other.hypot())).then(|| (one + other) / 2.0)
 }
 
 /// The values that could have a handle: lengths and angles of the parts that are drawn.
