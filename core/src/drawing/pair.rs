@@ -168,7 +168,7 @@ const NAME_AFTER: f64 = 7.8;
 /// Where a view's name stands: clear above the end of the rein, where there is room.
 pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> Point {
     const PARTS: u32 = 8;
-    let length = half.rein.length();
+    let length = half.bent_from();
     let name = (16.0 * scale.text).min(0.5 * length);
     let place = |i: u32| {
         let s = length - name * f64::from(i) / f64::from(PARTS);
@@ -402,7 +402,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
         part: Part::Rein,
         hang: if s < 1.0 { Align::End } else { Align::Start },
     };
-    let length = sweep.length();
+    let length = half.bent_from();
     let rivet = Point::new(0.0, -half.body.rim.half_across());
     let end = Point::new(half.rein_end(), outer(0.97 * length).y);
     let tip = Point::new(

@@ -17,7 +17,7 @@ pub(super) fn spot(path: &str) -> Option<Spot> {
         "boss.along" => Spot::Rim(-0.12 * PI),
         "boss.thickness" => Spot::Plate(0.75),
         "shoulder.length" => Spot::Middle(Limb::Rein, Along::Part(0.0)),
-        "rein.length" => Spot::Middle(Limb::Rein, Along::Part(1.0)),
+        "rein.length" => Spot::Middle(Limb::Rein, Along::End),
         "rein.gap" => Spot::Edge(Limb::Rein, Edge::Inner, Along::Hand),
         "rein.hand" => Spot::Middle(Limb::Rein, Along::Hand),
         "rein.parallel" => Spot::Middle(Limb::Rein, Along::First(1)),

@@ -36,6 +36,8 @@ pub enum Along {
     Part(f64),
     /// Where the middle of the hand is.
     Hand,
+    /// The end of the rein, where a bent end begins.
+    End,
     /// The first station of the profile with this number.
     First(usize),
     /// The last of them.
@@ -216,6 +218,7 @@ impl Along {
         let at = match self {
             Self::Part(part) => Some(part * sweep.length()),
             Self::Hand => Some(model.a.hand_at),
+            Self::End => Some(model.a.bent_from()),
             Self::First(profile) => stations(profile).next().map(|station| station.at),
             Self::Last(profile) => stations(profile).next_back().map(|station| station.at),
         };

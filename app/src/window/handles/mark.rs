@@ -77,7 +77,7 @@ pub(super) struct Tag<'a> {
 
 impl Tag<'_> {
     pub(super) fn paint(&self, ui: &Ui, area: Rect) {
-        const AWAY: Vec2 = Vec2::new(18.0, -18.0);
+        const AWAY: Vec2 = Vec2::new(20.0, -32.0);
         const RIM: Vec2 = Vec2::new(7.0, 4.0);
         let palette = Palette::of(ui.visuals());
         let painter = ui.painter_at(area);
