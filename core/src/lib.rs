@@ -8,7 +8,8 @@
 //!    [`section`]s carried along [`sweep`]s, and the [`body`] with its boss, on work that is
 //!    seated by [`mod@seat`];
 //! 4. [`drawing`]: from the model to a display list, and to pages of paper; [`export`] writes them;
-//! 5. [`finding`]: what the smith should know.
+//! 5. [`finding`]: what the smith should know;
+//! 6. [`handle`]: what of the drawing can be dragged, and what a drag makes of the document.
 //!
 //! # Frame, units, signs
 //! Millimetres, radians inside, right-handed, y up. The rivet's axis is z through the origin; +x
@@ -25,6 +26,7 @@ pub mod export;
 pub mod family;
 pub mod finding;
 pub mod fit;
+pub mod handle;
 pub mod jaw;
 pub mod model;
 pub mod quadrature;

@@ -96,9 +96,30 @@ impl Half {
         self.jaw.path.at(self.jaw.length()).at.x
     }
 
-    /// x of the rein's end, mm (negative).
+    /// x of the rein's end, mm (negative): as far as it reaches, where it is bent or rolled.
     pub fn rein_end(&self) -> f64 {
-        self.rein.middle(self.rein.length()).x
+        const PARTS: u32 = 48;
+        let (from, to) = (self.bent_from(), self.rein.length());
+        let end = self.rein.middle(from).x;
+        if from == to {
+            return end;
+        }
+        let places = (0..=PARTS).map(|i| from + (to - from) * f64::from(i) / f64::from(PARTS));
+        let edges = |s| [Edge::Inner, Edge::Outer].map(|edge| self.rein.edge_point(edge, s).x);
+        places.flat_map(edges).fold(end, f64::min)
+    }
+
+    /// Where the rein's end begins to be bent, mm along the rein; its length where it is not.
+    pub fn bent_from(&self) -> f64 {
+        let mut from = 0.0;
+        for run in self.rein.path.runs() {
+            // All bends of the line itself lie before the hand.
+            if run.curvature != 0.0 && from > self.hand_at {
+                return from;
+            }
+            from += run.length;
+        }
+        self.rein.length()
     }
 
     /// Middle of the section under the hand.

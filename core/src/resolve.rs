@@ -25,6 +25,13 @@ const LEAST_STEP: f64 = 1.5;
 
 /// Resolves a document into a pair in the set pose.
 pub fn resolve(document: &Document) -> Model {
+    let mut model = shape(document);
+    model.findings = check::noticed(document, &model);
+    model
+}
+
+/// The geometry alone, with nothing noticed: for questions that ask for many shapes.
+pub(crate) fn shape(document: &Document) -> Model {
     let (profile, depth, width) = work_section(&document.work);
     let work = Section::new(&profile, depth, width);
     let second = document.second_jaw.as_ref().unwrap_or(&document.jaw);
@@ -46,7 +53,7 @@ pub fn resolve(document: &Document) -> Model {
     };
     let (from, lies) = laid.place(&a, &b);
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
-    let mut model = Model {
+    Model {
         jaw_gap: seats[0].face + seats[1].face,
         hand_gap: a.hand_gap() / 2.0 + b.hand_gap() / 2.0,
         rivet: document.rivet.diameter.mm(),
@@ -69,9 +76,7 @@ pub fn resolve(document: &Document) -> Model {
         seats,
         a,
         b,
-    };
-    model.findings = check::noticed(document, &model);
-    model
+    }
 }
 
 /// Thickness of the bar in the direction in which the boss is set down, mm.

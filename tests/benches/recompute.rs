@@ -6,11 +6,13 @@ use std::hint::black_box;
 use std::time::Duration;
 
 use criterion::{Criterion, criterion_group, criterion_main};
+use kurbo::Vec2;
 use reinwright_core::balance::balance;
 use reinwright_core::document::{Document, parse_bar, parse_work};
 use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
 use reinwright_core::family::{Family, Size, answer_all};
 use reinwright_core::fit::fit;
+use reinwright_core::handle::{OnPaper, Step, drag, handles};
 use reinwright_core::strength::{StrengthLoad, strength_on};
 use reinwright_core::units::{Length, Unit};
 use reinwright_core::{finding, resolve};
@@ -55,6 +57,15 @@ fn stages(c: &mut Criterion) {
         });
         group.bench_function("half", |b| b.iter(|| half(&design, black_box(&model))));
         group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&account), 3.5)));
+        let held = handles(&design, &model);
+        group.bench_function("handles", |b| {
+            b.iter(|| handles(&design, black_box(&model)));
+        });
+        let on = OnPaper::default();
+        let pulled = (Vec2::new(3.0, 1.0), &on);
+        group.bench_function("drag", |b| {
+            b.iter(|| drag(&design, black_box(&held[0]), pulled, Step::Usual));
+        });
         group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
         group.finish();
     }

@@ -66,7 +66,11 @@ impl Mesh {
     /// A sweep, from its sections along its path.
     pub fn add_sweep(&mut self, sweep: &Sweep) {
         let cuts = sweep.cuts(0.0, sweep.length());
-        let pieces = cuts.windows(2).flat_map(|w| spread(w[0], w[1], ALONG));
+        let pieces = cuts.windows(2).flat_map(|w| {
+            let (a, b) = (w[0], w[1]);
+            let turn = sweep.path.at(f64::midpoint(a, b)).curvature.abs() * (b - a);
+            spread(a, b, ALONG.max(parts_of(turn)))
+        });
         let mut stops: Vec<f64> = pieces.collect();
         stops.dedup_by(|a, b| (*a - *b).abs() < 1e-9);
         let us = across(&cuts.iter().map(|&s| sweep.section(s)).collect::<Vec<_>>());
@@ -220,6 +224,18 @@ impl Mesh {
 }
 
 /// Places from `a` to `b`, closer together towards both ends.
+/// Facets of a bend: one every two degrees, so that what they cut off is under a thousandth.
+fn parts_of(turn: f64) -> u32 {
+    const EVERY: f64 = 0.035;
+    #[allow(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "no bend here turns by more than a few rounds"
+    )]
+    let parts = (turn / EVERY).clamp(0.0, 1000.0).ceil() as u32;
+    parts
+}
+
 fn spread(a: f64, b: f64, parts: u32) -> Vec<f64> {
     let at = |i: u32| {
         let t = f64::from(i) / f64::from(parts);

@@ -3,7 +3,7 @@
 use reinwright_core::document::{
     BossShape, Document, HandZone, PlainSection, ReinEnd, ReinLine, parse_bar, parse_work,
 };
-use reinwright_core::units::{Length, Unit};
+use reinwright_core::units::{Angle, Length, Unit};
 
 /// So many millimetres.
 pub fn mm(size: f64) -> Length {
@@ -55,6 +55,8 @@ pub fn all() -> Vec<(&'static str, Document)> {
         ("light, bowed", light_bowed()),
         ("hand zone", hand_zone()),
         ("half-round rein", half_round()),
+        ("clip bend", clip_bend()),
+        ("curl", curl()),
     ]
 }
 
@@ -107,6 +109,23 @@ fn hand_zone() -> Document {
         section,
         length: mm(110.0),
     });
+    pair
+}
+
+/// A flat pair whose rein ends are bent out for a clip.
+pub fn clip_bend() -> Document {
+    let mut pair = flat();
+    pair.rein.finish = ReinEnd::ClipBend {
+        angle: Angle::degrees(40.0),
+        length: mm(22.0),
+    };
+    pair
+}
+
+/// A flat pair whose rein ends are rolled.
+pub fn curl() -> Document {
+    let mut pair = flat();
+    pair.rein.finish = ReinEnd::Curl { radius: mm(9.0) };
     pair
 }
 

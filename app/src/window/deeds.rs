@@ -131,6 +131,7 @@ impl Workbench {
         self.history = History::new(&session.document);
         self.look = Look::on(self.look.page);
         self.parts.forget();
+        self.handles.forget();
         self.paper.fit();
         self.said = None;
         self.family = None;

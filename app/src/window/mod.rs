@@ -8,6 +8,7 @@ mod command;
 mod deeds;
 mod dialog;
 mod family;
+mod handles;
 mod history;
 mod ink;
 mod job;

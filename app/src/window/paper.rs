@@ -4,9 +4,10 @@ use egui::accesskit::Role;
 use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Units;
-use reinwright_core::drawing::Drawing;
+use reinwright_core::drawing::{Drawing, Shifts};
 
 use super::command::Command;
+use super::handles::{Frozen, Sheet};
 use super::ink::{Ink, part_near};
 use super::look::{Look, Page};
 use super::reckon::{Answers, PairKey, Shown};
@@ -31,6 +32,8 @@ pub(super) struct Paper {
     own: Option<View>,
     /// The view that shows the whole drawing, and what it was fitted to.
     fitted: Option<(FitKey, Fitted)>,
+    /// How it must lie, while something on it is dragged.
+    pub(super) frozen: Option<Frozen>,
     /// The area of the last frame.
     area: Option<Rect>,
 }
@@ -87,38 +90,37 @@ impl Paper {
         asked
     }
 
-    /// Shows the sheet in the room there is; gives back what was asked for.
+    /// Shows the sheet in the room there is; gives back how it lies, for what is put on it.
     pub(super) fn show(
         &mut self,
         ui: &mut Ui,
         answers: &mut Answers,
         look: &mut Look,
         fills: &mut FillTessellator,
-    ) {
+    ) -> Sheet {
         let palette = Palette::of(ui.visuals());
         let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
         self.area = Some(area);
         describe(&response);
         let shown = answers.shown(look);
-        let fitted = self.fitted_to(area, answers, key(look.opening, 0.0, shown));
-        self.navigate(ui, &response, fitted.view);
-        let view = self.own.unwrap_or(fitted.view);
-        let text = match self.own {
-            None => fitted.text,
-            Some(view) => f64::from(TEXT / view.scale),
-        };
-        let (drawing, _) = answers.pair(key(look.opening, text, shown));
-        let under = |at| part_near(&drawing.items, view, at);
-        if let Some(part) = response.hover_pos().and_then(under) {
-            look.point_at(part);
-        }
-        if response.clicked() {
-            let part = response.interact_pointer_pos().and_then(under);
-            match part {
-                Some(part) => look.choose(part),
-                None => look.chosen = None,
+        let (view, key) = match self.frozen {
+            Some(lies) => {
+                let shifts = Some(lies.shifts);
+                let key = PairKey {
+                    shifts,
+                    ..key(look.opening, lies.text, shown)
+                };
+                (lies.view, key)
             }
-        }
+            None => self.free(ui, &response, answers, key(look.opening, 0.0, shown)),
+        };
+        let (drawing, _) = answers.pair(key);
+        let lies = Frozen {
+            view,
+            text: key.text,
+            shifts: Shifts::of(drawing),
+        };
+        point_and_choose(&response, view, drawing, look);
         let painter = ui.painter_at(area);
         painter.rect_filled(area, 4.0, palette.sheet);
         if response.has_focus() {
@@ -127,6 +129,29 @@ impl Paper {
         }
         Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
         told(ui, area, look, shown, answers.units());
+        Sheet {
+            response,
+            lies,
+            opening: key.opening + shown.half_angle(),
+        }
+    }
+
+    /// The view as the smith left it or as it fits, and what is drawn in it.
+    fn free(
+        &mut self,
+        ui: &Ui,
+        response: &Response,
+        answers: &mut Answers,
+        key: PairKey,
+    ) -> (View, PairKey) {
+        let fitted = self.fitted_to(response.rect, answers, key);
+        self.navigate(ui, response, fitted.view);
+        let view = self.own.unwrap_or(fitted.view);
+        let text = match self.own {
+            None => fitted.text,
+            Some(view) => f64::from(TEXT / view.scale),
+        };
+        (view, PairKey { text, ..key })
     }
 
     /// Shows a drawing that no part of a pair is chosen in; `revision` counts its changes.
@@ -186,7 +211,9 @@ impl Paper {
         if response.dragged() {
             next = next.moved(response.drag_delta());
         }
-        if let Some(at) = response.hover_pos() {
+        // A handle under the pointer does not stop the wheel.
+        let over = response.contains_pointer();
+        if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| over) {
             let (wheel, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
             /// Points of wheel travel that zoom by a factor of e.
             const TRAVEL: f32 = 320.0;
@@ -204,6 +231,21 @@ impl Paper {
         }
         if response.clicked() || response.drag_started() {
             response.request_focus();
+        }
+    }
+}
+
+/// Lights the part under the pointer, and chooses it at a click.
+fn point_and_choose(response: &Response, view: View, drawing: &Drawing, look: &mut Look) {
+    let under = |at| part_near(&drawing.items, view, at);
+    if let Some(part) = response.hover_pos().and_then(under) {
+        look.point_at(part);
+    }
+    if response.clicked() {
+        let part = response.interact_pointer_pos().and_then(under);
+        match part {
+            Some(part) => look.choose(part),
+            None => look.chosen = None,
         }
     }
 }
@@ -243,6 +285,7 @@ fn key(opening: f64, text: f64, shown: Shown) -> PairKey {
         opening: opening.to_radians() / 2.0,
         text,
         shown,
+        shifts: None,
     }
 }
 

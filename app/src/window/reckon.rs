@@ -1,15 +1,17 @@
 //! All that follows from the document, reckoned anew only when it changed.
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 use reinwright_core::balance::{Balance, balance};
 use reinwright_core::document::{Document, Units, Work};
-use reinwright_core::drawing::{self, DrawOptions, Drawing};
+use reinwright_core::drawing::{self, DrawOptions, Drawing, Shifts};
 use reinwright_core::finding::{self, Finding, Severity};
 use reinwright_core::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit, fit_on};
+use reinwright_core::handle::{self, Handle, OnPaper};
 use reinwright_core::model::Model;
 use reinwright_core::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::units::Length;
 
+use super::handles::All;
 use super::look::{Look, Page};
 
 /// The answers to one document.
@@ -33,6 +35,7 @@ pub(super) struct Answers {
     tried: Option<Tried>,
     on_works: Option<Vec<OnWork>>,
     beyond: Option<Beyond>,
+    handles: Option<All>,
     pair: Option<Drawn<PairKey>>,
     bar: Option<Drawn<f64>>,
 }
@@ -67,6 +70,8 @@ pub(super) struct PairKey {
     pub(super) text: f64,
     /// What of it is shown.
     pub(super) shown: Shown,
+    /// Where the views stand, while they must not move.
+    pub(super) shifts: Option<Shifts>,
 }
 
 /// What the sheet shows of the pair.
@@ -83,6 +88,20 @@ pub(super) enum Shown {
         celsius: f64,
         on: Option<(f64, f64)>,
     },
+}
+
+impl Shown {
+    /// How far each half is turned from the set pose to hold what is shown, radians.
+    pub(super) fn half_angle(self) -> f64 {
+        match self {
+            Self::Tried { half_angle, .. }
+            | Self::Stress {
+                on: Some((_, half_angle)),
+                ..
+            } => half_angle,
+            Self::Own | Self::Stress { on: None, .. } => 0.0,
+        }
+    }
 }
 
 /// The pair on one of the works it holds.
@@ -125,6 +144,7 @@ impl Answers {
             tried: None,
             on_works: None,
             beyond: None,
+            handles: None,
             pair: None,
             bar: None,
         }
@@ -146,6 +166,23 @@ impl Answers {
         }
     }
 
+    /// What they are the answers to.
+    pub(super) fn document(&self) -> &Document {
+        &self.document
+    }
+
+    /// The places that can be dragged, found when they are first asked for.
+    pub(super) fn handles(&mut self) -> All {
+        let (document, model) = (&self.document, &self.model);
+        let found = || handle::handles(document, model).into();
+        self.handles.get_or_insert_with(found).clone()
+    }
+
+    /// Where a handle lies on the paper, mm.
+    pub(super) fn place(&self, handle: &Handle, on: &OnPaper) -> Point {
+        handle.place(&self.document, &self.model, on)
+    }
+
     /// What sizes are shown in.
     pub(super) fn units(&self) -> Units {
         self.document.units
@@ -164,6 +201,7 @@ impl Answers {
         let options = DrawOptions {
             opening: key.opening,
             text: key.text,
+            shifts: key.shifts,
             ..DrawOptions::default()
         };
         let (document, model) = (&self.document, &self.model);

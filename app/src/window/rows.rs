@@ -1,5 +1,6 @@
 //! The document's values as rows of text: what is shown, what may be typed, what a step is.
 
+pub(super) use reinwright_core::document::full_name;
 use reinwright_core::document::{Document, Part, Range, Units, Value};
 use reinwright_core::units::{Angle, Length, Unit};
 
@@ -261,16 +262,6 @@ pub(super) fn section(path: &str) -> Option<String> {
         return None;
     };
     (!inner.is_empty()).then(|| inner.join(" ").replace('_', " "))
-}
-
-/// A value's name where its part does not stand over it: `Rein start depth`.
-pub(super) fn full_name(part: Part, path: &str, label: &str) -> String {
-    let label = label.to_lowercase();
-    let words = match section(path) {
-        Some(section) => format!("{part} {section} {label}"),
-        None => format!("{part} {label}"),
-    };
-    capital(&words)
 }
 
 /// What stands over the group of a value.

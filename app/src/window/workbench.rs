@@ -12,6 +12,7 @@ use super::chooser::{Asking, Chooser};
 use super::command::Command;
 use super::dialog::{Dialog, Kept};
 use super::family::{FamilyBench, Lent};
+use super::handles::Handles;
 use super::history::{Hand, History};
 use super::job::Job;
 use super::look::{Look, Page};
@@ -54,6 +55,7 @@ pub struct Workbench {
     pub(super) answers: Answers,
     pub(super) look: Look,
     pub(super) paper: Paper,
+    pub(super) handles: Handles,
     pub(super) parts: PartsList,
     pub(super) memory: Memory,
     pub(super) chooser: Chooser,
@@ -142,6 +144,7 @@ impl Workbench {
             answers: Answers::to(&session.document),
             look: Look::on(Page::Bar),
             paper: Paper::default(),
+            handles: Handles::default(),
             parts: PartsList::default(),
             memory: Memory::from(surroundings.folder),
             chooser: surroundings.chooser,
@@ -214,7 +217,8 @@ impl Workbench {
 
     /// Commands, choosers and the close button, before anything is drawn.
     fn before(&mut self, ctx: &Context) {
-        if self.dialog.is_none() {
+        self.handles.drag(ctx, &mut self.session.document);
+        if self.dialog.is_none() && !self.handles.busy() {
             let pressed = Command::pressed(ctx);
             self.queue.extend(pressed.into_iter().map(Wish::Do));
         }
@@ -305,8 +309,11 @@ impl Workbench {
     fn sheet(&mut self, ui: &mut Ui) {
         let asked = self.paper.tools(ui, &mut self.look, self.memory.screen);
         self.queue.extend(asked.map(Wish::Do));
-        self.paper
-            .show(ui, &mut self.answers, &mut self.look, &mut self.fills);
+        self.paper.frozen = self.handles.frozen();
+        let (answers, look) = (&mut self.answers, &mut self.look);
+        let sheet = self.paper.show(ui, answers, look, &mut self.fills);
+        let what = (&mut self.session.document, look);
+        self.handles.show(ui, &sheet, answers, what);
     }
 
     fn question(&mut self, ctx: &Context) {
@@ -334,7 +341,8 @@ impl Workbench {
             .family
             .as_mut()
             .is_some_and(|family| family.after(time, busy));
-        if self.family.is_none() {
+        // A drag that is given up must not end what could be redone.
+        if self.family.is_none() && !self.handles.busy() {
             self.history.feed(time, &self.session.document, hand);
         }
         let lit_changed = self.look.turn() || family;

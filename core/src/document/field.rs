@@ -63,6 +63,32 @@ pub struct Field<'a> {
     pub value: Value<'a>,
 }
 
+impl Field<'_> {
+    /// Its name where its part does not stand over it: `Rein start depth`.
+    pub fn full_name(&self) -> String {
+        full_name(self.part, &self.path, self.label)
+    }
+}
+
+/// A value's name where its part does not stand over it: `Rein start depth`.
+pub fn full_name(part: Part, path: &str, label: &str) -> String {
+    let words: Vec<&str> = path.split('.').collect();
+    let section = match words.as_slice() {
+        [_, inner @ .., _] => inner.join(" ").replace('_', " "),
+        [] | [_] => String::new(),
+    };
+    let label = label.to_lowercase();
+    let name = if section.is_empty() {
+        format!("{part} {label}")
+    } else {
+        format!("{part} {section} {label}")
+    };
+    let mut signs = name.chars();
+    signs.next().map_or(String::new(), |first| {
+        first.to_uppercase().collect::<String>() + signs.as_str()
+    })
+}
+
 /// Hands each field on, with the part and the path it stands under.
 #[allow(missing_debug_implementations, reason = "holds a closure")]
 pub struct Visitor<'a> {

@@ -28,6 +28,10 @@ impl Range {
     pub const SPAN: Self = Self::new(0.0, 400.0);
     /// An included angle, degrees.
     pub const GROOVE: Self = Self::new(40.0, 160.0);
+    /// How far a rein's end is bent, degrees.
+    pub const CLIP: Self = Self::new(5.0, 120.0);
+    /// Inside radius of a rolled end, mm.
+    pub const CURL: Self = Self::new(2.0, 100.0);
     /// A loss, per cent.
     pub const LOSS: Self = Self::new(0.0, 40.0);
 

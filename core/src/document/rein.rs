@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::field::{Choice, Follows, Visitor};
 use super::limits::Range;
-use crate::units::{Length, Unit};
+use crate::units::{Angle, Length, Unit};
 
 /// What becomes of the long edges of a section.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize, Deserialize)]
@@ -286,13 +286,26 @@ pub enum ReinEnd {
         /// Diameter.
         diameter: Length,
     },
+    /// Bent outwards, to keep a clip or a ring from slipping off.
+    ClipBend {
+        /// How far it is bent.
+        angle: Angle,
+        /// Its straight part behind the bend.
+        length: Length,
+    },
+    /// Rolled outwards, three quarters round.
+    Curl {
+        /// Inside radius.
+        radius: Length,
+    },
 }
 
 /// The lever held in the hand.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rein {
-    /// Along its middle line, from the end of the shoulder to the end of the rein.
+    /// Along its middle line, from the end of the shoulder to the end of the rein; a clip bend or
+    /// a curl begins there and comes on top.
     pub length: Length,
     /// Its line in the side view.
     pub line: ReinLine,
@@ -319,7 +332,7 @@ impl Rein {
         v.length(
             "length",
             "Length",
-            "Along its middle, from the shoulder to the end",
+            "Along its middle, from the shoulder to the end; a bent end comes on top",
             along,
             &mut self.length,
         );
@@ -398,14 +411,33 @@ impl Rein {
             "How the end is finished",
             &mut self.finish,
         );
-        if let ReinEnd::Ball { diameter } = &mut self.finish {
-            v.length(
-                "ball",
-                "Ball",
-                "Its diameter",
-                (Range::STEEL, Follows::Nothing),
-                diameter,
-            );
+        self.finish.fields(v);
+    }
+}
+
+impl ReinEnd {
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let steel = (Range::STEEL, Follows::Nothing);
+        match self {
+            Self::Square | Self::Rounded => {}
+            Self::Ball { diameter } => v.length("ball", "Ball", "Its diameter", steel, diameter),
+            Self::ClipBend { angle, length } => {
+                let bent = "How far the end is bent outwards";
+                v.angle("clip_angle", "Clip bend", bent, Range::CLIP, angle);
+                let run = (Range::RUN, Follows::Nothing);
+                v.length(
+                    "clip_length",
+                    "Clip end",
+                    "Straight, behind its bend",
+                    run,
+                    length,
+                );
+            }
+            Self::Curl { radius } => {
+                let rolled = "Inside radius of the end that is rolled outwards";
+                let how = (Range::CURL, Follows::Nothing);
+                v.length("curl", "Curl", rolled, how, radius);
+            }
         }
     }
 }
@@ -442,7 +474,7 @@ impl Choice for ReinLine {
 
 impl Choice for ReinEnd {
     fn names(&self) -> Vec<&'static str> {
-        vec!["cut square", "rounded", "ball"]
+        vec!["cut square", "rounded", "ball", "clip bend", "curl"]
     }
 
     fn chosen(&self) -> usize {
@@ -450,6 +482,8 @@ impl Choice for ReinEnd {
             Self::Square => 0,
             Self::Rounded => 1,
             Self::Ball { .. } => 2,
+            Self::ClipBend { .. } => 3,
+            Self::Curl { .. } => 4,
         }
     }
 
@@ -462,6 +496,13 @@ impl Choice for ReinEnd {
             1 => Self::Rounded,
             2 => Self::Ball {
                 diameter: Length::fraction(5, 8, Unit::Inch),
+            },
+            3 => Self::ClipBend {
+                angle: Angle::degrees(35.0),
+                length: Length::fraction(3, 4, Unit::Inch),
+            },
+            4 => Self::Curl {
+                radius: Length::fraction(3, 8, Unit::Inch),
             },
             _ => *self,
         };

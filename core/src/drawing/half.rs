@@ -146,7 +146,8 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     };
     let mut rein = vec![0.0];
     let mut reach = every;
-    while -reach > half.rein_end() + 0.2 * every {
+    let end = half.rein.middle(half.bent_from()).x;
+    while -reach > end + 0.2 * every {
         if -reach < half.rein_start().x - 0.3 * every {
             rein.push(along_rein(half, -reach));
         }
@@ -213,7 +214,7 @@ fn distances(
 
 /// Where along the rein its middle has an x.
 fn along_rein(half: &Half, x: f64) -> f64 {
-    let (mut low, mut high) = (0.0, half.rein.length());
+    let (mut low, mut high) = (0.0, half.bent_from());
     for _ in 0..50 {
         let s = f64::midpoint(low, high);
         if half.rein.edge_point(Edge::Outer, s).x > x {

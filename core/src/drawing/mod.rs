@@ -17,7 +17,7 @@ pub use bar::bar;
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
 pub use half::half;
 pub use on_work::{fit_picture, pair_on};
-pub use pair::pair;
+pub use pair::{Shifts, pair};
 pub use sheet::{
     Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,
     tile_set,
@@ -33,6 +33,9 @@ pub struct DrawOptions {
     pub bare: bool,
     /// Size of the text in mm; zero for the usual 3.5 mm of a printed sheet (ISO 3098).
     pub text: f64,
+    /// Where the views stand, if they must not move (under a hand that drags); else they are laid
+    /// out anew.
+    pub shifts: Option<Shifts>,
 }
 
 impl DrawOptions {

@@ -38,14 +38,45 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
         side.extend(side_rows(document, model, &side, scale));
         top.extend(top_rows(document, model, &top, scale));
     }
-    lay_out(document, model, options.opening, [side, top, end], scale)
+    lay_out(document, model, options, [side, top, end], scale)
 }
+
+/// Where the top and the end view stand, from the side view, mm on paper.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Shifts {
+    /// The top view.
+    pub top: Vec2,
+    /// The end view.
+    pub end: Vec2,
+}
+
+impl Shifts {
+    /// Read off a drawing that [`pair`] made; views that it does not have stand at the origin.
+    pub fn of(drawing: &Drawing) -> Self {
+        let of = |name: &str| {
+            let groups = drawing.items.iter().filter_map(|item| match item {
+                Item::Group(group) => Some(group),
+                Item::Path(_) | Item::Text(_) => None,
+            });
+            let mut named = groups.filter(|group| group.name.starts_with(name));
+            named.next().map_or(Vec2::ZERO, |group| group.shift)
+        };
+        Self {
+            top: of(TOP),
+            end: of(END),
+        }
+    }
+}
+
+/// What the groups of the top and the end view are called, in first angle with a letter more.
+const TOP: &str = "Top view";
+const END: &str = "End view";
 
 /// Sets the views about the side view and names them.
 fn lay_out(
     document: &Document,
     model: &Model,
-    opening: f64,
+    options: &DrawOptions,
     views: [Vec<Item>; 3],
     scale: Scale,
 ) -> Drawing {
@@ -54,7 +85,7 @@ fn lay_out(
         .map(|items| bounds(items).unwrap_or(Rect::ZERO));
     let [mut side, mut top, end] = boxes;
     let gap = BETWEEN * scale.text;
-    let turned = Affine::rotate(-opening) * Model::half_b_pose();
+    let turned = Affine::rotate(-options.opening) * Model::half_b_pose();
     let over_side = over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale);
     let over_side = off_texts(over_side, "Side view", &views[0], scale);
     let over_top = over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale);
@@ -70,16 +101,16 @@ fn lay_out(
     // Beside the jaws in either projection. In first angle it would belong beyond the rein ends,
     // a sheet away; there a reference arrow says which way it looks (ISO 5456-2).
     let end_shift = side.x1.max(top.x1) + gap - end.x0;
-    let shifts = [
-        Vec2::ZERO,
-        Vec2::new(0.0, top_shift),
-        Vec2::new(end_shift, 0.0),
-    ];
+    let shifts = options.shifts.unwrap_or(Shifts {
+        top: Vec2::new(0.0, top_shift),
+        end: Vec2::new(end_shift, 0.0),
+    });
+    let shifts = [Vec2::ZERO, shifts.top, shifts.end];
     let over_end = Point::new(end.center().x, end.y1 + 0.9 * scale.text);
-    let end_name = if third { "End view" } else { "End view A" };
+    let end_name = if third { END } else { "End view A" };
     let titles = [
         ("Side view", over_side),
-        ("Top view", over_top),
+        (TOP, over_top),
         (end_name, over_end),
     ];
     let mut items = Vec::new();
@@ -138,7 +169,7 @@ const NAME_AFTER: f64 = 7.8;
 /// Where a view's name stands: clear above the end of the rein, where there is room.
 pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> Point {
     const PARTS: u32 = 8;
-    let length = half.rein.length();
+    let length = half.bent_from();
     let name = (16.0 * scale.text).min(0.5 * length);
     let place = |i: u32| {
         let s = length - name * f64::from(i) / f64::from(PARTS);
@@ -377,7 +408,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
         part: Part::Rein,
         hang: if s < 1.0 { Align::End } else { Align::Start },
     };
-    let length = sweep.length();
+    let length = half.bent_from();
     let rivet = Point::new(0.0, -half.body.rim.half_across());
     let end = Point::new(half.rein_end(), outer(0.97 * length).y);
     let tip = Point::new(

@@ -37,7 +37,8 @@ pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
     for _ in 0..ROUNDS {
         y = base + SHARE_OF_RISE * shoulder_length * line(rein, y, &to_hand).heading.max(0.0).tan();
     }
-    let line = line(rein, y, &to_hand);
+    let mut line = line(rein, y, &to_hand);
+    line.runs.extend(bent_end(rein));
     let half = Vec2::from_angle(line.heading).turn_90() * (depth / 2.0);
     // The nearer corner of the rein's start is the shoulder's length from the boss.
     let start = Point::new(rim.half_along() + shoulder_length + half.x.abs(), y);
@@ -118,6 +119,30 @@ impl ToHand {
 struct LineOfRein {
     heading: f64,
     runs: Vec<Run>,
+}
+
+/// Radius to the middle of a clip bend, in depths of the rein: its inside is then a little wider
+/// than half the depth, which steel takes without folding (judgement).
+const CLIP_RADIUS: f64 = 1.1;
+
+/// How far a curl is rolled, radians: three quarters round, so that its tip looks at the rein.
+const ROLLED: f64 = 0.75 * std::f64::consts::TAU;
+
+/// What is bent outwards behind the end of the rein.
+fn bent_end(rein: &Rein) -> Vec<Run> {
+    let depth = rein.end.depth_mm();
+    let arc = |radius: f64, turn: f64| Run {
+        length: radius * turn,
+        curvature: 1.0 / radius,
+    };
+    match rein.finish {
+        ReinEnd::Square | ReinEnd::Rounded | ReinEnd::Ball { .. } => Vec::new(),
+        ReinEnd::ClipBend { angle, length } => vec![
+            arc(CLIP_RADIUS * depth, angle.radians()),
+            straight_run(length.mm()),
+        ],
+        ReinEnd::Curl { radius } => vec![arc(radius.mm() + depth / 2.0, ROLLED)],
+    }
 }
 
 fn line(rein: &Rein, from: f64, hand: &ToHand) -> LineOfRein {
@@ -306,6 +331,10 @@ fn stations(rein: &Rein) -> (Vec<Station>, Vec<Profile>) {
     if let Some(end) = list.last_mut() {
         end.at = length;
     }
+    let bent: f64 = bent_end(rein).iter().map(|run| run.length).sum();
+    if bent > 0.0 {
+        list.push(station(length + bent, end, 1, Ease::Linear));
+    }
     (list, profiles)
 }
 
@@ -346,7 +375,7 @@ fn add_zone(zone: &HandZone, (taper_end, last): (f64, f64), rein: &Rein, list: &
 fn finish_length(rein: &Rein) -> f64 {
     let half = rein.end.depth_mm().min(rein.end.width_mm()) / 2.0;
     let asked = match rein.finish {
-        ReinEnd::Square => 0.0,
+        ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => 0.0,
         ReinEnd::Rounded => half,
         ReinEnd::Ball { .. } => 1.1 * ball_mm(rein),
     };
@@ -358,11 +387,11 @@ fn ball_mm(rein: &Rein) -> f64 {
     let end = rein.end.depth_mm().max(rein.end.width_mm());
     match rein.finish {
         ReinEnd::Ball { diameter } => diameter.mm().max(end),
-        ReinEnd::Square | ReinEnd::Rounded => end,
+        ReinEnd::Square | ReinEnd::Rounded | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => end,
     }
 }
 
-/// The stations of the end: square, a quarter-round all round, or a ball.
+/// The stations of the end: square (also before it is bent), a quarter-round all round, or a ball.
 fn add_finish(rein: &Rein, list: &mut Vec<Station>) {
     /// What is left of a rounded end, so that no section is nothing.
     const LEFT: f64 = 0.12;
@@ -375,7 +404,9 @@ fn add_finish(rein: &Rein, list: &mut Vec<Station>) {
     let (depth, width) = (rein.end.depth_mm(), rein.end.width_mm());
     let from = length - finish_length(rein);
     match rein.finish {
-        ReinEnd::Square => list.push(sized(length, depth, width, Ease::Linear)),
+        ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => {
+            list.push(sized(length, depth, width, Ease::Linear))
+        }
         ReinEnd::Rounded => {
             list.push(sized(from, depth, width, Ease::RoundDown));
             list.push(sized(length, LEFT * depth, LEFT * width, Ease::Linear));

@@ -11,7 +11,7 @@ use crate::drawing::hidden::{Region, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Lies, Model};
-use crate::sweep::Sweep;
+use crate::sweep::{Edge, Sweep};
 
 /// How closely drawn section outlines follow the true ones, mm.
 const FINE: f64 = 0.08;
@@ -107,15 +107,27 @@ fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
         .collect()
 }
 
-/// All of a sweep seen end on, as the hull of its sections.
-fn swept(sweep: &Sweep, turn: f64) -> Vec<Point> {
-    let cuts = sweep.cuts(0.0, sweep.length());
-    hull(cuts.into_iter().flat_map(|s| at(sweep, s, turn)).collect())
+/// The rein up to where its end is bent, and the edges of the bend.
+fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
+    const PARTS: u32 = 24;
+    let (rein, from) = (&half.rein, half.bent_from());
+    let cuts = rein.cuts(0.0, from);
+    let mut points: Vec<Point> = cuts.into_iter().flat_map(|s| at(rein, s, turn)).collect();
+    let bent = rein.length() - from;
+    for i in (0..=PARTS).filter(|_| bent > 0.0) {
+        let s = from + bent * f64::from(i) / f64::from(PARTS);
+        for (edge, side) in [(Edge::Outer, Edge::Far), (Edge::Inner, Edge::Near)] {
+            let y = (Affine::rotate(turn) * rein.edge_point(edge, s)).y;
+            let z = rein.edge_point(side, s).y;
+            points.extend([Point::new(z, y), Point::new(-z, y)]);
+        }
+    }
+    hull(points)
 }
 
 fn rein(seen: &Seen<'_>) -> [Item; 2] {
     painted(
-        seen.area(swept(&seen.half.rein, seen.turn)),
+        seen.area(rein_points(seen.half, seen.turn)),
         seen.fill(Part::Rein),
         Part::Rein,
     )

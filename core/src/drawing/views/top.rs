@@ -21,12 +21,9 @@ struct Strip {
 
 /// Lower and upper paper y at each x, from rein end to tip.
 fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
-    let rein = faces_of_sweep(&half.rein, sign)
-        .into_iter()
-        .rev()
-        .collect::<Vec<_>>();
+    let rein = faces_of_rein(half, sign);
     let body = faces_of_body(half, sign);
-    let front = faces_of_sweep(&half.jaw, sign);
+    let front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
     let edge = half.body.rim.half_along();
     let between = |from: f64, to: f64| -> Vec<Face> {
         body.iter()
@@ -61,16 +58,32 @@ fn area(faces: &[Face]) -> BezPath {
     polygon(&low.chain(high).collect::<Vec<_>>())
 }
 
-fn faces_of_sweep(sweep: &Sweep, sign: f64) -> Vec<Face> {
+/// The rein's faces from its end. What is bent out of the line is as wide as the end, and seen
+/// from above it only reaches farther.
+fn faces_of_rein(half: &Half, sign: f64) -> Vec<Face> {
+    let to = half.bent_from();
+    let mut faces = faces_of_sweep(&half.rein, to, sign);
+    if let Some(end) = faces.last().copied().filter(|_| to < half.rein.length()) {
+        faces.push(Face {
+            x: half.rein_end(),
+            ..end
+        });
+    }
+    faces.reverse();
+    faces
+}
+
+/// The faces of a sweep up to a place along it.
+fn faces_of_sweep(sweep: &Sweep, to: f64, sign: f64) -> Vec<Face> {
     const PARTS: u32 = 12;
     let mut at: Vec<f64> = Vec::new();
-    for pair in sweep.cuts(0.0, sweep.length()).windows(2) {
+    for pair in sweep.cuts(0.0, to).windows(2) {
         // Closer together towards both ends, where quarter-rounds are steep.
         let step =
             |i: u32| 0.5 - 0.5 * (std::f64::consts::PI * f64::from(i) / f64::from(PARTS)).cos();
         at.extend((0..PARTS).map(|i| pair[0] + (pair[1] - pair[0]) * step(i)));
     }
-    at.push(sweep.length());
+    at.push(to);
     at.into_iter()
         .map(|s| {
             let (far, near) = (

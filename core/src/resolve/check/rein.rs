@@ -260,7 +260,7 @@ fn finish(check: &Check<'_>) -> f64 {
     let rein = &check.document.rein;
     let least = rein.end.depth_mm().min(rein.end.width_mm());
     match rein.finish {
-        ReinEnd::Square => 0.0,
+        ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => 0.0,
         ReinEnd::Rounded => least / 2.0,
         ReinEnd::Ball { diameter } => diameter.mm(),
     }

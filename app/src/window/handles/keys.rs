@@ -1,0 +1,57 @@
+//! Stepping a handle's value by keys, or as a screen reader asks.
+
+use egui::accesskit::Action;
+use egui::{EventFilter, Key, Modifiers, Response, Ui};
+use kurbo::Vec2;
+use reinwright_core::document::Document;
+use reinwright_core::handle::{Handle, OnPaper, Step, stepped};
+
+/// Steps the value by the arrow keys that were pressed, the way they point.
+pub(super) fn step(
+    ui: &Ui,
+    response: &Response,
+    (handle, on): (&Handle, &OnPaper),
+    document: &mut Document,
+) {
+    let filter = EventFilter {
+        horizontal_arrows: true,
+        vertical_arrows: true,
+        ..Default::default()
+    };
+    if response.has_focus() {
+        ui.memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
+    }
+    let way = handle.way(on);
+    let fine = pressed(ui, Modifiers::SHIFT, way);
+    let usual = pressed(ui, Modifiers::NONE, way) + asked(ui, response);
+    for (steps, step) in [(fine, Step::Fine), (usual, Step::Usual)] {
+        if steps != 0.0 {
+            *document = stepped(document, handle, steps, step).document;
+        }
+    }
+}
+
+/// Steps that the arrow keys ask for: along the handle's way by where they point, across it up
+/// and right are more.
+fn pressed(ui: &Ui, modifiers: Modifiers, way: Vec2) -> f64 {
+    let times = |key| {
+        let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
+        f64::from(u32::try_from(times).unwrap_or(u32::MAX))
+    };
+    let right = times(Key::ArrowRight) - times(Key::ArrowLeft);
+    let up = times(Key::ArrowUp) - times(Key::ArrowDown);
+    if way.x.abs() >= way.y.abs() {
+        right * way.x.signum() + up
+    } else {
+        up * way.y.signum() + right
+    }
+}
+
+/// Steps that a screen reader asks for.
+fn asked(ui: &Ui, response: &Response) -> f64 {
+    let times = |action| {
+        let times = ui.input(|i| i.num_accesskit_action_requests(response.id, action));
+        f64::from(u32::try_from(times).unwrap_or(u32::MAX))
+    };
+    times(Action::Increment) - times(Action::Decrement)
+}
