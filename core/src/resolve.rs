@@ -14,6 +14,7 @@ use crate::jaw::{Form, Jaw, Lay};
 use crate::model::{Half, Lies, Model, WorkInJaws};
 use crate::seat::{Inside, Seat, seat, work_section};
 use crate::section::{Profile, Section, plain_profile};
+use crate::sweep::{Edge, Sweep};
 
 /// Play between a turning neck or shoulder and the other half's boss, mm (judgement: a hair more
 /// than scale).
@@ -138,11 +139,62 @@ fn seat_jaw((jaw, form): (&Jaw, &Form), work: &Section<'_>, laid: Laid) -> Seat 
     if let Laid::Crosswise(at) = laid {
         return Inside::new(&placed, (at - jaw.heel.mm(), 0.0)).seat(work);
     }
-    let middle = f64::midpoint(form.grip.0, form.grip.1);
-    let line = placed.path.at(middle).at.y;
-    let mut seat = seat(&placed.section(middle), placed.rise(middle), work);
-    seat.face -= line;
-    seat
+    let at = |s: f64| {
+        let mut seat = seat(&placed.section(s), placed.rise(s), work);
+        seat.face -= placed.path.at(s).at.y;
+        seat
+    };
+    let middle = at(f64::midpoint(form.grip.0, form.grip.1));
+    // The broken tip grips like the rest: only its back is rounded.
+    let tip = jaw.tip.mm().min(0.25 * (form.grip.1 - form.grip.0));
+    let grip = (form.grip.0, form.grip.1 - tip);
+    if is_even(&placed, grip) {
+        return middle;
+    }
+    // An inside that rises and falls rests on the work where it stands in farthest.
+    let deepest = |best: Seat, s: f64| {
+        let next = at(s);
+        if next.face > best.face { next } else { best }
+    };
+    places(&placed, grip).into_iter().fold(middle, deepest)
+}
+
+/// Places along a grip that follow its inside, mm from the heel.
+fn places(jaw: &Sweep, (from, to): (f64, f64)) -> Vec<f64> {
+    const PARTS: u32 = 6;
+    let cuts = jaw.cuts(from, to);
+    let between = |pair: &[f64]| {
+        let (a, b) = (pair[0], pair[1]);
+        (0..PARTS)
+            .map(|i| a + (b - a) * f64::from(i) / f64::from(PARTS))
+            .collect::<Vec<_>>()
+    };
+    let mut all: Vec<f64> = cuts.windows(2).flat_map(between).collect();
+    all.push(to);
+    all
+}
+
+/// Whether a grip runs straight along the work with one shape of inside, as a plain bit does.
+fn is_even(jaw: &Sweep, (from, to): (f64, f64)) -> bool {
+    const SAME: f64 = 1e-6;
+    let inside = |s: f64| jaw.edge_point(Edge::Inner, s).y;
+    let shape = |s: f64| {
+        let section = jaw.section(s);
+        (section.from, section.to)
+    };
+    let cuts = jaw.cuts(from, to);
+    let middles = cuts.windows(2).map(|pair| f64::midpoint(pair[0], pair[1]));
+    let all: Vec<f64> = cuts.iter().copied().chain(middles).collect();
+    let first = f64::midpoint(from, to);
+    all.iter().all(|&s| {
+        let plain =
+            |s: f64| shape(s).0.lower_pieces().len() == 1 && shape(s).1.lower_pieces().len() == 1;
+        let alike =
+            std::ptr::eq(shape(s).0, shape(s).1) && std::ptr::eq(shape(s).0, shape(first).0);
+        (inside(s) - inside(first)).abs() < SAME
+            && jaw.path.at(s).curvature == 0.0
+            && (plain(s) || alike)
+    })
 }
 
 fn rim(document: &Document) -> Rim {
@@ -196,7 +248,6 @@ fn least_heel(rim: &Rim, form: &Form) -> f64 {
 /// The lowest line of faces or lips at which a neck can still reach the heel, mm. Jaws that would
 /// lie lower pass through each other and are drawn as near as they can be; `check` says so.
 fn least_face(rim: &Rim, form: &Form) -> f64 {
-    use crate::sweep::Edge;
     /// Of the boss's half size across: a steep neck that came from farther down would leave the
     /// boss past its own shoulder.
     const LOWEST: f64 = 0.25;
@@ -205,7 +256,6 @@ fn least_face(rim: &Rim, form: &Form) -> f64 {
 }
 
 fn neck_spec(document: &Document, jaw: &crate::sweep::Sweep) -> LimbSpec {
-    use crate::sweep::Edge;
     let root = |edge: Edge| jaw.edge_point(edge, 0.0);
     LimbSpec {
         depth: document.neck.depth.mm(),

@@ -312,7 +312,7 @@ impl Workbench {
         self.paper.frozen = self.handles.frozen();
         let (answers, look) = (&mut self.answers, &mut self.look);
         let sheet = self.paper.show(ui, answers, look, &mut self.fills);
-        let what = (&mut self.session.document, look);
+        let what = (&mut self.session.document, look, &mut self.sketching);
         self.handles.show(ui, &sheet, answers, what);
     }
 

@@ -62,7 +62,9 @@ impl<'a> Search<'a> {
             .into_iter()
             .flat_map(|known| asked.iter().enumerate().map(move |each| (known, each)))
         {
-            let HandleId::Field { path } = &asked.id;
+            let HandleId::Field { path } = &asked.id else {
+                continue;
+            };
             if known::spot(path).is_some() == known {
                 found.extend(self.find(asked).map(|handle| (i, handle)));
             }
@@ -73,7 +75,9 @@ impl<'a> Search<'a> {
 
     fn find(&mut self, asked: &Asked) -> Option<Handle> {
         let nudged = Nudged::of(self.document, asked);
-        let HandleId::Field { path } = &asked.id;
+        let HandleId::Field { path } = &asked.id else {
+            return None;
+        };
         let known = known::spot(path).and_then(|spot| {
             let by = nudged.movement(&spot, self, |by| by)?;
             (by.hypot() >= SLOWEST).then_some((spot, by))

@@ -7,15 +7,18 @@
 
 mod found;
 mod known;
+mod node;
 mod set;
 mod spot;
 
+pub use node::node_handles;
 pub use set::Step;
 pub use spot::{Along, Face, Limb, OnPaper, Spot, View};
 
 use kurbo::{Point, Vec2};
 
 use crate::document::{Document, Part};
+use crate::jaw::sketch::{Depth, Hold};
 use crate::model::Model;
 
 /// What a handle changes.
@@ -26,6 +29,15 @@ pub enum HandleId {
         /// Such as `jaw.length`.
         path: String,
     },
+    /// A node of a sketched jaw.
+    Node {
+        /// The jaw's part.
+        part: Part,
+        /// Which node.
+        node: usize,
+        /// What of it.
+        hold: Hold,
+    },
 }
 
 /// How a handle answers to movement.
@@ -34,6 +46,8 @@ pub enum Answer {
     /// Along a line: what its spot moves by, mm in its view, when the value grows by 1 mm (by
     /// 1 degree for an angle). Never shorter than [`SLOWEST`].
     Along(Vec2),
+    /// Every way: it goes where the hand goes.
+    Free,
 }
 
 /// The least that a spot moves with its value, mm per mm: one that moves less would turn a small
@@ -78,6 +92,7 @@ impl Handle {
             Answer::Along(by) => on
                 .turned(self.spot.view(), self.spot.half(), by)
                 .normalize(),
+            Answer::Free => Vec2::ZERO,
         }
     }
 }
@@ -105,7 +120,23 @@ pub fn drag(
     (moved, on): (Vec2, &OnPaper),
     step: Step,
 ) -> Dragged {
-    let Answer::Along(by) = handle.answer;
+    drag_with(start, handle, (moved, on), (step, Depth::OneSide))
+}
+
+/// Drags a handle as [`drag`] does; moving one side of a sketched jaw's steel may move the other.
+pub fn drag_with(
+    start: &Document,
+    handle: &Handle,
+    (moved, on): (Vec2, &OnPaper),
+    (step, depth): (Step, Depth),
+) -> Dragged {
+    if let Some(dragged) = node::dragged(start, handle, (moved, on), (step, depth)) {
+        return dragged;
+    }
+    let by = match handle.answer {
+        Answer::Along(by) => by,
+        Answer::Free => Vec2::ZERO,
+    };
     let by = on.turned(handle.spot.view(), handle.spot.half(), by);
     let more = moved.dot(by) / by.hypot2().max(SLOWEST * SLOWEST);
     set::grown(
@@ -116,6 +147,17 @@ pub fn drag(
     )
 }
 
+/// Moves a handle that goes every way by so many steps to the right and up, for the keys; `None`
+/// for one that goes one way only.
+pub fn nudged(
+    start: &Document,
+    handle: &Handle,
+    (steps, on): (Vec2, &OnPaper),
+    step: Step,
+) -> Option<Dragged> {
+    node::nudged(start, handle, (steps, on), step)
+}
+
 /// Sets a handle's value on by so many steps, for the keys.
 pub fn stepped(start: &Document, handle: &Handle, steps: f64, step: Step) -> Dragged {
     set::stepped(start, &handle.id, steps, step)
@@ -123,5 +165,8 @@ pub fn stepped(start: &Document, handle: &Handle, steps: f64, step: Step) -> Dra
 
 /// A handle's value as the smith reads it; empty when the document has no such value.
 pub fn value_text(document: &Document, id: &HandleId) -> String {
-    set::text(document, id)
+    match id {
+        HandleId::Field { .. } => set::text(document, id),
+        HandleId::Node { .. } => node::text(document, id),
+    }
 }

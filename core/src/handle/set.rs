@@ -106,7 +106,10 @@ fn length(count: f64, units: Units, step: Step) -> Length {
 }
 
 /// The number that stands under a path.
-fn number(document: &Document, HandleId::Field { path }: &HandleId) -> Option<Number> {
+fn number(document: &Document, id: &HandleId) -> Option<Number> {
+    let HandleId::Field { path } = id else {
+        return None;
+    };
     let mut found = None;
     document.clone().visit(&mut |field| {
         if field.path == *path {
@@ -116,7 +119,10 @@ fn number(document: &Document, HandleId::Field { path }: &HandleId) -> Option<Nu
     found
 }
 
-fn put(document: &mut Document, HandleId::Field { path }: &HandleId, kind: Kind) {
+fn put(document: &mut Document, id: &HandleId, kind: Kind) {
+    let HandleId::Field { path } = id else {
+        return;
+    };
     document.visit(&mut |field| {
         if field.path != *path {
             return;

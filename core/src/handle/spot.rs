@@ -4,6 +4,7 @@ use kurbo::{Affine, Point, Vec2};
 
 use crate::document::Document;
 use crate::drawing::Shifts;
+use crate::jaw::sketch::Hold;
 use crate::model::{Half, Model};
 use crate::sweep::{Edge, Sweep};
 
@@ -78,6 +79,8 @@ pub enum Spot {
     Groove(Limb, f64),
     /// On the tip's outer surface, end view.
     Back(Limb, f64),
+    /// What a node of a sketched jaw is held by.
+    Node(Limb, usize, Hold),
 }
 
 /// How a pair lies on the paper.
@@ -99,6 +102,7 @@ pub(super) enum Which {
 impl Spot {
     pub(super) fn view(&self) -> View {
         match self {
+            Self::Node(_, _, hold) => super::node::view(*hold),
             Self::Edge(_, Edge::Far | Edge::Near, _) | Self::Plate(_) => View::Top,
             Self::Groove(..) | Self::Back(..) => View::End,
             Self::Edge(_, Edge::Outer | Edge::Inner, _)
@@ -115,7 +119,8 @@ impl Spot {
             Self::Edge(limb, ..)
             | Self::Middle(limb, _)
             | Self::Groove(limb, _)
-            | Self::Back(limb, _) => limb.half(),
+            | Self::Back(limb, _)
+            | Self::Node(limb, ..) => limb.half(),
             Self::Body(..) | Self::Rim(_) | Self::Plate(_) | Self::Hole(_) | Self::Shank(_) => {
                 Which::A
             }
@@ -139,12 +144,13 @@ impl Spot {
             Self::Shank(angle) => round(document.rivet.diameter.mm() / 2.0, angle),
             Self::Groove(limb, u) => tip(limb.of(model), u, Surface::Inner),
             Self::Back(limb, u) => tip(limb.of(model), u, Surface::Outer),
+            Self::Node(limb, node, hold) => super::node::at(document, model, (limb, node, hold)),
         };
         self.in_view(here, model)
     }
 
     /// From the half's own frame into its view, set.
-    fn in_view(&self, p: Point, model: &Model) -> Point {
+    pub(super) fn in_view(&self, p: Point, model: &Model) -> Point {
         // Half B is turned half round about x, and a pair turned right has z flipped.
         let (y_sign, z_sign) = match self.half() {
             Which::A => (1.0, model.hand_sign),
@@ -185,7 +191,7 @@ enum Surface {
 }
 
 impl Limb {
-    fn half(self) -> Which {
+    pub(super) fn half(self) -> Which {
         match self {
             Self::Jaw | Self::Rein => Which::A,
             Self::SecondJaw => Which::B,
@@ -202,7 +208,7 @@ impl Limb {
 }
 
 impl Which {
-    fn of(self, model: &Model) -> &Half {
+    pub(super) fn of(self, model: &Model) -> &Half {
         match self {
             Self::A => &model.a,
             Self::B => &model.b,

@@ -4,7 +4,7 @@ use egui::accesskit::Action;
 use egui::{EventFilter, Key, Modifiers, Response, Ui};
 use kurbo::Vec2;
 use reinwright_core::document::Document;
-use reinwright_core::handle::{Handle, OnPaper, Step, stepped};
+use reinwright_core::handle::{Answer, Handle, OnPaper, Step, nudged, stepped};
 
 /// Steps the value by the arrow keys that were pressed, the way they point.
 pub(super) fn step(
@@ -21,12 +21,37 @@ pub(super) fn step(
     if response.has_focus() {
         ui.memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
     }
+    if handle.answer == Answer::Free {
+        go(ui, (handle, on), document);
+        return;
+    }
     let way = handle.way(on);
     let fine = pressed(ui, Modifiers::SHIFT, way);
     let usual = pressed(ui, Modifiers::NONE, way) + asked(ui, response);
     for (steps, step) in [(fine, Step::Fine), (usual, Step::Usual)] {
         if steps != 0.0 {
             *document = stepped(document, handle, steps, step).document;
+        }
+    }
+}
+
+/// Moves a handle that goes every way to where the arrow keys point.
+fn go(ui: &Ui, (handle, on): (&Handle, &OnPaper), document: &mut Document) {
+    for (modifiers, step) in [
+        (Modifiers::SHIFT, Step::Fine),
+        (Modifiers::NONE, Step::Usual),
+    ] {
+        let times = |key| {
+            let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
+            f64::from(u32::try_from(times).unwrap_or(u32::MAX))
+        };
+        let steps = Vec2::new(
+            times(Key::ArrowRight) - times(Key::ArrowLeft),
+            times(Key::ArrowUp) - times(Key::ArrowDown),
+        );
+        let moved = (steps != Vec2::ZERO).then(|| nudged(document, handle, (steps, on), step));
+        if let Some(moved) = moved.flatten() {
+            *document = moved.document;
         }
     }
 }

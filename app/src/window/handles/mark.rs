@@ -30,7 +30,12 @@ impl Mark {
             return;
         }
         let way = on_screen(self.way);
-        for way in [way, -way] {
+        let ways = if way == Vec2::ZERO {
+            vec![Vec2::X, Vec2::Y, -Vec2::X, -Vec2::Y]
+        } else {
+            vec![way, -way]
+        };
+        for way in ways {
             painter.add(arrow(self.at, way, palette.accent, palette.sheet));
         }
         let ring = Stroke::new(1.5, palette.sheet);
@@ -59,6 +64,9 @@ fn on_screen(way: kurbo::Vec2) -> Vec2 {
 
 /// The pointer over a handle that goes this way.
 pub(super) fn cursor(way: kurbo::Vec2) -> CursorIcon {
+    if way == kurbo::Vec2::ZERO {
+        return CursorIcon::Move;
+    }
     let steep = (way.y / way.x.abs().max(1e-9)).abs();
     match steep {
         _ if steep > 2.4 => CursorIcon::ResizeVertical,

@@ -9,10 +9,12 @@ use egui::accesskit::{Action, Role};
 use egui::{Context, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2};
 use reinwright_core::document::{Document, Part};
 use reinwright_core::drawing::Shifts;
-use reinwright_core::handle::{self, Handle, HandleId, OnPaper, Step};
+use reinwright_core::handle::{self, Handle, HandleId, OnPaper, Step, node_handles};
+use reinwright_core::jaw::sketch::Depth;
 
 use super::look::Look;
 use super::reckon::Answers;
+use super::sketch::Sketching;
 use super::view::View;
 use mark::{Mark, Tag};
 
@@ -33,6 +35,8 @@ struct Held {
     handle: Handle,
     /// The design before, to go back to.
     start: Document,
+    /// What moving one side of a sketch's steel does to the other.
+    depth: Depth,
     /// Where it was taken hold of.
     from: Pos2,
     frozen: Frozen,
@@ -114,14 +118,16 @@ impl Handles {
         ui: &Ui,
         sheet: &Sheet,
         answers: &mut Answers,
-        (document, look): (&mut Document, &mut Look),
+        (document, look, sketching): (&mut Document, &mut Look, &mut Sketching),
     ) {
         if let Some(held) = &self.held {
             held.show(ui, sheet, answers);
             look.point_at(held.handle.part);
             return;
         }
-        let all = answers.handles();
+        let mut all: Vec<Handle> = answers.handles().to_vec();
+        let chosen = (sketching.part, sketching.node);
+        all.extend(node_handles(answers.document(), &answers.model, chosen));
         let placed: Vec<Placed> = all
             .iter()
             .map(|handle| Placed {
@@ -138,9 +144,10 @@ impl Handles {
             let response = widget(ui, sheet, (handle, place), near);
             tell(ui, &response, (handle, document));
             if response.drag_started_by(PointerButton::Primary) {
-                self.take(ui, sheet, handle, document);
+                self.take(ui, sheet, handle, (document, sketching.depth));
             }
             if response.clicked() || response.drag_started() {
+                sketching.choose_by(&handle.id);
                 response.request_focus();
                 look.choose(handle.part);
             }
@@ -159,11 +166,18 @@ impl Handles {
         }
     }
 
-    fn take(&mut self, ui: &Ui, sheet: &Sheet, handle: &Handle, document: &Document) {
+    fn take(
+        &mut self,
+        ui: &Ui,
+        sheet: &Sheet,
+        handle: &Handle,
+        (document, depth): (&Document, Depth),
+    ) {
         let from = ui.input(|i| i.pointer.press_origin().or(i.pointer.latest_pos()));
         self.held = from.map(|from| Held {
             handle: handle.clone(),
             start: document.clone(),
+            depth,
             from,
             frozen: sheet.lies,
             on: sheet.on(),
@@ -178,7 +192,13 @@ impl Held {
     fn at(&self, pointer: Pos2, step: Step) -> Document {
         let moved = (pointer - self.from) / self.frozen.view.scale;
         let moved = kurbo::Vec2::new(f64::from(moved.x), f64::from(-moved.y));
-        handle::drag(&self.start, &self.handle, (moved, &self.on), step).document
+        handle::drag_with(
+            &self.start,
+            &self.handle,
+            (moved, &self.on),
+            (step, self.depth),
+        )
+        .document
     }
 
     fn show(&self, ui: &Ui, sheet: &Sheet, answers: &Answers) {

@@ -7,6 +7,7 @@ mod shelf;
 
 use egui::{Button, RichText, Ui};
 use reinwright_core::document::{Document, Part};
+use reinwright_core::handle::HandleId;
 use reinwright_core::jaw::sketch::{Alike, Corner, Depth};
 use reinwright_core::jaw::{Jaw, Sketch};
 
@@ -14,8 +15,10 @@ use super::theme::Palette;
 pub(super) use shelf::{JawShelf, ShelfWish};
 
 /// What is chosen in a sketch, and how it is drawn on.
-#[derive(Debug, Default)]
+#[derive(Debug)]
 pub(super) struct Sketching {
+    /// The jaw that is drawn on.
+    pub(super) part: Part,
     /// The node that is chosen.
     pub(super) node: usize,
     /// What moving the back does to the inside.
@@ -37,7 +40,33 @@ struct Draft {
     refused: Option<String>,
 }
 
+impl Default for Sketching {
+    fn default() -> Self {
+        Self {
+            part: Part::Jaw,
+            node: 0,
+            depth: Depth::default(),
+            corner: None,
+            one_side: false,
+            draft: None,
+            name: None,
+        }
+    }
+}
+
 impl Sketching {
+    /// Chooses the node that a handle on the drawing belongs to.
+    pub(super) fn choose_by(&mut self, handle: &HandleId) {
+        match *handle {
+            HandleId::Node { part, node, .. } => {
+                (self.part, self.node) = (part, node);
+                self.corner = None;
+                self.draft = None;
+            }
+            HandleId::Field { .. } => {}
+        }
+    }
+
     fn alike(&self) -> Alike {
         if self.one_side {
             Alike::One

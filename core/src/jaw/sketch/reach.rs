@@ -9,7 +9,7 @@ use crate::sweep::Edge;
 use crate::units::Unit;
 
 /// What of a node is taken hold of.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Hold {
     /// The whole node, in the side view.
     Move,
@@ -26,6 +26,16 @@ pub enum Hold {
 }
 
 impl Hold {
+    /// All of them.
+    pub const ALL: [Self; 6] = [
+        Self::Move,
+        Self::Slope,
+        Self::Inside,
+        Self::Back,
+        Self::Width,
+        Self::Shift,
+    ];
+
     /// What the smith calls it.
     pub fn label(self) -> &'static str {
         match self {
@@ -79,22 +89,25 @@ impl Jaw {
         let along = sketch.along(self.length.mm());
         let mut holds = Vec::new();
         for (node, &s) in along.iter().enumerate() {
-            let mut add = |hold: Hold, at: Point| holds.push(NodeHold { node, hold, at });
-            add(Hold::Move, half.jaw.middle(s));
-            if node != chosen {
-                continue;
-            }
-            let pose = half.jaw.path.at(s);
-            add(Hold::Slope, half.jaw.middle(s) + pose.along() * arm(half));
-            if sketch.nodes[node].steel.is_some() {
-                add(Hold::Inside, half.jaw.edge_point(Edge::Inner, s));
-                add(Hold::Back, half.jaw.edge_point(Edge::Outer, s));
-                add(Hold::Width, half.jaw.edge_point(Edge::Far, s));
-                let far = half.jaw.edge_point(Edge::Far, s);
-                add(Hold::Shift, Point::new(far.x, half.jaw.shift(s)));
-            }
+            let steel = sketch.nodes.get(node).is_some_and(|it| it.steel.is_some());
+            let kinds: &[Hold] = match (node == chosen, steel) {
+                (false, _) => &[Hold::Move],
+                (true, false) => &[Hold::Move, Hold::Slope],
+                (true, true) => &Hold::ALL,
+            };
+            holds.extend(kinds.iter().map(|&hold| NodeHold {
+                node,
+                hold,
+                at: place(half, s, hold),
+            }));
         }
         holds
+    }
+
+    /// Where one hold of a sketched jaw lies on its half; `None` where there is no such node.
+    pub fn node_hold(&self, half: &Half, (node, hold): (usize, Hold)) -> Option<Point> {
+        let s = *self.sketch()?.along(self.length.mm()).get(node)?;
+        Some(place(half, s, hold))
     }
 
     /// The jaw after a hold of one of its nodes was moved so far in the frame of the half, mm:
@@ -138,6 +151,19 @@ impl Jaw {
             Hold::Width => set(sketch, NodeValue::Width, 2.0 * moved.y),
             Hold::Shift => set(sketch, NodeValue::Shift, moved.y),
         })
+    }
+}
+
+/// Where a hold lies on a jaw, so far along it.
+fn place(half: &Half, s: f64, hold: Hold) -> Point {
+    let jaw = &half.jaw;
+    match hold {
+        Hold::Move => jaw.middle(s),
+        Hold::Slope => jaw.middle(s) + jaw.path.at(s).along() * arm(half),
+        Hold::Inside => jaw.edge_point(Edge::Inner, s),
+        Hold::Back => jaw.edge_point(Edge::Outer, s),
+        Hold::Width => jaw.edge_point(Edge::Far, s),
+        Hold::Shift => Point::new(jaw.edge_point(Edge::Far, s).x, jaw.shift(s)),
     }
 }
 
