@@ -269,13 +269,13 @@ fn leverage_counts_to_the_middle_of_work_that_lies_across() {
     let land = 4.5;
     let place = pair.jaw.heel.mm() + land + V_DEEP * 50f64.to_radians().tan();
     within("place of the work", model.work.from, place, 2e-3);
-    within("grip arm", answer.grip_arm_mm, place, 2e-3);
+    within("grip arm", answer.press.grip_mm, place, 2e-3);
     let forces = strength(&pair, &model, &StrengthLoad::default());
     let squeeze = &forces.squeezes[0];
     close(
         "jaw force",
         squeeze.jaw_n,
-        squeeze.hand_n * answer.hand_arm_mm / place,
+        squeeze.hand_n * answer.press.hand_mm / place,
         1e-4,
     );
 }
