@@ -17,7 +17,7 @@ use reinwright_tests::outline::polygon_within;
 use reinwright_tests::pairs::mm;
 
 /// Sizes of work, mm.
-const SIZES: [f64; 8] = [6.0, 8.0, 10.0, 13.0, 16.0, 20.0, 28.0, 40.0];
+const SIZES: [f64; 6] = [6.0, 8.0, 12.0, 18.0, 28.0, 40.0];
 
 /// How far the polygon that is looked at for crossings may stray from the outline, mm: finer ones
 /// take minutes, and no fold of a jaw is smaller.
@@ -58,8 +58,8 @@ fn bars(size: f64) -> Vec<Bar> {
         size <= 1.7 * side && side <= 12.0 + size
     };
     let mut bars: Vec<Bar> = bars.into_iter().filter(fits).collect();
-    // The lightest, the heaviest and one between.
-    while bars.len() > 3 {
+    // The lightest and the heaviest.
+    while bars.len() > 2 {
         bars.remove(1);
     }
     bars
@@ -191,9 +191,9 @@ fn a_pair_that_the_trade_would_not_make_is_stopped() {
 }
 
 #[test]
-fn every_style_prints_at_the_ends_and_in_the_middle() {
+fn every_style_prints() {
     for name in JawStyle::NAMES.iter().filter(|name| **name != "sketch") {
-        for size in [6.0, 16.0, 40.0] {
+        for size in [8.0, 28.0] {
             let works = shapes(size).into_iter();
             let Some(work) = works.clone().find(|work| is_suitable(name, work)) else {
                 continue;

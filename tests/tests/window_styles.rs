@@ -116,7 +116,10 @@ fn a_new_pair_begins_from_the_chooser() {
     window.key_press_modifiers(Modifiers::COMMAND, Key::N);
     window.run();
     let buttons = window.get_all_by_role_and_label(Role::Button, "Choose for the work…");
-    buttons.last().expect("New offers it").click();
+    // The other one stands in the parts list at the left.
+    let asked = buttons.max_by(|a, b| a.rect().center().x.total_cmp(&b.rect().center().x));
+    let asked = asked.expect("New offers it");
+    asked.click();
     window.run();
     write(&mut window, "I must hold", "16 mm square");
     write(&mut window, "with tongs forged from", "20 mm round");

@@ -33,12 +33,7 @@ impl NewPair {
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("New pair");
         ui.label("What shall the jaws be?");
-        // The other questions stand below, however small the window is.
-        let high = (ui.ctx().content_rect().height() - 360.0).max(120.0);
-        egui::ScrollArea::vertical()
-            .max_height(high)
-            .auto_shrink([false, true])
-            .show(ui, |ui| self.styles(ui));
+        self.styles(ui);
         let hint = "Such as 3/8 in flat, 1/4 x 1 in flat, 16 mm square on corners";
         field(
             ui,
@@ -62,16 +57,24 @@ impl NewPair {
         }
     }
 
+    /// The styles in two columns, so that the questions below stand in the smallest window; what
+    /// the chosen one is for under them.
     fn styles(&mut self, ui: &mut Ui) {
-        for (index, name) in JawStyle::NAMES.iter().enumerate() {
-            ui.radio_value(&mut self.style, index, capital(name));
-            ui.indent(name, |ui| {
-                ui.add(
-                    egui::Label::new(egui::RichText::new(capital(JawStyle::ABOUT[index])).weak())
-                        .wrap(),
-                )
-            });
-        }
+        let rows = JawStyle::NAMES.len().div_ceil(2);
+        ui.columns_const(|columns: &mut [Ui; 2]| {
+            for (index, name) in JawStyle::NAMES.iter().enumerate() {
+                columns[index / rows]
+                    .radio_value(&mut self.style, index, capital(name))
+                    .on_hover_text(capital(JawStyle::ABOUT[index]));
+            }
+        });
+        // As high for one line as for two: what stands below must not move under the pointer.
+        let size = egui::vec2(ui.available_width(), 2.0 * ui.spacing().interact_size.y);
+        let about = egui::RichText::new(capital(JawStyle::ABOUT[self.style])).weak();
+        ui.allocate_ui(size, |ui| {
+            ui.set_min_size(size);
+            ui.add(egui::Label::new(about).wrap());
+        });
     }
 
     fn begin(&mut self) -> Option<Reply> {
