@@ -44,7 +44,9 @@ fn designs_of_both_hands() -> Vec<(String, Document)> {
 }
 
 fn path(handle: &Handle) -> &str {
-    let HandleId::Field { path } = &handle.id;
+    let HandleId::Field { path } = &handle.id else {
+        panic!("{} is no field", handle.label);
+    };
     path
 }
 
@@ -121,7 +123,9 @@ const SMALL: f64 = 0.3;
 /// Where a dragged handle's steel has gone, against where the hand went.
 fn followed(design: &Document, handle: &Handle, more: f64, on: &OnPaper) -> (Vec2, f64) {
     let model = resolve(design);
-    let Answer::Along(by) = handle.answer;
+    let Answer::Along(by) = handle.answer else {
+        panic!("{} goes every way", handle.label);
+    };
     let moved = handle.way(on) * more;
     let dragged = drag(design, handle, (moved, on), Step::Fine).document;
     let before = handle.place(design, &model, on);
@@ -238,7 +242,9 @@ fn edges_answer_by_halves_and_tips_by_wholes() {
         ),
         ("rein.length", -out, 1.0),
     ] {
-        let Answer::Along(by) = of(&all, path).answer;
+        let Answer::Along(by) = of(&all, path).answer else {
+            panic!("{path} goes every way");
+        };
         reinwright_tests::within(path, by.dot(way), rate, 2e-3);
     }
     let tip = of(&all, "jaw.length");
@@ -317,7 +323,9 @@ proptest! {
         let all = handles(&design, &resolve(&design));
         prop_assume!(!all.is_empty());
         let handle = which.get(&all);
-        let Answer::Along(by) = handle.answer;
+        let Answer::Along(by) = handle.answer else {
+            panic!("{} goes every way", handle.label);
+        };
         prop_assert!(by.is_finite() && by.hypot() >= SLOWEST, "{handle:?}");
         let on = OnPaper { opening, ..OnPaper::default() };
         let step = if fine { Step::Fine } else { Step::Usual };

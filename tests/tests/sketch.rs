@@ -485,3 +485,30 @@ fn a_kept_jaw_comes_back_the_same_and_damage_is_told() {
         .to_string();
     assert!(error.contains("format 9"), "{error}");
 }
+
+#[test]
+fn a_bowed_inside_rests_on_the_work_where_it_stands_in_farthest() {
+    let flat = sketched(&pair_for("flat", "3/4 in square", "3/4 in square"));
+    let bowed = changed(&flat, |sketch| {
+        let jaw = sketch.with_node_after(0);
+        let as_asked = (
+            jaw.growth(flat.jaw.length.mm()),
+            Depth::OneSide,
+            Unit::Millimetre,
+        );
+        jaw.with_value(1, (NodeValue::Y, 4.0), as_asked)
+    });
+    let model = resolve(&bowed);
+    // Heel and tip lie on the line of the faces, so that line lies on the work.
+    within("face", model.a.face, 19.05 / 2.0, 1e-6);
+    let jaw = &model.a.jaw;
+    for i in 0..=200 {
+        let y = jaw
+            .edge_point(Edge::Inner, jaw.length() * f64::from(i) / 200.0)
+            .y;
+        assert!(
+            y > 19.05 / 2.0 - 1e-6,
+            "the inside stands in the work at {i}: {y}"
+        );
+    }
+}

@@ -405,7 +405,7 @@ fn add_finish(rein: &Rein, list: &mut Vec<Station>) {
     let from = length - finish_length(rein);
     match rein.finish {
         ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => {
-            list.push(sized(length, depth, width, Ease::Linear))
+            list.push(sized(length, depth, width, Ease::Linear));
         }
         ReinEnd::Rounded => {
             list.push(sized(from, depth, width, Ease::RoundDown));
