@@ -25,6 +25,7 @@ mod shelf;
 mod sign;
 mod sketch;
 mod theme;
+mod trace;
 mod view;
 mod workbench;
 
