@@ -124,7 +124,7 @@ fn unwritable(error: &std::io::Error) -> String {
     }
 }
 
-fn unreadable(error: &std::io::Error) -> String {
+pub(crate) fn unreadable(error: &std::io::Error) -> String {
     match error.kind() {
         std::io::ErrorKind::NotFound => "there is no such file: check the name".to_owned(),
         std::io::ErrorKind::PermissionDenied => {

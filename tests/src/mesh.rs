@@ -223,7 +223,6 @@ impl Mesh {
     }
 }
 
-/// Places from `a` to `b`, closer together towards both ends.
 /// Facets of a bend: one every two degrees, so that what they cut off is under a thousandth.
 fn parts_of(turn: f64) -> u32 {
     const EVERY: f64 = 0.035;
@@ -236,6 +235,7 @@ fn parts_of(turn: f64) -> u32 {
     parts
 }
 
+/// Places from `a` to `b`, closer together towards both ends.
 fn spread(a: f64, b: f64, parts: u32) -> Vec<f64> {
     let at = |i: u32| {
         let t = f64::from(i) / f64::from(parts);

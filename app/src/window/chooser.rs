@@ -56,7 +56,9 @@ impl Asking {
     pub(super) fn start(purpose: Purpose, name: &str) -> Self {
         let (kind, extension) = purpose.files();
         let mut dialog = rfd::AsyncFileDialog::new().set_title(purpose.title());
-        if !extension.is_empty() {
+        if purpose == Purpose::Picture {
+            dialog = dialog.add_filter(kind, &["png", "jpg", "jpeg", "PNG", "JPG", "JPEG"]);
+        } else if !extension.is_empty() {
             dialog = dialog.add_filter(kind, &[extension]);
         }
         let answer: Pin<Box<dyn Future<Output = _>>> = match purpose.chosen() {

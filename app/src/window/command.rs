@@ -32,6 +32,8 @@ pub enum Command {
     ZoomFit,
     /// One to one.
     TrueSize,
+    /// Lay a picture under the drawing.
+    Trace,
     /// Measure the screen with a card.
     Calibrate,
     /// Day or night.
@@ -56,7 +58,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(super) const ALL: [Self; 16] = [
+    pub(super) const ALL: [Self; 17] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -70,6 +72,7 @@ impl Command {
         Self::Undo,
         Self::ZoomFit,
         Self::TrueSize,
+        Self::Trace,
         Self::Calibrate,
         Self::SwitchTheme,
         Self::Quit,
@@ -130,6 +133,11 @@ impl Command {
                 "True size",
                 "One millimetre on the screen is one millimetre of steel",
                 keys(Modifiers::NONE, Key::F3),
+            ),
+            Self::Trace => (
+                "Trace a picture…",
+                "Lay a photograph or a scan of a pair under the side view, to draw over",
+                None,
             ),
             Self::Calibrate => (
                 "Measure the screen",

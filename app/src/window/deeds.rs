@@ -69,6 +69,7 @@ impl Workbench {
                 self.go_to(after);
             }
             Command::ZoomFit => self.paper.fit(),
+            Command::Trace => self.ask(Purpose::Picture),
             Command::TrueSize => self.paper.set_scale(self.memory.screen),
             Command::Calibrate => self.dialog = Some(Dialog::Card(Card::new(self.memory.screen))),
             Command::SwitchTheme => self.switch_theme(ctx),
@@ -132,6 +133,7 @@ impl Workbench {
         self.look = Look::on(self.look.page);
         self.parts.forget();
         self.handles.forget();
+        self.trace.remove();
         self.paper.fit();
         self.said = None;
         self.family = None;
@@ -146,6 +148,7 @@ impl Workbench {
         let session = Session::open(path)?;
         self.memory.note_file(path);
         self.show_session(session);
+        self.bring_back_picture();
         Ok(())
     }
 
@@ -240,6 +243,7 @@ impl Workbench {
             Purpose::SetPdf(paper, pairs) => self.print_set(path, (*paper, *pairs))?,
             Purpose::Folder(pairs) => self.draw_set(path, *pairs)?,
             Purpose::Shelf => self.try_shelf(path)?,
+            Purpose::Picture => self.trace.load(ctx, path, None),
             Purpose::OwnJaw(kept) => {
                 files::write_whole(path, kept.write().as_bytes())?;
                 self.said = Some(Said::Done(format!("wrote {}", path.display())));

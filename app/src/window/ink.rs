@@ -9,6 +9,7 @@ use reinwright_core::drawing::{Align, Fill, GroupItem, Item, Line, PathItem, Tex
 use reinwright_core::export::{part_colour, stress_colour};
 
 use super::theme::Palette;
+use super::trace::Under;
 use super::view::View;
 
 /// Wide and narrow lines in points, two to one (ISO 128-2).
@@ -16,6 +17,9 @@ const WIDE: f32 = 1.6;
 const NARROW: f32 = 0.8;
 /// The rim around a part that is lit up, in points.
 const GLOW: f32 = 4.5;
+
+/// How much of a picture shows through the steel that is drawn over it.
+const THROUGH: f32 = 0.55;
 
 /// Curves are drawn to this many points, finer than an eye sees on a screen.
 const FLATNESS: f32 = 0.15;
@@ -39,6 +43,8 @@ pub(super) struct Ink<'a> {
     /// The part that is lit up, if any.
     lit: Option<Part>,
     fills: &'a mut FillTessellator,
+    /// How much of what lies under an area shows through it.
+    through: f32,
 }
 
 impl<'a> Ink<'a> {
@@ -55,7 +61,28 @@ impl<'a> Ink<'a> {
             palette,
             lit,
             fills,
+            through: 0.0,
         }
+    }
+
+    /// Draws a picture under all that follows, which lets it show through.
+    pub(super) fn picture(&mut self, under: &Under) {
+        const CORNERS: [Pos2; 4] = [
+            Pos2::new(0.0, 0.0),
+            Pos2::new(1.0, 0.0),
+            Pos2::new(1.0, 1.0),
+            Pos2::new(0.0, 1.0),
+        ];
+        let mut mesh = Mesh::with_texture(under.texture);
+        let color = Color32::WHITE.gamma_multiply(under.strength);
+        for (corner, uv) in under.corners.iter().zip(CORNERS) {
+            let pos = self.view.to_screen(*corner);
+            mesh.vertices.push(egui::epaint::Vertex { pos, uv, color });
+        }
+        mesh.add_triangle(0, 1, 2);
+        mesh.add_triangle(0, 2, 3);
+        self.painter.add(Shape::mesh(mesh));
+        self.through = THROUGH;
     }
 
     /// Draws everything, back to front.
@@ -88,7 +115,7 @@ impl<'a> Ink<'a> {
     fn path(&mut self, item: &PathItem) {
         let lines = flatten(&item.path, self.view);
         if let Some(fill) = item.fill {
-            let colour = self.fill_colour(fill);
+            let colour = self.fill_colour(fill).gamma_multiply(1.0 - self.through);
             self.fill(&lines, colour);
             if self.lights(item.part, fill) && is_body(fill) {
                 self.glow(&lines);

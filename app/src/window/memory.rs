@@ -7,6 +7,9 @@ use crate::files;
 /// How many files are remembered.
 const MOST_RECENT: usize = 8;
 
+/// How many designs have the place of their picture remembered.
+const MOST_TRACES: usize = 64;
+
 /// Screen points per millimetre of a screen with 96 dots to the inch, until the smith measures.
 const USUAL_SCREEN: f32 = 96.0 / 25.4;
 
@@ -90,6 +93,37 @@ impl Memory {
         self.keep("screen", &format!("{points_per_mm}\n"));
     }
 
+    /// The line that was noted of the picture under a design.
+    pub(super) fn trace_of(&self, design: &Path) -> Option<String> {
+        let design = absolute(design);
+        let lines = self.traces();
+        let own = lines.iter().find(|(of, _)| *of == design);
+        own.map(|(_, line)| line.clone())
+    }
+
+    /// Notes a line of the picture under a design, or that there is none any more.
+    pub(super) fn note_trace(&self, design: &Path, line: Option<&str>) {
+        let design = absolute(design);
+        let mut lines = self.traces();
+        lines.retain(|(of, _)| *of != design);
+        let own = line.map(|line| (design, line.to_owned()));
+        let lines = own.into_iter().chain(lines).take(MOST_TRACES);
+        let text: String = lines.map(|(of, line)| format!("{of}\t{line}\n")).collect();
+        self.keep("pictures", &text);
+    }
+
+    /// Designs with the lines that were noted of their pictures.
+    fn traces(&self) -> Vec<(String, String)> {
+        let path = self.folder.as_ref().map(|folder| folder.join("pictures"));
+        let text = path.and_then(|path| std::fs::read_to_string(path).ok());
+        let text = text.unwrap_or_default();
+        let line = |line: &str| {
+            let (design, rest) = line.split_once('\t')?;
+            Some((design.to_owned(), rest.to_owned()))
+        };
+        text.lines().filter_map(line).collect()
+    }
+
     /// A design that is not saved yet, kept against a power cut.
     pub(super) fn keep_rescue(&self, text: &str) {
         self.keep(&rescue_name(), text);
@@ -121,6 +155,11 @@ impl Memory {
             files::write_whole(&folder.join(name), text.as_bytes()).ok();
         }
     }
+}
+
+fn absolute(path: &Path) -> String {
+    let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
+    path.display().to_string()
 }
 
 fn rescue_name() -> String {

@@ -94,6 +94,7 @@ impl Workbench {
             let commands = [
                 Command::ZoomFit,
                 Command::TrueSize,
+                Command::Trace,
                 Command::Calibrate,
                 Command::SwitchTheme,
             ];

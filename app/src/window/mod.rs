@@ -26,6 +26,7 @@ mod sign;
 mod sketch;
 mod styles;
 mod theme;
+mod trace;
 mod view;
 mod workbench;
 

@@ -12,6 +12,7 @@ use super::ink::{Ink, part_near};
 use super::look::{Look, Page};
 use super::reckon::{Answers, PairKey, Shown};
 use super::theme::Palette;
+use super::trace::Under;
 use super::view::{Fitted, View};
 
 /// Height of the text on the sheet, in points, at every zoom.
@@ -34,8 +35,22 @@ pub(super) struct Paper {
     fitted: Option<(FitKey, Fitted)>,
     /// How it must lie, while something on it is dragged.
     pub(super) frozen: Option<Frozen>,
+    /// A picture under the drawing.
+    pub(super) under: Option<Under>,
+    /// What the pointer works on.
+    pub(super) hand: Hand,
     /// The area of the last frame.
     area: Option<Rect>,
+}
+
+/// What the pointer works on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum Hand {
+    /// The drawing: it is moved, and its parts are chosen.
+    #[default]
+    OnDrawing,
+    /// The picture under it.
+    OnPicture,
 }
 
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -120,14 +135,20 @@ impl Paper {
             text: key.text,
             shifts: Shifts::of(drawing),
         };
-        point_and_choose(&response, view, drawing, look);
+        if self.hand == Hand::OnDrawing {
+            point_and_choose(&response, view, drawing, look);
+        }
         let painter = ui.painter_at(area);
         painter.rect_filled(area, 4.0, palette.sheet);
         if response.has_focus() {
             let stroke = egui::Stroke::new(1.0, palette.accent);
             painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
         }
-        Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
+        let mut ink = Ink::new(painter, view, palette, look.lit(), fills);
+        if let Some(under) = &self.under {
+            ink.picture(under);
+        }
+        ink.draw(&drawing.items);
         told(ui, area, look, shown, answers.units());
         Sheet {
             response,
@@ -208,7 +229,7 @@ impl Paper {
     fn navigate(&mut self, ui: &Ui, response: &Response, fitted: View) {
         let view = self.own.unwrap_or(fitted);
         let mut next = view;
-        if response.dragged() {
+        if response.dragged() && self.hand == Hand::OnDrawing {
             next = next.moved(response.drag_delta());
         }
         // A handle under the pointer does not stop the wheel.
@@ -226,7 +247,8 @@ impl Paper {
             self.own = Some(next);
         }
         let home = response.has_focus() && ui.input(|i| i.key_pressed(Key::Home));
-        if response.double_clicked() || home {
+        let twice = response.double_clicked() && self.hand == Hand::OnDrawing;
+        if twice || home {
             self.fit();
         }
         if response.clicked() || response.drag_started() {

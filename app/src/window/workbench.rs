@@ -17,13 +17,14 @@ use super::history::{Hand, History};
 use super::job::Job;
 use super::look::{Look, Page};
 use super::memory::Memory;
-use super::paper::Paper;
+use super::paper::{Hand as PaperHand, Paper};
 use super::parts::PartsList;
 use super::reckon::Answers;
 use super::session::Session;
 use super::shelf::{self, Shelf};
 use super::sketch::{JawShelf, ShelfWish, Sketching};
 use super::styles::{StyleChooser, StyleWish};
+use super::trace::{Kept as KeptTrace, Trace};
 use super::{answers, samples, theme};
 
 /// How often an unsaved design is copied against a power cut, seconds.
@@ -56,6 +57,10 @@ pub struct Workbench {
     pub(super) look: Look,
     pub(super) paper: Paper,
     pub(super) handles: Handles,
+    /// The picture under the drawing, if there is one.
+    pub(super) trace: Trace,
+    /// What was last remembered of it, for which design.
+    pub(super) noted_trace: Option<(PathBuf, Option<KeptTrace>)>,
     pub(super) parts: PartsList,
     pub(super) memory: Memory,
     pub(super) chooser: Chooser,
@@ -145,6 +150,8 @@ impl Workbench {
             look: Look::on(Page::Bar),
             paper: Paper::default(),
             handles: Handles::default(),
+            trace: Trace::default(),
+            noted_trace: None,
             parts: PartsList::default(),
             memory: Memory::from(surroundings.folder),
             chooser: surroundings.chooser,
@@ -227,6 +234,7 @@ impl Workbench {
         }
         self.poll_chooser(ctx);
         self.poll_job(ctx);
+        self.poll_picture(ctx);
         self.hold_the_door(ctx);
         if matches!(self.said, Some(Said::Done(_))) && self.answers_are_behind() {
             // What was done is old news once the design goes on changing.
@@ -309,9 +317,20 @@ impl Workbench {
     fn sheet(&mut self, ui: &mut Ui) {
         let asked = self.paper.tools(ui, &mut self.look, self.memory.screen);
         self.queue.extend(asked.map(Wish::Do));
+        self.trace.tools(ui, self.session.document.units);
         self.paper.frozen = self.handles.frozen();
+        self.paper.under = self.trace.under();
+        self.paper.hand = if self.trace.has_hand() {
+            PaperHand::OnPicture
+        } else {
+            PaperHand::OnDrawing
+        };
         let (answers, look) = (&mut self.answers, &mut self.look);
         let sheet = self.paper.show(ui, answers, look, &mut self.fills);
+        if self.trace.has_hand() {
+            self.trace.on_sheet(&sheet.response, sheet.lies.view);
+            return;
+        }
         let what = (&mut self.session.document, look, &mut self.sketching);
         self.handles.show(ui, &sheet, answers, what);
     }
@@ -348,6 +367,9 @@ impl Workbench {
         let lit_changed = self.look.turn() || family;
         if lit_changed || !self.queue.is_empty() || self.answers_are_behind() {
             ctx.request_repaint();
+        }
+        if !busy {
+            self.note_picture();
         }
         self.rescue(ctx, time);
         self.put_title(ctx);

@@ -84,7 +84,8 @@ impl<'a> Search<'a> {
         });
         let (spot, by) = known
             .or_else(|| self.most_moved(&nudged, &chains(asked.part)))
-            .or_else(|| self.most_moved(&nudged, &tips(asked.part)))?;
+            .or_else(|| self.most_moved(&nudged, &tips(asked.part)))
+            .or_else(|| self.most_moved(&nudged, &self.stations(asked.part)))?;
         self.taken
             .push((spot.view(), spot.at(self.document, self.model)));
         Some(Handle {
@@ -106,6 +107,24 @@ impl<'a> Search<'a> {
             Some(_) | None => Some(next),
         })?;
         Some((best.spot, best.by))
+    }
+
+    /// Where a limb's sections change: what only slides along an outline shows there.
+    fn stations(&self, part: Part) -> Vec<Vec<Spot>> {
+        let (limb, sweep) = match part {
+            Part::Jaw => (Limb::Jaw, &self.model.a.jaw),
+            Part::SecondJaw => (Limb::SecondJaw, &self.model.b.jaw),
+            Part::Rein => (Limb::Rein, &self.model.a.rein),
+            Part::Work
+            | Part::Bar
+            | Part::Neck
+            | Part::Boss
+            | Part::Shoulder
+            | Part::Rivet
+            | Part::Pair => return Vec::new(),
+        };
+        let spot = |i| vec![Spot::Edge(limb, Edge::Outer, Along::Station(i))];
+        (0..sweep.stations.len()).map(spot).collect()
     }
 
     fn most_on(&self, nudged: &Nudged, chain: &[Spot]) -> Option<Moved> {

@@ -39,6 +39,8 @@ pub enum Along {
     Hand,
     /// The end of the rein, where a bent end begins.
     End,
+    /// The station with this number.
+    Station(usize),
     /// The first station of the profile with this number.
     First(usize),
     /// The last of them.
@@ -225,6 +227,7 @@ impl Along {
             Self::Part(part) => Some(part * sweep.length()),
             Self::Hand => Some(model.a.hand_at),
             Self::End => Some(model.a.bent_from()),
+            Self::Station(i) => sweep.stations.get(i).map(|station| station.at),
             Self::First(profile) => stations(profile).next().map(|station| station.at),
             Self::Last(profile) => stations(profile).next_back().map(|station| station.at),
         };

@@ -61,6 +61,8 @@ pub(super) enum Purpose {
     Folder(u32),
     /// To look at the designs in a folder.
     Shelf,
+    /// To trace a picture.
+    Picture,
     /// To write a jaw of one's own for another smith.
     OwnJaw(Box<KeptJaw>),
 }
@@ -87,6 +89,7 @@ impl Purpose {
             Self::SetPdf(..) => "Print the set to PDF",
             Self::Folder(_) => "Drawings of the set to a folder",
             Self::Shelf => "Folder of designs and families",
+            Self::Picture => "Trace a picture",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -98,6 +101,7 @@ impl Purpose {
             Self::Pdf(_) | Self::SetPdf(..) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder(_) | Self::Shelf => ("Folder", ""),
+            Self::Picture => ("PNG or JPEG", ""),
             Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
         }
     }
@@ -105,7 +109,7 @@ impl Purpose {
     /// What is chosen, and what for.
     pub(super) fn chosen(&self) -> Chosen {
         match self {
-            Self::Open => Chosen::FileToRead,
+            Self::Open | Self::Picture => Chosen::FileToRead,
             Self::Shelf => Chosen::FolderToRead,
             Self::Save(_)
             | Self::Pdf(_)

@@ -47,6 +47,7 @@ impl PathField {
         let label = ui.label(match self.purpose {
             Purpose::Folder(_) | Purpose::Shelf => "Folder",
             Purpose::Open
+            | Purpose::Picture
             | Purpose::Save(_)
             | Purpose::Pdf(_)
             | Purpose::SetPdf(..)
@@ -91,6 +92,7 @@ impl PathField {
             let onto = match self.purpose {
                 Purpose::Folder(_) => "into",
                 Purpose::Open
+                | Purpose::Picture
                 | Purpose::Shelf
                 | Purpose::Save(_)
                 | Purpose::Pdf(_)

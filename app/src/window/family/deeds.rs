@@ -79,6 +79,12 @@ impl Workbench {
             }
             // There is a family already.
             Command::MakeFamily => {}
+            Command::Trace => {
+                self.said = Some(Said::Trouble(
+                    "A picture is traced under one design, and a family is open: open a design first"
+                        .to_owned(),
+                ));
+            }
             Command::New
             | Command::Open
             | Command::Save

@@ -58,6 +58,7 @@ impl Workbench {
             | Command::SaveAs
             | Command::ExportPdf
             | Command::ExportSvg
+            | Command::Trace
             | Command::MakeFamily => {
                 self.shelf = None;
                 true
