@@ -5,7 +5,7 @@ use std::time::Duration;
 
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, vec2};
 use egui_kittest::Harness;
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::document::{self, Document};
 use reinwright_tests::pairs;
