@@ -225,7 +225,8 @@ mod tests {
         check(Units::Millimetre, 1.2, Step::Usual, "46 mm");
         check(Units::Millimetre, 0.16, Step::Fine, "44.6 mm");
         check(Units::Inch, -1e9, Step::Usual, "1/8 in");
-        check(Units::Inch, f64::INFINITY, Step::Usual, "19 11/16 in");
+        // 500 mm is 314.96 sixteenths: the last whole one inside the limit is 314.
+        check(Units::Inch, f64::INFINITY, Step::Usual, "19 5/8 in");
         check(Units::Millimetre, 1e300, Step::Fine, "500 mm");
     }
 }
