@@ -175,7 +175,11 @@ pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> 
         let s = length - name * f64::from(i) / f64::from(PARTS);
         pose * half.rein.edge_point(edge, s)
     };
-    let highest = (0..=PARTS).map(|i| place(i).y).fold(f64::MIN, f64::max);
+    // A bent end stands up beside the name.
+    let bent = half.rein.length() - length;
+    let bent = |i: u32| length + bent * f64::from(i) / f64::from(PARTS);
+    let ys = (0..=PARTS).flat_map(|i| [place(i), pose * half.rein.edge_point(edge, bent(i))]);
+    let highest = ys.map(|p| p.y).fold(f64::MIN, f64::max);
     Point::new(place(0).x, highest + 1.2 * scale.text)
 }
 
@@ -433,7 +437,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
             wishes.push(note(taper_end, section_words(&rein.end, show)));
             // Measured along the rein, as it is forged.
             wishes.push(Wish::Span {
-                from: end,
+                from: Point::new(sweep.middle(length).x, end.y),
                 to: outer(taper_end),
                 text: show.number(rein.parallel.mm()),
                 part: Part::Rein,
