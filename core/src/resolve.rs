@@ -174,27 +174,16 @@ fn places(jaw: &Sweep, (from, to): (f64, f64)) -> Vec<f64> {
     all
 }
 
-/// Whether a grip runs straight along the work with one shape of inside, as a plain bit does.
+/// Whether the lips or the face of a grip run straight along the work, as those of a plain bit do.
+/// What lies between them may change: a crease runs in from the heel, and a groove deepens.
 fn is_even(jaw: &Sweep, (from, to): (f64, f64)) -> bool {
     const SAME: f64 = 1e-6;
     let inside = |s: f64| jaw.edge_point(Edge::Inner, s).y;
-    let shape = |s: f64| {
-        let section = jaw.section(s);
-        (section.from, section.to)
-    };
     let cuts = jaw.cuts(from, to);
     let middles = cuts.windows(2).map(|pair| f64::midpoint(pair[0], pair[1]));
-    let all: Vec<f64> = cuts.iter().copied().chain(middles).collect();
-    let first = f64::midpoint(from, to);
-    all.iter().all(|&s| {
-        let plain =
-            |s: f64| shape(s).0.lower_pieces().len() == 1 && shape(s).1.lower_pieces().len() == 1;
-        let alike =
-            std::ptr::eq(shape(s).0, shape(s).1) && std::ptr::eq(shape(s).0, shape(first).0);
-        (inside(s) - inside(first)).abs() < SAME
-            && jaw.path.at(s).curvature == 0.0
-            && (plain(s) || alike)
-    })
+    let first = inside(f64::midpoint(from, to));
+    let level = |s: f64| (inside(s) - first).abs() < SAME;
+    cuts.iter().copied().chain(middles).all(level)
 }
 
 fn rim(document: &Document) -> Rim {

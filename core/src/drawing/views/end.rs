@@ -1,13 +1,13 @@
 //! The end view: along x, onto the jaw tips. On paper x is −z. Painted from the far end to the
 //! near one, so that what is nearer covers what is behind.
 
-use kurbo::{Affine, BezPath, Point, Rect};
+use kurbo::{Affine, BezPath, Point, Rect, Shape};
 
 use super::work::Drawn;
 use super::{hull, polygon};
 use crate::document::{Document, Part};
 use crate::drawing::dimension::rectangle;
-use crate::drawing::hidden::{Region, split};
+use crate::drawing::hidden::{Region, sides, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Lies, Model};
@@ -175,16 +175,49 @@ fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     items
 }
 
-/// The line around areas that overlap: of each what lies in none of the others.
+/// The line around areas that overlap: of each what lies in none of the others. What lies wholly
+/// in a larger one has no line of its own.
 fn around(areas: &[BezPath]) -> BezPath {
-    let regions: Vec<Region> = areas.iter().map(Region::new).collect();
+    /// The largest that stand out of each other; smaller ones are filled, but not lined, so that a
+    /// jaw of many nodes is drawn as fast as any.
+    const MOST: usize = 20;
+    let mut sorted: Vec<(&BezPath, Rect)> = areas
+        .iter()
+        .map(|area| (area, area.bounding_box()))
+        .collect();
+    sorted.sort_by(|a, b| b.1.area().total_cmp(&a.1.area()));
+    let mut kept: Vec<(&BezPath, Rect, Region)> = Vec::new();
+    for (area, bounds) in sorted {
+        if kept.len() == MOST {
+            break;
+        }
+        if !kept
+            .iter()
+            .any(|(_, around, region)| lies_in((area, bounds), (*around, region)))
+        {
+            kept.push((area, bounds, Region::new(area)));
+        }
+    }
     let mut line = BezPath::new();
-    for (index, area) in areas.iter().enumerate() {
-        let others = regions.iter().enumerate().filter(|(i, _)| *i != index);
-        let others: Vec<&Region> = others.map(|(_, region)| region).collect();
+    for (index, (area, ..)) in kept.iter().enumerate() {
+        let others = kept.iter().enumerate().filter(|(i, _)| *i != index);
+        let others: Vec<&Region> = others.map(|(_, (.., region))| region).collect();
         line.extend(split(area, &others).seen);
     }
     line
+}
+
+/// Whether an area lies in another: its bounds do, and each of its corners, drawn in by a hair.
+fn lies_in((area, bounds): (&BezPath, Rect), (around, region): (Rect, &Region)) -> bool {
+    const HAIR: f64 = 1e-3;
+    if !around.inflate(HAIR, HAIR).contains_rect(bounds) {
+        return false;
+    }
+    let middle = bounds.center();
+    let drawn_in = |p: Point| p + (middle - p) * (HAIR / (middle - p).hypot().max(HAIR));
+    sides(area)
+        .into_iter()
+        .all(|(p, _)| region.holds(drawn_in(p)))
 }
 
 /// Where a jaw is cut to be seen end on: at its stations and bends, and between them where its
@@ -196,7 +229,8 @@ fn slices(jaw: &Sweep) -> Vec<f64> {
     let mut all = vec![0.0];
     for pair in cuts.windows(2) {
         let changes = jaw.section(pair[0]).width != jaw.section(pair[1]).width;
-        let parts = if changes { PARTS } else { 1 };
+        // Many stations follow the shape by themselves.
+        let parts = if changes && cuts.len() < 12 { PARTS } else { 1 };
         let step = (pair[1] - pair[0]) / f64::from(parts);
         all.extend((1..parts).map(|i| pair[0] + step * f64::from(i)));
         all.push(pair[1]);
