@@ -180,7 +180,7 @@ fn jaw(seen: &Seen<'_>) -> Vec<Item> {
 fn around(areas: &[BezPath]) -> BezPath {
     /// The largest that stand out of each other; smaller ones are filled, but not lined, so that a
     /// jaw of many nodes is drawn as fast as any.
-    const MOST: usize = 20;
+    const MOST: usize = 8;
     let mut sorted: Vec<(&BezPath, Rect)> = areas
         .iter()
         .map(|area| (area, area.bounding_box()))
