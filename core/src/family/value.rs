@@ -139,7 +139,7 @@ fn no_way(text: &str, ways: &[&str]) -> String {
 
 /// So much of a text as a message can carry.
 pub(super) fn short(text: &str) -> String {
-    text.trim().chars().take(40).collect()
+    crate::units::quoted(text, 40)
 }
 
 fn alike(way: &str, text: &str) -> bool {

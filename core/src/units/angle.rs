@@ -51,7 +51,7 @@ impl FromStr for Angle {
             .trim_end_matches("deg")
             .trim_end_matches('\u{b0}')
             .trim();
-        let not = || SizeError::NotAnAngle(text.trim().chars().take(40).collect());
+        let not = || SizeError::NotAnAngle(super::quoted(text, 40));
         let plain = number
             .chars()
             .all(|c| c.is_ascii_digit() || c == '.' || c == ',');

@@ -16,3 +16,9 @@ pub use offset::Offset;
 pub use parse::SizeError;
 pub use show::{Rounding, Show};
 pub use temperature::{Temperature, TemperatureError};
+
+/// So much of a text as a message of one line can carry.
+pub(crate) fn quoted(text: &str, most: usize) -> String {
+    let plain = |sign: char| if sign.is_control() { ' ' } else { sign };
+    text.trim().chars().map(plain).take(most).collect()
+}

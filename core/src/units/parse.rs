@@ -38,7 +38,7 @@ const LONGEST: usize = 40;
 
 /// Reads one length, or feet and inches together.
 pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, SizeError> {
-    let shown: String = text.trim().chars().take(LONGEST).collect();
+    let shown = super::quoted(text, LONGEST);
     let clean = text
         .trim()
         .replace(',', ".")

@@ -32,7 +32,7 @@ impl FromStr for Temperature {
 
     /// Reads `600 C`, `600 °C`, `1100 F` or `600`, which is °C.
     fn from_str(text: &str) -> Result<Self, TemperatureError> {
-        let not = || TemperatureError(text.trim().chars().take(40).collect());
+        let not = || TemperatureError(super::quoted(text, 40));
         let lower = text.trim().to_lowercase();
         let (number, fahrenheit) = match lower.strip_suffix('f') {
             Some(number) => (number, true),
