@@ -344,8 +344,15 @@ impl Jaw {
         if let JawStyle::Sketch(old) = &self.style {
             let times = sketch.drawn_length() / old.drawn_length();
             if (times - 1.0).abs() > 1e-12 {
-                let length = (self.length.mm() * times).clamp(Range::RUN.least, Range::RUN.most);
-                next.length = Length::from_mm(length, self.length.unit());
+                let range = Range::RUN;
+                let asked = self.length.mm() * times;
+                let length = Length::from_mm(asked, self.length.unit());
+                // A limit is whole in millimetres; in inches it could be missed by a hair.
+                next.length = if range.holds(length.mm()) {
+                    length
+                } else {
+                    Length::decimal(asked.clamp(range.least, range.most), Unit::Millimetre)
+                };
             }
         }
         next.style = JawStyle::Sketch(sketch);
