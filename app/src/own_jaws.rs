@@ -61,7 +61,7 @@ pub fn all(folder: &Path) -> Vec<OwnJaw> {
 pub fn keep(folder: &Path, kept: &KeptJaw) -> Result<PathBuf, String> {
     let name = file_name(&kept.sketch.name);
     if name.is_empty() {
-        return Err("the jaw has no name: give it one before it goes on the shelf".to_owned());
+        return Err("the jaw has no name: give it one before it is kept".to_owned());
     }
     std::fs::create_dir_all(folder)
         .map_err(|error| format!("{}: the folder cannot be made: {error}", folder.display()))?;
@@ -75,12 +75,8 @@ pub fn keep(folder: &Path, kept: &KeptJaw) -> Result<PathBuf, String> {
 /// # Errors
 /// One sentence when the file cannot be removed.
 pub fn remove(path: &Path) -> Result<(), String> {
-    std::fs::remove_file(path).map_err(|error| {
-        format!(
-            "{}: it cannot be taken off the shelf: {error}",
-            path.display()
-        )
-    })
+    std::fs::remove_file(path)
+        .map_err(|error| format!("{}: it cannot be taken away: {error}", path.display()))
 }
 
 /// A name that any file system takes: letters and figures, the rest as hyphens.

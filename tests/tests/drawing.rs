@@ -1,7 +1,9 @@
 //! Drawings: no text stands on another, however large the lettering is against the tongs.
 
 use kurbo::{Rect, Vec2};
+use reinwright_core::document::{Document, parse_bar, parse_work};
 use reinwright_core::drawing::{self, DrawOptions, Drawing, Item};
+use reinwright_core::jaw::JawStyle;
 use reinwright_core::resolve;
 use reinwright_tests::designs::{sample, sample_paths};
 
@@ -45,6 +47,28 @@ fn no_text_stands_on_another() {
             };
             let pair = drawing::pair(&design, &model, &options);
             check_texts(&format!("{name}, pair, {text} mm"), &pair);
+        }
+    }
+}
+
+#[test]
+fn no_text_stands_on_another_whatever_the_jaw() {
+    let works = [
+        "1/4 in round",
+        "1/2 in round",
+        "1 in square",
+        "1/4 x 1 in flat",
+    ];
+    for jaw in JawStyle::NAMES {
+        for work in works {
+            let held = parse_work(work).expect("work");
+            let bar = parse_bar("5/8 in square").expect("a bar");
+            let design = Document::starting(jaw, held, bar).expect("a style");
+            let model = resolve(&design);
+            let name = format!("{jaw} on {work}");
+            check_texts(&format!("{name}, half"), &drawing::half(&design, &model));
+            let pair = drawing::pair(&design, &model, &DrawOptions::default());
+            check_texts(&format!("{name}, pair"), &pair);
         }
     }
 }

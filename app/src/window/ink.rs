@@ -91,12 +91,47 @@ impl<'a> Ink<'a> {
     }
 
     fn items(&mut self, items: &[Item]) {
-        for item in items {
-            match item {
-                Item::Path(path) => self.path(path),
-                Item::Text(text) => self.text(text),
-                Item::Group(group) => self.group(group),
+        let lit = |ink: &Self, item: &Item| ink.lit_area(item).is_some();
+        let together = |a: &Item, b: &Item| lit(self, a) && lit(self, b);
+        let runs: Vec<&[Item]> = items.chunk_by(together).collect();
+        for run in runs {
+            if run.len() > 1 {
+                self.lit_run(run);
+                continue;
             }
+            for item in run {
+                match item {
+                    Item::Path(path) => self.path(path),
+                    Item::Text(text) => self.text(text),
+                    Item::Group(group) => self.group(group),
+                }
+            }
+        }
+    }
+
+    /// The area of an item, if it is nothing else and is lit up.
+    fn lit_area<'i>(&self, item: &'i Item) -> Option<(&'i PathItem, Fill)> {
+        let Item::Path(path) = item else {
+            return None;
+        };
+        let fill = path
+            .fill
+            .filter(|fill| path.line.is_none() && is_body(*fill))?;
+        self.lights(path.part, fill).then_some((path, fill))
+    }
+
+    /// Areas that are lit up one after the other, such as the slices of a jaw seen end on: one rim
+    /// around all of them, since each is filled over the rims of the others.
+    fn lit_run(&mut self, run: &[Item]) {
+        let areas: Vec<_> = run.iter().filter_map(|item| self.lit_area(item)).collect();
+        let lines: Vec<_> = areas
+            .iter()
+            .map(|(path, _)| flatten(&path.path, self.view))
+            .collect();
+        lines.iter().for_each(|lines| self.glow(lines));
+        for ((_, fill), lines) in areas.iter().zip(&lines) {
+            let colour = self.fill_colour(*fill).gamma_multiply(1.0 - self.through);
+            self.fill(lines, colour);
         }
     }
 

@@ -254,25 +254,53 @@ pub(super) fn running(
         )
         .of(part),
     );
-    let mut extend = |feature: Point| {
+    let mut extend = |feature: Point, lift: f64| {
         let start = feature.y + side.sign() * scale.gap();
         let line = segment(
             Point::new(feature.x, start),
-            Point::new(feature.x, y + side.sign() * 0.6 * scale.text),
+            Point::new(feature.x, y + side.sign() * (0.6 * scale.text + lift)),
         );
         items.push(Item::line(line, Line::Dimension).of(part));
     };
-    extend(origin);
-    places.iter().for_each(|(at, _)| extend(*at));
-    for (at, text) in places {
+    extend(origin, 0.0);
+    let levels = levels(origin, places, scale);
+    for ((at, _), level) in places.iter().zip(&levels) {
+        extend(*at, level * scale.row());
+    }
+    for ((at, text), level) in places.iter().zip(&levels) {
         let out = (at.x - origin.x).signum();
         items.push(arrow(Point::new(at.x, y), Vec2::new(out, 0.0), scale).of(part));
-        let beside = Point::new(at.x - out * 1.1 * scale.arrow(), y - 0.36 * scale.text);
+        let line = y + side.sign() * level * scale.row();
+        let beside = Point::new(at.x - out * 1.1 * scale.arrow(), line - 0.36 * scale.text);
         let align = if out > 0.0 { Align::End } else { Align::Start };
         texts.extend(label(beside, text, scale, align, part));
     }
     items.extend(texts);
     items
+}
+
+/// How many rows off the line each distance stands, so that near ones do not cover each other.
+fn levels(origin: Point, places: &[(Point, String)], scale: Scale) -> Vec<f64> {
+    let mut taken: Vec<(f64, f64, f64)> = Vec::new();
+    let level = |(at, text): &(Point, String)| {
+        let out = (at.x - origin.x).signum();
+        let near = at.x - out * 1.1 * scale.arrow();
+        let far = near - out * scale.width(text);
+        let (from, to) = (
+            near.min(far) - 0.4 * scale.text,
+            near.max(far) + 0.4 * scale.text,
+        );
+        let mut level = 0.0;
+        while taken
+            .iter()
+            .any(|&(its, a, b)| its == level && a < to && from < b)
+        {
+            level += 1.0;
+        }
+        taken.push((level, from, to));
+        level
+    };
+    places.iter().map(level).collect()
 }
 
 /// A dimension square to x between two points one above the other, its text to the right of the

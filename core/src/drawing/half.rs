@@ -35,13 +35,22 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
         })
     };
     for (stations, place, base) in [(&jaw, Side::Above, area.y1), (&rein, Side::Below, area.y0)] {
-        side.extend(rows(
+        let notes = rows(
             place,
             base,
             scale,
             stations.iter().filter_map(note).collect(),
+        );
+        let noted = bounds(&notes).unwrap_or(Rect::new(0.0, base, 0.0, base));
+        side.extend(distances(
+            document,
+            half,
+            stations,
+            (place, base, noted),
+            scale,
         ));
-        side.extend(distances(document, half, stations, (place, base), scale));
+        // On their patches of paper the notes stand over the lines of the distances.
+        side.extend(notes);
     }
     let mut top = views::top::half(model);
     top.push(axis(half));
@@ -197,12 +206,17 @@ fn distances(
     document: &Document,
     half: &Half,
     stations: &[Station],
-    (side, base): (Side, f64),
+    (side, base, noted): (Side, f64, Rect),
     scale: Scale,
 ) -> Vec<Item> {
     let sign = if side == Side::Above { 1.0 } else { -1.0 };
-    // Notes of near stations may need two rows.
-    let row = base + sign * 3.2 * scale.row();
+    // Notes of near stations may need two rows, and sometimes more.
+    let usual = base + sign * 3.2 * scale.row();
+    let row = if side == Side::Above {
+        usual.max(noted.y1 + scale.row())
+    } else {
+        usual.min(noted.y0 - scale.row())
+    };
     let show = document.units.show();
     let places: Vec<(Point, String)> = stations
         .iter()

@@ -21,7 +21,8 @@ impl Workbench {
             ShelfWish::Use(kept, part) => self.use_jaw(&kept, part),
             ShelfWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
             ShelfWish::Remove(path) => {
-                let done = own_jaws::remove(&path).map(|()| "taken off the shelf".to_owned());
+                let done =
+                    own_jaws::remove(&path).map(|()| "taken away from your own jaws".to_owned());
                 self.say(done);
                 self.read_jaw_shelf();
             }
@@ -55,7 +56,7 @@ impl Workbench {
             .ok_or("this system names no folder for what a user makes: own jaws cannot be kept")?;
         let path = own_jaws::keep(folder, kept)?;
         Ok(format!(
-            "kept \"{}\" on the shelf: {}",
+            "kept \"{}\" among your own jaws: {}",
             kept.sketch.name,
             path.display()
         ))

@@ -137,7 +137,7 @@ impl Sketching {
         let mut wish = None;
         ui.horizontal(|ui| {
             let field = egui::TextEdit::singleline(&mut name)
-                .hint_text("Name for the shelf")
+                .hint_text("Name to keep it by")
                 .char_limit(60)
                 .desired_width((ui.available_width() - 62.0).max(60.0));
             if ui.add(field).accessible_name("Jaw name").changed() {
@@ -146,7 +146,7 @@ impl Sketching {
             let named = !name.trim().is_empty();
             let keep = ui.add_enabled(named, Button::new("Keep"));
             let keep =
-                keep.on_hover_text("Put it on the shelf of own jaws, for other designs and sizes");
+                keep.on_hover_text("Put it among your own jaws, for other designs and sizes");
             if keep.clicked() {
                 self.name = None;
                 wish = Some(ShelfWish::Keep(

@@ -92,7 +92,7 @@ impl JawShelf {
                     }
                 });
                 if let Some(folder) = &self.folder {
-                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it goes on this shelf", folder.display()));
+                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it is taken in here", folder.display()));
                 }
             });
         if open { wish } else { Some(ShelfWish::Close) }
@@ -137,9 +137,9 @@ impl JawShelf {
                         wish = Some(ShelfWish::Give(Box::new(kept.clone())));
                     }
                     let remove = ui
-                        .add(Button::new("Take off"))
+                        .add(Button::new("Take away"))
                         .on_hover_text("Delete its file; designs that use it keep it");
-                    if remove.accessible_name(named("Take off")).clicked() {
+                    if remove.accessible_name(named("Take away")).clicked() {
                         wish = Some(ShelfWish::Remove(own.path.clone()));
                     }
                 });
