@@ -3,7 +3,7 @@
 //! Millimetres, y up. Screen, PDF and SVG all draw these items and compute no geometry of their
 //! own.
 
-use kurbo::{BezPath, Point, Rect, Shape, Vec2};
+use kurbo::{BezPath, PathEl, Point, Rect, Shape, Vec2};
 
 use crate::document::Part;
 
@@ -193,13 +193,23 @@ impl Item {
     /// What the item covers, mm, texts included by their measured width; `None` when empty.
     pub fn bounds(&self) -> Option<Rect> {
         match self {
-            Self::Path(path) => (!path.path.is_empty()).then(|| path.path.bounding_box()),
+            Self::Path(path) => (!path.path.is_empty()).then(|| box_of(&path.path)),
             Self::Text(text) => Some(text.bounds()),
             Self::Group(group) => {
                 let inner = bounds(&group.items)? + group.shift;
                 Some(group.clip.map_or(inner, |clip| inner.intersect(clip)))
             }
         }
+    }
+}
+
+/// What a path covers. Of one that is straight all along the corners tell, at a tenth of the cost.
+fn box_of(path: &BezPath) -> Rect {
+    let curved = |el: &PathEl| matches!(el, PathEl::QuadTo(..) | PathEl::CurveTo(..));
+    if path.elements().iter().any(curved) {
+        path.bounding_box()
+    } else {
+        path.control_box()
     }
 }
 

@@ -1,7 +1,7 @@
 //! The end view: along x, onto the jaw tips. On paper x is −z. Painted from the far end to the
 //! near one, so that what is nearer covers what is behind.
 
-use kurbo::{Affine, BezPath, Point, Rect, Shape};
+use kurbo::{Affine, BezPath, Point, Rect};
 
 use super::work::Drawn;
 use super::{hull, polygon};
@@ -11,6 +11,7 @@ use crate::drawing::hidden::{Region, sides, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Lies, Model};
+use crate::section::Profile;
 use crate::sweep::{Edge, Sweep};
 
 /// How closely drawn section outlines follow the true ones, mm.
@@ -19,6 +20,7 @@ const FINE: f64 = 0.08;
 /// A half in the end view: turned into place and onto paper.
 struct Seen<'a> {
     half: &'a Half,
+    bit: &'a Bit,
     /// (z, y) of the half's own frame to paper.
     pose: Affine,
     jaw: Part,
@@ -38,9 +40,12 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     // Half B: (z, y) → (−z, −y), then onto paper.
     let b = a * Affine::rotate(std::f64::consts::PI);
     let left = model.hand_sign > 0.0;
+    let bit = Bit::of(&model.a.jaw, opening);
+    let other = (!model.same()).then(|| Bit::of(&model.b.jaw, opening));
     let halves = [
         Seen {
             half: &model.a,
+            bit: &bit,
             pose: a,
             jaw: Part::Jaw,
             front: left,
@@ -48,6 +53,7 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
         },
         Seen {
             half: &model.b,
+            bit: other.as_ref().unwrap_or(&bit),
             pose: b,
             jaw: second,
             front: !left,
@@ -160,48 +166,80 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
 }
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {
-    let jaw = &seen.half.jaw;
     let fill = |area: BezPath| Item::fill(area, seen.fill(seen.jaw)).of(seen.jaw);
-    let behind: Vec<BezPath> = slices(jaw)
-        .windows(2)
-        .map(|pair| seen.area(between(jaw, (pair[0], pair[1]), seen.turn)))
-        .collect();
-    let outline = Item::line(around(&behind), Line::Outline).of(seen.jaw);
-    let mut items: Vec<Item> = behind.into_iter().map(fill).collect();
-    items.push(outline);
-    let tip = seen.area(at(jaw, jaw.length(), seen.turn));
+    let line = |path: BezPath| Item::line(path, Line::Outline).of(seen.jaw);
+    let bit = seen.bit;
+    let behind = bit.behind.iter().map(|area| fill(seen.pose * area.clone()));
+    let mut items: Vec<Item> = behind.collect();
+    items.push(line(seen.pose * bit.around.clone()));
+    let tip = seen.pose * bit.tip.clone();
     items.push(fill(tip.clone()));
-    items.push(Item::line(tip, Line::Outline).of(seen.jaw));
+    items.push(line(tip));
     items
 }
 
-/// The line around areas that overlap: of each what lies in none of the others. What lies wholly
-/// in a larger one has no line of its own.
-fn around(areas: &[BezPath]) -> BezPath {
-    /// The largest that stand out of each other; smaller ones are filled, but not lined, so that a
-    /// jaw of many nodes is drawn as fast as any.
-    const MOST: usize = 8;
-    let mut sorted: Vec<(&BezPath, Rect)> = areas
-        .iter()
-        .map(|area| (area, area.bounding_box()))
-        .collect();
-    sorted.sort_by(|a, b| b.1.area().total_cmp(&a.1.area()));
-    let mut kept: Vec<(&BezPath, Rect, Region)> = Vec::new();
-    for (area, bounds) in sorted {
-        if kept.len() == MOST {
-            break;
+/// A jaw seen end on, in (z, y) of its half.
+struct Bit {
+    /// What it covers from heel to tip, in areas that overlap.
+    behind: Vec<BezPath>,
+    /// The line around them.
+    around: BezPath,
+    /// The section at the tip.
+    tip: BezPath,
+}
+
+/// The most areas that are lined: the largest that stand out of each other. Smaller ones are
+/// filled, but not lined, so that a jaw of many nodes is drawn as fast as any.
+const LINED: usize = 8;
+
+impl Bit {
+    /// The jaw of a half turned by `turn` about the rivet.
+    fn of(jaw: &Sweep, turn: f64) -> Self {
+        let sections: Vec<Vec<Point>> = telling(jaw, turn)
+            .into_iter()
+            .map(|s| at(jaw, s, turn))
+            .collect();
+        let tip = sections.last().map_or(BezPath::new(), |tip| polygon(tip));
+        let pairs = sections.windows(2);
+        let mut areas: Vec<(BezPath, Rect)> = pairs
+            .map(|pair| {
+                let points = between(&pair[0], &pair[1]);
+                (polygon(&points), bounds_of(&points))
+            })
+            .collect();
+        areas.sort_by(|a, b| b.1.area().total_cmp(&a.1.area()));
+        let mut lined: Vec<(Region, Rect)> = Vec::new();
+        let mut behind: Vec<BezPath> = Vec::new();
+        for (area, bounds) in areas {
+            let mut larger = lined.iter();
+            if larger.any(|(region, around)| lies_in((&area, bounds), (*around, region))) {
+                continue;
+            }
+            if lined.len() < LINED {
+                lined.push((Region::new(&area), bounds));
+            }
+            behind.push(area);
         }
-        if !kept
-            .iter()
-            .any(|(_, around, region)| lies_in((area, bounds), (*around, region)))
-        {
-            kept.push((area, bounds, Region::new(area)));
+        let around = around(&behind[..lined.len()], &lined);
+        Self {
+            behind,
+            around,
+            tip,
         }
     }
+}
+
+fn bounds_of(points: &[Point]) -> Rect {
+    let boxes = points.iter().map(|&p| Rect::from_points(p, p));
+    boxes.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO)
+}
+
+/// The line around areas that overlap: of each what lies in none of the others.
+fn around(areas: &[BezPath], regions: &[(Region, Rect)]) -> BezPath {
     let mut line = BezPath::new();
-    for (index, (area, ..)) in kept.iter().enumerate() {
-        let others = kept.iter().enumerate().filter(|(i, _)| *i != index);
-        let others: Vec<&Region> = others.map(|(_, (.., region))| region).collect();
+    for (index, area) in areas.iter().enumerate() {
+        let others = regions.iter().enumerate().filter(|(i, _)| *i != index);
+        let others: Vec<&Region> = others.map(|(_, (region, _))| region).collect();
         line.extend(split(area, &others).seen);
     }
     line
@@ -238,16 +276,83 @@ fn slices(jaw: &Sweep) -> Vec<f64> {
     all
 }
 
-/// What a stretch of a jaw without a station in it covers: the hull of its sections, but where
-/// they are all the same their own shape, since a hull would fill a groove.
-fn between(jaw: &Sweep, (from, to): (f64, f64), turn: f64) -> Vec<Point> {
-    let (first, last) = (at(jaw, from, turn), at(jaw, to, turn));
-    let same =
-        first.len() == last.len() && first.iter().zip(&last).all(|(p, q)| p.distance(*q) < FINE);
-    if same {
-        return first;
+/// A section of a jaw by the box around it, in (z, y) of a half that is turned.
+struct Slice<'a> {
+    s: f64,
+    /// Its middle in z and y, half its width and half its depth, mm.
+    at: [f64; 4],
+    /// Its profile, unless it is on its way from one to another.
+    profile: Option<&'a Profile>,
+}
+
+impl<'a> Slice<'a> {
+    fn of(jaw: &'a Sweep, s: f64, turn: f64) -> Self {
+        let section = jaw.section(s);
+        let y = (Affine::rotate(turn) * jaw.middle(s)).y;
+        let pure = std::ptr::eq(section.from, section.to) || section.from == section.to;
+        let one = match section.blend {
+            0.0 => Some(section.from),
+            1.0 => Some(section.to),
+            _ => pure.then_some(section.from),
+        };
+        Self {
+            s,
+            at: [jaw.shift(s), y, section.width / 2.0, section.depth / 2.0],
+            profile: one,
+        }
     }
-    hull(first.into_iter().chain(last).collect())
+
+    /// Whether the hull of two others of the same profile has it inside, or as good as.
+    fn lies_between(&self, first: &Self, last: &Self) -> bool {
+        /// Less than a line's width, mm.
+        const NEAR: f64 = 0.08;
+        let same = self.profile.is_some_and(|own| {
+            first.profile.is_some_and(|other| own == other)
+                && last.profile.is_some_and(|other| own == other)
+        });
+        let (mut far, mut along) = (0.0, 0.0);
+        for ((a, b), p) in first.at.iter().zip(last.at).zip(self.at) {
+            far += (b - a) * (b - a);
+            along += (b - a) * (p - a);
+        }
+        let t = if far > 0.0 {
+            (along / far).clamp(0.0, 1.0)
+        } else {
+            0.0
+        };
+        let off = |i: usize| (first.at[i] + (last.at[i] - first.at[i]) * t - self.at[i]).abs();
+        same && (0..4).all(|i| off(i) < NEAR)
+    }
+}
+
+/// The slices that a jaw is drawn by, in a half turned by `turn`: those of [`slices`] without the
+/// ones that lie between their neighbours.
+fn telling(jaw: &Sweep, turn: f64) -> Vec<f64> {
+    let all: Vec<Slice<'_>> = slices(jaw)
+        .into_iter()
+        .map(|s| Slice::of(jaw, s, turn))
+        .collect();
+    let mut kept = vec![0];
+    for next in 2..all.len() {
+        let first = kept[kept.len() - 1];
+        let mut passed = all[first + 1..next].iter();
+        if !passed.all(|slice| slice.lies_between(&all[first], &all[next])) {
+            kept.push(next - 1);
+        }
+    }
+    kept.push(all.len() - 1);
+    kept.into_iter().map(|i| all[i].s).collect()
+}
+
+/// What a stretch of a jaw between two sections covers: their hull, but where they are the same
+/// their own shape, since a hull would fill a groove.
+fn between(first: &[Point], last: &[Point]) -> Vec<Point> {
+    let same =
+        first.len() == last.len() && first.iter().zip(last).all(|(p, q)| p.distance(*q) < FINE);
+    if same {
+        return first.to_vec();
+    }
+    hull(first.iter().chain(last).copied().collect())
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {

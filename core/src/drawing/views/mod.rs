@@ -38,14 +38,14 @@ pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>
 }
 
 /// The parts of a half in the side view, as closed areas in the half's own frame.
-pub(super) fn part_areas(half: &Half, jaw: Part) -> Vec<(Part, BezPath)> {
+pub(super) fn part_areas(half: &Half, jaw: Part) -> [(Part, BezPath); 5] {
     let body: Vec<Point> = super::hidden::sides(&half.body.path())
         .into_iter()
         .map(|(a, _)| a)
         .collect();
     let edge = half.body.rim.half_along();
     let far = 1e5;
-    vec![
+    [
         (Part::Rein, half.rein_outline()),
         (Part::Shoulder, slice(&body, -far, -edge)),
         (Part::Neck, slice(&body, edge, far)),

@@ -1,6 +1,6 @@
 //! The side view: along the rivet. Shows the opening.
 
-use kurbo::{Circle, Point, Shape};
+use kurbo::{BezPath, Circle, Point, Shape as _};
 
 use super::work::{Drawn, is_nearest};
 use super::{Placed, part_areas, placed, polyline};
@@ -15,8 +15,11 @@ use crate::sweep::Sweep;
 /// The pair with its work, without dimensions.
 pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64) -> Vec<Item> {
     let [front, back] = placed(model, opening, document.second_jaw.is_some());
-    let outline = |half: &Placed<'_>| half.pose * half.half.outline();
-    let (front_line, back_line) = (outline(&front), outline(&back));
+    let shape = Shape::of(&front, model);
+    let other = (!model.same()).then(|| Shape::of(&back, model));
+    let other = other.as_ref().unwrap_or(&shape);
+    let front_line = front.pose * shape.outline.clone();
+    let back_line = back.pose * other.outline.clone();
     let (front_area, back_area) = (Region::new(&front_line), Region::new(&back_line));
     let work = Drawn::side(model);
     let nearest = is_nearest(model);
@@ -26,11 +29,11 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     } else {
         work.painted(&regions)
     };
-    items.extend(fills(&back, |_| Fill::OtherHalf));
+    items.extend(fills(&back, other, |_| Fill::OtherHalf));
     let back_split = split(&back_line, &[&front_area]);
     items.push(Item::line(back_split.seen, Line::Outline));
     items.extend(grooves(&back));
-    items.extend(fills(&front, Fill::Part));
+    items.extend(fills(&front, &shape, Fill::Part));
     items.push(Item::line(front_line, Line::Outline));
     items.push(Item::line(back_split.behind, Line::Hidden));
     items.extend(grooves(&front));
@@ -49,8 +52,9 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
         pose: kurbo::Affine::IDENTITY,
         jaw: Part::Jaw,
     };
-    let mut items = fills(&alone, Fill::Part);
-    items.push(Item::line(model.a.outline(), Line::Outline));
+    let shape = Shape::of(&alone, model);
+    let mut items = fills(&alone, &shape, Fill::Part);
+    items.push(Item::line(shape.outline, Line::Outline));
     items.extend(grooves(&alone));
     let hole = Circle::new(Point::ORIGIN, model.a.body.hole_radius).to_path(0.01);
     items.push(Item::fill(hole.clone(), Fill::Paper));
@@ -58,11 +62,33 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
     items
 }
 
-fn fills(placed: &Placed<'_>, fill: impl Fn(Part) -> Fill) -> Vec<Item> {
-    let areas = part_areas(placed.half, placed.jaw).into_iter();
-    areas
-        .map(|(part, area)| Item::fill(placed.pose * area, fill(part)).of(part))
-        .collect()
+/// A half in its own frame: drawn once for both where they are the same.
+struct Shape {
+    outline: BezPath,
+    parts: [(Part, BezPath); 5],
+}
+
+impl Shape {
+    fn of(placed: &Placed<'_>, model: &Model) -> Self {
+        let [a, b] = model.outlines();
+        let first = std::ptr::eq(placed.half, &raw const model.a);
+        Self {
+            outline: if first { a } else { b }.clone(),
+            parts: part_areas(placed.half, placed.jaw),
+        }
+    }
+}
+
+fn fills(placed: &Placed<'_>, shape: &Shape, fill: impl Fn(Part) -> Fill) -> Vec<Item> {
+    let own = |part: Part| match part {
+        Part::Jaw | Part::SecondJaw => placed.jaw,
+        part => part,
+    };
+    let posed = |(part, area): &(Part, BezPath)| {
+        let part = own(*part);
+        Item::fill(placed.pose * area.clone(), fill(part)).of(part)
+    };
+    shape.parts.iter().map(posed).collect()
 }
 
 /// The bottom of a groove, which the lips hide.

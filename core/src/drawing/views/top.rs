@@ -2,7 +2,7 @@
 //! from boss to jaw and rein. On paper y is −z: what is nearer to the eye of the side view is
 //! lower.
 
-use kurbo::{BezPath, Point};
+use kurbo::{Affine, BezPath, Point};
 
 use super::work::Drawn;
 use super::{polygon, polyline};
@@ -17,6 +17,21 @@ use crate::sweep::{Edge, Sweep};
 struct Strip {
     outline: BezPath,
     parts: Vec<(Part, BezPath)>,
+}
+
+impl Strip {
+    /// The same half turned over to be the other.
+    fn turned_over(&self, jaw: Part) -> Self {
+        let turn = |area: &BezPath| Affine::FLIP_Y * area.clone();
+        let renamed = |part: Part| if part == Part::Jaw { jaw } else { part };
+        let parts = self.parts.iter();
+        Self {
+            outline: turn(&self.outline),
+            parts: parts
+                .map(|(part, area)| (renamed(*part), turn(area)))
+                .collect(),
+        }
+    }
 }
 
 /// Lower and upper paper y at each x, from rein end to tip.
@@ -75,13 +90,13 @@ fn faces_of_rein(half: &Half, sign: f64) -> Vec<Face> {
 
 /// The faces of a sweep up to a place along it.
 fn faces_of_sweep(sweep: &Sweep, to: f64, sign: f64) -> Vec<Face> {
-    const PARTS: u32 = 12;
     let mut at: Vec<f64> = Vec::new();
     for pair in sweep.cuts(0.0, to).windows(2) {
+        let parts = parts(sweep, (pair[0], pair[1]));
         // Closer together towards both ends, where quarter-rounds are steep.
         let step =
-            |i: u32| 0.5 - 0.5 * (std::f64::consts::PI * f64::from(i) / f64::from(PARTS)).cos();
-        at.extend((0..PARTS).map(|i| pair[0] + (pair[1] - pair[0]) * step(i)));
+            |i: u32| 0.5 - 0.5 * (std::f64::consts::PI * f64::from(i) / f64::from(parts)).cos();
+        at.extend((0..parts).map(|i| pair[0] + (pair[1] - pair[0]) * step(i)));
     }
     at.push(to);
     at.into_iter()
@@ -103,6 +118,19 @@ fn faces_of_sweep(sweep: &Sweep, to: f64, sign: f64) -> Vec<Face> {
             }
         })
         .collect()
+}
+
+/// In how many parts the faces of a stretch between two cuts are followed: one where they are
+/// straight, and the more the longer it is.
+fn parts(sweep: &Sweep, (from, to): (f64, f64)) -> u32 {
+    const MOST: u32 = 12;
+    /// Of a part, mm.
+    const LENGTH: f64 = 0.25;
+    if sweep.is_straight_at(f64::midpoint(from, to)) {
+        return 1;
+    }
+    let enough = |parts: &u32| f64::from(*parts) * LENGTH >= to - from;
+    (3..MOST).find(enough).unwrap_or(MOST)
 }
 
 fn faces_of_body(half: &Half, sign: f64) -> Vec<Face> {
@@ -143,7 +171,11 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model) -> Vec<Item> 
         Part::Jaw
     };
     let a = strip(&model.a, Part::Jaw, model.hand_sign);
-    let b = strip(&model.b, second, -model.hand_sign);
+    let b = if model.same() {
+        a.turned_over(second)
+    } else {
+        strip(&model.b, second, -model.hand_sign)
+    };
     let mut items = work(model, &a, &b);
     items.extend(layer(&a, &b, model));
     items.extend(rivet(document, model));
@@ -220,8 +252,8 @@ fn work(model: &Model, a: &Strip, b: &Strip) -> Vec<Item> {
 fn rivet(document: &Document, model: &Model) -> Vec<Item> {
     let e = model.a.body.faces.thickness;
     let head = head_outline(&document.rivet);
-    let up = kurbo::Affine::translate((0.0, e));
-    let down = kurbo::Affine::FLIP_Y * up;
+    let up = Affine::translate((0.0, e));
+    let down = Affine::FLIP_Y * up;
     let mut items = Vec::new();
     for pose in [up, down] {
         items.push(Item::fill(pose * head.clone(), Fill::Rivet).of(Part::Rivet));

@@ -61,7 +61,8 @@ pub fn strip(answers: &[SizeAnswer], reduced: u32) -> Drawing {
 /// A pair as set on its work, seen along the rivet.
 fn picture(model: &Model, reduced: u32) -> Vec<Item> {
     let pose = Affine::scale(1.0 / f64::from(reduced));
-    let (front, back) = (model.a.outline(), Model::half_b_pose() * model.b.outline());
+    let [front, back] = model.outlines().clone();
+    let back = Model::half_b_pose() * back;
     let rivet = Circle::new(Point::ZERO, model.rivet / 2.0).to_path(0.01);
     let (half, from) = (model.work.depth / 2.0, model.work.from);
     let tip = model.a.tip().max(model.b.tip());
@@ -89,7 +90,10 @@ pub fn overlay(answers: &[SizeAnswer], reduced: u32) -> Drawing {
     let pose = Affine::scale(1.0 / f64::from(reduced));
     let mut items = Vec::new();
     for answer in answers {
-        items.push(Item::line(pose * answer.model.a.outline(), Line::Fine));
+        items.push(Item::line(
+            pose * answer.model.outlines()[0].clone(),
+            Line::Fine,
+        ));
         let hole = answer.document.rivet.hole.mm() / 2.0;
         let hole = Circle::new(Point::ZERO, hole).to_path(0.01);
         items.push(Item::line(pose * hole, Line::Fine));
