@@ -12,8 +12,9 @@
 //!   one that takes the blank off the bar;
 //! - the crop comes off the bar's end once, before the first jaw.
 
+use crate::body::Mass;
 use crate::document::{Document, Hole, Layout, Part, Units};
-use crate::model::{DENSITY_KG_MM3, Half, Model};
+use crate::model::{DENSITY_KG_MM3, Half, Model, PARTS};
 use crate::units::{Length, Unit};
 
 /// Diameter of the punch that starts a hole, as part of the finished hole: it is drifted up to
@@ -125,11 +126,12 @@ impl Balance {
 /// pair is its two halves with the crop: volume in is `pair_bar_length_mm · bar_area_mm2`.
 pub fn balance(document: &Document, model: &Model) -> Balance {
     let account = Account::new(document);
-    let first = account.half(&model.a, Part::Jaw);
+    let masses = model.part_masses();
+    let first = account.half(&model.a, Part::Jaw, &masses[0]);
     let other = if model.alike {
         first.clone()
     } else {
-        account.half(&model.b, Part::SecondJaw)
+        account.half(&model.b, Part::SecondJaw, &masses[1])
     };
     let halves = [first, other];
     let allowances = vec![Allowance {
@@ -192,11 +194,12 @@ impl Account {
         }
     }
 
-    fn half(&self, half: &Half, jaw: Part) -> HalfBalance {
-        let parts: Vec<PartBar> = [jaw, Part::Neck, Part::Boss, Part::Shoulder, Part::Rein]
+    fn half(&self, half: &Half, jaw: Part, masses: &[Mass; 5]) -> HalfBalance {
+        let named = |part: Part| if part == Part::Jaw { jaw } else { part };
+        let parts: Vec<PartBar> = PARTS
             .into_iter()
-            .zip(half.part_volumes_mm3())
-            .map(|(part, (_, volume_mm3))| self.part(half, part, volume_mm3))
+            .zip(masses)
+            .map(|(part, mass)| self.part(half, named(part), mass.volume))
             .collect();
         let volume_mm3: f64 = parts.iter().map(|part| part.volume_mm3).sum();
         let finished: f64 = parts.iter().map(|part| part.bar_length_mm).sum();

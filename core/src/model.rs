@@ -1,5 +1,7 @@
 //! A pair resolved to geometry, in the frame of the crate root.
 
+use std::sync::OnceLock;
+
 use kurbo::{Affine, BezPath, Point};
 
 use crate::body::{Body, Mass};
@@ -57,7 +59,28 @@ pub enum Lies {
     Crosswise,
 }
 
-/// A pair in the set pose.
+/// The parts of a half from jaw to rein, as its masses are told.
+pub const PARTS: [Part; 5] = [
+    Part::Jaw,
+    Part::Neck,
+    Part::Boss,
+    Part::Shoulder,
+    Part::Rein,
+];
+
+/// What is reckoned once, when it is first asked for. It follows from the rest of a model and so
+/// has no say in whether two are the same.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Reckoned<T>(OnceLock<T>);
+
+impl<T> PartialEq for Reckoned<T> {
+    fn eq(&self, _: &Self) -> bool {
+        true
+    }
+}
+
+/// A pair in the set pose. Whoever changes a half asks that half for its masses and its outline:
+/// the model's own are reckoned once.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Model {
     /// Half A.
@@ -83,6 +106,10 @@ pub struct Model {
     pub hand_sign: f64,
     /// What was noticed while resolving.
     pub findings: Vec<Finding>,
+    /// Masses of the parts of both halves.
+    pub(crate) masses: Reckoned<[[Mass; 5]; 2]>,
+    /// Both halves in the side view.
+    pub(crate) outlines: Reckoned<[BezPath; 2]>,
 }
 
 impl Half {
@@ -153,6 +180,17 @@ impl Half {
 
     /// Volume and moments of the finished half: jaw, body less hole, rein.
     pub fn mass(&self) -> Mass {
+        Mass::sum(&self.part_masses())
+    }
+
+    /// Volume of the finished half, mm³.
+    pub fn volume_mm3(&self) -> f64 {
+        self.mass().volume
+    }
+
+    /// Volumes and moments of the parts of the finished half, in the order of [`PARTS`]; the hole
+    /// is taken from the boss.
+    pub fn part_masses(&self) -> [Mass; 5] {
         let sweep = |sweep: &Sweep| {
             let (x, y) = sweep.moments();
             Mass {
@@ -162,41 +200,15 @@ impl Half {
             }
         };
         let far = f64::MAX.sqrt();
-        let body = self.body.mass_between(-far, far);
-        let hole = self.body.hole_mass();
-        [sweep(&self.jaw), sweep(&self.rein), body]
-            .into_iter()
-            .fold(
-                Mass {
-                    volume: -hole.volume,
-                    x: -hole.x,
-                    y: -hole.y,
-                },
-                |sum, m| Mass {
-                    volume: sum.volume + m.volume,
-                    x: sum.x + m.x,
-                    y: sum.y + m.y,
-                },
-            )
-    }
-
-    /// Volume of the finished half, mm³.
-    pub fn volume_mm3(&self) -> f64 {
-        self.mass().volume
-    }
-
-    /// Volumes of the parts of the finished half, mm³, from jaw to rein; the hole is taken from
-    /// the boss.
-    pub fn part_volumes_mm3(&self) -> [(Part, f64); 5] {
-        let far = f64::MAX.sqrt();
         let edge = self.body.rim.half_along();
         let slices = self.body.masses(&[-far, -edge, edge, far]);
+        let boss = slices[1].without(self.body.hole_mass());
         [
-            (Part::Jaw, self.jaw.volume_mm3()),
-            (Part::Neck, slices[2].volume),
-            (Part::Boss, slices[1].volume - self.body.hole_mass().volume),
-            (Part::Shoulder, slices[0].volume),
-            (Part::Rein, self.rein.volume_mm3()),
+            sweep(&self.jaw),
+            slices[2],
+            boss,
+            slices[0],
+            sweep(&self.rein),
         ]
     }
 
@@ -207,11 +219,8 @@ impl Half {
         } else {
             part
         };
-        let volumes = self.part_volumes_mm3();
-        volumes
-            .iter()
-            .find(|(its, _)| *its == part)
-            .map_or(0.0, |(_, volume)| *volume)
+        let place = PARTS.iter().position(|its| *its == part);
+        place.map_or(0.0, |place| self.part_masses()[place].volume)
     }
 }
 
@@ -233,6 +242,12 @@ fn closed(sweep: &Sweep, first: Edge, second: Edge) -> BezPath {
 }
 
 impl Model {
+    /// Whether both halves have the same geometry: they do when they are alike, unless one bit is
+    /// bent the other way.
+    pub(crate) fn same(&self) -> bool {
+        self.a == self.b
+    }
+
     /// Turns half B from the frame of half A into its place in the side view: (x, y) → (x, −y).
     /// In space it is the half turn about x, (x, y, z) → (x, −y, −z).
     pub fn half_b_pose() -> Affine {
@@ -258,10 +273,32 @@ impl Model {
         (halves + shank) * DENSITY_KG_MM3
     }
 
+    /// Volumes and moments of the parts of both halves, each in the frame of half A and in the
+    /// order of [`PARTS`].
+    pub fn part_masses(&self) -> &[[Mass; 5]; 2] {
+        self.masses.0.get_or_init(|| {
+            let a = self.a.part_masses();
+            let b = if self.alike { a } else { self.b.part_masses() };
+            [a, b]
+        })
+    }
+
+    /// The outlines of both halves as [`Half::outline`] has them, each in the frame of half A.
+    pub fn outlines(&self) -> &[BezPath; 2] {
+        self.outlines.0.get_or_init(|| {
+            let a = self.a.outline();
+            let b = if self.same() {
+                a.clone()
+            } else {
+                self.b.outline()
+            };
+            [a, b]
+        })
+    }
+
     /// Volume and moments of both halves, each in the frame of half A.
     pub fn masses(&self) -> [Mass; 2] {
-        let a = self.a.mass();
-        [a, if self.alike { a } else { self.b.mass() }]
+        self.part_masses().each_ref().map(|parts| Mass::sum(parts))
     }
 
     /// x of the pair's balance point, mm from the rivet; negative is toward the hand.

@@ -11,7 +11,7 @@ use kurbo::Point;
 use crate::body::{Blend, Body, Faces, Limb, LimbEnd, LimbSpec, Rim};
 use crate::document::{BossShape, Document, Hand};
 use crate::jaw::{Form, Jaw, Lay};
-use crate::model::{Half, Lies, Model, WorkInJaws};
+use crate::model::{Half, Lies, Model, Reckoned, WorkInJaws};
 use crate::seat::{Inside, Seat, seat, work_section};
 use crate::section::{Profile, Section, plain_profile};
 use crate::sweep::{Edge, Sweep};
@@ -35,22 +35,23 @@ pub fn resolve(document: &Document) -> Model {
 pub(crate) fn shape(document: &Document) -> Model {
     let (profile, depth, width) = work_section(&document.work);
     let work = Section::new(&profile, depth, width);
-    let second = document.second_jaw.as_ref().unwrap_or(&document.jaw);
-    let forms = [document.jaw.form(), second.form()];
-    let laid = Laid::of([(&document.jaw, &forms[0]), (second, &forms[1])]);
-    let seats = [
-        seat_jaw((&document.jaw, &forms[0]), &work, laid),
-        seat_jaw((second, &forms[1]), &work, laid),
-    ];
-    let [form_a, form_b] = forms;
+    let second = document.second_jaw.as_ref();
+    let form_a = document.jaw.form();
+    let form_b = second.map_or_else(|| form_a.clone(), Jaw::form);
+    let jaw_b = second.unwrap_or(&document.jaw);
+    let laid = Laid::of([(&document.jaw, &form_a), (jaw_b, &form_b)]);
+    let first_seat = seat_jaw((&document.jaw, &form_a), &work, laid);
+    let second_seat = |jaw| seat_jaw((jaw, &form_b), &work, laid);
+    let other_seat = second.map_or_else(|| first_seat.clone(), second_seat);
+    let seats = [first_seat, other_seat];
     let a = build_half(document, (&document.jaw, form_a), seats[0].face);
     let b = if form_b.lay == Lay::Alongside {
         // Bits that are bent to one side meet only if one is bent the other way.
-        build_half(document, (second, mirrored(form_b)), seats[1].face)
+        build_half(document, (jaw_b, mirrored(form_b)), seats[1].face)
     } else if document.second_jaw.is_none() {
         a.clone()
     } else {
-        build_half(document, (second, form_b), seats[1].face)
+        build_half(document, (jaw_b, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
@@ -73,6 +74,8 @@ pub(crate) fn shape(document: &Document) -> Model {
             beside,
         },
         findings: Vec::new(),
+        masses: Reckoned::default(),
+        outlines: Reckoned::default(),
         alike: document.second_jaw.is_none(),
         seats,
         a,

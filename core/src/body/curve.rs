@@ -183,21 +183,19 @@ impl Curve {
 
     /// Where x passes `x` between two parameters, if it does.
     fn cross(&self, x: f64, a: f64, b: f64) -> Option<f64> {
-        let side = |t: f64| self.at(t).x - x;
-        let (mut low, mut high) = (a, b);
-        let start = side(low);
-        if start * side(high) >= 0.0 {
+        let (from, to) = (self.at(a).x - x, self.at(b).x - x);
+        if from * to >= 0.0 {
             return None;
         }
-        for _ in 0..60 {
-            let middle = f64::midpoint(low, high);
-            if side(middle) * start > 0.0 {
-                low = middle;
-            } else {
-                high = middle;
-            }
+        if let Self::Line(..) = self {
+            return Some(a + (b - a) * from / (from - to));
         }
-        Some(f64::midpoint(low, high))
+        let up = to.signum();
+        let side = |t: f64| up * (self.at(t).x - x);
+        // The middle of the range, then as near as numbers go.
+        let root =
+            kurbo::common::solve_itp(side, a, b, 1e-15, 1, 0.2 / (b - a), up * from, up * to);
+        Some(root)
     }
 }
 

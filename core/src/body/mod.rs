@@ -49,6 +49,28 @@ pub struct Mass {
     pub y: f64,
 }
 
+impl Mass {
+    /// Of several bodies together.
+    pub fn sum(all: &[Self]) -> Self {
+        let together = |sum: Self, one: &Self| Self {
+            volume: sum.volume + one.volume,
+            x: sum.x + one.x,
+            y: sum.y + one.y,
+        };
+        all.iter().fold(Self::default(), together)
+    }
+
+    /// With something taken out.
+    #[must_use]
+    pub fn without(self, out: Self) -> Self {
+        Self {
+            volume: self.volume - out.volume,
+            x: self.x - out.x,
+            y: self.y - out.y,
+        }
+    }
+}
+
 impl Body {
     /// Puts the outline together from boss, neck and shoulder.
     pub fn new(

@@ -149,18 +149,19 @@ pub(super) fn rings(points: &[Point], distances: &[f64], clear: [f64; 2]) -> Rin
     for (p, q) in edges(points) {
         cross(p, q, distances, &mut crossings);
     }
-    // Where a corner just touches the circle the way in comes first, so that it fills nothing.
-    let out = |way: Way| way == Way::Out;
-    crossings.sort_unstable_by(|a, b| {
-        let places = a.ring.cmp(&b.ring).then(a.angle.total_cmp(&b.angle));
-        places.then(out(a.way).cmp(&out(b.way)))
-    });
+    let mut by_ring = by_ring(&crossings, distances.len());
     let mut rings = Rings::default();
-    let mut rest = crossings.as_slice();
+    let mut rest = by_ring.as_mut_slice();
     for (i, &r) in distances.iter().enumerate() {
         let count = rest.partition_point(|crossing| crossing.ring <= i);
-        let (mine, others) = rest.split_at(count);
+        let (mine, others) = rest.split_at_mut(count);
         rest = others;
+        // Where a corner just touches the circle the way in comes first, so that it fills nothing.
+        let out = |way: Way| way == Way::Out;
+        mine.sort_unstable_by(|a, b| {
+            let angles = a.angle.total_cmp(&b.angle);
+            angles.then(out(a.way).cmp(&out(b.way)))
+        });
         let first = rings.all.len();
         spans(mine, &mut rings.all);
         for window in windows(r, clear) {
@@ -172,6 +173,23 @@ pub(super) fn rings(points: &[Point], distances: &[f64], clear: [f64; 2]) -> Rin
         rings.ends.push([rings.all.len(), rings.across.len()]);
     }
     rings
+}
+
+/// The crossings of one circle after those of another, by counting.
+fn by_ring(crossings: &[Crossing], rings: usize) -> Vec<Crossing> {
+    let mut starts = vec![0; rings + 1];
+    for crossing in crossings {
+        starts[crossing.ring + 1] += 1;
+    }
+    for ring in 0..rings {
+        starts[ring + 1] += starts[ring];
+    }
+    let mut sorted = crossings.to_vec();
+    for crossing in crossings {
+        sorted[starts[crossing.ring]] = *crossing;
+        starts[crossing.ring] += 1;
+    }
+    sorted
 }
 
 /// Where an outline crosses one of the circles.

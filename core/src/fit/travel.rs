@@ -93,8 +93,9 @@ fn free_from(forbidden: &[Forbidden], start: f64) -> Option<f64> {
 fn forbidden(model: &Model) -> Vec<Forbidden> {
     let (a, b) = (&model.a, &model.b);
     let alike = model.alike;
-    let points_a = flatten(&a.outline());
-    let own_b = (!alike).then(|| flatten(&b.outline()));
+    let [outline_a, outline_b] = model.outlines();
+    let points_a = flatten(outline_a);
+    let own_b = (!alike).then(|| flatten(outline_b));
     let points_b = own_b.as_ref().unwrap_or(&points_a);
     let least = [a, b]
         .into_iter()

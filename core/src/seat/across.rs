@@ -85,11 +85,14 @@ impl Inside {
         let turned = |p: Point| Point::new(p.x * cos - p.y * sin - middle, p.x * sin + p.y * cos);
         let stretch = |i: usize| (turned(self.points[i]), turned(self.points[i + 1]));
         let mut best: Option<(usize, f64)> = None;
-        for i in 0..self.points.len() - 1 {
-            let over = work.at_ends(stretch(i));
+        let mut last = work.end(turned(*self.points.first()?));
+        for (i, &p) in self.points.iter().enumerate().skip(1) {
+            let next = work.end(turned(p));
+            let over = work.over_ends(&last, &next);
             if over.is_some_and(|over| best.is_none_or(|(_, most)| over > most)) {
-                best = over.map(|over| (i, over));
+                best = over.map(|over| (i - 1, over));
             }
+            last = next;
         }
         // Between its ends the truly highest place is in this stretch or in one beside it.
         let near = best?.0;
@@ -144,6 +147,12 @@ fn is_straight(jaw: &Sweep, s: f64) -> bool {
     jaw.path.at(s).curvature == 0.0 && from.ease == Ease::Linear && from.profile == to.profile
 }
 
+/// An end of a stretch of the inside, turned with it.
+struct End {
+    at: Point,
+    over: Option<f64>,
+}
+
 /// The upper surface of work over x from its middle, `half` mm to each side.
 struct Over<F> {
     half: f64,
@@ -163,9 +172,24 @@ impl<F: Fn(f64) -> f64> Over<F> {
         (from <= to).then_some((from, to, height))
     }
 
-    /// How far the work stands over a stretch at the higher of its ends, mm.
-    fn at_ends(&self, stretch: (Point, Point)) -> Option<f64> {
-        let (from, to, height) = self.shared(stretch)?;
+    /// An end of a stretch, with how far the work stands over it where it does, mm.
+    fn end(&self, at: Point) -> End {
+        let under = at.x.abs() <= self.half;
+        End {
+            at,
+            over: under.then(|| (self.upper)(at.x) - at.y),
+        }
+    }
+
+    /// How far the work stands over a stretch at the higher of the ends of what they share, mm.
+    fn over_ends(&self, a: &End, b: &End) -> Option<f64> {
+        if let (Some(p), Some(q)) = (a.over, b.over) {
+            return Some(p.max(q));
+        }
+        if a.at.x.max(b.at.x) < -self.half || a.at.x.min(b.at.x) > self.half {
+            return None;
+        }
+        let (from, to, height) = self.shared((a.at, b.at))?;
         let over = |x: f64| (self.upper)(x) - height(x);
         Some(over(from).max(over(to)))
     }
@@ -186,9 +210,19 @@ impl<F: Fn(f64) -> f64> Over<F> {
         let over = |x: f64| (self.upper)(x) - height(x);
         let golden = (5f64.sqrt() - 1.0) / 2.0;
         let (mut low, mut high) = (from, to);
-        while high - low > 1e-6 {
-            let (p, q) = (high - golden * (high - low), low + golden * (high - low));
-            if over(p) < over(q) { low = p } else { high = q }
+        let (mut p, mut q) = (high - golden * (high - low), low + golden * (high - low));
+        let (mut over_p, mut over_q) = (over(p), over(q));
+        // The height is exact to the square of this.
+        while high - low > 1e-5 {
+            if over_p < over_q {
+                (low, p, over_p) = (p, q, over_q);
+                q = low + golden * (high - low);
+                over_q = over(q);
+            } else {
+                (high, q, over_q) = (q, p, over_p);
+                p = high - golden * (high - low);
+                over_p = over(p);
+            }
         }
         let places = [from, f64::midpoint(low, high), to];
         places.map(|x| (x, over(x))).to_vec()

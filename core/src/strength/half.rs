@@ -92,13 +92,13 @@ impl HalfBending {
     }
 }
 
-/// Cuts a half into stations from the hand to where its jaw presses.
-pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
+/// Cuts a half, with its outline, into stations from the hand to where its jaw presses.
+pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBending {
     let moment = |at: Point| bend.moment(at);
     let (cold, hot) = bend.limit_mpa;
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
-    let outline = flatten(&half.outline());
-    append(&mut stations, body(half, bend, &outline));
+    let sides = sides(&flatten(outline));
+    append(&mut stations, body(half, bend, &near_body(half, &sides)));
     let to = pressed_at(&bend.press, half);
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
     append(&mut stations, jaw);
@@ -106,19 +106,36 @@ pub(super) fn bend(half: &Half, bend: &Bend) -> HalfBending {
     HalfBending {
         stations,
         peak,
-        edge_mm: nearest_edge(&outline),
+        edge_mm: nearest_edge(&sides),
     }
 }
 
-/// From the rivet to the nearest side of the outline, mm.
-fn nearest_edge(outline: &[Point]) -> f64 {
+/// A straight side of an outline.
+type Line = (Point, Point);
+
+fn sides(outline: &[Point]) -> Vec<Line> {
     let next = outline.iter().skip(1).chain(outline.first());
-    let side = |(p, q): (&Point, &Point)| {
+    outline.iter().copied().zip(next.copied()).collect()
+}
+
+/// The sides that a cut through the body can meet: none that lies wholly out along jaw or rein.
+fn near_body(half: &Half, sides: &[Line]) -> Vec<Line> {
+    let rim = &half.body.rim;
+    // A cut stands nearly upright, so it goes no farther along the tongs than it is deep.
+    let depth = 2.0 * rim.half_across() + half.jaw.section(0.0).depth;
+    let (from, to) = (half.rein_start().x - depth, half.heel() + depth);
+    let near = |(p, q): &&Line| p.x.max(q.x) >= from && p.x.min(q.x) <= to;
+    sides.iter().filter(near).copied().collect()
+}
+
+/// From the rivet to the nearest side of the outline, mm.
+fn nearest_edge(sides: &[Line]) -> f64 {
+    let off = |(p, q): &Line| {
         let d = *q - *p;
         let t = (-p.to_vec2().dot(d) / d.hypot2().max(1e-18)).clamp(0.0, 1.0);
         (*p + d * t).to_vec2().hypot()
     };
-    outline.iter().zip(next).map(side).fold(f64::MAX, f64::min)
+    sides.iter().map(off).fold(f64::MAX, f64::min)
 }
 
 /// Continues the stations with others that count from their own start.
@@ -160,7 +177,7 @@ fn run(half: &Half) -> Run {
 
 /// Stations through shoulder, boss and neck: cuts square to the run from edge to edge of the
 /// outline, as thick as the faces are there.
-fn body(half: &Half, bend: &Bend, outline: &[Point]) -> Vec<Station> {
+fn body(half: &Half, bend: &Bend, outline: &[Line]) -> Vec<Station> {
     let run = run(half);
     let mut known = Known::default();
     let mut stations = Vec::with_capacity(5 * run.parts.len());
@@ -189,7 +206,7 @@ fn cut<'a>(
     half: &'a Half,
     bend: &Bend,
     part: Part,
-    (outline, known): (&[Point], &mut Known<'a>),
+    (outline, known): (&[Line], &mut Known<'a>),
     (at, square): (Point, Vec2),
 ) -> Station {
     let (down, up) = edges_across(outline, at, square);
@@ -216,13 +233,12 @@ fn cut<'a>(
 }
 
 /// From a point to the outline's nearest sides along a line: how far back and how far on, mm.
-fn edges_across(outline: &[Point], at: Point, square: Vec2) -> (f64, f64) {
+fn edges_across(outline: &[Line], at: Point, square: Vec2) -> (f64, f64) {
     /// What a point outside of the outline is given, mm, so that nothing divides by nothing.
     const LEAST: f64 = 0.05;
     let along = square.turn_90();
     let (mut down, mut up) = (f64::MIN, f64::MAX);
-    let next = outline.iter().skip(1).chain(outline.first());
-    for (p, q) in outline.iter().zip(next) {
+    for (p, q) in outline {
         let (a, b) = ((*p - at).dot(along), (*q - at).dot(along));
         if (a > 0.0) == (b > 0.0) {
             continue;

@@ -21,9 +21,11 @@ pub use rivet::{
     shear_aisc_n, shear_en_n,
 };
 
+use kurbo::BezPath;
+
 use crate::document::{Document, Part};
 use crate::fit::{self, Contact, Press};
-use crate::model::Model;
+use crate::model::{Half, Model};
 use crate::steel::{self, HotFactors, YOUNGS_MPA};
 
 /// How far a clip is taken to close the reins at the hand, mm (common practice, no source: a
@@ -206,15 +208,19 @@ fn halves(
     const LEAST_LIMIT: f64 = 1e-3;
     let cold = steel.yield_mpa;
     let limit_mpa = (cold, (cold * hot.proportional_limit).max(LEAST_LIMIT));
-    let sides = [(&model.a, Part::Jaw), (&model.b, Part::SecondJaw)];
+    let [outline_a, outline_b] = model.outlines();
+    let sides = [
+        (&model.a, outline_a, Part::Jaw),
+        (&model.b, outline_b, Part::SecondJaw),
+    ];
     let sides = if model.alike { &sides[..1] } else { &sides[..] };
-    let bend = |&(half, jaw): &(&crate::model::Half, Part)| {
+    let bend = |&(half, outline, jaw): &(&Half, &BezPath, Part)| {
         let bend = half::Bend {
             press,
             limit_mpa,
             jaw,
         };
-        half::bend(half, &bend)
+        half::bend((half, outline), &bend)
     };
     sides.iter().map(bend).collect()
 }

@@ -36,6 +36,22 @@ impl Pose {
         self.at + self.left() * offset
     }
 
+    /// How far along a run from here x is `x` mm, where it rises all the way. On an arc
+    /// `sin(h + t) = sin h + u` with u = κ (x − x₀), and so
+    /// `sin t = u (cos h + sin h (2 sin h + u) / (cos h + cos(h + t)))`, exact for u → 0 as well.
+    fn along_to_x(&self, x: f64, run: Run) -> f64 {
+        let far = x - self.at.x;
+        let (sin, cos) = self.heading.sin_cos();
+        let u = run.curvature * far;
+        let later = (sin + u).clamp(-1.0, 1.0);
+        let later_cos = (1.0 - later * later).sqrt();
+        let slope = cos + sin * (sin + later) / (cos + later_cos).max(f64::MIN_POSITIVE);
+        if u.abs() < 1e-12 {
+            return far * slope;
+        }
+        (u * slope).atan2(cos * later_cos + sin * later) / run.curvature
+    }
+
     fn after(&self, run: Run) -> Self {
         let turn = run.curvature * run.length;
         if run.curvature == 0.0 {
@@ -130,13 +146,24 @@ impl Path {
         self.runs.iter().map(|(s, _, run)| s + run.length)
     }
 
+    /// How far along its x is `x` mm; the nearer end where it does not come by. The path must not
+    /// turn back.
+    pub(crate) fn along_at_x(&self, x: f64) -> f64 {
+        let passed = |(_, pose, _): &(f64, Pose, Run)| pose.at.x < x;
+        let Some(last) = self.runs.partition_point(passed).checked_sub(1) else {
+            return 0.0;
+        };
+        if x >= self.end.at.x {
+            return self.length;
+        }
+        let (from, pose, run) = &self.runs[last];
+        from + pose.along_to_x(x, *run).clamp(0.0, run.length)
+    }
+
     /// The pose at `s` mm along; the ends are continued straight. At a join the later run counts.
     pub fn at(&self, s: f64) -> Pose {
-        let within = self
-            .runs
-            .iter()
-            .find(|(from, _, run)| s < from + run.length);
-        match within {
+        let passed = |(from, _, run): &(f64, Pose, Run)| from + run.length <= s;
+        match self.runs.get(self.runs.partition_point(passed)) {
             Some((from, pose, run)) => {
                 let curvature = if s < 0.0 { 0.0 } else { run.curvature };
                 pose.after(Run {

@@ -89,7 +89,34 @@ struct Unrolled {
     length: f64,
 }
 
+/// A stretch of a sweep between two stations, bent one way.
+struct Stretch<'a> {
+    stations: (&'a Station, &'a Station),
+    curvature: f64,
+    unrolled: Unrolled,
+}
+
 impl Unrolled {
+    /// The eased fraction at an angle, and how fast it changes with it.
+    fn eased(&self, p: f64) -> (f64, f64) {
+        match self.ease {
+            Ease::Linear => (p, 1.0),
+            Ease::Smooth => (self.ease.of(p), 6.0 * p * (1.0 - p)),
+            Ease::RoundUp => (p.sin(), p.cos()),
+            Ease::RoundDown => (1.0 - p.cos(), p.sin()),
+        }
+    }
+
+    /// How fast the place along changes with the angle, mm.
+    fn slope(&self, p: f64) -> f64 {
+        let part = match self.ease {
+            Ease::Linear | Ease::Smooth => 1.0,
+            Ease::RoundUp => p.sin(),
+            Ease::RoundDown => p.cos(),
+        };
+        part * self.length
+    }
+
     fn of(&self, s: f64) -> f64 {
         let t = ((s - self.from) / self.length).clamp(0.0, 1.0);
         match self.ease {
@@ -113,6 +140,11 @@ impl Sweep {
     /// Its length along the path, mm.
     pub fn length(&self) -> f64 {
         self.path.length()
+    }
+
+    /// Whether all four silhouettes are straight about `s`.
+    pub(crate) fn is_straight_at(&self, s: f64) -> bool {
+        self.between(s).0.ease == Ease::Linear && self.path.at(s).curvature == 0.0
     }
 
     /// The stations on either side of `s`, and the eased fraction between them.
@@ -163,22 +195,7 @@ impl Sweep {
     /// How far along the path its x is `x` mm; the nearer end where it does not come by. The
     /// path must not turn back.
     pub fn along_at_x(&self, x: f64) -> f64 {
-        let (mut low, mut high) = (0.0, self.length());
-        if self.path.at(low).at.x >= x {
-            return low;
-        }
-        if self.path.at(high).at.x <= x {
-            return high;
-        }
-        while high - low > 1e-9 {
-            let middle = f64::midpoint(low, high);
-            if self.path.at(middle).at.x < x {
-                low = middle;
-            } else {
-                high = middle;
-            }
-        }
-        f64::midpoint(low, high)
+        self.path.along_at_x(x)
     }
 
     /// The middle of the section's box at `s`.
@@ -309,29 +326,51 @@ impl Sweep {
             Ease::Linear => turns.max(1.0),
             Ease::Smooth | Ease::RoundUp | Ease::RoundDown => turns.max(EASED),
         };
-        let unrolled = Unrolled {
-            ease: from.ease,
-            from: from.at,
-            length: to.at - from.at,
+        let stretch = Stretch {
+            stations: (from, to),
+            curvature: bent,
+            unrolled: Unrolled {
+                ease: from.ease,
+                from: from.at,
+                length: to.at - from.at,
+            },
         };
-        let (start, step) = (unrolled.of(a), (unrolled.of(b) - unrolled.of(a)) / parts);
-        let mut i = 0.0;
-        while i < parts {
-            let span = (start + i * step, start + (i + 1.0) * step);
-            self.add_cubic(path, edge, &unrolled, span);
+        let (start, end) = (stretch.unrolled.of(a), stretch.unrolled.of(b));
+        let step = (end - start) / parts;
+        let mut last = self.edge_with_slope(edge, &stretch, start);
+        let mut i = 1.0;
+        while i <= parts {
+            let next = self.edge_with_slope(edge, &stretch, start + i * step);
+            let third = step / 3.0;
+            path.curve_to(last.0 + last.1 * third, next.0 - next.1 * third, next.0);
+            last = next;
             i += 1.0;
         }
     }
 
-    /// A cubic through exact points with exact tangents by the unrolled parameter.
-    fn add_cubic(&self, path: &mut BezPath, edge: Edge, by: &Unrolled, (p, q): (f64, f64)) {
-        /// A step that keeps nine digits.
-        const STEP: f64 = 1e-5;
-        let at = |p: f64| self.edge_point(edge, by.back(p));
-        let step = STEP * (q - p);
-        let third = (q - p) / 3.0;
-        let slope = |p: f64, step: f64| (at(p + step) - at(p)) / step * third;
-        path.curve_to(at(p) + slope(p, step), at(q) - slope(q, -step), at(q));
+    /// A point of a silhouette on a stretch and how it moves with the unrolled parameter: along
+    /// the path by `(1 − κ v) ds`, and aside by the change of its offset v.
+    fn edge_with_slope(&self, edge: Edge, stretch: &Stretch<'_>, p: f64) -> (Point, Vec2) {
+        let unrolled = &stretch.unrolled;
+        let (a, b) = stretch.stations;
+        let pose = self.path.at(unrolled.back(p));
+        let (along, left) = (pose.along(), pose.along().turn_90());
+        let (eased, change) = unrolled.eased(p);
+        let by = |of: fn(&Station) -> f64| (lerp(of(a), of(b), eased), (of(b) - of(a)) * change);
+        let aside = |(v, dv): (f64, f64)| {
+            let ds = unrolled.slope(p) * (1.0 - stretch.curvature * v);
+            (pose.at + left * v, along * ds + left * dv)
+        };
+        let along_z = |(z, dz): (f64, f64)| {
+            let (at, slope) = aside(by(|s| s.rise));
+            (Point::new(at.x, z), Vec2::new(slope.x, dz))
+        };
+        match edge {
+            Edge::Outer => aside(by(|s| s.rise + s.depth / 2.0)),
+            Edge::Inner => aside(by(|s| s.rise - s.depth / 2.0)),
+            Edge::Far => along_z(by(|s| s.shift + s.width / 2.0)),
+            Edge::Near => along_z(by(|s| s.shift - s.width / 2.0)),
+        }
     }
 
     /// The smallest radius of a bend minus the steel on its inside, with its place; `None` when
