@@ -5,14 +5,16 @@
 use std::hint::black_box;
 use std::time::Duration;
 
-use criterion::{Criterion, criterion_group, criterion_main};
+use criterion::{BatchSize, Bencher, Criterion, criterion_group, criterion_main};
 use kurbo::Vec2;
 use reinwright_core::balance::balance;
-use reinwright_core::document::{Document, parse_bar, parse_work};
+use reinwright_core::document::{Document, Part, parse_bar, parse_work};
 use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
 use reinwright_core::family::{Family, Size, answer_all};
 use reinwright_core::fit::fit;
-use reinwright_core::handle::{OnPaper, Step, drag, handles};
+use reinwright_core::handle::{OnPaper, Step, drag, handles, node_handles};
+use reinwright_core::jaw::Jaw;
+use reinwright_core::model::Model;
 use reinwright_core::strength::{StrengthLoad, strength_on};
 use reinwright_core::units::{Length, Unit};
 use reinwright_core::{finding, resolve};
@@ -33,6 +35,12 @@ fn designs() -> Vec<Document> {
     .collect()
 }
 
+/// Times an answer to a model that has none yet: a model keeps what it was asked for once.
+fn anew<T>(b: &mut Bencher<'_>, design: &Document, answer: impl Fn(&Model) -> T) {
+    let model = || resolve(design);
+    b.iter_batched_ref(model, |model| answer(model), BatchSize::SmallInput);
+}
+
 fn stages(c: &mut Criterion) {
     for design in designs() {
         let model = resolve(&design);
@@ -41,21 +49,23 @@ fn stages(c: &mut Criterion) {
         let mut group = c.benchmark_group(design.jaw.name());
         group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
         group.bench_function("balance", |b| {
-            b.iter(|| balance(&design, black_box(&model)));
+            anew(b, &design, |model| balance(&design, model));
         });
         group.bench_function("findings", |b| {
-            b.iter(|| finding::all(&design, black_box(&model)));
+            anew(b, &design, |model| finding::all(&design, model));
         });
-        group.bench_function("fit", |b| b.iter(|| fit(&design, black_box(&model))));
+        group.bench_function("fit", |b| anew(b, &design, |model| fit(&design, model)));
         let fitted = fit(&design, &model);
         let held = fitted.nominal.as_ref().ok();
         group.bench_function("strength", |b| {
-            b.iter(|| strength_on(&design, black_box(&model), held, &load));
+            anew(b, &design, |model| strength_on(&design, model, held, &load));
         });
         group.bench_function("pair", |b| {
-            b.iter(|| pair(&design, black_box(&model), &DrawOptions::default()));
+            anew(b, &design, |model| {
+                pair(&design, model, &DrawOptions::default())
+            });
         });
-        group.bench_function("half", |b| b.iter(|| half(&design, black_box(&model))));
+        group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
         group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&account), 3.5)));
         let held = handles(&design, &model);
         group.bench_function("handles", |b| {
@@ -82,6 +92,47 @@ fn everything(design: &Document) -> usize {
     let drawn = pair(design, &model, &DrawOptions::default());
     let strip = bar(design, &account, 3.5);
     found.len() + drawn.items.len() + strip.items.len()
+}
+
+/// A jaw drawn by hand, of so many nodes: a bolt jaw with nodes added where they are farthest
+/// apart.
+fn sketch(nodes: usize) -> Document {
+    let work = parse_work("5/8 in round").expect("a size and a shape");
+    let bar = parse_bar("3/4 in square").expect("a size and a shape");
+    let mut design = Document::starting("bolt", work, bar).expect("a style of that name");
+    design.jaw = design.jaw.sketched(work.size());
+    let nodes_of = |jaw: &Jaw| jaw.sketch().expect("it was turned into one").clone();
+    let mut drawn = nodes_of(&design.jaw);
+    while drawn.nodes.len() < nodes {
+        let place = |node: &usize| drawn.nodes[node + 1].x.mm() - drawn.nodes[*node].x.mm();
+        let widest = (0..drawn.nodes.len() - 1).max_by(|a, b| place(a).total_cmp(&place(b)));
+        drawn = drawn.with_node_after(widest.expect("a sketch has two nodes or more"));
+    }
+    design.jaw = design.jaw.with_sketch(drawn);
+    design
+}
+
+/// A frame of dragging a node of a jaw of sixty: the new design and all answers to it.
+fn drawing_by_hand(c: &mut Criterion) {
+    let design = sketch(60);
+    let model = resolve(&design);
+    let held = node_handles(&design, &model, (Part::Jaw, 30));
+    let middle = held.iter().find(|handle| handle.label.ends_with("place"));
+    let middle = middle.expect("every node has a place");
+    let on = OnPaper::default();
+    let mut group = c.benchmark_group("sketch of 60 nodes");
+    group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
+    group.bench_function("handles", |b| {
+        b.iter(|| handles(&design, black_box(&model)));
+    });
+    group.bench_function("a frame of dragging a node", |b| {
+        b.iter(|| {
+            let pulled = (Vec2::new(0.3, 0.4), &on);
+            let dragged = drag(&design, black_box(middle), pulled, Step::Fine);
+            everything(&dragged.document)
+        });
+    });
+    group.finish();
 }
 
 fn paper(c: &mut Criterion) {
@@ -115,6 +166,6 @@ fn short() -> Criterion {
 criterion_group! {
     name = benches;
     config = short();
-    targets = stages, paper, family
+    targets = stages, drawing_by_hand, paper, family
 }
 criterion_main!(benches);
