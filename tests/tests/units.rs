@@ -181,12 +181,12 @@ fn inches_are_shown_to_the_nearest_fraction_with_a_mark_if_it_is_not_exact() {
     shown(25.4, fine, "1 in");
     shown(0.0, fine, "0 in");
     shown(0.396_875, fine, "1/64 in");
-    shown(0.396_875, coarse, "±0 in");
-    shown(10.0, fine, "±25/64 in");
-    shown(10.0, middle, "±13/32 in");
-    shown(10.0, coarse, "±3/8 in");
+    shown(0.396_875, coarse, "~0 in");
+    shown(10.0, fine, "~25/64 in");
+    shown(10.0, middle, "~13/32 in");
+    shown(10.0, coarse, "~3/8 in");
     shown(19.055, fine, "3/4 in");
-    shown(19.07, fine, "±3/4 in");
+    shown(19.07, fine, "~3/4 in");
     shown(-19.05, fine, "-3/4 in");
     shown(330.2, coarse, "13 in");
 }
@@ -255,8 +255,8 @@ proptest! {
     #[test]
     fn shown_inches_are_the_nearest_sixty_fourth(mm in 0.0..2000.0f64) {
         let text = Show::default().text(mm);
-        let exact = !text.starts_with('±');
-        let read: Length = text.trim_start_matches('±').parse().expect("what is shown can be read");
+        let exact = !text.starts_with('~');
+        let read: Length = text.trim_start_matches('~').parse().expect("what is shown can be read");
         let off = (read.mm() - mm).abs();
         prop_assert!(off <= 25.4 / 128.0 + 1e-9, "{text} is {off} mm off");
         prop_assert_eq!(exact, off < 0.01, "{} is {} mm off", text, off);

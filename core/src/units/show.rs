@@ -32,13 +32,13 @@ pub struct Show {
 }
 
 impl Show {
-    /// A length in mm as text with its unit: `1 1/2 in`, `± 13/32 in` when the fraction is not
+    /// A length in mm as text with its unit: `1 1/2 in`, `~13/32 in` when the fraction is not
     /// exact to 0.01 mm, `38.1 mm`.
     ///
     /// ```
     /// use reinwright_core::units::Show;
     /// assert_eq!(Show::default().text(38.1), "1 1/2 in");
-    /// assert_eq!(Show::default().text(10.2), "±13/32 in");
+    /// assert_eq!(Show::default().text(10.2), "~13/32 in");
     /// ```
     pub fn text(self, mm: f64) -> String {
         format!("{} {}", self.number(mm), self.sign())
@@ -68,7 +68,7 @@ fn inches(mm: f64, parts: u32) -> String {
         return trim(format!("{:.3}", mm / MM_PER_INCH));
     };
     let exact = (f64::from(over) / f64::from(parts) * MM_PER_INCH - mm.abs()).abs() < EXACT_MM;
-    let mark = if exact { "" } else { "±" };
+    let mark = if exact { "" } else { "~" };
     let minus = if mm < 0.0 && over > 0 { "-" } else { "" };
     let common = gcd(over, parts);
     let (over, under) = (over / common, parts / common);

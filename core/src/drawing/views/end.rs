@@ -188,9 +188,9 @@ struct Bit {
     tip: BezPath,
 }
 
-/// The most areas that are lined: the largest that stand out of each other. Smaller ones are
-/// filled, but not lined, so that a jaw of many nodes is drawn as fast as any.
-const LINED: usize = 8;
+/// The most areas that are lined: the largest that stand out of each other. Any more are filled,
+/// but not lined, so that a jaw of many nodes is drawn as fast as any.
+const LINED: usize = 24;
 
 impl Bit {
     /// The jaw of a half turned by `turn` about the rivet.
@@ -276,53 +276,69 @@ fn slices(jaw: &Sweep) -> Vec<f64> {
     all
 }
 
-/// A section of a jaw by the box around it, in (z, y) of a half that is turned.
+/// A section of a jaw, in (z, y) of a half that is turned.
 struct Slice<'a> {
     s: f64,
     /// Its middle in z and y, half its width and half its depth, mm.
     at: [f64; 4],
-    /// Its profile, unless it is on its way from one to another.
-    profile: Option<&'a Profile>,
+    /// The profiles that it stands between, and how far it has gone from one to the other.
+    profiles: [&'a Profile; 2],
+    blend: f64,
 }
 
 impl<'a> Slice<'a> {
     fn of(jaw: &'a Sweep, s: f64, turn: f64) -> Self {
         let section = jaw.section(s);
         let y = (Affine::rotate(turn) * jaw.middle(s)).y;
-        let pure = std::ptr::eq(section.from, section.to) || section.from == section.to;
-        let one = match section.blend {
-            0.0 => Some(section.from),
-            1.0 => Some(section.to),
-            _ => pure.then_some(section.from),
+        let one = |profile: &'a Profile| ([profile, profile], 0.0);
+        let (profiles, blend) = if section.blend == 0.0 || same(section.from, section.to) {
+            one(section.from)
+        } else if section.blend == 1.0 {
+            one(section.to)
+        } else {
+            ([section.from, section.to], section.blend)
         };
         Self {
             s,
             at: [jaw.shift(s), y, section.width / 2.0, section.depth / 2.0],
-            profile: one,
+            profiles,
+            blend,
         }
     }
 
-    /// Whether the hull of two others of the same profile has it inside, or as good as.
-    fn lies_between(&self, first: &Self, last: &Self) -> bool {
-        /// Less than a line's width, mm.
-        const NEAR: f64 = 0.08;
-        let same = self.profile.is_some_and(|own| {
-            first.profile.is_some_and(|other| own == other)
-                && last.profile.is_some_and(|other| own == other)
-        });
-        let (mut far, mut along) = (0.0, 0.0);
-        for ((a, b), p) in first.at.iter().zip(last.at).zip(self.at) {
-            far += (b - a) * (b - a);
-            along += (b - a) * (p - a);
-        }
-        let t = if far > 0.0 {
-            (along / far).clamp(0.0, 1.0)
-        } else {
+    /// What it is told by among sections between two profiles, all in mm: its box, and how far
+    /// its surfaces have gone; `None` when it is of others.
+    fn between(&self, [from, to]: [&Profile; 2]) -> Option<[f64; 5]> {
+        let [a, b] = self.profiles;
+        let blend = if same(a, from) && same(b, to) {
+            self.blend
+        } else if same(a, b) && same(a, from) {
             0.0
+        } else if same(a, b) && same(a, to) {
+            1.0
+        } else {
+            return None;
         };
-        let off = |i: usize| (first.at[i] + (last.at[i] - first.at[i]) * t - self.at[i]).abs();
-        same && (0..4).all(|i| off(i) < NEAR)
+        let [z, y, width, depth] = self.at;
+        Some([z, y, width, depth, depth * blend])
     }
+
+    /// Whether the hull of two others has it inside, or as good as.
+    fn lies_between(&self, first: &Self, last: &Self) -> bool {
+        let told = [first, self, last].map(|slice| slice.between(self.profiles));
+        let [Some(first), Some(own), Some(last)] = told else {
+            return false;
+        };
+        let way: [f64; 5] = std::array::from_fn(|i| last[i] - first[i]);
+        let long: f64 = way.iter().map(|d| d * d).sum();
+        let along: f64 = (0..5).map(|i| way[i] * (own[i] - first[i])).sum();
+        let t = (along / long.max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
+        (0..5).all(|i| (first[i] + way[i] * t - own[i]).abs() < FINE)
+    }
+}
+
+fn same(a: &Profile, b: &Profile) -> bool {
+    std::ptr::eq(a, b) || a == b
 }
 
 /// The slices that a jaw is drawn by, in a half turned by `turn`: those of [`slices`] without the
