@@ -103,6 +103,24 @@ fn new_takes_every_style_with_hyphens() {
     }
 }
 
+/// As the chooser lays it: a square goes into a V on its corners, unless it is said how it lies.
+#[test]
+fn new_lays_the_work_as_the_jaw_takes_it() {
+    let folder = folder();
+    let out = folder.path().join("v.ron");
+    let bar = ["--bar", "3/4 in square", "--out", text(&out)];
+    for (work, lies) in [
+        ("3/4 in square", "on corners"),
+        ("3/4 in square on its flats", ""),
+    ] {
+        done(&[&["new", "--jaw", "v-bit", "--work", work], &bar[..]].concat());
+        let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
+        let expected = format!("3/4 in square {lies}");
+        assert_eq!(design.work.words(), expected.trim(), "{work}");
+        assert_eq!(design.name, "V bit tongs for 3/4 in square");
+    }
+}
+
 #[test]
 fn a_file_that_is_there_is_replaced_whole() {
     let folder = folder();

@@ -187,6 +187,11 @@ fn grooves() {
     assert!(has(&v, Stop, "falls through"), "{:#?}", found(&v));
     v.work = parse_work("60 mm round").unwrap();
     assert!(has(&v, Mend, "edges of the groove"), "{:#?}", found(&v));
+    v.work = parse_work("16 mm square").unwrap();
+    assert!(has(&v, Mend, "lies on its flats"), "{:#?}", found(&v));
+    // The sloping sides of an octagon on its flats lie on the legs of a V of 90 degrees.
+    v.work = parse_work("16 mm octagon").unwrap();
+    assert!(!has(&v, Mend, "lies on its flats"), "{:#?}", found(&v));
 }
 
 #[test]

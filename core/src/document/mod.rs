@@ -26,7 +26,7 @@ pub use limits::{LimitError, Range, check_limits};
 pub use making::{Allowances, Layout, Scale};
 pub use part::Part;
 pub use rein::{Edge, HandZone, PlainSection, Rein, ReinEnd, ReinLine};
-pub use starting::{StockError, parse_bar, parse_bar_in, parse_work, parse_work_in};
+pub use starting::{StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_lie};
 pub use work::{Lie, Work};
 
 use serde::{Deserialize, Serialize};

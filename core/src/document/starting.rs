@@ -93,6 +93,25 @@ fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
     }
 }
 
+/// Whether a text that names work says how it lies: on its corners, its diagonal or its flats.
+pub fn says_lie(text: &str) -> bool {
+    let text = text.to_lowercase();
+    let said = ["flats", "corner", "diagonal"];
+    said.iter().any(|word| text.contains(word))
+}
+
+impl Work {
+    /// Turned as the jaw style of a name takes it at its best: a square goes into a V on its
+    /// corners, between flat faces on its flats.
+    #[must_use]
+    pub fn laid_for(mut self, jaw: &str) -> Self {
+        if let Some(wanted) = crate::jaw::JawStyle::lie(jaw) {
+            self.lay(wanted);
+        }
+        self
+    }
+}
+
 /// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
 ///
 /// # Errors
@@ -156,12 +175,7 @@ impl Document {
         let inch = matches!(unit, Unit::Inch | Unit::Foot);
         Some(Self {
             format: FORMAT,
-            name: format!(
-                "{} tongs for {} {}",
-                jaw.name(),
-                work.size(),
-                work.names()[work.chosen()]
-            ),
+            name: title(&jaw, &work),
             note: String::new(),
             units: if inch { Units::Inch } else { Units::Millimetre },
             projection: if inch {
@@ -215,6 +229,17 @@ impl Document {
             allowances: Allowances::usual(unit),
         })
     }
+}
+
+/// `V bit tongs for 3/4 in square`.
+fn title(jaw: &Jaw, work: &Work) -> String {
+    let shape = work.names()[work.chosen()];
+    let mut words = format!("{} tongs for {} {shape}", jaw.name(), work.size());
+    // The names of the styles are plain ASCII.
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    words
 }
 
 /// A rein end between 1/4 and 1/2 in, or 6 and 12 mm, about half the bar (common practice, no

@@ -154,7 +154,7 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
 
 /// What is advised of one style; `None` if no style has the name.
 pub fn advise(name: &str, work: &Work, way: Way, bar: &Bar) -> Option<Advice> {
-    let work = laid(name, work);
+    let work = work.laid_for(name);
     let pair = Document::starting(name, work, *bar)?;
     let model = crate::resolve(&pair);
     let trade = JawStyle::trade(name, &work, way);
@@ -174,16 +174,6 @@ pub fn advise(name: &str, work: &Work, way: Way, bar: &Bar) -> Option<Advice> {
         reason,
         pair,
     })
-}
-
-/// The work turned as the style takes it at its best: a square goes into a V on its corners,
-/// between flat faces on its flats.
-fn laid(name: &str, work: &Work) -> Work {
-    let mut work = *work;
-    if let Some(wanted) = JawStyle::lie(name) {
-        work.lay(wanted);
-    }
-    work
 }
 
 /// A style that says nothing itself is judged by how it lays its work.

@@ -1,8 +1,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::choose::plain_bit;
-use super::{Form, Style, Trade, Way};
+use super::{Form, Remark, Style, Trade, Way};
 use crate::document::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::section::Piece;
 use crate::units::{Angle, Length};
 
@@ -108,6 +109,33 @@ impl Style for VBit {
         let (upper, lower) = v_surfaces(self.leg.mm(), self.wall.mm(), self.angle.radians());
         let root = (self.root_depth.mm(), self.root_width.mm());
         super::form::bit(&upper, &lower, root, (self.blend.mm(), length))
+    }
+
+    fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        // The sides of a hexagon on its flats lean as the legs of a V of 60 degrees do.
+        let legs_meet = match work {
+            Work::Square {
+                lie: Lie::OnFlats, ..
+            } => false,
+            Work::Hexagon {
+                lie: Lie::OnFlats, ..
+            } => (self.angle.radians().to_degrees() - 60.0).abs() < 5.0,
+            Work::Square { .. }
+            | Work::Hexagon { .. }
+            | Work::Octagon { .. }
+            | Work::Flat { .. }
+            | Work::Round { .. } => true,
+        };
+        if legs_meet {
+            return Vec::new();
+        }
+        vec![Remark {
+            severity: Severity::Mend,
+            message: "takes bar by its corners and this one lies on its flats: only its edges touch the V, and it can turn".into(),
+            hint: "lay the work on its corners, or take flat jaws",
+            held: (0.0, 0.0),
+            source: COMMON_PRACTICE,
+        }]
     }
 }
 

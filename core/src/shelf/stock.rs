@@ -1,6 +1,6 @@
 //! The stock that a pair is sought for, as a smith writes it.
 
-use crate::document::{Lie, Range, StockError, Units, Work, parse_work_in};
+use crate::document::{Lie, Range, StockError, Units, Work, parse_work_in, says_lie};
 
 /// Stock to be held. Bars with corners may lie either way in the jaws unless it is said how.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,11 +26,11 @@ impl Stock {
                 "{size} is outside {least} to {most}: ask for stock that tongs hold"
             ));
         }
-        let says_how = ["flats", "corner", "diagonal"].iter().any(|word| {
-            let text = text.to_lowercase();
-            text.contains(word)
-        });
-        let ways = if says_how { vec![work] } else { ways(work) };
+        let ways = if says_lie(text) {
+            vec![work]
+        } else {
+            ways(work)
+        };
         Ok(Self { ways })
     }
 }

@@ -1,6 +1,7 @@
 use egui::{TextEdit, Ui};
-use reinwright_core::document::{Document, Units, parse_bar, parse_work};
+use reinwright_core::document::{Document, Units, parse_bar_in, parse_work_in, says_lie};
 use reinwright_core::jaw::JawStyle;
+use reinwright_core::units::Unit;
 
 use super::{Reply, buttons, trouble};
 use crate::window::rows::capital;
@@ -9,6 +10,7 @@ use crate::window::rows::capital;
 #[derive(Debug)]
 pub(in crate::window) struct NewPair {
     style: usize,
+    unit: Unit,
     work: String,
     bar: String,
     work_trouble: Option<String>,
@@ -23,6 +25,7 @@ impl NewPair {
         };
         Self {
             style: 0,
+            unit: units.unit(),
             work: work.to_owned(),
             bar: bar.to_owned(),
             work_trouble: None,
@@ -43,14 +46,15 @@ impl NewPair {
             &mut self.work_trouble,
         );
         let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";
-        field(
+        let entered = field(
             ui,
             "Bar to forge from",
             hint,
             &mut self.bar,
             &mut self.bar_trouble,
         );
-        match buttons(ui, &["Begin", "Choose for the work…", "Cancel"])? {
+        let clicked = buttons(ui, &["Begin", "Choose for the work…", "Cancel"]);
+        match clicked.or(entered.then_some(0))? {
             0 => self.begin(),
             1 => Some(Reply::Styles(self.work.clone(), self.bar.clone())),
             _ => Some(Reply::Stay),
@@ -78,12 +82,20 @@ impl NewPair {
     }
 
     fn begin(&mut self) -> Option<Reply> {
-        let work = parse_work(&self.work).map_err(|e| self.work_trouble = Some(e.to_string()));
-        let bar = parse_bar(&self.bar).map_err(|e| self.bar_trouble = Some(e.to_string()));
+        let work = parse_work_in(&self.work, self.unit);
+        let work = work.map_err(|e| self.work_trouble = Some(e.to_string()));
+        let bar = parse_bar_in(&self.bar, self.unit);
+        let bar = bar.map_err(|e| self.bar_trouble = Some(e.to_string()));
         let (Ok(work), Ok(bar)) = (work, bar) else {
             return None;
         };
-        let document = Document::starting(JawStyle::NAMES[self.style], work, bar)?;
+        let jaw = JawStyle::NAMES[self.style];
+        let work = if says_lie(&self.work) {
+            work
+        } else {
+            work.laid_for(jaw)
+        };
+        let document = Document::starting(jaw, work, bar)?;
         if let Err(error) = reinwright_core::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());
             return None;
@@ -92,7 +104,14 @@ impl NewPair {
     }
 }
 
-fn field(ui: &mut Ui, label: &str, hint: &str, text: &mut String, wrong: &mut Option<String>) {
+/// Gives back whether Enter was pressed in it.
+fn field(
+    ui: &mut Ui,
+    label: &str,
+    hint: &str,
+    text: &mut String,
+    wrong: &mut Option<String>,
+) -> bool {
     let label = ui.label(label);
     let field = TextEdit::singleline(text).desired_width(f32::INFINITY);
     let response = ui.add(field).labelled_by(label.id).on_hover_text(hint);
@@ -100,4 +119,5 @@ fn field(ui: &mut Ui, label: &str, hint: &str, text: &mut String, wrong: &mut Op
         *wrong = None;
     }
     trouble(ui, wrong.as_deref());
+    response.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter))
 }
