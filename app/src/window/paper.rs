@@ -80,7 +80,8 @@ impl Paper {
     /// The slider and the buttons above the sheet; gives back what was asked for.
     pub(super) fn tools(&self, ui: &mut Ui, look: &mut Look, true_scale: f32) -> Option<Command> {
         let mut asked = None;
-        ui.horizontal(|ui| {
+        // Wrapped: a row wider than its panel would push the sheet under the answers.
+        ui.horizontal_wrapped(|ui| {
             let label = ui.label("Opened by").on_hover_text("0 is set on the work");
             ui.spacing_mut().slider_width = (ui.available_width() - 330.0).clamp(60.0, 200.0);
             let palette = Palette::of(ui.visuals());

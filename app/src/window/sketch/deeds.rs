@@ -1,6 +1,6 @@
 //! What the workbench does with own jaws.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use reinwright_core::document::Part;
 use reinwright_core::jaw::Jaw;
@@ -20,10 +20,11 @@ impl Workbench {
             ShelfWish::Keep(jaw, name) => self.keep_jaw(&jaw, &name),
             ShelfWish::Use(kept, part) => self.use_jaw(&kept, part),
             ShelfWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
-            ShelfWish::Remove(path) => {
-                let done =
-                    own_jaws::remove(&path).map(|()| "taken away from your own jaws".to_owned());
-                self.say(done);
+            ShelfWish::AskRemove(path) => self.doom_jaw(Some(path)),
+            ShelfWish::KeepIt => self.doom_jaw(None),
+            ShelfWish::Remove(path, name) => {
+                let done = own_jaws::remove(&path);
+                self.say(done.map(|()| format!("Took \"{name}\" away from your own jaws")));
                 self.read_jaw_shelf();
             }
         }
@@ -32,6 +33,12 @@ impl Workbench {
     fn open_jaw_shelf(&mut self, part: Part) {
         let folder = self.jaws_folder.clone();
         self.jaw_shelf = Some(JawShelf::read(folder, &self.session.document, part));
+    }
+
+    fn doom_jaw(&mut self, path: Option<PathBuf>) {
+        if let Some(shelf) = &mut self.jaw_shelf {
+            shelf.doomed = path;
+        }
     }
 
     fn read_jaw_shelf(&mut self) {
@@ -56,7 +63,7 @@ impl Workbench {
             .ok_or("this system names no folder for what a user makes: own jaws cannot be kept")?;
         let path = own_jaws::keep(folder, kept)?;
         Ok(format!(
-            "kept \"{}\" among your own jaws: {}",
+            "Kept \"{}\" among your own jaws: {}",
             kept.sketch.name,
             path.display()
         ))

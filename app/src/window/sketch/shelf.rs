@@ -25,8 +25,12 @@ pub(in crate::window) enum ShelfWish {
     Keep(Box<Jaw>, String),
     /// Use one.
     Use(Box<KeptJaw>, Part),
+    /// Ask whether one is to be taken off.
+    AskRemove(PathBuf),
+    /// Leave it there after all.
+    KeepIt,
     /// Take one off.
-    Remove(PathBuf),
+    Remove(PathBuf, String),
     /// Write one to a file for another smith.
     Give(Box<KeptJaw>),
     /// Close it.
@@ -39,6 +43,8 @@ pub(in crate::window) struct JawShelf {
     part: Part,
     folder: Option<PathBuf>,
     jaws: Vec<(OwnJaw, Option<Drawing>)>,
+    /// The file that is taken away if the smith says so once more.
+    pub(super) doomed: Option<PathBuf>,
 }
 
 /// Size of a picture, in points.
@@ -60,6 +66,7 @@ impl JawShelf {
             part,
             jaws: all.into_iter().map(drawn).collect(),
             folder,
+            doomed: None,
         }
     }
 
@@ -78,11 +85,16 @@ impl JawShelf {
         let mut open = true;
         egui::Window::new("Own jaws")
             .open(&mut open)
+            .default_pos([40.0, 44.0])
             .default_size([520.0, 380.0])
             .collapsible(false)
             .show(ctx, |ui| {
                 if self.jaws.is_empty() {
                     ui.label("Nothing is kept yet. Draw on a jaw, name it and press Keep.");
+                }
+                if let Some(folder) = &self.folder {
+                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it is taken in here", folder.display()));
+                    ui.separator();
                 }
                 let high = (ui.ctx().content_rect().height() - 220.0).clamp(160.0, 520.0);
                 ScrollArea::vertical().max_height(high).show(ui, |ui| {
@@ -91,9 +103,6 @@ impl JawShelf {
                         ui.separator();
                     }
                 });
-                if let Some(folder) = &self.folder {
-                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it is taken in here", folder.display()));
-                }
             });
         if open { wish } else { Some(ShelfWish::Close) }
     }
@@ -122,31 +131,57 @@ impl JawShelf {
                 } else {
                     format!("{}; {drawn}", kept.sketch.about)
                 });
-                ui.horizontal(|ui| {
-                    let named = |word: &str| format!("{word} {}", kept.sketch.name);
-                    let take = ui
-                        .button("Use")
-                        .on_hover_text("On this pair, in proportion to its work");
-                    if take.clone().accessible_name(named("Use")).clicked() {
-                        wish = Some(ShelfWish::Use(Box::new(kept.clone()), self.part));
-                    }
-                    let give = ui
-                        .add(Button::new("Give away…"))
-                        .on_hover_text("Write its file for another smith");
-                    if give.clicked() {
-                        wish = Some(ShelfWish::Give(Box::new(kept.clone())));
-                    }
-                    let remove = ui
-                        .add(Button::new("Take away"))
-                        .on_hover_text("Delete its file; designs that use it keep it");
-                    if remove.accessible_name(named("Take away")).clicked() {
-                        wish = Some(ShelfWish::Remove(own.path.clone()));
-                    }
-                });
+                wish = if self.doomed.as_ref() == Some(&own.path) {
+                    asked_again(ui, own, kept)
+                } else {
+                    self.deeds(ui, own, kept)
+                };
             });
         });
         wish
     }
+
+    /// What can be done with one.
+    fn deeds(&self, ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
+        let named = |word: &str| format!("{word} {}", kept.sketch.name);
+        let button = |ui: &mut Ui, word: &str, hint: &str| {
+            let button = ui.add(Button::new(word)).on_hover_text(hint);
+            let word = word.trim_end_matches('…');
+            button.accessible_name(named(word)).clicked()
+        };
+        let mut wish = None;
+        ui.horizontal(|ui| {
+            if button(ui, "Use", "On this pair, in proportion to its work") {
+                wish = Some(ShelfWish::Use(Box::new(kept.clone()), self.part));
+            }
+            if button(ui, "Give away…", "Write its file for another smith") {
+                wish = Some(ShelfWish::Give(Box::new(kept.clone())));
+            }
+            if button(ui, "Take away…", "Delete its file; designs that use it keep it") {
+                wish = Some(ShelfWish::AskRemove(own.path.clone()));
+            }
+        });
+        wish
+    }
+}
+
+/// Whether its file is really to go: no Undo brings it back.
+fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
+    let mut wish = None;
+    ui.label("Its file is deleted for good.");
+    ui.horizontal(|ui| {
+        let name = &kept.sketch.name;
+        let delete = ui
+            .button("Delete it")
+            .accessible_name(format!("Delete {name}"));
+        if delete.clicked() {
+            wish = Some(ShelfWish::Remove(own.path.clone(), name.clone()));
+        }
+        if ui.button("Leave it").clicked() {
+            wish = Some(ShelfWish::KeepIt);
+        }
+    });
+    wish
 }
 
 /// The side view of a jaw on the design at hand.

@@ -29,6 +29,8 @@ pub(super) enum Tool {
 pub(super) struct Clicks {
     points: Vec<Point>,
     trouble: Option<String>,
+    /// The second point was clicked just now: what is typed next is their distance.
+    done: bool,
 }
 
 impl Clicks {
@@ -45,6 +47,7 @@ impl Clicks {
         }
         self.points.push(at);
         self.trouble = None;
+        self.done = self.points.len() == 2;
     }
 }
 
@@ -69,8 +72,8 @@ impl Tool {
                         }
                         Err(trouble) => {
                             *clicks = Clicks {
-                                points: Vec::new(),
                                 trouble: Some(trouble),
+                                ..Clicks::default()
                             };
                         }
                     }
@@ -181,6 +184,9 @@ impl Trace {
                     .desired_width(90.0)
                     .hint_text("such as 13 in");
                 let field = ui.add(field).accessible_name("Known distance");
+                if std::mem::take(&mut clicks.done) {
+                    field.request_focus();
+                }
                 let entered = field.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
                 if entered || ui.button("Set distance").clicked() {
                     self.tool.set_distance(&mut kept.place, units);
