@@ -234,7 +234,7 @@ fn a_sketch_that_folds_says_where() {
     assert!(
         stops
             .iter()
-            .any(|s| s.contains("folds on itself behind section")),
+            .any(|s| s.contains("folds on itself past node")),
         "{stops:?}"
     );
 }

@@ -1,7 +1,7 @@
 //! Sizes: what is read, what is refused and with which words, and that text and size are one.
 
 use proptest::prelude::*;
-use reinwright_core::units::{Angle, Length, Rounding, Show, SizeError, Unit};
+use reinwright_core::units::{Angle, Length, Offset, Rounding, Show, SizeError, Unit};
 use reinwright_tests::close;
 
 /// A size with its unit, and how many millimetres it must be. An inch is 25.4 mm exactly
@@ -189,6 +189,17 @@ fn inches_are_shown_to_the_nearest_fraction_with_a_mark_if_it_is_not_exact() {
     shown(19.07, fine, "~3/4 in");
     shown(-19.05, fine, "-3/4 in");
     shown(330.2, coarse, "13 in");
+}
+
+/// What a field shows of a computed size can be changed in part and typed back.
+#[test]
+fn what_is_shown_can_be_typed_back() {
+    for mm in [10.0, 19.05, -10.0, -3.1] {
+        let shown = Show::default().text(mm);
+        let back = Offset::parse(&shown, Unit::Inch).unwrap_or_else(|e| panic!("{shown}: {e}"));
+        assert!((back.mm() - mm).abs() < 25.4 / 128.0 + 1e-9, "{shown}");
+    }
+    assert_eq!("±25/64 in".parse::<Length>(), "25/64 in".parse());
 }
 
 #[test]

@@ -73,7 +73,7 @@ fn a_flat_jaw_is_drawn_on() {
     fill(&mut window, "Node back", "1/2");
     let steel = sketch(&window).nodes[1].steel.expect("steel");
     within("back", steel.back.mm(), 12.7, 1e-9);
-    fill(&mut window, "Node out from the face", "-1/8");
+    fill(&mut window, "Node out from face", "-1/8");
     within("below", sketch(&window).nodes[1].y.mm(), -3.175, 1e-9);
     fill(&mut window, "Node slope", "-12.5");
     within("slope", sketch(&window).nodes[1].slope, -12.5, 1e-9);
@@ -93,6 +93,49 @@ fn nonsense_in_a_node_is_refused_in_words() {
     assert_eq!(*sketch(&window), before);
     let said = window.query_by_label_contains("a lot");
     assert!(said.is_some(), "the refusal is shown");
+}
+
+/// Halving a stretch again and again ends with a button that says why, not with nodes on top of
+/// each other; a value typed past its room says how far it went.
+#[test]
+fn nodes_keep_their_room() {
+    let mut window = bench(None);
+    click(&mut window, "Draw on it");
+    for _ in 0..12 {
+        click(&mut window, "Add");
+        click(&mut window, "Node before");
+    }
+    let nodes = &sketch(&window).nodes;
+    assert!((4..12).contains(&nodes.len()), "{}", nodes.len());
+    for pair in nodes.windows(2) {
+        let apart = pair[1].x.mm() - pair[0].x.mm();
+        assert!(apart >= 1.0 - 1e-6, "{apart} mm apart");
+    }
+    click(&mut window, "Node after");
+    fill(&mut window, "Node past the heel", "9 in");
+    window.get_by_label_contains("is as far as it can go here");
+    window.key_press_modifiers(Modifiers::COMMAND, Key::Z);
+    window.run();
+    let said = window.query_by_label_contains("is as far as it can go here");
+    assert!(said.is_none(), "gone with the value");
+}
+
+/// One click must not delete a file for good.
+#[test]
+fn taking_an_own_jaw_away_is_asked_twice() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut window = bench(Some(folder.path().to_owned()));
+    click(&mut window, "Draw on it");
+    fill(&mut window, "Jaw name", "Plain");
+    click(&mut window, "Keep");
+    click(&mut window, "Own jaws…");
+    click(&mut window, "Take away Plain");
+    click(&mut window, "Leave it");
+    assert_eq!(own_jaws::all(folder.path()).len(), 1);
+    click(&mut window, "Take away Plain");
+    click(&mut window, "Delete Plain");
+    assert!(own_jaws::all(folder.path()).is_empty());
+    window.get_by_label_contains("Took \"Plain\" away");
 }
 
 #[test]

@@ -33,7 +33,7 @@ pub fn node_handles(document: &Document, model: &Model, chosen: (Part, usize)) -
                     node: hold.node,
                     hold: hold.hold,
                 },
-                label: format!("{part} node {} {}", hold.node + 1, hold.hold.label()),
+                label: label(part, hold.node, hold.hold),
                 part,
                 spot,
                 answer: answer(&spot, (document, model), hold.hold),
@@ -41,6 +41,15 @@ pub fn node_handles(document: &Document, model: &Model, chosen: (Part, usize)) -
         }
     }
     all
+}
+
+/// `Jaw node 2 place`, written as the labels of other handles are.
+fn label(part: Part, node: usize, hold: Hold) -> String {
+    let mut words = format!("{part} node {} {}", node + 1, hold.label());
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_uppercase();
+    }
+    words
 }
 
 /// How a hold answers: along the steel's own directions, or every way.

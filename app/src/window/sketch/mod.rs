@@ -28,6 +28,8 @@ pub(super) struct Sketching {
     one_side: bool,
     /// What is being typed.
     draft: Option<Draft>,
+    /// A value that was typed farther than it could go.
+    held_back: Option<HeldBack>,
     /// The name that the jaw will be kept under.
     name: Option<String>,
 }
@@ -40,6 +42,13 @@ struct Draft {
     refused: Option<String>,
 }
 
+/// Which value, and what it became, mm or degrees.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct HeldBack {
+    field: &'static str,
+    got: f64,
+}
+
 impl Default for Sketching {
     fn default() -> Self {
         Self {
@@ -49,6 +58,7 @@ impl Default for Sketching {
             corner: None,
             one_side: false,
             draft: None,
+            held_back: None,
             name: None,
         }
     }

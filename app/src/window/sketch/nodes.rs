@@ -7,10 +7,14 @@ use reinwright_core::jaw::{Jaw, Sketch};
 use reinwright_core::sweep::Ease;
 use reinwright_core::units::Offset;
 
-use super::{Draft, Sketching, refusal};
+use super::{Draft, HeldBack, Sketching, refusal};
 
 /// Width of the labels, in points.
 const LABEL: f32 = 96.0;
+
+/// What was typed is said to be held back when it was changed by more than rounding does, mm or
+/// degrees.
+const HELD_BACK: f64 = 0.3;
 
 /// How sizes go on to the next node, with what the smith calls it.
 const EASES: [(Ease, &str); 4] = [
@@ -40,9 +44,16 @@ impl Sketching {
             {
                 self.choose(self.node + 1);
             }
-            let add = ui.add_enabled(self.node < last, Button::new("Add"));
+            let room = sketch.has_room_after(self.node);
+            let add = ui.add_enabled(room, Button::new("Add"));
+            let none = if self.node < last {
+                "No room for a node between this one and the next"
+            } else {
+                "Nothing comes after the tip: choose the node before"
+            };
             if add
                 .on_hover_text("Put a new node half way to the next one")
+                .on_disabled_hover_text(none)
                 .clicked()
             {
                 next = Some(sketch.with_node_after(self.node));
@@ -62,6 +73,7 @@ impl Sketching {
         self.node = node;
         self.corner = None;
         self.draft = None;
+        self.held_back = None;
     }
 
     /// The values of the node that is chosen.
@@ -79,7 +91,13 @@ impl Sketching {
             };
             if let Some(to) = self.field(ui, (value, now), document.units) {
                 let how = (growth, self.depth, document.units.unit());
-                next = Some(sketch.with_value(self.node, (value, to), how));
+                let changed = sketch.with_value(self.node, (value, to), how);
+                let got = changed.value(self.node, value, growth);
+                self.held_back = got.filter(|got| (got - to).abs() > HELD_BACK).map(|got| {
+                    let field = value.label();
+                    HeldBack { field, got }
+                });
+                next = Some(changed);
             }
         }
         next = self.depth_and_ease(ui, sketch).or(next);
@@ -129,6 +147,14 @@ impl Sketching {
         let refused = self.draft.as_ref().filter(|d| d.field == value.label());
         if let Some(why) = refused.and_then(|draft| draft.refused.clone()) {
             refusal(ui, &why);
+        }
+        // Gone with the next change of the value, by whatever hand.
+        if self
+            .held_back
+            .is_some_and(|it| it.field == value.label() && (it.got - now).abs() < 1e-6)
+        {
+            let as_far = shown(value, now, units);
+            ui.weak(format!("{as_far} is as far as it can go here"));
         }
         taken
     }

@@ -90,11 +90,13 @@ impl Sketching {
         if let Some(changed) = self.corner_tools(ui, shape) {
             next = Some(sketch.with_shape_changed(steel.shape, changed));
         }
-        let users = sketch.users(steel.shape);
-        if users.len() > 1 {
-            ui.horizontal(|ui| {
-                let nodes: Vec<String> = users.iter().map(|i| (i + 1).to_string()).collect();
-                ui.weak(format!("also at nodes {}", nodes.join(", ")));
+        let mut others = sketch.users(steel.shape);
+        others.retain(|node| *node != self.node);
+        if !others.is_empty() {
+            // Wrapped: a long list must not widen the panel.
+            ui.horizontal_wrapped(|ui| {
+                let node = if others.len() == 1 { "node" } else { "nodes" };
+                ui.weak(format!("also at {node} {}", runs(&others)));
                 let own = ui.add(Button::new("Only here").small());
                 if own
                     .on_hover_text("From now on this node has a section of its own")
@@ -283,17 +285,49 @@ fn with_corner(shape: &SketchShape, corner: Corner, alike: Alike) -> SketchShape
     }
 }
 
-/// The steel of a section as upright strips, so that any groove stays open.
+/// Places in a row as the smith counts them: `1 to 4, 6`.
+fn runs(places: &[usize]) -> String {
+    let mut all: Vec<(usize, usize)> = Vec::new();
+    for &place in places {
+        match all.last_mut() {
+            Some((_, last)) if *last + 1 == place => *last = place,
+            Some(_) | None => all.push((place, place)),
+        }
+    }
+    let words = all.into_iter().map(|(first, last)| match last - first {
+        0 => (first + 1).to_string(),
+        1 => format!("{}, {}", first + 1, last + 1),
+        _ => format!("{} to {}", first + 1, last + 1),
+    });
+    words.collect::<Vec<_>>().join(", ")
+}
+
+/// The steel of a section as upright strips, so that any groove stays open; in one mesh, or the
+/// softened edges of the strips would show as stripes.
 fn fill(painter: &egui::Painter, section: &Section<'_>, unit: impl Fn((f64, f64)) -> Pos2) {
     const STRIPS: u32 = 96;
     let colour: Color32 = colour_of(Part::Jaw);
     let at = |i: u32| 2.0 * f64::from(i) / f64::from(STRIPS) - 1.0;
     let z = |u: f64| u * section.width / 2.0;
+    let mut mesh = egui::Mesh::default();
     for i in 0..STRIPS {
         let (a, b) = (at(i), at(i + 1));
         let middle = f64::midpoint(a, b);
         let (low, high) = (section.lower(middle), section.upper(middle));
         let rect = Rect::from_two_pos(unit((z(a), low)), unit((z(b), high)));
-        painter.rect_filled(rect, CornerRadius::ZERO, colour);
+        mesh.add_colored_rect(rect, colour);
+    }
+    painter.add(mesh);
+}
+
+#[cfg(test)]
+mod tests {
+    use super::runs;
+
+    #[test]
+    fn nodes_in_a_row_are_counted_from_to() {
+        assert_eq!(runs(&[1]), "2");
+        assert_eq!(runs(&[0, 1]), "1, 2");
+        assert_eq!(runs(&[0, 1, 2, 3, 5, 8, 9]), "1 to 4, 6, 9, 10");
     }
 }

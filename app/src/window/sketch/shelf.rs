@@ -157,7 +157,11 @@ impl JawShelf {
             if button(ui, "Give away…", "Write its file for another smith") {
                 wish = Some(ShelfWish::Give(Box::new(kept.clone())));
             }
-            if button(ui, "Take away…", "Delete its file; designs that use it keep it") {
+            if button(
+                ui,
+                "Take away…",
+                "Delete its file; designs that use it keep it",
+            ) {
                 wish = Some(ShelfWish::AskRemove(own.path.clone()));
             }
         });

@@ -4,7 +4,7 @@ use super::edit::{FARTHEST, MOST_NODES};
 use super::{LEAST_APART, STEEPEST, Sketch, Steel};
 use crate::document::LimitError;
 use crate::finding::{GEOMETRY, Severity};
-use crate::jaw::{Form, Remark, Style};
+use crate::jaw::{Course, Remark, Style};
 
 impl Sketch {
     /// Checks every number of a sketch that was read from a file.
@@ -58,16 +58,33 @@ impl Sketch {
         for (index, pair) in nodes {
             let apart = pair[1].x.mm() - pair[0].x.mm();
             if apart < LEAST_APART {
-                all.push(remark(
-                    format!("turns back on itself at node {}: it lies {{0}} past the one before, {{1}} is the least", index + 2),
-                    "move the node towards the tip, or take it out",
-                    (apart, LEAST_APART),
-                ));
+                all.push(turned_back(index + 2, apart));
             }
         }
         all.extend(self.thin());
-        all.extend(folds(&self.form(length)));
+        all.extend(self.folds(length));
         all
+    }
+
+    /// A line that bends tighter than the steel on the inside of the bend is thick folds the
+    /// steel.
+    fn folds(&self, length: f64) -> Option<Remark> {
+        let (spare, s) = self.form(length).placed(0.0, 0.0).tightest_bend()?;
+        let along = Course::through(&self.placed(length).poses).1;
+        let node = along.iter().filter(|at| **at <= s).count().max(1);
+        // A hair is a size that no smith reads.
+        let tighter = if spare < -Remark::NEAR {
+            "{0} tighter"
+        } else {
+            "tighter"
+        };
+        (spare < 0.0).then(|| {
+            remark(
+                format!("folds on itself past node {node}: the bend is {tighter} than the steel is deep there"),
+                "move the nodes farther apart, or level their slopes",
+                (-spare, 0.0),
+            )
+        })
     }
 
     fn thin(&self) -> Vec<Remark> {
@@ -96,22 +113,18 @@ fn remark(message: String, hint: &'static str, held: (f64, f64)) -> Remark {
     }
 }
 
-/// A line that bends tighter than the steel on the inside of the bend is thick folds the steel.
-fn folds(form: &Form) -> Option<Remark> {
-    let sweep = form.placed(0.0, 0.0);
-    let (spare, s) = sweep.tightest_bend()?;
-    let node = form
-        .stations
-        .iter()
-        .filter(|station| station.at <= s)
-        .count();
-    (spare < 0.0).then(|| {
-        remark(
-            format!("folds on itself behind section {node}: the bend is {{0}} tighter than the steel is deep there"),
-            "move the nodes farther apart, or level their slopes",
-            (-spare, 0.0),
-        )
-    })
+/// A node at the same place as the one before, or behind it.
+fn turned_back(node: usize, apart: f64) -> Remark {
+    let lies = if apart > -Remark::NEAR {
+        "where the one before lies"
+    } else {
+        "{0} behind the one before"
+    };
+    remark(
+        format!("turns back on itself at node {node}: it lies {lies}"),
+        "move the node towards the tip, or take it out",
+        (-apart, 0.0),
+    )
 }
 
 fn within(path: &str, found: usize, (least, most): (usize, usize)) -> Result<(), LimitError> {

@@ -40,7 +40,7 @@ impl NodeValue {
     pub fn label(self) -> &'static str {
         match self {
             Self::X => "Past the heel",
-            Self::Y => "Out from the face",
+            Self::Y => "Out from face",
             Self::Slope => "Slope",
             Self::Inside => "Inside",
             Self::Back => "Back",
@@ -92,6 +92,9 @@ const THINNEST: f64 = 0.5;
 pub(super) const MOST_NODES: usize = 200;
 /// Nodes are kept so far apart when they are moved, mm.
 const APART: f64 = 0.2;
+/// No node is put into a stretch shorter than this, mm as drawn: no smith could forge what it
+/// says, and halving it again and again would end with nodes on top of each other.
+const ROOM: f64 = 2.0;
 
 impl Sketch {
     /// A value of a node as it is used, in mm or degrees; `None` where there is no such node or
@@ -171,12 +174,19 @@ impl Sketch {
         (before, after.max(before))
     }
 
+    /// Whether a new node has room between a node and the next one.
+    pub fn has_room_after(&self, node: usize) -> bool {
+        let x = |node: usize| self.nodes.get(node).map(|node| node.x.mm());
+        let long = |(from, to): (f64, f64)| to - from >= ROOM;
+        self.nodes.len() < MOST_NODES && x(node).zip(x(node + 1)).is_some_and(long)
+    }
+
     /// The sketch with a new node in the middle of the stretch behind a node; the line and the
-    /// steel stay as near as a node between can keep them. Nothing changes behind the last one.
+    /// steel stay as near as a node between can keep them. Nothing changes where there is no room.
     #[must_use]
     pub fn with_node_after(&self, node: usize) -> Self {
         let mut next = self.clone();
-        if node + 1 >= self.nodes.len() || self.nodes.len() >= MOST_NODES {
+        if !self.has_room_after(node) {
             return next;
         }
         next.nodes.insert(node + 1, self.between(node));
