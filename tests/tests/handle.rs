@@ -55,6 +55,56 @@ fn of<'a>(all: &'a [Handle], wanted: &str) -> &'a Handle {
     found.unwrap_or_else(|| panic!("{wanted} has no handle"))
 }
 
+/// The neck is made deeper by pulling its back away from the middle, in every style; pulling along
+/// the tongs would slide the mark along the boss.
+#[test]
+fn the_neck_answers_to_a_pull_outwards() {
+    for name in JawStyle::NAMES {
+        let work = if ["flat", "open mouth", "box", "duckbill"].contains(name) {
+            "3/8 in flat"
+        } else {
+            "1/2 in round"
+        };
+        let design = pairs::starting(name, work, "3/4 in square");
+        let all = handles(&design, &resolve(&design));
+        let Answer::Along(by) = of(&all, "neck.depth").answer else {
+            panic!("{name}: a depth goes one way");
+        };
+        assert!(by.y > 3.0 * by.x.abs(), "{name}: {by:?}");
+    }
+}
+
+/// A size of the bit is held at the bit, not on the bow that comes and goes with it; the marks of
+/// notches lie in the order of the notches.
+#[test]
+fn marks_lie_on_what_they_shape() {
+    let bolt = pairs::starting("bolt", "5/8 in round", "3/4 in square");
+    let model = resolve(&bolt);
+    let all = handles(&bolt, &model);
+    let place = |handle: &Handle| handle.place(&bolt, &model, &OnPaper::default()).x;
+    assert!(place(of(&all, "jaw.bit.leg")) > place(of(&all, "jaw.bow_length")));
+
+    let notched = pairs::starting("notched", "5/8 in round", "3/4 in square");
+    let model = resolve(&notched);
+    let all = handles(&notched, &model);
+    let place = |path: &str| {
+        let handle = of(&all, path);
+        handle.place(&notched, &model, &OnPaper::default()).x
+    };
+    let [heel, first, second, third, tip] = [
+        "jaw.heel",
+        "jaw.first.size",
+        "jaw.second.size",
+        "jaw.third.size",
+        "jaw.length",
+    ]
+    .map(place);
+    assert!(
+        heel < first && first < second && second < third && third < tip,
+        "{heel} {first} {second} {third} {tip}"
+    );
+}
+
 /// What a smith most wants to pull at has a handle on every design.
 #[test]
 fn the_common_sizes_have_handles() {

@@ -65,7 +65,7 @@ impl<'a> Search<'a> {
             let HandleId::Field { path } = &asked.id else {
                 continue;
             };
-            if known::spot(path).is_some() == known {
+            if known::spot(self.document, path).is_some() == known {
                 found.extend(self.find(asked).map(|handle| (i, handle)));
             }
         }
@@ -78,8 +78,9 @@ impl<'a> Search<'a> {
         let HandleId::Field { path } = &asked.id else {
             return None;
         };
-        let known = known::spot(path).and_then(|spot| {
-            let by = nudged.movement(&spot, self, |by| by)?;
+        let known = known::spot(self.document, path).and_then(|spot| {
+            let places = beside(&spot).map(|spot| spot.at(self.document, self.model));
+            let by = nudged.movement(&spot, self, |by| across(by, &places, 1))?;
             (by.hypot() >= SLOWEST).then_some((spot, by))
         });
         let (spot, by) = known
@@ -195,6 +196,17 @@ fn across(by: Vec2, places: &[Point], i: usize) -> Vec2 {
     normal * by.dot(normal)
 }
 
+/// A spot between its neighbours, so that what slides along neck or shoulder is not seen; other
+/// spots that are placed by hand are seen to move every way.
+fn beside(spot: &Spot) -> [Spot; 3] {
+    const STEP: f64 = 0.05;
+    if let Spot::Body(face, t) = *spot {
+        [t - STEP, t, t + STEP].map(|t| Spot::Body(face, t))
+    } else {
+        [*spot; 3]
+    }
+}
+
 impl Nudged {
     fn of(document: &Document, asked: &Asked) -> Self {
         let Number { now, range, .. } = asked.number;
@@ -246,7 +258,7 @@ fn smooth([one, other]: [Vec2; 2]) -> Option<Vec2> {
 fn asked(document: &Document) -> Vec<Asked> {
     let mut all = Vec::new();
     document.clone().visit(&mut |field| {
-        let drawn = !chains(field.part).is_empty() || known::spot(&field.path).is_some();
+        let drawn = !chains(field.part).is_empty() || known::spot(document, &field.path).is_some();
         let number = Number::of(&field.value, field.range).filter(|_| drawn);
         all.extend(number.map(|number| Asked {
             label: field.full_name(),

@@ -96,14 +96,14 @@ impl BitShape {
             Self::Flat { depth, width } => {
                 v.length(
                     "depth",
-                    "Bit depth",
+                    "Depth",
                     "Of the bit, in the side view",
                     of_bar,
                     depth,
                 );
                 v.length(
                     "width",
-                    "Bit width",
+                    "Width",
                     "Of the bit, in the top view",
                     of_bar,
                     width,
