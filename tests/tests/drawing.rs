@@ -72,3 +72,46 @@ fn no_text_stands_on_another_whatever_the_jaw() {
         }
     }
 }
+
+/// What is written at the tip stands over the steel: past it, it cost a page of paper for the last
+/// letters.
+#[test]
+fn the_tip_of_a_template_takes_no_paper_for_its_size() {
+    for jaw in ["flat", "v bit", "bolt", "duckbill"] {
+        let held = parse_work("1/2 in round").expect("work");
+        let bar = parse_bar("3/4 in square").expect("a bar");
+        let design = Document::starting(jaw, held, bar).expect("a style");
+        let model = resolve(&design);
+        let mut texts = Vec::new();
+        gather(
+            &drawing::half(&design, &model).items,
+            Vec2::ZERO,
+            &mut texts,
+        );
+        let at_tip = drawing_of_tip(&design);
+        let (words, place) = texts
+            .iter()
+            .find(|(words, _)| *words == at_tip)
+            .unwrap_or_else(|| panic!("{jaw}: {at_tip} is not in {texts:?}"));
+        let tip = model.a.tip();
+        assert!(
+            place.x1 <= tip,
+            "{jaw}: {words} ends {} past",
+            place.x1 - tip
+        );
+    }
+}
+
+/// The section at the tip as a template writes it.
+fn drawing_of_tip(design: &Document) -> String {
+    let show = design.units.show();
+    let form = design.jaw.plain_form();
+    let last = form.stations.last().expect("a tip");
+    let profile = &form.profiles[last.profile];
+    let section = reinwright_core::section::Section::new(profile, last.depth, last.width);
+    format!(
+        "{} × {}",
+        show.number(section.depth),
+        show.number(section.width)
+    )
+}

@@ -58,12 +58,13 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
 }
 
 /// On which side of its line a note stands: before the heel where the rivet's line leaves room,
-/// clear of the lines that follow, else behind its own.
+/// clear of the lines that follow; before the tip, where steel lies under it and it takes no paper
+/// of its own; else behind its own line.
 fn hang(station: &Station, text: &str, scale: Scale) -> Align {
-    if station.heel && station.outer.x > scale.width(text) + scale.text {
-        Align::End
-    } else {
-        Align::Start
+    let room = station.outer.x > scale.width(text) + scale.text;
+    match station.end {
+        Some(JawEnd::Heel | JawEnd::Tip) if room => Align::End,
+        Some(JawEnd::Heel | JawEnd::Tip) | None => Align::Start,
     }
 }
 
@@ -127,8 +128,15 @@ struct Station {
     /// Depth × width, where it is named.
     text: Option<String>,
     part: Part,
-    /// Whether the jaw begins here.
-    heel: bool,
+    /// Whether the jaw begins or ends here.
+    end: Option<JawEnd>,
+}
+
+/// An end of the jaw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum JawEnd {
+    Heel,
+    Tip,
 }
 
 /// Stations of the jaw where its sections are given, and of the rein every 3 in or 75 mm from the
@@ -146,7 +154,7 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
                 show.number(section.width)
             )),
             part,
-            heel: false,
+            end: None,
         }
     };
     let every = match document.units.unit() {
@@ -190,12 +198,17 @@ fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
             // Measured to the tip itself, at the height of the back before it is broken.
             let outer = half.jaw.edge_point(Edge::Outer, unbroken);
             let inner = half.jaw.edge_point(Edge::Inner, station.at);
+            let end = if station.at == 0.0 {
+                Some(JawEnd::Heel)
+            } else {
+                (place + 1 == told.len()).then_some(JawEnd::Tip)
+            };
             Station {
                 inner,
                 outer: Point::new(inner.x, outer.y),
                 text: (!runs_on(place)).then(|| words(i)),
                 part: Part::Jaw,
-                heel: station.at == 0.0,
+                end,
             }
         })
         .collect()
