@@ -107,6 +107,29 @@ fn a_typed_size_stands_in_the_document() {
     assert_eq!(shown.as_deref(), Some("1/2 in"));
 }
 
+/// Nothing has no unit of its own: it reads as the design counts, and a step from it is in that
+/// unit.
+#[test]
+fn nothing_is_in_the_unit_of_the_design() {
+    let window = flat();
+    let shown = window.get_by_label("Jaw crease").value();
+    assert_eq!(shown.as_deref(), Some("0 in"));
+}
+
+/// In a window far too small the sheet ends where the answers begin, so that the whole drawing is
+/// in sight.
+#[test]
+fn the_sheet_stays_clear_of_the_answers() {
+    let mut window = show(Workbench::new(around(None)), (900.0, 600.0));
+    // A sketch asks for a wider list of parts.
+    click(&mut window, "Draw on it");
+    let sheet = window.get_by_label_contains("Drawing of the pair").rect();
+    let answers = window.get_by_role_and_label(Role::Button, "Bar").rect();
+    assert!(sheet.right() <= answers.left(), "{sheet:?} {answers:?}");
+    let row = window.get_by_label("True size").rect();
+    assert!(row.right() <= answers.left(), "{row:?} {answers:?}");
+}
+
 #[test]
 fn the_answers_follow_a_typed_size() {
     let mut window = flat();

@@ -168,8 +168,10 @@ fn two_points_and_a_distance_scale_it() {
     click_at(&mut window, middle);
     window.get_by_label_contains("Click the second point");
     click_at(&mut window, middle + vec2(150.0, 40.0));
-    click(&mut window, "Known distance");
-    window.get_by_label("Known distance").type_text("a foot");
+    window.run_ok();
+    let field = window.get_by_label("Known distance");
+    assert!(field.is_focused(), "what is typed next is the distance");
+    field.type_text("a foot");
     window.run_ok();
     click(&mut window, "Set distance");
     window.get_by_label_contains("\"a foot\" is not");

@@ -55,6 +55,7 @@ pub(super) enum Stride {
 /// All rows, in the order in which a pair is thought of.
 pub(super) fn rows(document: &mut Document) -> Vec<Row> {
     let mut rows = Vec::new();
+    let unit = document.units.unit();
     document.visit(&mut |field| {
         rows.push(Row {
             path: field.path,
@@ -63,6 +64,8 @@ pub(super) fn rows(document: &mut Document) -> Vec<Row> {
             hint: field.hint,
             range: field.range,
             value: match field.value {
+                // Nothing at all is in the unit of the design, and is stepped in it.
+                Value::Length(it) if it.mm() == 0.0 => Shown::Length(Length::decimal(0.0, unit)),
                 Value::Length(it) => Shown::Length(*it),
                 Value::Angle(it) => Shown::Angle(*it),
                 Value::Percent(it) => Shown::Percent(*it),
