@@ -72,6 +72,8 @@ fn a_style_is_taken_with_its_work_in_one_step() {
         ("5/8 in", Lie::OnCorners)
     );
     assert_eq!(after.bar, before.bar);
+    assert_eq!(before.name, "Flat tongs for 3/8 in flat");
+    assert_eq!(after.name, "V bit tongs for 5/8 in hexagon");
     assert!(
         window.query_by_label("I must hold").is_none(),
         "it has closed"

@@ -246,7 +246,7 @@ impl Workbench {
             Purpose::Picture => self.trace.load(ctx, path, None),
             Purpose::OwnJaw(kept) => {
                 files::write_whole(path, kept.write().as_bytes())?;
-                self.said = Some(Said::Done(format!("wrote {}", path.display())));
+                self.said = Some(Said::Done(format!("Written to {}", path.display())));
             }
             Purpose::Pdf(paper) => {
                 let design = &self.session.document;

@@ -156,6 +156,11 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
 }
 
 impl Document {
+    /// The name that a new pair with this jaw and this work gets: `V bit tongs for 3/4 in square`.
+    pub fn usual_name(&self) -> String {
+        title(&self.jaw, &self.work)
+    }
+
     /// A whole pair in proportion to the work and the bar, in the sizes that trade practice
     /// gives (ratios: common practice, no source); `None` if no jaw style has the name.
     pub fn starting(jaw: &str, work: Work, bar: Bar) -> Option<Self> {

@@ -57,7 +57,9 @@ impl JawShelf {
         document: &Document,
         part: Part,
     ) -> Self {
-        let all = folder.as_deref().map(own_jaws::all).unwrap_or_default();
+        let mut all = folder.as_deref().map(own_jaws::all).unwrap_or_default();
+        // What cannot be read does not stand in the way of what can.
+        all.sort_by_key(|own| own.kept.is_err());
         let drawn = |own: OwnJaw| {
             let picture = own.kept.as_ref().ok().map(|kept| picture(kept, document));
             (own, picture)
@@ -172,7 +174,7 @@ impl JawShelf {
 /// Whether its file is really to go: no Undo brings it back.
 fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
     let mut wish = None;
-    ui.label("Its file is deleted for good.");
+    ui.label("This deletes its file for good.");
     ui.horizontal(|ui| {
         let name = &kept.sketch.name;
         let delete = ui

@@ -34,11 +34,16 @@ impl Workbench {
     /// Puts the jaw and the work of a pair into the design, at once and so as one step.
     fn take_style(&mut self, pair: Document, part: Part) {
         let design = &mut self.session.document;
+        // A name that the smith gave stays; one that says what it is goes with it.
+        let named = design.name != design.usual_name();
         design.work = pair.work;
         if part == Part::SecondJaw {
             design.second_jaw = Some(pair.jaw);
         } else {
             design.jaw = pair.jaw;
+        }
+        if !named {
+            design.name = design.usual_name();
         }
         self.parts.forget();
     }
