@@ -159,6 +159,8 @@ fn a_jaw_is_kept_and_used_on_another_size() {
     let form = window.state().document().jaw.plain_form();
     let widest = form.stations.iter().map(|s| s.width).fold(0.0, f64::max);
     within("width", widest, 76.2, 0.01);
+    let tip = window.get_by_label("Jaw tip radius").value();
+    assert_eq!(tip.as_deref(), Some("3/16 in"));
 }
 
 #[test]

@@ -277,7 +277,7 @@ impl Sketching {
 
     fn grip(&self, ui: &mut Ui, sketch: &mut Sketch) {
         let last = sketch.nodes.len() - 1;
-        ui.horizontal(|ui| {
+        ui.horizontal_wrapped(|ui| {
             ui.label(format!(
                 "Grips from node {} to {}",
                 sketch.grip.0 + 1,

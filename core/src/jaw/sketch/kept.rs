@@ -49,7 +49,12 @@ impl KeptJaw {
         Jaw {
             heel,
             length: grown(self.length),
-            tip: grown(self.tip),
+            // Broken by file or hammer: no smith keeps to 0.0563 in.
+            tip: if (times - 1.0).abs() < 1e-9 {
+                self.tip
+            } else {
+                Length::measured(self.tip.mm() * times, self.tip.unit())
+            },
             style: JawStyle::Sketch(Sketch {
                 fits: size,
                 ..self.sketch.clone()
