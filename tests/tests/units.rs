@@ -199,7 +199,9 @@ fn what_is_shown_can_be_typed_back() {
         let back = Offset::parse(&shown, Unit::Inch).unwrap_or_else(|e| panic!("{shown}: {e}"));
         assert!((back.mm() - mm).abs() < 25.4 / 128.0 + 1e-9, "{shown}");
     }
-    assert_eq!("±25/64 in".parse::<Length>(), "25/64 in".parse());
+    for about in ["~25/64 in", "±25/64 in"] {
+        assert_eq!(about.parse::<Length>(), "25/64 in".parse(), "{about}");
+    }
 }
 
 #[test]

@@ -76,7 +76,7 @@ fn read(
     text: &str,
     length: impl Fn(&str) -> Result<Length, SizeError>,
 ) -> Result<Offset, SizeError> {
-    let text = text.trim().trim_start_matches('\u{b1}').trim_start();
+    let text = text.trim().trim_start_matches(['~', '\u{b1}']).trim_start();
     match text.strip_prefix(['-', '\u{2212}']) {
         Some(rest) => Ok(Offset::new(length(rest.trim_start())?, -1.0)),
         None => Ok(Offset::new(length(text)?, 1.0)),

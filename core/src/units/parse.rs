@@ -45,7 +45,10 @@ pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, 
         .replace(['\u{2033}', '\u{201d}'], "\"");
     let clean = clean.replace(['\u{2032}', '\u{2019}'], "'");
     // As a computed size is shown: what a field shows can be typed over in part.
-    let clean = clean.trim_start_matches('\u{b1}').trim_start().to_owned();
+    let clean = clean
+        .trim_start_matches(['~', '\u{b1}'])
+        .trim_start()
+        .to_owned();
     if clean.is_empty() {
         return Err(SizeError::Empty);
     }
