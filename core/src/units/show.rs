@@ -44,6 +44,19 @@ impl Show {
         format!("{} {}", self.number(mm), self.sign())
     }
 
+    /// An area in mm² as text with its unit: `0.56 in²`, `361 mm²`.
+    ///
+    /// ```
+    /// use reinwright_core::units::Show;
+    /// assert_eq!(Show::default().area(362.9), "0.56 in²");
+    /// ```
+    pub fn area(self, mm2: f64) -> String {
+        match self.unit {
+            Unit::Inch | Unit::Foot => format!("{:.2} in²", mm2 / (MM_PER_INCH * MM_PER_INCH)),
+            Unit::Millimetre | Unit::Centimetre => format!("{mm2:.0} mm²"),
+        }
+    }
+
     /// The number alone, for drawings that name their unit once.
     pub fn number(self, mm: f64) -> String {
         match self.unit {

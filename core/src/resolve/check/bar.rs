@@ -136,10 +136,11 @@ fn upset(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         return;
     }
     let message = format!(
-        "the {part} has a section of {:.0} mm² ({} × {}), {ratio:.2} times the bar's {bar:.0} mm²",
-        largest.area,
+        "the {part} has a section of {} ({} × {}), {ratio:.2} times the bar's {}",
+        check.show.area(largest.area),
         check.size(largest.depth),
         check.size(largest.width),
+        check.show.area(bar),
     );
     let side = check.size(largest.area.sqrt());
     let hint = format!("upset the bar there, make the {part} smaller, or start from {side} square");

@@ -112,11 +112,17 @@ fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
     if asked <= room + Remark::NEAR {
         return;
     }
-    let message = format!(
-        "there is room for a tip radius of {} only at the {part}, {} was asked",
-        check.size(room),
-        check.size(asked)
-    );
+    /// Less than this shows as nothing, mm.
+    const LEAST: f64 = 0.2;
+    let asked_text = check.size(asked);
+    let message = if room < LEAST {
+        format!("there is no room for a tip radius at the {part}, {asked_text} was asked")
+    } else {
+        let room = check.size(room);
+        format!(
+            "there is room for a tip radius of {room} only at the {part}, {asked_text} was asked"
+        )
+    };
     let hint = "leave the tip or the wall thicker, or ask for a smaller radius".to_owned();
     let held = (asked, room);
     check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
