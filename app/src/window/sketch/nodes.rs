@@ -209,7 +209,7 @@ impl Sketching {
         let steel = steel.filter(|_| self.node + 1 < sketch.nodes.len())?;
         let mut ease = steel.ease;
         ui.horizontal(|ui| {
-            label(ui, "To the next");
+            label(ui, "Sizes to the next");
             let name = EASES
                 .iter()
                 .find(|(it, _)| *it == ease)
