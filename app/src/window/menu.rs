@@ -1,6 +1,6 @@
 //! The line of menus and buttons at the top, and the line of news under it.
 
-use egui::Ui;
+use egui::{Context, Ui};
 use reinwright_core::document::Units;
 
 use super::command::Command;
@@ -111,9 +111,24 @@ impl Workbench {
         }
     }
 
-    /// What was done or went wrong, or that a chooser is open.
-    pub(super) fn said_line(&mut self, ui: &mut Ui) {
-        ui.horizontal_wrapped(|ui| {
+    /// What was done or went wrong, or that a chooser is open: over the sheet, so that nothing
+    /// moves under the pointer.
+    pub(super) fn said_over(&mut self, ctx: &Context) {
+        /// Below the menu and the row above the sheet.
+        const DOWN: f32 = 66.0;
+        const WIDEST: f32 = 760.0;
+        let area = egui::Area::new(egui::Id::unique("said"))
+            .anchor(egui::Align2::CENTER_TOP, [0.0, DOWN])
+            .order(egui::Order::Foreground);
+        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(8);
+        area.show(ctx, |ui| {
+            ui.set_max_width(WIDEST.min(0.8 * ctx.content_rect().width()));
+            frame.show(ui, |ui| self.said_line(ui));
+        });
+    }
+
+    fn said_line(&mut self, ui: &mut Ui) {
+        ui.horizontal(|ui| {
             if self.asking.is_some() {
                 ui.label("The system's file chooser is open.");
                 if ui.button("Type the path instead").clicked() {
@@ -130,7 +145,7 @@ impl Workbench {
             if ui.button("Seen").clicked() {
                 self.said = None;
             }
-            ui.colored_label(colour, text);
+            ui.add(egui::Label::new(egui::RichText::new(text).color(colour)).wrap());
         });
     }
 }

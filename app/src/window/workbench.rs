@@ -247,7 +247,7 @@ impl Workbench {
     fn panels(&mut self, ui: &mut Ui) {
         Panel::top("menu").show(ui, |ui| self.menu(ui));
         if self.said.is_some() || self.asking.is_some() {
-            Panel::top("said").show(ui, |ui| self.said_line(ui));
+            self.said_over(ui.ctx());
         }
         if self.shelf.is_some() {
             self.shelf_page(ui);
