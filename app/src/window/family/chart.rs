@@ -52,8 +52,8 @@ impl FamilyBench {
                 self.without_range(ui);
                 self.takes(ui);
             });
-        if let Some((size_mm, at)) = fill {
-            self.fill_gap(size_mm, at, lent);
+        if let Some((size, at)) = fill {
+            self.fill_gap(size, at, lent);
         }
     }
 
@@ -138,7 +138,7 @@ impl FamilyBench {
 
     /// Gaps and overlaps as sentences; gives back the gap to be filled: the size, and like which
     /// of the set.
-    fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(f64, usize)> {
+    fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(Length, usize)> {
         let units = self.session.family.base.units;
         let palette = Palette::of(ui.visuals());
         let mut fill = None;
@@ -146,14 +146,14 @@ impl FamilyBench {
             ui.horizontal_wrapped(|ui| {
                 let sentence = super::super::rows::capital(&gap.sentence(units));
                 ui.colored_label(palette.stop, sentence);
-                let size_mm = middle(gap, &gap.bar_sizes_mm(units));
-                let label = format!("Add a size for {}", units.show().text(size_mm));
+                let size = gap.filling(units);
+                let label = format!("Add a size for {size}");
                 if ui
                     .button(label)
                     .on_hover_text("A size in the middle of the gap")
                     .clicked()
                 {
-                    fill = below(coverage, gap).map(|at| (size_mm, at));
+                    fill = below(coverage, gap).map(|at| (size, at));
                 }
             });
         }
@@ -161,7 +161,7 @@ impl FamilyBench {
             ui.label(self.overlap_words(overlap));
         }
         if coverage.gaps.is_empty() {
-            ui.label("No gap between the sizes.");
+            ui.label("No gap between the sizes");
         }
         ui.add_space(8.0);
         fill
@@ -221,25 +221,11 @@ impl FamilyBench {
         ui.add_space(8.0);
     }
 
-    fn fill_gap(&mut self, size_mm: f64, like: usize, lent: &mut Lent<'_>) {
-        let Some(size) = self.session.family.sizes.get(like) else {
-            return;
-        };
-        let unit = size.work.size().unit();
-        let work = size.work.with_size(Length::from_mm(size_mm, unit));
-        self.add(work, lent);
+    fn fill_gap(&mut self, size: Length, like: usize, lent: &mut Lent<'_>) {
+        if let Some(like) = self.session.family.sizes.get(like) {
+            self.add(like.work.with_size(size), lent);
+        }
     }
-}
-
-/// The size of work in the middle of a gap: a size that bars come in where one lies there.
-fn middle(gap: &Gap, bars: &[f64]) -> f64 {
-    let middle = f64::midpoint(gap.from_mm, gap.to_mm);
-    let off = |size: &f64| (size - middle).abs();
-    let nearest = bars
-        .iter()
-        .copied()
-        .min_by(|a, b| off(a).total_cmp(&off(b)));
-    nearest.unwrap_or(middle)
 }
 
 /// The size whose range ends where a gap begins.
