@@ -119,7 +119,7 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
 /// The templates of a size; which one it is stands on each of them, on the base's as well.
 fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<SetSheet> {
     let title = TitleBlock {
-        design: format!("{}, {}", family.name, answer.label),
+        design: format!("{}{}", before_size(family), answer.label),
         ..printing::title_block(&answer.document, day)
     };
     let sheets = printing::sheets(&answer.document).into_iter();
@@ -170,11 +170,14 @@ fn contents(
     pages(1 + own.iter().sum::<usize>())
 }
 
+/// What stands before a size's name in the title of its sheets, so short that it leaves room.
+fn before_size(family: &Family) -> String {
+    format!("{}, ", sheet::short_name(&family.name))
+}
+
 /// A sheet of the whole family by its title, one of a size with the size before it.
 fn name_in_contents(family: &Family, of: &SetSheet) -> String {
-    let size = of.title.design.strip_prefix(&family.name);
-    let size = size.and_then(|rest| rest.strip_prefix(", "));
-    match size {
+    match of.title.design.strip_prefix(&before_size(family)) {
         Some(size) => format!("{}: {}", sheet::short_name(size), of.sheet.title),
         None => of.sheet.title.clone(),
     }

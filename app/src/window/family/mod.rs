@@ -28,6 +28,9 @@ use set::Set;
 use side::SidePage;
 use table::{Filter, TableDeed, TableView};
 
+/// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
+/// would crowd out the pair.
+const PICTURES: f32 = 280.0;
 /// Height of the line that tells what was refused, in points.
 const TROUBLE: f32 = 22.0;
 
@@ -62,6 +65,8 @@ pub(super) struct FamilyBench {
     over: Paper,
     table: TableView,
     new_size: String,
+    /// Width of the names in the charts, in points.
+    names: f32,
     /// What could not be done last.
     told: Option<String>,
     /// Whether a text outside the table is being typed.
@@ -93,6 +98,7 @@ impl FamilyBench {
             over: Paper::default(),
             table: TableView::new(),
             new_size: String::new(),
+            names: 0.0,
             told: None,
             typing: false,
             set,
@@ -122,7 +128,7 @@ impl FamilyBench {
         let room = ui.available_height();
         Panel::bottom("family table")
             .default_size(0.44 * room)
-            .size_range(150.0..=(room - 160.0).max(160.0))
+            .size_range(150.0..=(room - PICTURES).max(160.0))
             .resizable(true)
             .show(ui, |ui| self.lower(ui, lent));
         // What was edited in the table shows in the drawing in the same frame.
