@@ -147,20 +147,20 @@ impl Gap {
     }
 
     /// The size of work to fill the gap with: near its middle, and as coarse as may be. A bar size
-    /// where one lies in the gap, else a multiple of 1/32 or 1/64 in, or of 0.5 or 0.1 mm, else
-    /// the middle itself.
+    /// where one lies in the gap, else a multiple of 1/32 or 1/64 in, or of 0.5 or 0.1 mm. In a
+    /// gap that is narrower still the nearest of these must do: a pair for it reaches into the gap.
     pub fn filling(&self, units: Units) -> Length {
         let middle = f64::midpoint(self.from_mm, self.to_mm);
         let inside = |mm: &f64| *mm > self.from_mm && *mm < self.to_mm;
         let near = |step: f64| (middle / step).round() * step;
         let off = |mm: &f64| (mm - middle).abs();
         let bars = self.bar_sizes_mm(units).into_iter();
-        let finer = match units {
+        let [coarse, fine] = match units {
             Units::Inch => [MM_PER_INCH / 32.0, MM_PER_INCH / 64.0],
             Units::Millimetre => [0.5, 0.1],
         };
         let size = bars.min_by(|a, b| off(a).total_cmp(&off(b)));
-        let size = size.or_else(|| finer.map(near).into_iter().find(inside));
-        Length::from_mm(size.unwrap_or(middle), units.unit())
+        let size = size.or_else(|| Some(near(coarse)).filter(inside));
+        Length::from_mm(size.unwrap_or_else(|| near(fine)), units.unit())
     }
 }

@@ -91,7 +91,7 @@ fn gaps_are_filled_with_sizes_that_a_smith_has() {
     assert_eq!(inches(0.40, 0.45), "7/16 in");
     assert_eq!(inches(0.580, 0.598), "19/32 in");
     assert_eq!(inches(0.575, 0.585), "37/64 in");
-    assert_eq!(inches(0.5862, 0.5882), "0.5872 in");
+    assert_eq!(inches(0.5862, 0.5882), "19/32 in", "none lies in it");
     assert_eq!(filled(11.2, 12.9, Units::Millimetre), "12 mm");
     assert_eq!(filled(11.2, 11.9, Units::Millimetre), "11.5 mm");
     assert_eq!(filled(11.2, 11.45, Units::Millimetre), "11.3 mm");
