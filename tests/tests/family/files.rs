@@ -131,13 +131,13 @@ fn damaged_families_open_what_they_can() {
     );
     assert_eq!(family.sizes, whole.sizes[1..]);
     assert_eq!(family.base, whole.base);
-    // A value by hand that is none.
-    let family = opened(
-        "\"neck.depth\": \"1/2 in\"",
-        "\"neck.depth\": \"one\"",
-        &["sizes 1, neck.depth"],
-    );
-    assert_eq!(family.sizes, whole.sizes[1..]);
+    // A text set by hand: the size stays, and what else is set by hand for it.
+    let from = "\"neck.depth\": \"1/2 in\"";
+    let words = ["sizes 1, neck.depth", "banana", "its rule holds instead"];
+    let family = opened(from, "\"neck.depth\": \"banana\"", &words);
+    let mut sizes = whole.sizes.clone();
+    assert!(sizes[0].set.remove("neck.depth").is_some() && !sizes[0].set.is_empty());
+    assert_eq!(family.sizes, sizes);
     // The base's boss: the rest of the base stays, sizes too.
     let from = "thickness: \"3/8 in\"";
     let family = opened(from, "thickness: \"half\"", &["base.boss", "half", "usual"]);
