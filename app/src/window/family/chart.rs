@@ -179,7 +179,7 @@ impl FamilyBench {
         for overlap in &coverage.overlaps {
             ui.label(self.overlap_words(overlap));
         }
-        if coverage.gaps.is_empty() {
+        if coverage.gaps.is_empty() && coverage.spans.len() > 1 {
             ui.label("No gap between the sizes");
         }
         ui.add_space(8.0);
