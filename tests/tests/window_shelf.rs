@@ -216,7 +216,7 @@ fn the_shelf_answers_what_holds_some_stock_best_first() {
 #[test]
 fn a_question_begins_at_the_top_of_the_page() {
     let shop = shop();
-    for n in 0..24 {
+    for n in 0..40 {
         let name = format!("flat-{n}.ron");
         let flat = design(&format!("Flat {n}"), "flat", "1/8 in flat");
         std::fs::write(shop.path().join(name), document::write(&flat)).expect("written");
