@@ -11,6 +11,12 @@ use reinwright_core::family;
 /// One sentence that names the file, what is wrong and the mend.
 pub fn open(path: &Path) -> Result<Document, String> {
     let bytes = bytes(path)?;
+    if family::is_family(&bytes) {
+        return Err(format!(
+            "{}: this is a family, and one design is wanted: reinwright family writes its templates, drawings and designs",
+            path.display()
+        ));
+    }
     document::read(&bytes).map_err(|error| format!("{}: {error}", path.display()))
 }
 

@@ -55,12 +55,12 @@ pub fn pdf(
     let mut sheets = family_sheets(family, answers, wanted);
     step()?;
     for answer in answers {
-        sheets.extend(templates(answer, wanted.day));
+        sheets.extend(templates(family, answer, wanted.day));
         step()?;
     }
     let options = PaperOptions::new(wanted.paper);
     let contents = contents(family, &sheets, &options, wanted.day);
-    sheets.insert(0, contents);
+    sheets.splice(0..0, contents);
     let pages = drawing::tile_set(&sheets, &options);
     step()?;
     let info = DocInfo {
@@ -85,8 +85,17 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
     };
     let ranges = sheet::ranges(family, answers, wanted.pairs_of_each);
     let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
-    vec![
-        sheet("Table of the sizes", sheet::table(family, answers), 1),
+    let tables = sheet::table_pages(family, answers);
+    let last = tables.len();
+    let table = |(n, drawing): (usize, Drawing)| {
+        let name = match last {
+            1 => "Table of the sizes".to_owned(),
+            _ => format!("Table of the sizes, {n} of {last}"),
+        };
+        sheet(&name, drawing, 1)
+    };
+    let mut sheets: Vec<SetSheet> = (1..).zip(tables).map(table).collect();
+    sheets.extend([
         sheet(
             "What does not change",
             sheet::same_in_all(family, answers),
@@ -103,11 +112,16 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             sheet::overlay(answers, 1),
             1,
         ),
-    ]
+    ]);
+    sheets
 }
 
-fn templates(answer: &SizeAnswer, day: Option<Date>) -> Vec<SetSheet> {
-    let title = printing::title_block(&answer.document, day);
+/// The templates of a size; which one it is stands on each of them, on the base's as well.
+fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<SetSheet> {
+    let title = TitleBlock {
+        design: format!("{}{}", before_size(family), answer.label),
+        ..printing::title_block(&answer.document, day)
+    };
     let sheets = printing::sheets(&answer.document).into_iter();
     sheets
         .map(|sheet| SetSheet {
@@ -125,35 +139,48 @@ fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
     }
 }
 
-/// The contents page, and which page each sheet begins on.
+/// The contents pages, and which page each sheet begins on.
 fn contents(
     family: &Family,
     sheets: &[SetSheet],
     options: &PaperOptions,
     day: Option<Date>,
-) -> SetSheet {
-    let page = |first: usize| {
+) -> Vec<SetSheet> {
+    let pages = |first: usize| -> Vec<SetSheet> {
         let mut next = first;
         let counts = pages_of_set(sheets, options).into_iter().zip(sheets);
-        let entries: Vec<(String, usize)> = counts
-            .map(|(count, of)| {
-                let begins = next;
-                next += count;
-                (format!("{}: {}", of.title.design, of.sheet.title), begins)
-            })
-            .collect();
-        SetSheet {
+        let entries = counts.map(|(count, of)| {
+            let begins = next;
+            next += count;
+            (name_in_contents(family, of), begins)
+        });
+        let entries: Vec<(String, usize)> = entries.collect();
+        let sheet = |entries: &[(String, usize)]| SetSheet {
             sheet: Sheet {
                 title: "Contents".to_owned(),
-                drawing: sheet::contents("Contents, sheet by sheet with its first page", &entries),
+                drawing: sheet::contents("Contents, sheet by sheet with its first page", entries),
             },
             title: family_title(family, day),
             reduced: 1,
-        }
+        };
+        entries.chunks(sheet::ROWS_OF_A_PAGE).map(sheet).collect()
     };
     // How many pages the contents take does not hang on the numbers in them.
-    let own = pages_of_set(&[page(2)], options);
-    page(1 + own.iter().sum::<usize>())
+    let own = pages_of_set(&pages(2), options);
+    pages(1 + own.iter().sum::<usize>())
+}
+
+/// What stands before a size's name in the title of its sheets, so short that it leaves room.
+fn before_size(family: &Family) -> String {
+    format!("{}, ", sheet::short_name(&family.name))
+}
+
+/// A sheet of the whole family by its title, one of a size with the size before it.
+fn name_in_contents(family: &Family, of: &SetSheet) -> String {
+    match of.title.design.strip_prefix(&before_size(family)) {
+        Some(size) => format!("{}: {}", sheet::short_name(size), of.sheet.title),
+        None => of.sheet.title.clone(),
+    }
 }
 
 /// The set's drawings as named SVG files: each size's pair and half at full size, the overlay

@@ -41,6 +41,11 @@ fn sizes_that_are_read() {
     accepted("3 MM", 3.0);
     accepted("6/8 in", 19.05);
     accepted("9/4 in", 57.15);
+    accepted("5/8''", 15.875);
+    accepted("½ in", 12.7);
+    accepted("1½\"", 38.1);
+    accepted("1 ⅞ in", 47.625);
+    accepted("2' 3½''", 698.5);
 }
 
 #[test]
@@ -114,6 +119,9 @@ fn sizes_that_are_refused() {
         ("NaN mm", not),
         ("-1 in", negative),
         ("\u{2212}1 in", negative),
+        ("½½ in", not),
+        ("3/½ in", not),
+        ("1.5½ in", not),
         ("-3/4 in", negative),
         ("3/0 in", over_zero),
         ("1 1/0 in", over_zero),

@@ -160,7 +160,10 @@ fn a_change_of_the_base_rein_flows_into_every_size() {
 fn a_bad_text_says_why_and_the_old_value_stays() {
     let mut window = window();
     let before = family(&window).clone();
+    let place = |window: &Window| window.get_by_label(BOSS).rect().min;
+    let at = place(&window);
     fill(&mut window, BOSS, "thick");
+    assert_eq!(place(&window), at, "no cell moves away under the pointer");
     assert_eq!(family(&window), &before);
     window.get_by_label_contains("1 in flat: Boss thickness: \"thick\"");
     assert_eq!(
@@ -210,6 +213,9 @@ fn a_size_is_added_between_and_removed() {
     fill(&mut window, "Work of a new size", "much");
     window.get_by_label_contains("New size: ");
     assert_eq!(sizes(&window).len(), 4);
+    fill(&mut window, "Work of a new size", "7/8 in");
+    assert_eq!(sizes(&window).len(), 5);
+    assert!(window.query_by_label_contains("New size: ").is_none());
 }
 
 #[test]

@@ -199,8 +199,44 @@ fn the_shelf_answers_what_holds_some_stock_best_first() {
     fill(&mut window, "What do I own for", "5/8 teapot");
     click(&mut window, "Ask");
     window.get_by_label_contains("teapot");
+    assert!(
+        window.query_by_label_contains("Holds it well").is_none(),
+        "answers to the square under a question about a teapot"
+    );
+    fill(&mut window, "What do I own for", "5/8 square");
+    click(&mut window, "Ask");
+    click(&mut window, "Have Vee");
+    click(&mut window, "What I have");
+    window.get_by_label("1 of 1 pairs hold it well");
     click(&mut window, "Ask no more");
     assert!(window.query_by_label_contains("Holds it well").is_none());
+}
+
+/// Whoever has scrolled down and asks sees the best, which is put first.
+#[test]
+fn a_question_begins_at_the_top_of_the_page() {
+    let shop = shop();
+    for n in 0..40 {
+        let name = format!("flat-{n}.ron");
+        let flat = design(&format!("Flat {n}"), "flat", "1/8 in flat");
+        std::fs::write(shop.path().join(name), document::write(&flat)).expect("written");
+    }
+    let mut window = at_shelf(shop.path());
+    let first = window.get_by_label("Open Flat 0").rect().center();
+    window.hover_at(first);
+    window.event(egui::Event::MouseWheel {
+        unit: egui::MouseWheelUnit::Point,
+        delta: egui::vec2(0.0, -2000.0),
+        phase: egui::TouchPhase::Move,
+        source: egui::MouseWheelSource::Unknown,
+        modifiers: Modifiers::NONE,
+    });
+    window.run();
+    assert!(window.query_by_label("Open Flat 0").is_none(), "scrolled");
+    fill(&mut window, "What do I own for", "5/8 square on corners");
+    click(&mut window, "Ask");
+    window.run();
+    window.get_by_label("Open Vee");
 }
 
 #[test]

@@ -130,15 +130,7 @@ pub(super) fn balance(opened: &Opened, asked: &Asked) -> Outcome {
 }
 
 fn total_line(family: &Family, total: &BarTotal) -> String {
-    let units = family.base.units;
-    format!(
-        "{} of {} {}, {}, for {} pairs\n",
-        units.show().text(total.length_mm),
-        sheet::bar_words(&total.bar.stock),
-        total.bar.steel.name(),
-        sheet::mass(units, total.mass_kg),
-        total.pairs
-    )
+    format!("{}\n", sheet::total_words(family.base.units, total))
 }
 
 #[derive(Serialize)]
@@ -292,10 +284,11 @@ pub(super) fn write(wanted: &arguments::Family) -> Outcome {
     Ok(Done {
         status: 0,
         text: format!(
-            "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} designs\n{}",
+            "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
             path.display(),
             wanted.out.join("svg").display(),
             wanted.out.join("designs").display(),
+            if designs == 1 { "design" } else { "designs" },
             warned(&answers)
         ),
     })

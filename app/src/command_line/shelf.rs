@@ -88,7 +88,7 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
             not_read,
         })?
     } else {
-        listed(&entries, &not_read)
+        listed(&entries, &not_read, asked.only)
     };
     Ok(Done::said(text))
 }
@@ -181,10 +181,13 @@ impl HeldAnswer {
     }
 }
 
-fn listed(entries: &[Entry], not_read: &[NotRead]) -> String {
+fn listed(entries: &[Entry], not_read: &[NotRead], only: Option<Marked>) -> String {
     let mut text: String = entries.iter().map(line).collect();
     if entries.is_empty() {
-        text.push_str("There is no such pair on this shelf\n");
+        text.push_str(match only {
+            Some(_) => "No pair on this shelf is marked so\n",
+            None => "There is no design or family in this folder that can be read\n",
+        });
     }
     text.extend(
         not_read

@@ -41,19 +41,27 @@ impl Workbench {
     }
 
     fn units(&mut self, ui: &mut Ui) {
-        let units = match (&mut self.shelf, &mut self.family) {
-            (Some(shelf), _) => &mut shelf.units,
-            (None, Some(bench)) => &mut bench.session.family.base.units,
-            (None, None) => &mut self.session.document.units,
+        let now = match (&self.shelf, &self.family) {
+            (Some(shelf), _) => shelf.units,
+            (None, Some(bench)) => bench.session.family.base.units,
+            (None, None) => self.session.document.units,
         };
         for (choice, label, name) in [
             (Units::Inch, "in", "Show inches"),
             (Units::Millimetre, "mm", "Show millimetres"),
         ] {
-            let response = ui.selectable_label(*units == choice, label);
+            let response = ui.selectable_label(now == choice, label);
             if response.accessible_name(name).on_hover_text(name).clicked() {
-                *units = choice;
+                self.show_in(choice);
             }
+        }
+    }
+
+    fn show_in(&mut self, units: Units) {
+        match (&mut self.shelf, &mut self.family) {
+            (Some(shelf), _) => shelf.units = units,
+            (None, Some(bench)) => bench.session.family.set_units(units),
+            (None, None) => self.session.document.units = units,
         }
     }
 

@@ -218,6 +218,8 @@ impl PartsList {
             look.chosen = Some(row.part);
             let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
             output.state.cursor.set_char_range(Some(all));
+            // What was typed here before is the document's to take back.
+            output.state.clear_undoer();
             output.state.store(ui.ctx(), id);
         }
         if response.changed() {

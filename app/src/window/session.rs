@@ -111,5 +111,23 @@ pub(super) fn file_name(path: Option<&Path>, name: &str, extension: &str) -> Str
     } else {
         words.join("-")
     };
+    if extension.is_empty() {
+        // A folder of what is drawn, beside the file.
+        return format!("{words}-drawings");
+    }
     format!("{words}.{extension}")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn files_and_folders_are_named_after_what_is_open() {
+        let path = Path::new("/designs/Round Bits.ron");
+        assert_eq!(file_name(Some(path), "", "pdf"), "round-bits.pdf");
+        assert_eq!(file_name(Some(path), "", ""), "round-bits-drawings");
+        assert_eq!(file_name(None, " 5/8 in, hex ", "ron"), "5-8-in-hex.ron");
+        assert_eq!(file_name(None, "...", "svg"), "tongs.svg");
+    }
 }

@@ -94,6 +94,8 @@ pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
     let Ok(text) = std::str::from_utf8(bytes) else {
         return Err(FileError::NotText);
     };
+    // Some editors set this mark before a text when they save it.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     if text.contains('\0') {
         return Err(FileError::NotText);
     }
@@ -104,10 +106,15 @@ pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
 }
 
 pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
-    let mut what = error.code.to_string();
-    if matches!(error.code, ron::Error::ExceededRecursionLimit) {
-        what = "brackets are nested too deep: open a file that Reinwright saved".to_owned();
-    } else if !what.contains(':') {
+    let mut what = match &error.code {
+        ron::Error::ExceededRecursionLimit => {
+            "brackets are nested too deep: open a file that Reinwright saved".to_owned()
+        }
+        ron::Error::MissingStructField { field, .. } => format!("{field} is missing"),
+        ron::Error::Eof => "the text ends too soon".to_owned(),
+        other => other.to_string(),
+    };
+    if !what.contains(':') {
         what = format!("{what}: mend the text here, or open a file that Reinwright saved");
     }
     FileError::Broken {

@@ -22,6 +22,26 @@ pub fn text_width(text: &str, size: f64, bold: bool) -> f64 {
     f64::from(thousandths) * size / 1000.0
 }
 
+/// The text as it is when it is no wider than `room` mm, else cut short with dots behind.
+///
+/// ```
+/// use reinwright_core::drawing::font::cut_short;
+/// assert_eq!(cut_short("half", 10.0, false, 17.0), "half");
+/// assert_eq!(cut_short("half", 10.0, false, 16.0), "h…");
+/// ```
+pub fn cut_short(words: &str, size: f64, bold: bool, room: f64) -> String {
+    /// Lets a text that was set smaller to fit count as fitting.
+    const HAIR: f64 = 1e-6;
+    let fits = |text: &str| text_width(text, size, bold) <= room + HAIR;
+    let mut kept: String = words.into();
+    while !fits(&kept) && kept.chars().count() > 1 {
+        kept = kept.trim_end_matches('…').trim_end().to_owned();
+        kept.pop();
+        kept.push('…');
+    }
+    kept
+}
+
 fn advance(sign: char, table: &[u16; 224]) -> u32 {
     let byte = usize::from(byte_of(sign).unwrap_or(b'?'));
     u32::from(table[byte - FIRST])

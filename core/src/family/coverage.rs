@@ -2,7 +2,7 @@
 
 use super::{SizeAnswer, shape_name};
 use crate::document::Units;
-use crate::units::MM_PER_INCH;
+use crate::units::{Length, MM_PER_INCH};
 
 /// The sizes of work that one size of the family holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,7 +85,11 @@ impl Coverage {
 
     /// Walks up the ranges, with the one that reaches highest so far in hand.
     fn compare(&mut self) {
-        self.spans.sort_by(|a, b| a.from_mm.total_cmp(&b.from_mm));
+        let ends = |span: &Span| (span.from_mm, span.to_mm);
+        self.spans.sort_by(|a, b| {
+            let ((a, up_to), (b, or_to)) = (ends(a), ends(b));
+            a.total_cmp(&b).then(up_to.total_cmp(&or_to))
+        });
         let mut highest = self.spans[0];
         for &next in &self.spans[1..] {
             if next.from_mm > highest.to_mm {
@@ -140,5 +144,23 @@ impl Gap {
             count += 1.0;
         }
         sizes
+    }
+
+    /// The size of work to fill the gap with: near its middle, and as coarse as may be. A bar size
+    /// where one lies in the gap, else a multiple of 1/32 or 1/64 in, or of 0.5 or 0.1 mm. In a
+    /// gap that is narrower still the nearest of these must do: a pair for it reaches into the gap.
+    pub fn filling(&self, units: Units) -> Length {
+        let middle = f64::midpoint(self.from_mm, self.to_mm);
+        let inside = |mm: &f64| *mm > self.from_mm && *mm < self.to_mm;
+        let near = |step: f64| (middle / step).round() * step;
+        let off = |mm: &f64| (mm - middle).abs();
+        let bars = self.bar_sizes_mm(units).into_iter();
+        let [coarse, fine] = match units {
+            Units::Inch => [MM_PER_INCH / 32.0, MM_PER_INCH / 64.0],
+            Units::Millimetre => [0.5, 0.1],
+        };
+        let size = bars.min_by(|a, b| off(a).total_cmp(&off(b)));
+        let size = size.or_else(|| Some(near(coarse)).filter(inside));
+        Length::from_mm(size.unwrap_or_else(|| near(fine)), units.unit())
     }
 }

@@ -2,9 +2,9 @@
 
 use thiserror::Error;
 
-use super::value::set_text;
-use super::{Family, MOST_SIZES, Rule, Size};
-use crate::document::{Document, Stock, Value, Work};
+use super::value::{fields, set_text};
+use super::{Family, Kind, MOST_SIZES, Rule, Size};
+use crate::document::{Document, Stock, Units, Value, Work};
 use crate::units::Length;
 
 /// Why a change cannot be made; the family stays as it was.
@@ -107,13 +107,17 @@ impl Family {
     pub fn set(&mut self, index: usize, path: &str, text: &str) -> Result<(), EditError> {
         let mut document = self.made(self.size(index)?).document;
         set_in(&mut document, path, text)?;
+        // As the field writes it, with its unit: a bare number would mean something else once
+        // the family is shown in other units.
+        let text = fields(&document).into_iter().find(|it| it.path == path);
+        let text = text.map(|field| field.text).unwrap_or_default();
         let size = self.size_mut(index)?;
         if path.starts_with("work.") {
             size.work = document.work;
         } else if is_of_bar(path) {
             size.bar = Some(document.bar);
         } else {
-            size.set.insert(path.to_owned(), text.trim().to_owned());
+            size.set.insert(path.to_owned(), text);
         }
         Ok(())
     }
@@ -136,7 +140,31 @@ impl Family {
     /// # Errors
     /// When there is no such value, or the text is none.
     pub fn set_base(&mut self, path: &str, text: &str) -> Result<(), EditError> {
-        set_in(&mut self.base, path, text)
+        let before = self.base.units;
+        set_in(&mut self.base, path, text)?;
+        let after = std::mem::replace(&mut self.base.units, before);
+        self.set_units(after);
+        Ok(())
+    }
+
+    /// Shows the family in other units. A length that a file sets by hand without a unit is given
+    /// the one it had, so that it stays as long as it was.
+    pub fn set_units(&mut self, units: Units) {
+        if units == self.base.units {
+            return;
+        }
+        let unit = self.base.units.unit();
+        for at in 0..self.sizes.len() {
+            let mut made = fields(&self.made(&self.sizes[at]).document);
+            made.retain(|field| field.kind == Kind::Length);
+            for (path, text) in &mut self.sizes[at].set {
+                let is_length = made.iter().any(|field| field.path == *path);
+                if is_length && let Ok(length) = Length::parse(text, unit) {
+                    *text = length.to_string();
+                }
+            }
+        }
+        self.base.units = units;
     }
 
     /// The rule that a length follows, and whether it is the one it brings along; `None` when no

@@ -163,10 +163,17 @@ impl Family {
         self.check_set(&place, size)
     }
 
-    /// Texts set by hand must be values where they have a place; those without one are kept,
-    /// since the base may have one for them again.
     fn check_set(&self, place: &str, size: &Size) -> Result<(), FamilyError> {
-        let mut wrong = Ok(());
+        match self.wrong_text(size) {
+            Some((path, why)) => Err(FamilyError::wrong(format!("{place}, {path}"), why)),
+            None => Ok(()),
+        }
+    }
+
+    /// The first text set by hand that is no value where it has a place, and why not. Those
+    /// without a place are kept, since the base may have one for them again.
+    pub(super) fn wrong_text(&self, size: &Size) -> Option<(String, String)> {
+        let mut wrong = None;
         let unit = self.base.units.unit();
         if size.set.is_empty() {
             return wrong;
@@ -175,9 +182,9 @@ impl Family {
             let path = field.path.clone();
             if let Some(text) = size.set.get(&path)
                 && let Err(why) = set_text(field, text, unit)
-                && wrong.is_ok()
+                && wrong.is_none()
             {
-                wrong = Err(FamilyError::wrong(format!("{place}, {path}"), why));
+                wrong = Some((path, why));
             }
         });
         wrong

@@ -196,12 +196,12 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
     let unit = document.units.unit();
     let mut left = size.set.clone();
     document.visit(&mut |field| {
-        let (path, part) = (field.path.clone(), field.part);
+        let (path, part, label) = (field.path.clone(), field.part, field.label.to_lowercase());
         if let Some(text) = left.remove(&path)
             && let Err(why) = set_text(field, &text, unit)
         {
             let hint = "write it anew, or let it go so that its rule holds again";
-            findings.push(unused(part, format!("{path} is set by hand: {why}"), hint));
+            findings.push(unused(part, format!("{label} is set by hand: {why}"), hint));
         }
     });
     findings.extend(left.iter().map(|(path, text)| {

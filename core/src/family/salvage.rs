@@ -103,7 +103,13 @@ impl<'a> Salvage<'a> {
             sizes: Vec::new(),
             base,
         };
-        for (at, size) in sizes.into_iter().enumerate() {
+        for (at, mut size) in sizes.into_iter().enumerate() {
+            while let Some((path, why)) = family.wrong_text(&size) {
+                let place = at + 1;
+                let lost = format!("sizes {place}, {path}: {why}; its rule holds instead");
+                self.lost.push(lost);
+                size.set.remove(&path);
+            }
             match family.check_size(at, &size) {
                 Ok(()) => family.sizes.push(size),
                 Err(error) => self.lost.push(format!("{error}; this size is left out")),

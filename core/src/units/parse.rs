@@ -45,10 +45,8 @@ pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, 
         .replace(['\u{2033}', '\u{201d}'], "\"");
     let clean = clean.replace(['\u{2032}', '\u{2019}'], "'");
     // As a computed size is shown: what a field shows can be typed over in part.
-    let clean = clean
-        .trim_start_matches(['~', '\u{b1}'])
-        .trim_start()
-        .to_owned();
+    let clean = clean.trim_start_matches(['~', '\u{b1}']).trim_start();
+    let clean = spelled_out(clean.replace("''", "\""));
     if clean.is_empty() {
         return Err(SizeError::Empty);
     }
@@ -61,6 +59,24 @@ pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, 
     match clean.find(['\'', 'f', 'F']) {
         Some(_) => parse_feet(&clean, &shown),
         None => parse_one(&clean, &shown, default),
+    }
+}
+
+/// Fractions that are one sign, as some keyboards and pages have them: `1½` is `1 1/2`.
+fn spelled_out(text: String) -> String {
+    const SIGNS: [(char, &str); 7] = [
+        ('¼', " 1/4"),
+        ('½', " 1/2"),
+        ('¾', " 3/4"),
+        ('⅛', " 1/8"),
+        ('⅜', " 3/8"),
+        ('⅝', " 5/8"),
+        ('⅞', " 7/8"),
+    ];
+    let is_one = |(sign, _): &&(char, &str)| text.contains(*sign);
+    match SIGNS.iter().find(is_one) {
+        Some((sign, digits)) => text.replacen(*sign, digits, 1).trim_start().to_owned(),
+        None => text,
     }
 }
 

@@ -34,6 +34,36 @@ fn what_is_set_by_hand_stays_until_it_is_let_go() {
     assert_eq!(family.let_go(at, "rein.length"), Ok(false));
 }
 
+/// A number typed without a unit keeps the unit that it was typed in, and one that stands bare in
+/// a file keeps the family's, when the family is shown in others.
+#[test]
+fn a_bare_number_stays_as_long_as_it_was() {
+    let mut family = v_bits();
+    family.set(0, "rein.length", "17 1/2").unwrap();
+    family.set(1, "allowances.slop", "7").unwrap();
+    let bare = ("neck.depth".to_owned(), "9/16".to_owned());
+    family.sizes[2].set.extend([bare]);
+    let lengths = |family: &Family| {
+        let mm = |at: usize, path: &str| {
+            let text = text_at(&family.take_out(at).unwrap(), path);
+            Length::parse(&text, Unit::Inch).unwrap().mm()
+        };
+        [mm(0, "rein.length"), mm(2, "neck.depth")]
+    };
+    let before = lengths(&family);
+    assert_eq!(before, [17.5 * 25.4, 9.0 / 16.0 * 25.4]);
+    let mut by_the_table = family.clone();
+    family.set_units(Units::Millimetre);
+    assert_eq!(lengths(&family), before);
+    assert_eq!(family.base.units, Units::Millimetre);
+    assert_eq!(
+        text_at(&family.take_out(1).unwrap(), "allowances.slop"),
+        "7 %"
+    );
+    by_the_table.set_base("units", "millimetres").unwrap();
+    assert_eq!(by_the_table, family);
+}
+
 #[test]
 fn choices_set_by_hand_bring_their_own_values() {
     let mut family = Family::from_design(&pairs::flat());

@@ -159,3 +159,22 @@ fn damaged_families_are_told_on_the_command_line() {
         refused.error
     );
 }
+
+/// A job for one design that is given a family says so, and what to ask for instead.
+#[test]
+fn jobs_for_one_design_name_the_one_for_families() {
+    let folder = tempfile::tempdir().unwrap();
+    let file = samples_folder().join("family-flat.ron");
+    let out = folder.path().join("out");
+    for job in ["template", "drawing"] {
+        let refused = ask(&[job, text(&file), "--out", text(&out)]);
+        assert_eq!(refused.status, 3);
+        assert!(
+            refused.error.contains("this is a family")
+                && refused.error.contains("reinwright family"),
+            "{}",
+            refused.error
+        );
+    }
+    assert!(!out.exists());
+}

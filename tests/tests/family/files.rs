@@ -14,6 +14,27 @@ fn broken(from: &str, to: &str, words: &[&str]) {
     }
 }
 
+/// The byte order mark that some editors set before a text is no damage.
+#[test]
+fn a_byte_order_mark_is_read_over() {
+    let text = format!("\u{feff}{}", family::write(&v_bits()));
+    assert!(family::is_family(text.as_bytes()));
+    assert_eq!(family::read(text.as_bytes()).unwrap(), v_bits());
+    let design = pairs::flat();
+    let text = format!("\u{feff}{}", document::write(&design));
+    assert_eq!(document::read(text.as_bytes()).unwrap(), design);
+}
+
+#[test]
+fn a_family_without_its_base_says_what_is_missing() {
+    let text = family::write(&v_bits());
+    let base = text.find("    base: (").unwrap();
+    let error = family::read(format!("{})", &text[..base]).as_bytes());
+    let error = error.expect_err("nothing to make sizes of").to_string();
+    sentence(&error);
+    assert!(error.contains("base is missing"), "{error}");
+}
+
 #[test]
 fn bad_families_are_refused_in_a_sentence() {
     broken("family: 1", "family: 2", &["format 2", "newer Reinwright"]);
@@ -110,13 +131,13 @@ fn damaged_families_open_what_they_can() {
     );
     assert_eq!(family.sizes, whole.sizes[1..]);
     assert_eq!(family.base, whole.base);
-    // A value by hand that is none.
-    let family = opened(
-        "\"neck.depth\": \"1/2 in\"",
-        "\"neck.depth\": \"one\"",
-        &["sizes 1, neck.depth"],
-    );
-    assert_eq!(family.sizes, whole.sizes[1..]);
+    // A text set by hand: the size stays, and what else is set by hand for it.
+    let from = "\"neck.depth\": \"1/2 in\"";
+    let words = ["sizes 1, neck.depth", "banana", "its rule holds instead"];
+    let family = opened(from, "\"neck.depth\": \"banana\"", &words);
+    let mut sizes = whole.sizes.clone();
+    assert!(sizes[0].set.remove("neck.depth").is_some() && !sizes[0].set.is_empty());
+    assert_eq!(family.sizes, sizes);
     // The base's boss: the rest of the base stays, sizes too.
     let from = "thickness: \"3/8 in\"";
     let family = opened(from, "thickness: \"half\"", &["base.boss", "half", "usual"]);

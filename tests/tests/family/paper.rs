@@ -112,7 +112,7 @@ fn the_contents_page_tells_the_truth() {
         let Ok(page) = page.trim().parse::<u32>() else {
             break;
         };
-        let (design, title) = name.split_once(": ").unwrap();
+        let (design, title) = name.split_once(": ").unwrap_or((&family.name, name));
         let there = text(page);
         assert!(
             there.contains(design) && there.contains(title),
@@ -125,4 +125,62 @@ fn the_contents_page_tells_the_truth() {
     assert_eq!(stopped, None);
     let stopped = set_printing::svgs(&family, &answers, 1, &mut |_| ControlFlow::Break(()));
     assert_eq!(stopped, None);
+}
+
+/// Names as long as a file may carry run into nothing: contents and table keep to their page, and
+/// so does a table of many sizes.
+#[test]
+fn long_names_and_many_sizes_keep_to_their_pages() {
+    let mut family = v_bits();
+    family.name = "Tongs for the benches of the great hall ".repeat(5);
+    family.sizes[2].name = "Wide ".repeat(40);
+    let (least, most) = (sheet::ROOM.0, sheet::ROOM.1);
+    let fits = |what: &str, drawing: &Drawing| {
+        let size = drawing.bounds().size();
+        let upright = size.width <= least && size.height <= most;
+        let across = size.width <= most && size.height <= least;
+        assert!(upright || across, "{what}: {size:?}");
+    };
+    let answers = answer_all(&family);
+    for page in sheet::table_pages(&family, &answers) {
+        fits("table", &page);
+    }
+    fits(
+        "what does not change",
+        &sheet::same_in_all(&family, &answers),
+    );
+    fits("ranges", &sheet::ranges(&family, &answers, 2));
+    let entries = vec![("Wide ".repeat(60), 1234); sheet::ROWS_OF_A_PAGE];
+    let contents = sheet::contents("Contents", &entries);
+    fits("contents", &contents);
+    for text in words(&contents) {
+        assert!(text.chars().count() < 120, "{text}");
+    }
+    let many: Vec<String> = (4..24).map(|n| format!("{n}/16")).collect();
+    let many = flats(&many.iter().map(String::as_str).collect::<Vec<_>>());
+    let answers = answer_all(&many);
+    let pages = sheet::table_pages(&many, &answers);
+    assert!(pages.len() > 1, "{} pages", pages.len());
+    let all: Vec<String> = pages.iter().flat_map(words).collect();
+    for label in many.table().labels {
+        assert_eq!(all.iter().filter(|text| **text == label).count(), 1);
+    }
+    pages
+        .iter()
+        .for_each(|page| fits("a part of the table", page));
+}
+
+/// Of so many sizes that their names would push the pairs out of sight only some are named.
+#[test]
+fn an_overlay_names_some_of_very_many() {
+    let names = |count: u32| {
+        let sizes: Vec<String> = (0..count).map(|n| format!("{}/64", 24 + n)).collect();
+        let family = flats(&sizes.iter().map(String::as_str).collect::<Vec<_>>());
+        let labels = family.table().labels;
+        let named = words(&sheet::overlay(&answer_all(&family), 1));
+        assert!(named.contains(&labels[0]) && named.contains(&labels[labels.len() - 1]));
+        named.len()
+    };
+    assert_eq!(names(20), 20);
+    assert_eq!(names(60), 24);
 }

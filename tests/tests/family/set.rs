@@ -73,6 +73,43 @@ fn gap_sentences() {
     );
 }
 
+/// A gap is filled with the coarsest size near its middle that lies in it, never with a decimal of
+/// an inch while a sixty-fourth will do.
+#[test]
+fn gaps_are_filled_with_sizes_that_a_smith_has() {
+    let filled = |from_mm: f64, to_mm: f64, units: Units| {
+        let shape = "round";
+        let gap = family::Gap {
+            shape,
+            from_mm,
+            to_mm,
+        };
+        gap.filling(units).to_string()
+    };
+    let inches = |from: f64, to: f64| filled(from * 25.4, to * 25.4, Units::Inch);
+    assert_eq!(inches(0.40, 0.60), "1/2 in");
+    assert_eq!(inches(0.40, 0.45), "7/16 in");
+    assert_eq!(inches(0.580, 0.598), "19/32 in");
+    assert_eq!(inches(0.575, 0.585), "37/64 in");
+    assert_eq!(inches(0.5862, 0.5882), "19/32 in", "none lies in it");
+    assert_eq!(filled(11.2, 12.9, Units::Millimetre), "12 mm");
+    assert_eq!(filled(11.2, 11.9, Units::Millimetre), "11.5 mm");
+    assert_eq!(filled(11.2, 11.45, Units::Millimetre), "11.3 mm");
+}
+
+/// The chart climbs: of two ranges that begin alike the one that ends first stands first.
+#[test]
+fn ranges_stand_from_the_least_work_up() {
+    let sizes: Vec<String> = (0..8).map(|n| format!("{}/64", 24 + n)).collect();
+    let sizes: Vec<&str> = sizes.iter().map(String::as_str).collect();
+    let family = flats(&sizes);
+    for coverage in coverage(&answer_all(&family)) {
+        let ends = coverage.spans.iter().map(|s| (s.from_mm, s.to_mm));
+        let ends: Vec<_> = ends.collect();
+        assert!(ends.is_sorted(), "{ends:?}");
+    }
+}
+
 /// Neighbours that both hold a size, found again by trying every size against every range.
 #[test]
 fn overlaps_and_gaps_are_those_of_trying_every_size() {

@@ -82,8 +82,8 @@ impl Purpose {
     /// What stands over the question.
     pub(super) fn title(&self) -> &'static str {
         match self {
-            Self::Open => "Open a design",
-            Self::Save(_) => "Save the design",
+            Self::Open => "Open a design or a family",
+            Self::Save(_) => "Save to a file",
             Self::Pdf(_) => "Print to PDF",
             Self::Svg(_) => "Drawing to SVG",
             Self::SetPdf(..) => "Print the set to PDF",

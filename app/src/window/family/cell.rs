@@ -74,6 +74,8 @@ pub(super) fn typed(ui: &mut Ui, cell: &Cell<'_>, text: &mut String) -> Typed {
     if response.gained_focus() {
         let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
         output.state.cursor.set_char_range(Some(all));
+        // What was typed here before is the document's to take back.
+        output.state.clear_undoer();
         output.state.store(ui.ctx(), cell.id);
         response.scroll_to_me(None);
         return Typed::Reached;

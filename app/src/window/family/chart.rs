@@ -1,10 +1,11 @@
 //! What the set holds and takes: ranges of work, gaps and overlaps, bar and mass.
 
 use egui::{
-    Align2, FontId, Pos2, Rect, RichText, ScrollArea, Sense, Shape, Stroke, Ui, pos2, vec2,
+    Align2, FontId, Pos2, Rect, RichText, ScrollArea, Sense, Shape, Stroke, TextWrapMode, Ui, pos2,
+    vec2,
 };
 use reinwright_core::document::Part;
-use reinwright_core::family::sheet::mass;
+use reinwright_core::family::sheet::{mass, short_name};
 use reinwright_core::family::{Coverage, Gap, Overlap, SizeAnswer};
 use reinwright_core::units::Length;
 
@@ -14,9 +15,12 @@ use super::{FamilyBench, Lent};
 
 /// Height of a size's row, in points.
 const ROW: f32 = 20.0;
-/// Width of the names, and of what stands after a bar.
+/// Least and greatest width of the names, and that of what stands after a bar.
 const NAMES: f32 = 112.0;
+const LONG_NAMES: f32 = 240.0;
 const AFTER: f32 = 150.0;
+/// Size of the letters.
+const LETTERS: f32 = 12.0;
 
 /// The stretch of a chart on the screen.
 #[derive(Debug, Clone, Copy)]
@@ -45,6 +49,7 @@ impl FamilyBench {
             .id_salt("holds")
             .auto_shrink([false, false])
             .show(ui, |ui| {
+                self.names = self.width_of_names(ui);
                 for coverage in &self.set.coverage {
                     self.ranges(ui, coverage);
                     fill = self.in_words(ui, coverage).or(fill);
@@ -52,9 +57,22 @@ impl FamilyBench {
                 self.without_range(ui);
                 self.takes(ui);
             });
-        if let Some((size_mm, at)) = fill {
-            self.fill_gap(size_mm, at, lent);
+        if let Some((size, at)) = fill {
+            self.fill_gap(size, at, lent);
         }
+    }
+
+    /// As wide as the longest name, within reason.
+    fn width_of_names(&self, ui: &Ui) -> f32 {
+        let font = FontId::proportional(LETTERS);
+        let width = |name: &String| {
+            let galley =
+                ui.painter()
+                    .layout_no_wrap(name.clone(), font.clone(), egui::Color32::BLACK);
+            galley.size().x + 8.0
+        };
+        let widest = self.set.short.iter().map(width).fold(NAMES, f32::max);
+        widest.min(LONG_NAMES.min(0.3 * ui.available_width()).max(NAMES))
     }
 
     fn ranges(&self, ui: &mut Ui, coverage: &Coverage) {
@@ -86,7 +104,7 @@ impl FamilyBench {
         }
         let area = Rect::from_min_max(pos2(0.0, top), pos2(0.0, ui.cursor().top()));
         for gap in &coverage.gaps {
-            let scale = scale_of(ui, (from, to));
+            let scale = self.scale_of(ui, (from, to));
             let (a, b) = (scale.x(gap.from_mm), scale.x(gap.to_mm));
             hatch(
                 ui,
@@ -119,17 +137,18 @@ impl FamilyBench {
         if size == self.chosen {
             ui.painter().rect_filled(row, 2.0, palette.wash);
         }
-        let scale = scale_of_row(row, (from, to));
-        let font = FontId::proportional(12.0);
-        let names = Rect::from_min_size(row.min, vec2(NAMES - 4.0, ROW));
-        let painter = ui.painter().with_clip_rect(names.intersect(ui.clip_rect()));
-        painter.text(
-            names.left_center(),
-            Align2::LEFT_CENTER,
-            self.set.short.get(size).unwrap_or(label),
+        let scale = self.scale_of_row(row, (from, to));
+        let font = FontId::proportional(LETTERS);
+        let name = self.set.short.get(size).unwrap_or(label);
+        let galley = egui::WidgetText::from(name).into_galley(
+            ui,
+            Some(TextWrapMode::Truncate),
+            self.names - 8.0,
             font.clone(),
-            palette.ink,
         );
+        let at = row.left_center() - vec2(0.0, 0.5 * galley.size().y);
+        ui.painter().galley(at, galley, palette.ink);
+        response.on_hover_text(format!("{label}: {words}"));
         let after = pos2(scale.left + scale.width + 8.0, row.center().y);
         ui.painter()
             .text(after, Align2::LEFT_CENTER, words, font, palette.ink);
@@ -138,7 +157,7 @@ impl FamilyBench {
 
     /// Gaps and overlaps as sentences; gives back the gap to be filled: the size, and like which
     /// of the set.
-    fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(f64, usize)> {
+    fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(Length, usize)> {
         let units = self.session.family.base.units;
         let palette = Palette::of(ui.visuals());
         let mut fill = None;
@@ -146,22 +165,22 @@ impl FamilyBench {
             ui.horizontal_wrapped(|ui| {
                 let sentence = super::super::rows::capital(&gap.sentence(units));
                 ui.colored_label(palette.stop, sentence);
-                let size_mm = middle(gap, &gap.bar_sizes_mm(units));
-                let label = format!("Add a size for {}", units.show().text(size_mm));
+                let size = gap.filling(units);
+                let label = format!("Add a size for {size}");
                 if ui
                     .button(label)
                     .on_hover_text("A size in the middle of the gap")
                     .clicked()
                 {
-                    fill = below(coverage, gap).map(|at| (size_mm, at));
+                    fill = below(coverage, gap).map(|at| (size, at));
                 }
             });
         }
         for overlap in &coverage.overlaps {
             ui.label(self.overlap_words(overlap));
         }
-        if coverage.gaps.is_empty() {
-            ui.label("No gap between the sizes.");
+        if coverage.gaps.is_empty() && coverage.spans.len() > 1 {
+            ui.label("No gap between the sizes");
         }
         ui.add_space(8.0);
         fill
@@ -169,7 +188,10 @@ impl FamilyBench {
 
     fn overlap_words(&self, overlap: &Overlap) -> String {
         let show = self.session.family.base.units.show();
-        let label = |at: usize| self.set.table.labels.get(at).map_or("", String::as_str);
+        let label = |at: usize| {
+            let label = self.set.table.labels.get(at);
+            label.map(|label| short_name(label)).unwrap_or_default()
+        };
         let [a, b] = overlap.sizes;
         format!(
             "Both {} and {} hold {} to {}",
@@ -183,7 +205,7 @@ impl FamilyBench {
     fn without_range(&self, ui: &mut Ui) {
         for answer in &self.set.answers {
             if let Err(no) = &answer.fit.range {
-                ui.label(format!("{} holds nothing: {no}", answer.label));
+                ui.label(format!("{} holds nothing: {no}", short_name(&answer.label)));
             }
         }
     }
@@ -221,25 +243,25 @@ impl FamilyBench {
         ui.add_space(8.0);
     }
 
-    fn fill_gap(&mut self, size_mm: f64, like: usize, lent: &mut Lent<'_>) {
-        let Some(size) = self.session.family.sizes.get(like) else {
-            return;
-        };
-        let unit = size.work.size().unit();
-        let work = size.work.with_size(Length::from_mm(size_mm, unit));
-        self.add(work, lent);
+    fn scale_of(&self, ui: &Ui, ends: (f64, f64)) -> Scale {
+        let width = vec2(ui.available_width(), ROW);
+        self.scale_of_row(Rect::from_min_size(ui.cursor().min, width), ends)
     }
-}
 
-/// The size of work in the middle of a gap: a size that bars come in where one lies there.
-fn middle(gap: &Gap, bars: &[f64]) -> f64 {
-    let middle = f64::midpoint(gap.from_mm, gap.to_mm);
-    let off = |size: &f64| (size - middle).abs();
-    let nearest = bars
-        .iter()
-        .copied()
-        .min_by(|a, b| off(a).total_cmp(&off(b)));
-    nearest.unwrap_or(middle)
+    fn scale_of_row(&self, row: Rect, (from, to): (f64, f64)) -> Scale {
+        Scale {
+            from,
+            to,
+            left: row.left() + self.names,
+            width: (row.width() - self.names - AFTER).max(40.0),
+        }
+    }
+
+    fn fill_gap(&mut self, size: Length, like: usize, lent: &mut Lent<'_>) {
+        if let Some(like) = self.session.family.sizes.get(like) {
+            self.add(like.work.with_size(size), lent);
+        }
+    }
 }
 
 /// The size whose range ends where a gap begins.
@@ -247,20 +269,6 @@ fn below(coverage: &Coverage, gap: &Gap) -> Option<usize> {
     let ends = |to: f64| (to - gap.from_mm).abs() < 1e-9;
     let span = coverage.spans.iter().find(|span| ends(span.to_mm));
     span.map(|span| span.size)
-}
-
-fn scale_of(ui: &Ui, ends: (f64, f64)) -> Scale {
-    let width = vec2(ui.available_width(), ROW);
-    scale_of_row(Rect::from_min_size(ui.cursor().min, width), ends)
-}
-
-fn scale_of_row(row: Rect, (from, to): (f64, f64)) -> Scale {
-    Scale {
-        from,
-        to,
-        left: row.left() + NAMES,
-        width: (row.width() - NAMES - AFTER).max(40.0),
-    }
 }
 
 fn bar(ui: &Ui, row: Rect, (from, to): (f32, f32), colour: egui::Color32) {

@@ -9,7 +9,9 @@ mod set;
 mod side;
 mod table;
 
-use egui::{CentralPanel, Panel, TextEdit, Ui};
+use egui::{
+    Align, CentralPanel, Label, Layout, Panel, Rect, RichText, TextEdit, Ui, UiBuilder, vec2,
+};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::{Units, Work, parse_work};
 use reinwright_core::family::{Family, Rounding, Size};
@@ -25,6 +27,12 @@ pub(super) use session::FamilySession;
 use set::Set;
 use side::SidePage;
 use table::{Filter, TableDeed, TableView};
+
+/// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
+/// would crowd out the pair.
+const PICTURES: f32 = 280.0;
+/// Height of the line that tells what was refused, in points.
+const TROUBLE: f32 = 22.0;
 
 /// What the sheet shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -57,6 +65,10 @@ pub(super) struct FamilyBench {
     over: Paper,
     table: TableView,
     new_size: String,
+    /// Width of the names in the charts, in points.
+    names: f32,
+    /// What could not be done last.
+    told: Option<String>,
     /// Whether a text outside the table is being typed.
     typing: bool,
 }
@@ -86,6 +98,8 @@ impl FamilyBench {
             over: Paper::default(),
             table: TableView::new(),
             new_size: String::new(),
+            names: 0.0,
+            told: None,
             typing: false,
             set,
             session,
@@ -114,7 +128,7 @@ impl FamilyBench {
         let room = ui.available_height();
         Panel::bottom("family table")
             .default_size(0.44 * room)
-            .size_range(150.0..=(room - 160.0).max(160.0))
+            .size_range(150.0..=(room - PICTURES).max(160.0))
             .resizable(true)
             .show(ui, |ui| self.lower(ui, lent));
         // What was edited in the table shows in the drawing in the same frame.
@@ -128,10 +142,19 @@ impl FamilyBench {
 
     fn lower(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         self.tools(ui, lent);
+        // Under the table: over it, the cells would move away under the pointer.
+        let mut room = ui.available_rect_before_wrap();
         if let Some(trouble) = self.table.trouble(&self.set) {
-            ui.colored_label(Palette::of(ui.visuals()).stop, trouble);
+            room.max.y -= TROUBLE;
+            let line = Rect::from_min_max(room.left_bottom(), room.max + vec2(0.0, TROUBLE));
+            let text = RichText::new(trouble).color(Palette::of(ui.visuals()).stop);
+            let line = UiBuilder::new().max_rect(line);
+            let line = line.layout(Layout::left_to_right(Align::Center));
+            ui.scope_builder(line, |ui| ui.add(Label::new(text).truncate()));
         }
-        for deed in self.table.show(ui, &self.set, self.chosen) {
+        let table = UiBuilder::new().max_rect(room);
+        let deeds = ui.scope_builder(table, |ui| self.table.show(ui, &self.set, self.chosen));
+        for deed in deeds.inner {
             self.do_in_table(deed, lent);
         }
     }
@@ -150,8 +173,22 @@ impl FamilyBench {
                 Ok(())
             }
         };
-        if let Err(error) = outcome {
-            *lent.said = Some(Said::Trouble(error.to_string()));
+        self.tell(outcome.map_err(|error| error.to_string()), lent);
+    }
+
+    /// Says what could not be done; what was said before of that kind is gone with the next thing
+    /// that can.
+    fn tell(&mut self, outcome: Result<(), String>, lent: &mut Lent<'_>) {
+        let said = match &*lent.said {
+            Some(Said::Trouble(text)) => Some(text),
+            Some(Said::Done(_)) | None => None,
+        };
+        if said.is_some() && said == self.told.as_ref() {
+            *lent.said = None;
+        }
+        self.told = outcome.err();
+        if let Some(why) = &self.told {
+            *lent.said = Some(Said::Trouble(why.clone()));
         }
     }
 
@@ -248,7 +285,7 @@ impl FamilyBench {
                     self.new_size.clear();
                     self.add(work, lent);
                 }
-                Err(why) => *lent.said = Some(Said::Trouble(format!("New size: {why}"))),
+                Err(why) => self.tell(Err(format!("New size: {why}")), lent),
             }
         }
         field.has_focus()
@@ -309,15 +346,13 @@ impl FamilyBench {
     }
 
     fn chose(&mut self, outcome: Result<usize, String>, lent: &mut Lent<'_>) {
-        match outcome {
-            Ok(at) => {
-                self.table.forget();
-                self.chosen = at;
-                self.table.reveal = Some(at);
-                self.follow();
-            }
-            Err(why) => *lent.said = Some(Said::Trouble(why)),
-        }
+        let done = outcome.map(|at| {
+            self.table.forget();
+            self.chosen = at;
+            self.table.reveal = Some(at);
+            self.follow();
+        });
+        self.tell(done, lent);
     }
 
     fn remove(&mut self, lent: &mut Lent<'_>) {

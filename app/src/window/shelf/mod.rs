@@ -40,6 +40,8 @@ pub(super) struct Shelf {
     /// The order in which the cards stand, and how many of them were answered for it.
     order: Vec<usize>,
     stale: bool,
+    /// What is best was put in front: the page begins anew.
+    to_top: bool,
 }
 
 /// What the window lends the shelf.
@@ -66,6 +68,7 @@ impl Shelf {
             only: None,
             order: Vec::new(),
             stale: true,
+            to_top: true,
         }
     }
 
@@ -120,7 +123,10 @@ impl Shelf {
             if ui.button("Ask").clicked() || entered {
                 self.ask();
             }
-            if self.asked.is_some() && ui.button("Ask no more").clicked() {
+            // It keeps its place, so that what stands behind it stays under the pointer.
+            let no_more = egui::Button::new("Ask no more");
+            let asks = self.asked.is_some() || self.refused.is_some();
+            if ui.add_enabled(asks, no_more).clicked() {
                 self.question.clear();
                 self.ask();
             }
@@ -132,6 +138,7 @@ impl Shelf {
             ] {
                 if ui.selectable_value(&mut self.only, only, label).changed() {
                     self.stale = true;
+                    self.to_top = true;
                 }
             }
             ui.separator();
@@ -142,14 +149,15 @@ impl Shelf {
         }
     }
 
-    /// Takes what stands in the search line; nothing there asks nothing.
+    /// Takes what stands in the search line; nothing there asks nothing, and what cannot be read
+    /// leaves no answers to something else under it.
     fn ask(&mut self) {
         self.refused = None;
+        self.asked = None;
         self.stale = true;
+        self.to_top = true;
         let text = self.question.trim();
-        if text.is_empty() {
-            self.asked = None;
-        } else {
+        if !text.is_empty() {
             match Stock::parse(text, self.units) {
                 Ok(stock) => self.asked = Some(stock),
                 Err(why) => self.refused = Some(why),
@@ -161,7 +169,8 @@ impl Shelf {
     /// How many pairs there are, and how far the answers are.
     fn state(&self) -> String {
         let unread = self.files.iter().filter(|file| file.is_unread()).count();
-        let pairs = self.cards.len();
+        let shown = self.cards_shown();
+        let pairs = shown.len();
         if unread > 0 {
             return format!(
                 "{} of {} files read",
@@ -169,16 +178,14 @@ impl Shelf {
                 self.files.len()
             );
         }
-        let answered = self.cards.iter().filter(|card| card.held.is_some()).count();
+        let held = |at: &&usize| self.cards[**at].held.as_ref();
+        let answered = shown.iter().filter(|at| held(at).is_some()).count();
         if self.asked.is_some() && answered < pairs {
             return format!("{answered} of {pairs} pairs tried");
         }
         if self.asked.is_some() {
-            let well = |card: &&Card| {
-                let held = card.held.as_ref();
-                held.is_some_and(|held| held.verdict == Verdict::Well)
-            };
-            let well = self.cards.iter().filter(well).count();
+            let well = |at: &&usize| held(at).is_some_and(|held| held.verdict == Verdict::Well);
+            let well = shown.iter().filter(well).count();
             return format!("{well} of {pairs} pairs hold it well");
         }
         match pairs {
@@ -198,6 +205,7 @@ impl Shelf {
         ScrollArea::vertical()
             .id_salt("shelf troubles")
             .max_height(84.0)
+            .auto_shrink([false, true])
             .show(ui, |ui| {
                 for trouble in &troubles {
                     ui.add(egui::Label::new(RichText::new(trouble).color(colour)).truncate())
@@ -211,8 +219,7 @@ impl Shelf {
         if !std::mem::take(&mut self.stale) {
             return;
         }
-        let shown = |at: &usize| self.only.is_none() || self.mark(*at) == self.only;
-        let all: Vec<usize> = (0..self.cards.len()).filter(shown).collect();
+        let all = self.cards_shown();
         let (answered, open): (Vec<usize>, Vec<usize>) = all
             .into_iter()
             .partition(|at| self.cards[*at].held.is_some());
@@ -222,6 +229,12 @@ impl Shelf {
             .collect();
         let best = best_first(&held).into_iter().map(|place| answered[place]);
         self.order = best.chain(open).collect();
+    }
+
+    /// The places of the cards that are marked as is asked for.
+    fn cards_shown(&self) -> Vec<usize> {
+        let shown = |at: &usize| self.only.is_none() || self.mark(*at) == self.only;
+        (0..self.cards.len()).filter(shown).collect()
     }
 
     fn mark(&self, card: usize) -> Option<Mark> {
@@ -247,33 +260,34 @@ impl Shelf {
         let rows = self.order.len().div_ceil(across);
         let mut deeds = Vec::new();
         let begun = Instant::now();
-        ScrollArea::vertical()
-            .auto_shrink([false, false])
-            .show_rows(
-                ui,
-                size.y + GAP - ui.spacing().item_spacing.y,
-                rows,
-                |ui, seen| {
-                    let first = ui.max_rect().min;
-                    for (line, row) in seen.enumerate() {
-                        for column in 0..across {
-                            let Some(at) = self.order.get(row * across + column).copied() else {
-                                break;
-                            };
-                            // What is in sight comes before its turn.
-                            if self.cards[at].is_open(self.asked.as_ref())
-                                && begun.elapsed() < PER_FRAME
-                            {
-                                self.work_out(at);
-                            }
-                            let corner = first + card::step(column, line, size);
-                            let area = egui::Rect::from_min_size(corner, size);
-                            deeds
-                                .extend(self.card(ui, area, at, lent.fills).map(|deed| (at, deed)));
+        let mut page = ScrollArea::vertical().auto_shrink([false, false]);
+        if std::mem::take(&mut self.to_top) {
+            page = page.vertical_scroll_offset(0.0);
+        }
+        page.show_rows(
+            ui,
+            size.y + GAP - ui.spacing().item_spacing.y,
+            rows,
+            |ui, seen| {
+                let first = ui.max_rect().min;
+                for (line, row) in seen.enumerate() {
+                    for column in 0..across {
+                        let Some(at) = self.order.get(row * across + column).copied() else {
+                            break;
+                        };
+                        // What is in sight comes before its turn.
+                        if self.cards[at].is_open(self.asked.as_ref())
+                            && begun.elapsed() < PER_FRAME
+                        {
+                            self.work_out(at);
                         }
+                        let corner = first + card::step(column, line, size);
+                        let area = egui::Rect::from_min_size(corner, size);
+                        deeds.extend(self.card(ui, area, at, lent.fills).map(|deed| (at, deed)));
                     }
-                },
-            );
+                }
+            },
+        );
         for (at, deed) in deeds {
             self.do_on_card(at, deed, lent);
         }

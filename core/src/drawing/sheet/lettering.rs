@@ -1,6 +1,6 @@
 use kurbo::Point;
 
-use super::super::font::text_width;
+use super::super::font::{cut_short, text_width};
 use super::super::{Align, Item, TextItem};
 
 /// A weight of the paper's font.
@@ -48,16 +48,7 @@ pub(super) fn fitted(at: Point, words: &str, size: f64, weight: Weight, room: f6
 }
 
 fn cut(words: &str, size: f64, weight: Weight, room: f64) -> String {
-    /// Lets a text that was set smaller to fit count as fitting.
-    const HAIR: f64 = 1e-6;
-    let fits = |text: &str| text_width(text, size, weight.is_bold()) <= room + HAIR;
-    let mut kept: String = words.into();
-    while !fits(&kept) && kept.chars().count() > 1 {
-        kept = kept.trim_end_matches('…').trim_end().to_owned();
-        kept.pop();
-        kept.push('…');
-    }
-    kept
+    cut_short(words, size, weight.is_bold(), room)
 }
 
 /// Breaks a text into lines no wider than `room`; a word that is wider is cut short.

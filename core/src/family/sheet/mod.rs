@@ -7,13 +7,14 @@
 mod ranges;
 mod table;
 
-pub use ranges::ranges;
-pub use table::{same_in_all, table};
+pub use ranges::{ranges, total_words};
+pub use table::{same_in_all, table, table_pages};
 
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
 use super::SizeAnswer;
 use crate::document::{Stock, Units};
+use crate::drawing::font::cut_short;
 use crate::drawing::{Align, Drawing, Fill, Item, Line, PathItem, TextItem};
 use crate::model::Model;
 
@@ -29,6 +30,9 @@ const TEXT: f64 = 3.0;
 const ROW: f64 = 4.8;
 /// Between columns, mm.
 const COLUMN_GAP: f64 = 4.0;
+/// The widest name of a size beside a picture or a chart, and over a column, mm.
+const NAME: f64 = 62.0;
+const HEAD: f64 = 45.0;
 
 /// The largest scale at which a drawing of full size fits the room, lying either way.
 pub fn reduction(full_size: &Drawing, room: (f64, f64)) -> u32 {
@@ -51,7 +55,8 @@ pub fn strip(answers: &[SizeAnswer], reduced: u32) -> Drawing {
         let shift = Vec2::new(0.0, top - 1.4 * TEXT - area.y1);
         let mut group = picture;
         let at = Point::new(area.x0, area.y1 + 0.4 * TEXT);
-        group.push(Item::text(at, answer.label.clone(), TEXT, Align::Start));
+        let name = cut_short(&answer.label, TEXT, false, NAME);
+        group.push(Item::text(at, name, TEXT, Align::Start));
         items.push(Item::group(answer.label.clone(), shift, group));
         top = shift.y + area.y0 - TEXT;
     }
@@ -102,14 +107,21 @@ pub fn overlay(answers: &[SizeAnswer], reduced: u32) -> Drawing {
     Drawing { items }
 }
 
-/// The names of an overlay beside the tips, from the innermost tip down, none over another.
+/// The names of an overlay beside the tips, from the outermost tip down, none over another. Of
+/// very many sizes only some are named, the outermost and the innermost among them.
 fn names(answers: &[SizeAnswer], pose: Affine) -> Vec<Item> {
+    /// So many names stand under each other on a page.
+    const MOST: usize = 24;
     let tip = |answer: &SizeAnswer| {
         let jaw = &answer.model.a.jaw;
         pose * jaw.edge_point(crate::sweep::Edge::Outer, jaw.length())
     };
     let mut tips: Vec<_> = answers.iter().map(|a| (tip(a), &a.label)).collect();
     tips.sort_by(|a, b| b.0.y.total_cmp(&a.0.y));
+    if tips.len() > MOST {
+        let last = tips.len() - 1;
+        tips = (0..MOST).map(|n| tips[n * last / (MOST - 1)]).collect();
+    }
     let right = tips.iter().map(|(p, _)| p.x).fold(0.0, f64::max) + 3.0 * TEXT;
     let first = tips.first().map_or(0.0, |(p, _)| p.y) + ROW;
     let mut items = Vec::new();
@@ -122,7 +134,7 @@ fn names(answers: &[SizeAnswer], pose: Affine) -> Vec<Item> {
         items.push(Item::line(leader, Line::Dimension));
         items.push(Item::text(
             Point::new(right, y),
-            label.as_str(),
+            cut_short(label, TEXT, false, NAME),
             TEXT,
             Align::Start,
         ));
@@ -161,16 +173,27 @@ fn letters(at: Point, text: &str, bold: bool) -> Item {
     })
 }
 
-/// A contents page: each sheet's name and its first page.
+/// Rows that stand under each other on a page.
+pub const ROWS_OF_A_PAGE: usize = 44;
+
+/// A contents page: each sheet's name and its first page. A name that would run into the number is
+/// cut short.
 pub fn contents(title: &str, entries: &[(String, usize)]) -> Drawing {
-    /// From the names' start to the page numbers' end, mm.
+    /// From the names' start to the page numbers' end, and what a number may take, mm.
     const WIDE: f64 = 150.0;
+    const NUMBER: f64 = 12.0;
     let mut items = vec![letters(Point::ZERO, title, true)];
     for (row, (name, page)) in (1_u32..).zip(entries) {
         let y = -ROW * (f64::from(row) + 0.5);
-        items.push(letters(Point::new(0.0, y), name, false));
+        let name = cut_short(name, TEXT, false, WIDE - NUMBER);
+        items.push(letters(Point::new(0.0, y), &name, false));
         let at = Point::new(WIDE, y);
         items.push(Item::text(at, page.to_string(), TEXT, Align::End));
     }
     Drawing { items }
+}
+
+/// The name of a size where it stands before other words.
+pub fn short_name(label: &str) -> String {
+    cut_short(label, TEXT, false, NAME)
 }

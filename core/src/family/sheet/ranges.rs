@@ -1,10 +1,10 @@
 use kurbo::{BezPath, Point, Rect, Shape};
 
-use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, mass};
+use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, mass, short_name};
 use crate::document::Units;
 use crate::drawing::font::text_width;
 use crate::drawing::{Align, Drawing, Fill, Item, Line};
-use crate::family::{Coverage, Family, Gap, SizeAnswer, coverage, totals};
+use crate::family::{BarTotal, Coverage, Family, Gap, SizeAnswer, coverage, totals};
 
 /// What the set holds, shape by shape: a bar for each size with a tick at its own work, gaps
 /// marked and put in words; beside it the bar and the mass of each pair. Then the bar for the
@@ -18,7 +18,7 @@ pub fn ranges(family: &Family, answers: &[SizeAnswer], pairs_of_each: u32) -> Dr
         y: 0.0,
         names: answers
             .iter()
-            .map(|a| text_width(&a.label, TEXT, false))
+            .map(|a| text_width(&short_name(&a.label), TEXT, false))
             .fold(0.0, f64::max),
     };
     let all = coverage(answers);
@@ -80,8 +80,11 @@ impl Chart<'_> {
     fn span(&mut self, size: usize, (from, to): (f64, f64), x: impl Fn(f64) -> f64) {
         let answer = &self.answers[size];
         let y = self.y;
-        self.items
-            .push(letters(Point::new(0.0, y), &answer.label, false));
+        self.items.push(letters(
+            Point::new(0.0, y),
+            &short_name(&answer.label),
+            false,
+        ));
         let bar = Rect::new(from, y - 0.1 * TEXT, to, y + 0.8 * TEXT).to_path(0.1);
         self.items.push(both(
             bar,
@@ -126,21 +129,32 @@ impl Chart<'_> {
     }
 
     fn totals(&mut self, pairs_of_each: u32) {
-        let pairs = if pairs_of_each == 1 { "pair" } else { "pairs" };
+        let pairs = pair_or_pairs(pairs_of_each);
         self.line(
             &format!("Bar for {pairs_of_each} {pairs} of each size"),
             true,
         );
         for total in totals(self.answers, pairs_of_each) {
-            let text = format!(
-                "{} of {} {}, {}, for {} pairs",
-                self.units.show().text(total.length_mm),
-                bar_words(&total.bar.stock),
-                total.bar.steel.name(),
-                mass(self.units, total.mass_kg),
-                total.pairs
-            );
+            let text = total_words(self.units, &total);
             self.line(&text, false);
         }
     }
+}
+
+/// What a set takes of one bar: `40 in of 3/4 in square mild steel, 6.38 lb, for 3 pairs`.
+pub fn total_words(units: Units, total: &BarTotal) -> String {
+    format!(
+        "{} of {} {}, {}, for {} {}",
+        units.show().text(total.length_mm),
+        bar_words(&total.bar.stock),
+        total.bar.steel.name(),
+        mass(units, total.mass_kg),
+        total.pairs,
+        pair_or_pairs(total.pairs)
+    )
+}
+
+/// `pair` for one of them.
+fn pair_or_pairs(count: u32) -> &'static str {
+    if count == 1 { "pair" } else { "pairs" }
 }

@@ -1,14 +1,41 @@
-use kurbo::{BezPath, Point};
+use kurbo::{BezPath, Point, Vec2};
 
-use super::{COLUMN_GAP, ROW, TEXT, bar_words, letters, mass};
+use super::{COLUMN_GAP, HEAD, ROOM, ROW, ROWS_OF_A_PAGE, TEXT, bar_words, letters, mass};
 use crate::document::Units;
-use crate::drawing::font::text_width;
+use crate::drawing::font::{cut_short, text_width};
 use crate::drawing::{Drawing, Item, Line};
 use crate::family::{Cell, Family, Row, SizeAnswer, Table};
 
 /// What each size takes and holds, and every value that is not the same in all sizes. A value set
 /// by hand is set bold with a star.
 pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
+    Drawing {
+        items: set_in_columns(&table_lines(family, answers)),
+    }
+}
+
+/// The same as so many drawings as it takes for each to fit a page: a column is never cut.
+pub fn table_pages(family: &Family, answers: &[SizeAnswer]) -> Vec<Drawing> {
+    let lines = table_lines(family, answers);
+    let tall = ROW * f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX));
+    let wide = if tall > ROOM.0 { ROOM.0 } else { ROOM.1 };
+    let starts = column_starts(&lines);
+    let mut pages = Vec::new();
+    let mut from = 0;
+    while from + 1 < starts.len() {
+        let room = starts[from] + wide - starts[0];
+        let fitting = starts[from..].iter().take_while(|end| **end <= room);
+        let end = from + fitting.count().saturating_sub(1).max(1);
+        let part: Vec<Texts> = lines.iter().map(|line| line.only(from..end)).collect();
+        pages.push(Drawing {
+            items: set_in_columns(&part),
+        });
+        from = end;
+    }
+    pages
+}
+
+fn table_lines(family: &Family, answers: &[SizeAnswer]) -> Vec<Texts> {
     let table = table_of(family, answers);
     let varying: Vec<&Row> = table.rows.iter().filter(|row| row.varies()).collect();
     let mut lines = vec![head(&table)];
@@ -23,20 +50,26 @@ pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
     {
         lines.push(Texts::heading("* set by hand for this size"));
     }
-    Drawing {
-        items: set_in_columns(&lines),
-    }
+    lines
 }
 
-/// Every value that is the same in all sizes.
+/// Every value that is the same in all sizes; two columns of them where one is higher than a page.
 pub fn same_in_all(family: &Family, answers: &[SizeAnswer]) -> Drawing {
     let table = table_of(family, answers);
     let same = table.rows.iter().filter(|row| !row.varies());
     let mut lines = vec![Texts::heading("The same in all sizes")];
     lines.extend(same.map(Texts::same));
-    Drawing {
-        items: set_in_columns(&lines),
+    if lines.len() <= ROWS_OF_A_PAGE {
+        return Drawing {
+            items: set_in_columns(&lines),
+        };
     }
+    let second = lines.split_off(lines.len().div_ceil(2));
+    let starts = column_starts(&lines);
+    let beside = Vec2::new(starts[starts.len() - 1] + 3.0 * COLUMN_GAP, 0.0);
+    let mut items = set_in_columns(&lines);
+    items.push(Item::group("", beside, letters_in_columns(&second)));
+    Drawing { items }
 }
 
 fn table_of(family: &Family, answers: &[SizeAnswer]) -> Table {
@@ -65,6 +98,15 @@ impl Texts {
             name: words.to_owned(),
             cells: Vec::new(),
             bold: true,
+        }
+    }
+
+    /// The same line with some of its columns.
+    fn only(&self, columns: std::ops::Range<usize>) -> Self {
+        Self {
+            name: self.name.clone(),
+            cells: self.cells.get(columns).unwrap_or_default().to_vec(),
+            bold: self.bold,
         }
     }
 
@@ -104,9 +146,11 @@ fn name_of(row: &Row) -> String {
 }
 
 fn head(table: &Table) -> Texts {
+    let labels = table.labels.iter();
+    let labels = labels.map(|label| cut_short(label, TEXT, true, HEAD));
     Texts {
         bold: true,
-        ..Texts::plain("Size", table.labels.iter().cloned())
+        ..Texts::plain("Size", labels)
     }
 }
 
@@ -140,8 +184,29 @@ fn held(answer: &SizeAnswer, text: impl Fn(&crate::fit::WorkRange) -> String) ->
         .map_or_else(|_| "nothing".to_owned(), text)
 }
 
-/// Lines of text with each column as wide as its widest cell.
+/// Lines of text with each column as wide as its widest cell, and a line under the first.
 fn set_in_columns(lines: &[Texts]) -> Vec<Item> {
+    let starts = column_starts(lines);
+    let mut items = letters_in_columns(lines);
+    items.push(rule(starts[starts.len() - 1]));
+    items
+}
+
+fn letters_in_columns(lines: &[Texts]) -> Vec<Item> {
+    let starts = column_starts(lines);
+    let mut items = Vec::new();
+    for (row, line) in (0_u32..).zip(lines) {
+        let y = -ROW * f64::from(row);
+        items.push(letters(Point::new(0.0, y), &line.name, line.bold));
+        for ((text, by_hand), x) in line.cells.iter().zip(&starts) {
+            items.push(letters(Point::new(*x, y), text, *by_hand || line.bold));
+        }
+    }
+    items
+}
+
+/// Where each column of cells begins, and the last one ends, mm.
+fn column_starts(lines: &[Texts]) -> Vec<f64> {
     let count = lines.iter().map(|line| line.cells.len()).max().unwrap_or(0);
     let widest = |column: usize| {
         let cells = lines.iter().filter(|line| line.cells.len() == count);
@@ -157,16 +222,7 @@ fn set_in_columns(lines: &[Texts]) -> Vec<Item> {
     for column in 0..count {
         starts.push(starts[column] + widest(column));
     }
-    let mut items = Vec::new();
-    for (row, line) in (0_u32..).zip(lines) {
-        let y = -ROW * f64::from(row);
-        items.push(letters(Point::new(0.0, y), &line.name, line.bold));
-        for ((text, by_hand), x) in line.cells.iter().zip(&starts) {
-            items.push(letters(Point::new(*x, y), text, *by_hand || line.bold));
-        }
-    }
-    items.push(rule(starts[count]));
-    items
+    starts
 }
 
 /// The line under the head.
