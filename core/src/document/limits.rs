@@ -3,6 +3,7 @@ use thiserror::Error;
 use super::field::{Field, Value};
 use super::{Document, FORMAT};
 use crate::jaw::Sketch;
+use crate::units::{Length, Unit};
 
 /// What a value may be, ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -38,6 +39,21 @@ impl Range {
     /// From `least` to `most`.
     pub const fn new(least: f64, most: f64) -> Self {
         Self { least, most }
+    }
+
+    /// Both ends of a range in mm, in the unit that a length is given in and on the inside.
+    fn in_unit_of(self, length: Length) -> (String, String) {
+        match length.unit() {
+            Unit::Inch | Unit::Foot => {
+                let hundredths = |mm: f64| mm / Unit::Inch.mm() * 100.0;
+                let text = |hundredths: f64| format!("{} in", hundredths / 100.0);
+                let (least, most) = (hundredths(self.least), hundredths(self.most));
+                (text(least.ceil()), text(most.floor()))
+            }
+            Unit::Millimetre | Unit::Centimetre => {
+                (format!("{} mm", self.least), format!("{} mm", self.most))
+            }
+        }
     }
 
     /// Whether a number is finite and inside.
@@ -110,11 +126,17 @@ pub fn check_limits(document: &Document) -> Result<(), LimitError> {
 /// # Errors
 /// When its value is outside its limits.
 pub(crate) fn check_field(field: &Field<'_>) -> Result<(), LimitError> {
-    let (number, found, unit) = match &field.value {
-        Value::Length(length) => (length.mm(), length.to_string(), " mm"),
-        Value::Angle(angle) => (angle.in_degrees(), angle.to_string(), " deg"),
-        Value::Percent(percent) => (**percent, format!("{percent} %"), " %"),
-        Value::Count(count) => (f64::from(**count), count.to_string(), ""),
+    let Range { least, most } = field.range;
+    let plain = |unit: &str| (format!("{least}{unit}"), format!("{most}{unit}"));
+    let (number, found, (least, most)) = match &field.value {
+        Value::Length(length) => (
+            length.mm(),
+            length.to_string(),
+            field.range.in_unit_of(**length),
+        ),
+        Value::Angle(angle) => (angle.in_degrees(), angle.to_string(), plain(" deg")),
+        Value::Percent(percent) => (**percent, format!("{percent} %"), plain(" %")),
+        Value::Count(count) => (f64::from(**count), count.to_string(), plain("")),
         Value::Choice(_) => return Ok(()),
     };
     if field.range.holds(number) {
@@ -123,7 +145,7 @@ pub(crate) fn check_field(field: &Field<'_>) -> Result<(), LimitError> {
     Err(LimitError {
         path: field.path.clone(),
         found,
-        least: format!("{}{unit}", field.range.least),
-        most: format!("{}{unit}", field.range.most),
+        least,
+        most,
     })
 }

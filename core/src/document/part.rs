@@ -57,6 +57,21 @@ impl Part {
     }
 }
 
+impl Part {
+    /// Two parts of the two halves, as words: `the jaws`, `the neck and the boss`.
+    pub fn both([a, b]: [Self; 2]) -> String {
+        let jaw = |part: Self| matches!(part, Self::Jaw | Self::SecondJaw);
+        if jaw(a) && jaw(b) {
+            return "the jaws".into();
+        }
+        match (a == b, a.name()) {
+            (true, "boss") => "the bosses".into(),
+            (true, name) => format!("the {name}s"),
+            (false, name) => format!("the {name} and the {b}"),
+        }
+    }
+}
+
 impl fmt::Display for Part {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(self.name())

@@ -64,13 +64,13 @@ pub struct Contact {
 #[derive(Debug, Clone, Copy, PartialEq, Error)]
 pub enum NoContact {
     /// The halves stop each other before the jaws reach the work.
-    #[error("the {} and the {} of the halves meet before the jaws reach the work", parts[0], parts[1])]
+    #[error("{} of the halves meet before the jaws reach the work", Part::both(*parts))]
     MeetsFirst {
         /// The parts that meet, of half A and of half B.
         parts: [Part; 2],
     },
     /// The work is larger than the pair opens.
-    #[error("the pair opens too little for the work: the {} meets the {}", parts[0], parts[1])]
+    #[error("the pair opens too little for the work: {} meet", Part::both(*parts))]
     OpensTooLittle {
         /// The parts that meet, of half A and of half B.
         parts: [Part; 2],

@@ -90,8 +90,8 @@ impl Say<'_> {
         }
         let degrees = (2.0 * first).to_degrees();
         let message = format!(
-            "set on the work, the {} and the {} of the halves overlap; they are free only when opened by {degrees:.1} degrees, past 0",
-            clash.parts[0], clash.parts[1]
+            "set on the work, {} of the halves overlap; they are free only when opened by {degrees:.1} degrees, past 0",
+            Part::both(clash.parts)
         );
         let hint = "give them room where they touch: the drawing shows the place";
         self.add(
@@ -112,8 +112,8 @@ impl Say<'_> {
             .clash
             .map_or([Part::Boss; 2], |clash| clash.parts);
         let message = format!(
-            "the pair opens {degrees:.1} degrees, then the {} meets the {}; under {LEAST_OPENING_DEG:.0} degrees no work goes in",
-            stops[0], stops[1]
+            "the pair opens {degrees:.1} degrees, then {} meet; under {LEAST_OPENING_DEG:.0} degrees no work goes in",
+            Part::both(stops)
         );
         let hint = "lengthen neck and shoulder so that they clear each other";
         self.add(

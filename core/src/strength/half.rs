@@ -300,8 +300,9 @@ fn net_section(pieces: &[(f64, f64)], thick: f64) -> Net {
         .sum();
     let far = kept().flat_map(|&(a, b)| [(a - centroid).abs(), (b - centroid).abs()]);
     let far = far.fold(f64::MIN_POSITIVE, f64::max);
-    /// What is left when a hole takes all, so that stresses stay finite: mm⁴ and mm³.
-    const NOTHING: f64 = 1e-6;
+    /// What is reckoned with when a hole takes all, a wire that no boss is, so that stresses stay
+    /// numbers that can be read: mm⁴ and mm³.
+    const NOTHING: f64 = 1.0;
     Net {
         area,
         inertia: inertia.max(NOTHING),

@@ -289,6 +289,6 @@ fn stopped<'a>(what: &'a str, end: &TravelEnd) -> (&'a str, String, Part) {
     let Some(clash) = end.clash else {
         return (what, "nothing".to_owned(), Part::Rivet);
     };
-    let [a, b] = clash.parts;
-    (what, format!("{a} on {b}"), a)
+    let meet = format!("{} meet", Part::both(clash.parts));
+    (what, meet, clash.parts[0])
 }
