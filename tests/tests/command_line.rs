@@ -302,7 +302,7 @@ fn wrong_sizes_name_the_option_and_the_mend() {
         ("1e999 mm flat", ["--work", "1e999", "too large"]),
         ("3/0 in flat", ["--work", "3/0 in", "zero"]),
         ("3/8 in trapeze", ["--work", "trapeze", "flat, round"]),
-        ("900 in flat", ["work.thickness", "900 in", "200 mm"]),
+        ("900 in flat", ["work.thickness", "900 in", "7.87 in"]),
     ];
     for (work, words) in cases {
         let arguments = ["new", "--jaw", "flat", "--work", work];
@@ -401,11 +401,11 @@ fn broken_files_are_one_line() {
         ),
         (
             swap("side: \"1/2 in\"", "side: \"40 in\""),
-            &["bar.side", "40 in", "200 mm"],
+            &["bar.side", "40 in", "7.87 in"],
         ),
         (
             swap("side: \"1/2 in\"", "side: \"0 in\""),
-            &["bar.side", "0.5 mm"],
+            &["bar.side", "0.02 in"],
         ),
     ];
     let folder = folder();

@@ -167,9 +167,12 @@ fn bad_values_are_named_with_their_place_and_mend() {
     refused(&with("slop", "-1"), &["allowances.slop", "0 %"]);
     refused(
         &with("length", "\"0 in\""),
-        &["jaw.length", "2 mm", "500 mm"],
+        &["jaw.length", "0.08 in", "19.68 in"],
     );
-    refused(&with("heel", "\"30 in\""), &["jaw.heel", "30 in", "500 mm"]);
+    refused(
+        &with("heel", "\"30 in\""),
+        &["jaw.heel", "30 in", "19.68 in"],
+    );
     refused(&with("units", "Furlong"), &["line", "Furlong"]);
     refused(&with("format", "2"), &["format 2", "newer Reinwright"]);
     refused(&with("format", "0"), &["format"]);

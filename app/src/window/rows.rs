@@ -180,11 +180,13 @@ impl Row {
     pub(super) fn limits(&self, units: Units) -> String {
         let Range { least, most } = self.range;
         match (&self.value, units) {
-            (Shown::Length(_), Units::Inch) => {
-                let inches = |mm: f64| format!("{:.2}", mm / Unit::Inch.mm());
-                format!("{} to {} in", inches(least), inches(most))
+            (Shown::Length(_), units) => {
+                let unit = match units {
+                    Units::Inch => Unit::Inch,
+                    Units::Millimetre => Unit::Millimetre,
+                };
+                self.range.ends_in(unit).join(" to ")
             }
-            (Shown::Length(_), Units::Millimetre) => format!("{least} to {most} mm"),
             (Shown::Angle(_), _) => format!("{least} to {most} deg"),
             (Shown::Percent(_), _) => format!("{least} to {most} %"),
             (Shown::Count(_), _) => format!("{least} to {most}"),

@@ -3,7 +3,7 @@ use thiserror::Error;
 use super::field::{Field, Value};
 use super::{Document, FORMAT};
 use crate::jaw::Sketch;
-use crate::units::{Length, Unit};
+use crate::units::Unit;
 
 /// What a value may be, ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,17 +41,17 @@ impl Range {
         Self { least, most }
     }
 
-    /// Both ends of a range in mm, in the unit that a length is given in and on the inside.
-    fn in_unit_of(self, length: Length) -> (String, String) {
-        match length.unit() {
+    /// Both ends of a range in mm, to be read in a unit: on the inside, with the unit.
+    pub fn ends_in(self, unit: Unit) -> [String; 2] {
+        match unit {
             Unit::Inch | Unit::Foot => {
                 let hundredths = |mm: f64| mm / Unit::Inch.mm() * 100.0;
                 let text = |hundredths: f64| format!("{} in", hundredths / 100.0);
                 let (least, most) = (hundredths(self.least), hundredths(self.most));
-                (text(least.ceil()), text(most.floor()))
+                [text(least.ceil()), text(most.floor())]
             }
             Unit::Millimetre | Unit::Centimetre => {
-                (format!("{} mm", self.least), format!("{} mm", self.most))
+                [self.least, self.most].map(|mm| format!("{mm} mm"))
             }
         }
     }
@@ -127,12 +127,12 @@ pub fn check_limits(document: &Document) -> Result<(), LimitError> {
 /// When its value is outside its limits.
 pub(crate) fn check_field(field: &Field<'_>) -> Result<(), LimitError> {
     let Range { least, most } = field.range;
-    let plain = |unit: &str| (format!("{least}{unit}"), format!("{most}{unit}"));
-    let (number, found, (least, most)) = match &field.value {
+    let plain = |unit: &str| [least, most].map(|end| format!("{end}{unit}"));
+    let (number, found, [least, most]) = match &field.value {
         Value::Length(length) => (
             length.mm(),
             length.to_string(),
-            field.range.in_unit_of(**length),
+            field.range.ends_in(length.unit()),
         ),
         Value::Angle(angle) => (angle.in_degrees(), angle.to_string(), plain(" deg")),
         Value::Percent(percent) => (**percent, format!("{percent} %"), plain(" %")),

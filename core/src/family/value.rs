@@ -80,28 +80,29 @@ fn text_of(field: Field<'_>) -> FieldText {
 /// One sentence without a period when the text is no such value or is outside its limits.
 pub fn set_text(field: Field<'_>, text: &str, unit: Unit) -> Result<(), String> {
     let range = field.range;
+    let plain = |unit: &str| [range.least, range.most].map(|end| format!("{end}{unit}"));
     match field.value {
         Value::Length(length) => {
             let new = Length::parse(text, unit).map_err(|error| error.to_string())?;
-            inside(range, new.mm(), text, "mm")?;
+            inside(range, new.mm(), text, &range.ends_in(new.unit()))?;
             *length = new;
         }
         Value::Angle(angle) => {
             let new: Angle = text
                 .parse()
                 .map_err(|e: crate::units::SizeError| e.to_string())?;
-            inside(range, new.in_degrees(), text, "deg")?;
+            inside(range, new.in_degrees(), text, &plain(" deg"))?;
             *angle = new;
         }
         Value::Percent(percent) => {
             let new = number(text.trim().trim_end_matches('%'), text, "5 %")?;
-            inside(range, new, text, "%")?;
+            inside(range, new, text, &plain(" %"))?;
             *percent = new;
         }
         Value::Count(count) => {
             let new = text.trim().parse::<u32>();
             let new = new.map_err(|_not| not_a("count", text, "5"))?;
-            inside(range, f64::from(new), text, "")?;
+            inside(range, f64::from(new), text, &plain(""))?;
             *count = new;
         }
         Value::Choice(choice) => {
@@ -147,14 +148,17 @@ fn alike(way: &str, text: &str) -> bool {
     plain(way) == plain(text)
 }
 
-fn inside(range: Range, number: f64, text: &str, unit: &str) -> Result<(), String> {
+fn inside(
+    range: Range,
+    number: f64,
+    text: &str,
+    [least, most]: &[String; 2],
+) -> Result<(), String> {
     if range.holds(number) {
         return Ok(());
     }
-    let limits = format!("{} to {} {unit}", range.least, range.most);
     Err(format!(
-        "\"{}\" is outside its limits: give a value from {}",
+        "\"{}\" is outside its limits: give a value from {least} to {most}",
         short(text),
-        limits.trim()
     ))
 }

@@ -140,11 +140,11 @@ fn bad_values_are_refused_in_a_sentence() {
     );
     not_set("jaw.leg", "", &["size is missing"]);
     not_set("jaw.leg", "-1", &["minus"]);
-    not_set("jaw.leg", "900 mm", &["jaw.leg", "0.5 to 200 mm"]);
+    not_set("jaw.leg", "900 mm", &["jaw.leg", "0.5 mm to 200 mm"]);
     not_set("jaw.angle", "right", &["not an angle"]);
-    not_set("jaw.angle", "200", &["40 to 160 deg"]);
+    not_set("jaw.angle", "200", &["40 deg to 160 deg"]);
     not_set("allowances.slop", "1e3", &["percentage"]);
-    not_set("allowances.slop", "99", &["0 to 40 %"]);
+    not_set("allowances.slop", "99", &["0 % to 40 %"]);
     not_set("boss.shape", "star", &["round, oval, lozenge"]);
     not_set("jaw.tusk", "1 in", &["jaw.tusk"]);
     let mut family = v_bits();

@@ -49,7 +49,7 @@ fn bad_families_are_refused_in_a_sentence() {
     broken(
         "side: \"3/8 in\"",
         "side: \"30 in\"",
-        &["sizes 1, work.side", "200 mm"],
+        &["sizes 1, work.side", "7.87 in"],
     );
     broken(
         "\"neck.depth\": \"1/2 in\"",
@@ -59,12 +59,12 @@ fn bad_families_are_refused_in_a_sentence() {
     broken(
         "\"neck.depth\": \"1/2 in\"",
         "\"neck.depth\": \"9 ft\"",
-        &["sizes 1, neck.depth", "200 mm"],
+        &["sizes 1, neck.depth", "7.87 in"],
     );
     broken(
         "thickness: \"3/8 in\"",
         "thickness: \"0 in\"",
-        &["base.boss.thickness", "0.5 mm"],
+        &["base.boss.thickness", "0.02 in"],
     );
     broken(
         "rounding: Measured",
