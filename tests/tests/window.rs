@@ -154,7 +154,7 @@ fn a_bad_size_says_why_and_changes_nothing() {
     window.get_by_label_contains("\"three eighths\" is not a size");
     assert_eq!(window.state().document(), &before);
     fill(&mut window, "Work thickness", "900 mm");
-    window.get_by_label_contains("900 mm is outside the limits: give 0.02 to 7.87 in");
+    window.get_by_label_contains("900 mm is outside the limits: give 0.02 in to 7.87 in");
     assert_eq!(window.state().document(), &before);
     assert_eq!(
         window.get_by_label("Work thickness").value().as_deref(),
