@@ -94,19 +94,23 @@ fn everything(design: &Document) -> usize {
     found.len() + drawn.items.len() + strip.items.len()
 }
 
-/// A jaw drawn by hand, of so many nodes: a bolt jaw with nodes added where they are farthest
-/// apart.
+/// A jaw drawn by hand, of so many nodes: a bolt jaw long enough for them, with nodes added where
+/// they are farthest apart.
 fn sketch(nodes: usize) -> Document {
-    let work = parse_work("5/8 in round").expect("a size and a shape");
-    let bar = parse_bar("3/4 in square").expect("a size and a shape");
+    let work = parse_work("1 1/2 in round").expect("a size and a shape");
+    let bar = parse_bar("1 1/4 in square").expect("a size and a shape");
     let mut design = Document::starting("bolt", work, bar).expect("a style of that name");
     design.jaw = design.jaw.sketched(work.size());
-    let nodes_of = |jaw: &Jaw| jaw.sketch().expect("it was turned into one").clone();
-    let mut drawn = nodes_of(&design.jaw);
-    while drawn.nodes.len() < nodes {
+    let mut drawn = design.jaw.sketch().expect("it was turned into one").clone();
+    for count in drawn.nodes.len()..nodes {
         let place = |node: &usize| drawn.nodes[node + 1].x.mm() - drawn.nodes[*node].x.mm();
-        let widest = (0..drawn.nodes.len() - 1).max_by(|a, b| place(a).total_cmp(&place(b)));
+        let widest = (0..count - 1).max_by(|a, b| place(a).total_cmp(&place(b)));
         drawn = drawn.with_node_after(widest.expect("a sketch has two nodes or more"));
+        assert_eq!(
+            drawn.nodes.len(),
+            count + 1,
+            "the jaw has room for the nodes"
+        );
     }
     design.jaw = design.jaw.with_sketch(drawn);
     design
