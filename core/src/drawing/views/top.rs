@@ -7,7 +7,7 @@ use kurbo::{Affine, BezPath, Point};
 use super::work::Drawn;
 use super::{polygon, polyline};
 use crate::document::{Document, Part};
-use crate::drawing::hidden::{Region, split};
+use crate::drawing::hidden::{Region, STRAY, split};
 use crate::drawing::rivet::head_outline;
 use crate::drawing::{Fill, Item, Line};
 use crate::model::{Half, Model};
@@ -99,7 +99,8 @@ fn faces_of_sweep(sweep: &Sweep, to: f64, sign: f64) -> Vec<Face> {
         at.extend((0..parts).map(|i| pair[0] + (pair[1] - pair[0]) * step(i)));
     }
     at.push(to);
-    at.into_iter()
+    let faces: Vec<Face> = at
+        .into_iter()
         .map(|s| {
             let (far, near) = (
                 sweep.edge_point(Edge::Far, s),
@@ -117,7 +118,33 @@ fn faces_of_sweep(sweep: &Sweep, to: f64, sign: f64) -> Vec<Face> {
                 high,
             }
         })
-        .collect()
+        .collect();
+    thinned(&faces)
+}
+
+/// The faces without those that stand in line with the ones before and after them, so that many
+/// stations cost no more than their shape does.
+fn thinned(faces: &[Face]) -> Vec<Face> {
+    /// The longest row that is looked at.
+    const ROW: usize = 48;
+    let in_line = |face: &Face, a: &Face, b: &Face| {
+        let part = (face.x - a.x) / (b.x - a.x).max(f64::MIN_POSITIVE);
+        let off = |of: fn(&Face) -> f64| (of(a) + (of(b) - of(a)) * part - of(face)).abs();
+        (0.0..=1.0).contains(&part) && off(|f| f.low) < STRAY / 2.0 && off(|f| f.high) < STRAY / 2.0
+    };
+    let mut kept: Vec<Face> = faces.first().copied().into_iter().collect();
+    let mut from = 0;
+    for next in 2..faces.len() {
+        let mut passed = faces[from + 1..next].iter();
+        let row =
+            next - from <= ROW && passed.all(|face| in_line(face, &faces[from], &faces[next]));
+        if !row {
+            from = next - 1;
+            kept.push(faces[from]);
+        }
+    }
+    kept.extend(faces.last().filter(|_| faces.len() > 1));
+    kept
 }
 
 /// In how many parts the faces of a stretch between two cuts are followed: one where they are
