@@ -13,7 +13,6 @@ use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
 use reinwright_core::family::{Family, Size, answer_all};
 use reinwright_core::fit::fit;
 use reinwright_core::handle::{OnPaper, Step, drag, handles, node_handles};
-use reinwright_core::jaw::Jaw;
 use reinwright_core::model::Model;
 use reinwright_core::strength::{StrengthLoad, strength_on};
 use reinwright_core::units::{Length, Unit};
