@@ -322,7 +322,8 @@ fn lay_name(lay: SketchLay) -> &'static str {
 
 fn shown(value: NodeValue, now: f64, units: Units) -> String {
     match value {
-        NodeValue::Slope => format!("{:.1} deg", if now == 0.0 { 0.0 } else { now }),
+        // What rounds to nothing has no sign.
+        NodeValue::Slope => format!("{:.1} deg", if now.abs() < 0.05 { 0.0 } else { now }),
         _ => units.show().text(now),
     }
 }
