@@ -40,8 +40,8 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     // Half B: (z, y) → (−z, −y), then onto paper.
     let b = a * Affine::rotate(std::f64::consts::PI);
     let left = model.hand_sign > 0.0;
-    let bit = Bit::of(&model.a.jaw, opening);
-    let other = (!model.same()).then(|| Bit::of(&model.b.jaw, opening));
+    let bit = Bit::of(&model.a, opening);
+    let other = (!model.same()).then(|| Bit::of(&model.b, opening));
     let halves = [
         Seen {
             half: &model.a,
@@ -133,7 +133,7 @@ fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
 
 fn rein(seen: &Seen<'_>) -> [Item; 2] {
     painted(
-        seen.area(rein_points(seen.half, seen.turn)),
+        seen.pose * seen.bit.rein.clone(),
         seen.fill(Part::Rein),
         Part::Rein,
     )
@@ -178,9 +178,11 @@ fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     items
 }
 
-/// A jaw seen end on, in (z, y) of its half.
+/// A jaw and a rein seen end on, in (z, y) of their half.
 struct Bit {
-    /// What it covers from heel to tip, in areas that overlap.
+    /// The rein.
+    rein: BezPath,
+    /// What the jaw covers from heel to tip, in areas that overlap.
     behind: Vec<BezPath>,
     /// The line around them.
     around: BezPath,
@@ -193,8 +195,9 @@ struct Bit {
 const LINED: usize = 24;
 
 impl Bit {
-    /// The jaw of a half turned by `turn` about the rivet.
-    fn of(jaw: &Sweep, turn: f64) -> Self {
+    /// A half turned by `turn` about the rivet.
+    fn of(half: &Half, turn: f64) -> Self {
+        let jaw = &half.jaw;
         let sections: Vec<Vec<Point>> = telling(jaw, turn)
             .into_iter()
             .map(|s| at(jaw, s, turn))
@@ -222,6 +225,7 @@ impl Bit {
         }
         let around = around(&behind[..lined.len()], &lined);
         Self {
+            rein: polygon(&rein_points(half, turn)),
             behind,
             around,
             tip,

@@ -32,11 +32,11 @@ pub(in crate::drawing) fn pair(document: &Document, model: &Model, opening: f64)
     items.extend(fills(&back, other, |_| Fill::OtherHalf));
     let back_split = split(&back_line, &[&front_area]);
     items.push(Item::line(back_split.seen, Line::Outline));
-    items.extend(grooves(&back));
+    items.extend(other.groove(&back));
     items.extend(fills(&front, &shape, Fill::Part));
     items.push(Item::line(front_line, Line::Outline));
     items.push(Item::line(back_split.behind, Line::Hidden));
-    items.extend(grooves(&front));
+    items.extend(shape.groove(&front));
     items.extend((!nearest).then(|| work.behind(&regions)).flatten());
     items.extend(rivet(document));
     if nearest {
@@ -53,9 +53,10 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
         jaw: Part::Jaw,
     };
     let shape = Shape::of(&alone, model);
+    let groove = shape.groove(&alone);
     let mut items = fills(&alone, &shape, Fill::Part);
     items.push(Item::line(shape.outline, Line::Outline));
-    items.extend(grooves(&alone));
+    items.extend(groove);
     let hole = Circle::new(Point::ORIGIN, model.a.body.hole_radius).to_path(0.01);
     items.push(Item::fill(hole.clone(), Fill::Paper));
     items.push(Item::line(hole, Line::Outline).of(Part::Rivet));
@@ -66,6 +67,8 @@ pub(in crate::drawing) fn half(model: &Model) -> Vec<Item> {
 struct Shape {
     outline: BezPath,
     parts: [(Part, BezPath); 5],
+    /// The bottom of a groove, which the lips hide.
+    groove: Option<BezPath>,
 }
 
 impl Shape {
@@ -75,7 +78,13 @@ impl Shape {
         Self {
             outline: if first { a } else { b }.clone(),
             parts: part_areas(placed.half, placed.jaw),
+            groove: groove(&placed.half.jaw),
         }
+    }
+
+    fn groove(&self, placed: &Placed<'_>) -> Option<Item> {
+        let line = placed.pose * self.groove.clone()?;
+        Some(Item::line(line, Line::Hidden).of(placed.jaw))
     }
 }
 
@@ -91,9 +100,8 @@ fn fills(placed: &Placed<'_>, shape: &Shape, fill: impl Fn(Part) -> Fill) -> Vec
     shape.parts.iter().map(posed).collect()
 }
 
-/// The bottom of a groove, which the lips hide.
-fn grooves(placed: &Placed<'_>) -> Option<Item> {
-    let jaw = &placed.half.jaw;
+/// The bottom of a jaw's groove in its own frame.
+fn groove(jaw: &Sweep) -> Option<BezPath> {
     let bottom = |s: f64| {
         let section = jaw.section(s);
         jaw.path.at(s).offset(jaw.rise(s) + section.lower(0.0))
@@ -102,18 +110,19 @@ fn grooves(placed: &Placed<'_>) -> Option<Item> {
     let cuts: Vec<f64> = samples(jaw).into_iter().filter(|&s| deep(s)).collect();
     (cuts.len() > 1).then(|| {
         let points: Vec<Point> = cuts.into_iter().map(bottom).collect();
-        Item::line(placed.pose * polyline(&points), Line::Hidden).of(placed.jaw)
+        polyline(&points)
     })
 }
 
 /// Places along a jaw that follow its blends.
 fn samples(jaw: &Sweep) -> Vec<f64> {
-    const PARTS: u32 = 8;
     let cuts = jaw.cuts(0.0, jaw.length());
+    // Many stations follow the shape by themselves.
+    let parts: u32 = if cuts.len() < 24 { 8 } else { 2 };
     let between = |pair: &[f64]| {
         let (a, b) = (pair[0], pair[1]);
-        (0..PARTS)
-            .map(move |i| a + (b - a) * f64::from(i) / f64::from(PARTS))
+        (0..parts)
+            .map(move |i| a + (b - a) * f64::from(i) / f64::from(parts))
             .collect::<Vec<_>>()
     };
     let mut all: Vec<f64> = cuts.windows(2).flat_map(between).collect();
