@@ -229,16 +229,24 @@ fn squaring_takes_two_clicks() {
     );
 }
 
+/// A design saved in a folder, and the window on it that remembers there; opened as often as one
+/// likes.
+fn saved_in(folder: &Path) -> (PathBuf, impl Fn() -> Window) {
+    let (kept, path) = (folder.join("kept"), folder.join("mine.ron"));
+    std::fs::write(&path, document::write(&pairs::flat())).expect("written");
+    let opened = path.clone();
+    let again = move || {
+        let bench = Workbench::open(&opened, around(Some(kept.clone())));
+        show(bench.expect("the design opens"))
+    };
+    (path, again)
+}
+
 /// A saved design finds its picture again; its file does not know of it.
 #[test]
 fn the_picture_is_remembered_beside_the_design() {
     let folder = tempfile::tempdir().expect("a folder");
-    let (kept, path) = (folder.path().join("kept"), folder.path().join("mine.ron"));
-    std::fs::write(&path, document::write(&pairs::flat())).expect("written");
-    let again = || {
-        let bench = Workbench::open(&path, around(Some(kept.clone())));
-        show(bench.expect("the design opens"))
-    };
+    let (path, again) = saved_in(folder.path());
     let mut window = again();
     assert!(window.query_by_label("Remove picture").is_none());
     ask(&mut window, &picture(folder.path()));
@@ -259,12 +267,7 @@ fn the_picture_is_remembered_beside_the_design() {
 #[test]
 fn a_picture_that_is_gone_is_said_and_not_forgotten() {
     let folder = tempfile::tempdir().expect("a folder");
-    let (kept, path) = (folder.path().join("kept"), folder.path().join("mine.ron"));
-    std::fs::write(&path, document::write(&pairs::flat())).expect("written");
-    let again = || {
-        let bench = Workbench::open(&path, around(Some(kept.clone())));
-        show(bench.expect("the design opens"))
-    };
+    let (_, again) = saved_in(folder.path());
     let mut window = again();
     let png = picture(folder.path());
     ask(&mut window, &png);

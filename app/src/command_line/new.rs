@@ -1,6 +1,6 @@
 //! A new design in proportion to what it holds and what it is made from.
 
-use reinwright_core::document::{self, Document, parse_bar, parse_work, says_lie};
+use reinwright_core::document::{self, Document, parse_bar, parse_work};
 use reinwright_core::jaw::JawStyle;
 
 use super::arguments::New;
@@ -11,11 +11,7 @@ pub(super) fn run(wanted: &New) -> Outcome {
     let at = |option: &'static str| move |error: document::StockError| format!("{option}: {error}");
     let work = parse_work(&wanted.work).map_err(at("--work"))?;
     let bar = parse_bar(&wanted.bar).map_err(at("--bar"))?;
-    let work = if says_lie(&wanted.work) {
-        work
-    } else {
-        work.laid_for(&wanted.jaw)
-    };
+    let work = work.laid_as_said(&wanted.work, &wanted.jaw);
     let design = Document::starting(&wanted.jaw, work, bar).ok_or_else(|| no_style(&wanted.jaw))?;
     document::check_limits(&design).map_err(|error| error.to_string())?;
     files::write_whole(&wanted.out, document::write(&design).as_bytes())?;

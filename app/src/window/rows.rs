@@ -1,5 +1,6 @@
 //! The document's values as rows of text: what is shown, what may be typed, what a step is.
 
+pub(super) use reinwright_core::document::capital;
 pub(super) use reinwright_core::document::full_name;
 use reinwright_core::document::{Document, Part, Range, Units, Value};
 use reinwright_core::units::{Angle, Length, Unit};
@@ -274,14 +275,5 @@ pub(super) fn group_title(part: Part, path: &str) -> String {
     match path.split('.').next() {
         Some("layout" | "allowances") => "Layout and allowances".to_owned(),
         _ => capital(part.name()),
-    }
-}
-
-/// With a capital first letter.
-pub(super) fn capital(words: &str) -> String {
-    let mut signs = words.chars();
-    match signs.next() {
-        Some(first) => first.to_uppercase().collect::<String>() + signs.as_str(),
-        None => String::new(),
     }
 }

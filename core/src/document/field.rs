@@ -83,7 +83,12 @@ pub fn full_name(part: Part, path: &str, label: &str) -> String {
     } else {
         format!("{part} {section} {label}")
     };
-    let mut signs = name.chars();
+    capital(&name)
+}
+
+/// Words as a sentence or a label begins.
+pub fn capital(words: &str) -> String {
+    let mut signs = words.chars();
     signs.next().map_or(String::new(), |first| {
         first.to_uppercase().collect::<String>() + signs.as_str()
     })

@@ -19,7 +19,7 @@ mod work;
 pub use bar::{Bar, Steel, Stock};
 pub use body::{Boss, BossShape, HeadKind, Hole, Neck, Rivet, Shoulder};
 pub(crate) use field::simple_choice;
-pub use field::{Choice, Field, Follows, Value, Visitor, full_name};
+pub use field::{Choice, Field, Follows, Value, Visitor, capital, full_name};
 pub use file::{FileError, LARGEST_FILE, read, write};
 pub(crate) use file::{broken, options, pretty, readable};
 pub use limits::{LimitError, Range, check_limits};

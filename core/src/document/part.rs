@@ -55,9 +55,7 @@ impl Part {
             Self::Pair => "pair",
         }
     }
-}
 
-impl Part {
     /// Two parts of the two halves, as words: `the jaws`, `the neck and the boss`.
     pub fn both([a, b]: [Self; 2]) -> String {
         let jaw = |part: Self| matches!(part, Self::Jaw | Self::SecondJaw);

@@ -110,6 +110,16 @@ impl Work {
         }
         self
     }
+
+    /// Laid as the text that names it says, or else for a jaw style.
+    #[must_use]
+    pub fn laid_as_said(self, text: &str, jaw: &str) -> Self {
+        if says_lie(text) {
+            self
+        } else {
+            self.laid_for(jaw)
+        }
+    }
 }
 
 /// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
@@ -239,12 +249,7 @@ impl Document {
 /// `V bit tongs for 3/4 in square`.
 fn title(jaw: &Jaw, work: &Work) -> String {
     let shape = work.names()[work.chosen()];
-    let mut words = format!("{} tongs for {} {shape}", jaw.name(), work.size());
-    // The names of the styles are plain ASCII.
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
+    capital(&format!("{} tongs for {} {shape}", jaw.name(), work.size()))
 }
 
 /// A rein end between 1/4 and 1/2 in, or 6 and 12 mm, about half the bar (common practice, no

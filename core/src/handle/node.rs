@@ -4,7 +4,7 @@ use kurbo::{Point, Vec2};
 
 use super::spot::{Limb, Spot, View};
 use super::{Answer, Dragged, Handle, HandleId, OnPaper, Step};
-use crate::document::{Document, Part, Units};
+use crate::document::{Document, Part, Units, capital};
 use crate::jaw::Jaw;
 use crate::jaw::sketch::{Depth, Hold, Moving, NodeValue};
 use crate::model::Model;
@@ -45,11 +45,7 @@ pub fn node_handles(document: &Document, model: &Model, chosen: (Part, usize)) -
 
 /// `Jaw node 2 place`, written as the labels of other handles are.
 fn label(part: Part, node: usize, hold: Hold) -> String {
-    let mut words = format!("{part} node {} {}", node + 1, hold.label());
-    if let Some(first) = words.get_mut(..1) {
-        first.make_ascii_uppercase();
-    }
-    words
+    capital(&format!("{part} node {} {}", node + 1, hold.label()))
 }
 
 /// How a hold answers: along the steel's own directions, or every way.

@@ -1,5 +1,5 @@
 use egui::{TextEdit, Ui};
-use reinwright_core::document::{Document, Units, parse_bar_in, parse_work_in, says_lie};
+use reinwright_core::document::{Document, Units, parse_bar_in, parse_work_in};
 use reinwright_core::jaw::JawStyle;
 use reinwright_core::units::Unit;
 
@@ -90,11 +90,7 @@ impl NewPair {
             return None;
         };
         let jaw = JawStyle::NAMES[self.style];
-        let work = if says_lie(&self.work) {
-            work
-        } else {
-            work.laid_for(jaw)
-        };
+        let work = work.laid_as_said(&self.work, jaw);
         let document = Document::starting(jaw, work, bar)?;
         if let Err(error) = reinwright_core::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());
