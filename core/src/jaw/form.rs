@@ -207,6 +207,16 @@ impl Form {
             width: (start.width - r).max(start.width / 2.0),
             ..*tip
         };
+        if !grooved && start.width - tip.width > r {
+            // A corner that narrows faster than that is broken already: a round that begins level
+            // would leave a notch in it, so the back takes a chamfer and the corner runs on.
+            end.width = tip.width;
+            let chamfered = Station {
+                ease: Ease::Linear,
+                ..start
+            };
+            return Some((chamfered, end, None));
+        }
         if !grooved {
             return Some((start, end, None));
         }
