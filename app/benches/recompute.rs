@@ -7,16 +7,20 @@ use std::time::Duration;
 
 use criterion::{BatchSize, Bencher, Criterion, criterion_group, criterion_main};
 use kurbo::Vec2;
-use reinwright_core::balance::balance;
-use reinwright_core::document::{Document, Part, parse_bar, parse_work};
-use reinwright_core::drawing::{DrawOptions, bar, half, pair, sheet::Paper};
-use reinwright_core::family::{Family, Size, answer_all};
-use reinwright_core::fit::fit;
-use reinwright_core::handle::{OnPaper, Step, drag, handles, node_handles};
-use reinwright_core::model::Model;
-use reinwright_core::strength::{StrengthLoad, strength_on};
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::finding::{self, Part};
+use reinwright_core::draw::{DrawOptions, half, pair};
+use reinwright_core::forge::bar_drawing;
+use reinwright_core::paper::sheet::Paper;
+use reinwright_core::shop::family::{Family, Size, answer_all};
+use reinwright_core::proof::fit::fit;
+use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::proof::strength::{StrengthLoad, strength_on};
 use reinwright_core::units::{Length, Unit};
-use reinwright_core::{finding, resolve};
+use reinwright_core::tongs::resolve;
 
 /// One design of each jaw style that the trade makes most.
 fn designs() -> Vec<Document> {

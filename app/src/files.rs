@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use reinwright_core::document::{self, Document};
-use reinwright_core::family;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::shop::family;
 
 /// Opens a design.
 ///

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use reinwright_core::jaw::sketch::KeptJaw;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::files;
 

@@ -2,11 +2,13 @@
 
 use std::time::{SystemTime, UNIX_EPOCH};
 
-use reinwright_core::balance::balance;
-use reinwright_core::document::{Document, Units};
-use reinwright_core::drawing::{self, DrawOptions, Paper, PaperOptions, Sheet, TitleBlock};
-use reinwright_core::export::{self, Date, DocInfo};
-use reinwright_core::resolve;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::Units;
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::paper::ink::{self, Date, DocInfo};
+use reinwright_core::tongs::resolve;
 
 /// Size of the lettering along the bar on a printed sheet, mm.
 const BAR_TEXT: f64 = 3.5;

@@ -2,11 +2,10 @@
 
 use std::ops::ControlFlow;
 
-use reinwright_core::drawing::{
-    self, DrawOptions, Drawing, Paper, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set,
-};
-use reinwright_core::export::{self, Date, DocInfo};
-use reinwright_core::family::{Family, SizeAnswer, sheet};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Drawing, Paper, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set};
+use reinwright_core::paper::ink::{self, Date, DocInfo};
+use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 
 use crate::printing;
 

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use reinwright_core::shelf::{self, Filed, MARKS_FILE, Marks};
+use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
 
 use crate::files;
 

@@ -1,8 +1,8 @@
 //! What window and command line say alike about fit and strength.
 
-use reinwright_core::fit::{Contact, Press, Where};
-use reinwright_core::seat::Bears;
-use reinwright_core::strength::RivetLength;
+use reinwright_core::proof::fit::{Contact, Press, Where};
+use reinwright_core::tongs::seat::Bears;
+use reinwright_core::proof::strength::RivetLength;
 use reinwright_core::units::Show;
 
 /// What goes with every figure of strength.
@@ -39,7 +39,7 @@ pub(crate) fn bears(contact: &Contact, show: Show) -> String {
     /// Nearer than this is shut, mm.
     const SHUT: f64 = 0.05;
     let [a, b] = &contact.bearing;
-    let of = |bearing: &reinwright_core::fit::Bearing| {
+    let of = |bearing: &reinwright_core::proof::fit::Bearing| {
         format!("{}, {}", place(bearing.place), surface(bearing.bears))
     };
     let mut text = format!("bears {}", of(a));

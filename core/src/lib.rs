@@ -18,25 +18,17 @@
 //! half round about x: (x, y, z) → (x, −y, −z). Where a number is not in mm its name says so.
 #![warn(missing_docs)]
 
-pub mod balance;
-pub mod body;
-pub mod document;
-pub mod drawing;
-pub mod export;
-pub mod family;
+pub mod asked;
+pub mod draw;
 pub mod finding;
-pub mod fit;
-pub mod handle;
-pub mod jaw;
-pub mod model;
-pub mod quadrature;
-pub mod resolve;
-pub mod seat;
-pub mod section;
-pub mod shelf;
+pub mod forge;
+pub mod number;
+pub mod paper;
+pub mod proof;
+pub mod shape;
+pub mod shop;
 pub mod steel;
-pub mod strength;
-pub mod sweep;
+pub mod tongs;
 pub mod units;
 
-pub use resolve::resolve;
+pub use crate::tongs::resolve;

@@ -1,8 +1,7 @@
 //! Pairs of tongs that the checks are made on.
 
-use reinwright_core::document::{
-    BossShape, Document, HandZone, PlainSection, ReinEnd, ReinLine, parse_bar, parse_work,
-};
+use reinwright_core::tongs::document::{BossShape, Document, HandZone, ReinEnd, ReinLine};
+use reinwright_core::asked::{PlainSection, parse_bar, parse_work};
 use reinwright_core::units::{Angle, Length, Unit};
 
 /// So many millimetres.
@@ -62,7 +61,7 @@ pub fn all() -> Vec<(&'static str, Document)> {
 
 fn creased() -> Document {
     let mut pair = flat();
-    if let reinwright_core::jaw::JawStyle::Flat(style) = &mut pair.jaw.style {
+    if let reinwright_core::tongs::jaw::JawStyle::Flat(style) = &mut pair.jaw.style {
         style.crease = mm(3.0);
     }
     pair

@@ -1,14 +1,12 @@
 //! Balance against handbook weights, a textbook exercise, and the law that no steel is lost.
 
 use proptest::prelude::*;
-use reinwright_core::balance::{Balance, balance};
-use reinwright_core::document::{
-    Allowances, Document, Hole, Layout, Part, PlainSection, ReinEnd, ReinLine, Scale, Stock, Units,
-    parse_bar,
-};
-use reinwright_core::finding::{Severity, worst};
-use reinwright_core::model::DENSITY_KG_MM3;
-use reinwright_core::resolve;
+use reinwright_core::forge::balance::{Balance, balance};
+use reinwright_core::asked::{Allowances, Layout, Scale, Stock, Hole, PlainSection, Units, parse_bar};
+use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
+use reinwright_core::finding::{Part, Severity, worst};
+use reinwright_core::steel::DENSITY_KG_MM3;
+use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::pairs::flat;

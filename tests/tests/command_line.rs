@@ -4,7 +4,7 @@ use std::ffi::OsString;
 use std::path::Path;
 
 use reinwright::command_line::{Answer, answer};
-use reinwright_core::document::{self, Document};
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::designs::{sample, samples_folder};
 use serde_json::Value;
 
@@ -87,7 +87,7 @@ fn new_writes_a_design_that_every_job_takes() {
 #[test]
 fn new_takes_every_style_with_hyphens() {
     let folder = folder();
-    for name in reinwright_core::jaw::JawStyle::NAMES {
+    for name in reinwright_core::tongs::jaw::JawStyle::NAMES {
         let out = folder.path().join("any.ron");
         let jaw = name.replace(' ', "-");
         let arguments = ["new", "--jaw", &jaw, "--work", "16 mm square on corners"];
@@ -430,8 +430,8 @@ fn fit_as_json_agrees_with_the_core() {
     let path = path_of("light-flat");
     let answer: Value = serde_json::from_str(&done(&["fit", &path, "--json"])).unwrap();
     let design = sample("light-flat");
-    let model = reinwright_core::resolve(&design);
-    let fit = reinwright_core::fit::fit(&design, &model);
+    let model = reinwright_core::tongs::resolve(&design);
+    let fit = reinwright_core::proof::fit::fit(&design, &model);
     let range = fit.range.as_ref().expect("the sample holds its work");
     let held = &answer["work_range_mm"];
     assert_eq!(number(held, "least"), range.least.size_mm);
@@ -516,8 +516,8 @@ fn fit_says_why_nothing_is_held() {
     design.work = design.work.with_size("1 mm".parse().expect("a size"));
     std::fs::write(&path, document::write(&design)).expect("written");
     let answer: Value = serde_json::from_str(&done(&["fit", text(&path), "--json"])).unwrap();
-    let model = reinwright_core::resolve(&design);
-    let fit = reinwright_core::fit::fit(&design, &model);
+    let model = reinwright_core::tongs::resolve(&design);
+    let fit = reinwright_core::proof::fit::fit(&design, &model);
     let why = fit
         .nominal
         .expect_err("1 mm is too thin for this pair")

@@ -1,9 +1,9 @@
 //! Documents as text: nothing is lost on the way out and back, and nothing bad comes in.
 
 use proptest::prelude::*;
-use reinwright_core::balance::balance;
-use reinwright_core::document::{self, Document, check_limits};
-use reinwright_core::resolve;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::document::{self, Document, check_limits};
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::pairs::flat;
 

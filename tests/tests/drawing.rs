@@ -1,10 +1,12 @@
 //! Drawings: no text stands on another, however large the lettering is against the tongs.
 
 use kurbo::{Rect, Vec2};
-use reinwright_core::document::{Document, parse_bar, parse_work};
-use reinwright_core::drawing::{self, DrawOptions, Drawing, Item};
-use reinwright_core::jaw::JawStyle;
-use reinwright_core::resolve;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Drawing, Item};
+use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, sample_paths};
 
 fn gather(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
@@ -108,7 +110,7 @@ fn drawing_of_tip(design: &Document) -> String {
     let form = design.jaw.plain_form();
     let last = form.stations.last().expect("a tip");
     let profile = &form.profiles[last.profile];
-    let section = reinwright_core::section::Section::new(profile, last.depth, last.width);
+    let section = reinwright_core::shape::section::Section::new(profile, last.depth, last.width);
     format!(
         "{} × {}",
         show.number(section.depth),

@@ -1,11 +1,10 @@
 //! Findings of resolving: each rule sees what breaks it, and a sound pair breaks none.
 
-use reinwright_core::document::{
-    Document, Edge, HandZone, HeadKind, Part, PlainSection, ReinEnd, ReinLine, parse_work,
-};
-use reinwright_core::finding::{Finding, Severity, all};
-use reinwright_core::jaw::JawStyle;
-use reinwright_core::resolve;
+use reinwright_core::tongs::document::{Document, HandZone, HeadKind, ReinEnd, ReinLine};
+use reinwright_core::asked::{Edge, PlainSection, parse_work};
+use reinwright_core::finding::{Part, Finding, Severity, all};
+use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::resolve;
 use reinwright_core::units::Length;
 use reinwright_tests::pairs::starting;
 

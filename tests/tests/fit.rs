@@ -4,20 +4,19 @@
 use geo::{Area, BooleanOps, Coord, MultiPolygon, Polygon, Rect};
 use kurbo::Affine;
 use proptest::prelude::*;
-use reinwright_core::document::{BossShape, Document, ReinLine, parse_work};
+use reinwright_core::tongs::document::{BossShape, Document, ReinLine};
+use reinwright_core::asked::parse_work;
 use reinwright_core::finding::{Finding, Severity};
-use reinwright_core::fit::{
-    self, Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where,
-};
-use reinwright_core::jaw::JawStyle;
-use reinwright_core::model::{Half, Model};
-use reinwright_core::resolve;
-use reinwright_core::seat::{seat, work_section};
-use reinwright_core::section::Section;
+use reinwright_core::proof::fit::{self, Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where};
+use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::model::{Half, Model};
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::seat::seat;
+use reinwright_core::shape::section::{work_section, Section};
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::outline::polygon;
-use reinwright_tests::pairs::{self, mm, starting};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm, starting};
 
 const INCH: f64 = 25.4;
 
@@ -77,7 +76,7 @@ fn other_work_is_met_where_seating_says() {
 fn least_clearance(
     half: &Half,
     model: &Model,
-    work: &reinwright_core::document::Work,
+    work: &reinwright_core::asked::Work,
     half_angle: f64,
 ) -> f64 {
     let (profile, depth, width) = work_section(work);
@@ -424,7 +423,7 @@ fn what_is_wrong_is_told() {
     sees(&heavy, Severity::Mend, "kg");
     // A hollow bit without a gap leaves no room for its necks past the bosses.
     let mut tight = starting("hollow bit", "1/8 in round", "3/4 in round");
-    if let reinwright_core::jaw::JawStyle::HollowBit(bit) = &mut tight.jaw.style {
+    if let reinwright_core::tongs::jaw::JawStyle::HollowBit(bit) = &mut tight.jaw.style {
         (bit.radius, bit.groove) = (mm(INCH / 16.0), mm(INCH / 16.0));
     }
     sees(&tight, Severity::Stop, "overlap");

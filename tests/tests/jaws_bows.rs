@@ -2,14 +2,14 @@
 //! against a closed mesh measured by parry3d, outlines judged by geo, what they say of themselves.
 
 use geo::Validation;
-use reinwright_core::document::{Document, read, write};
+use reinwright_core::tongs::document::{Document, read, write};
 use reinwright_core::finding::Severity;
-use reinwright_core::fit;
-use reinwright_core::jaw::{BitShape, Jaw, JawStyle};
-use reinwright_core::model::{Half, Lies, Model};
-use reinwright_core::resolve;
-use reinwright_core::seat::Bears;
-use reinwright_core::sweep::Edge;
+use reinwright_core::proof::fit;
+use reinwright_core::tongs::jaw::{BitShape, Jaw, JawStyle};
+use reinwright_core::tongs::model::{Half, Lies, Model};
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::seat::Bears;
+use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::pairs::{mm, starting};
@@ -139,7 +139,7 @@ fn each_comes_back_from_its_file() {
 }
 
 /// The box of a pair.
-fn boxed(pair: &mut Document) -> &mut reinwright_core::jaw::BoxJaw {
+fn boxed(pair: &mut Document) -> &mut reinwright_core::tongs::jaw::BoxJaw {
     match &mut pair.jaw.style {
         JawStyle::BoxJaw(style) => style,
         other => panic!("not a box: {other:?}"),
@@ -268,8 +268,8 @@ fn the_end_of_the_bar_butts_square_against_the_stop_of_a_goose_neck() {
 fn lugs_enter_the_eye_and_the_faces_bear() {
     for (style, name) in [("hammer eye", "hammer"), ("chisel head", "chisel")] {
         let pair = starting(style, "25 mm square", "16 mm square");
-        let (JawStyle::HammerEye(reinwright_core::jaw::HammerEye(lugged))
-        | JawStyle::ChiselHead(reinwright_core::jaw::ChiselHead(lugged))) = &pair.jaw.style
+        let (JawStyle::HammerEye(reinwright_core::tongs::jaw::HammerEye(lugged))
+        | JawStyle::ChiselHead(reinwright_core::tongs::jaw::ChiselHead(lugged))) = &pair.jaw.style
         else {
             panic!("{name} tongs were asked for");
         };

@@ -1,8 +1,9 @@
 //! Which style for which work. The verdicts are the trade's (common practice, no source); that a
 //! pair meets, rides or tips is reckoned and checked against plane geometry.
 
-use reinwright_core::document::{Bar, Lie, Work, parse_bar, parse_work, parse_work_in};
-use reinwright_core::jaw::{Advice, JawStyle, Verdict, Way, advise, choose};
+use reinwright_core::asked::{Bar, Lie, Work, parse_bar, parse_work, parse_work_in};
+use reinwright_core::shop::{Advice, advise, choose};
+use reinwright_core::tongs::jaw::{Verdict, Way, JawStyle};
 use reinwright_core::units::Unit;
 
 fn bar() -> Bar {

@@ -1,13 +1,14 @@
 //! Work that lies across the jaws: seating, contact and force against plane geometry worked by
 //! hand, volumes against closed meshes measured by parry3d (an independent collision library).
 
-use reinwright_core::document::{Document, parse_work};
-use reinwright_core::fit::{Limit, fit, fit_on};
-use reinwright_core::jaw::JawStyle;
-use reinwright_core::model::{Lies, Model};
-use reinwright_core::resolve;
-use reinwright_core::seat::{Bears, Seat};
-use reinwright_core::strength::{StrengthLoad, strength};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::parse_work;
+use reinwright_core::proof::fit::{Limit, fit, fit_on};
+use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::model::{Lies, Model};
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::seat::{Bears, Seat};
+use reinwright_core::proof::strength::{StrengthLoad, strength};
 use reinwright_core::units::Angle;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::pairs::{mm, starting};
@@ -335,7 +336,7 @@ fn a_riser_carries_the_face_out_by_its_height() {
         panic!("an open mouth was asked for");
     };
     let model = resolve(&pair);
-    use reinwright_core::sweep::Edge;
+    use reinwright_core::shape::sweep::Edge;
     let heel = model.a.jaw.edge_point(Edge::Inner, 0.0);
     let tip = model.a.jaw.edge_point(Edge::Inner, model.a.jaw.length());
     within("riser", tip.y - heel.y, style.riser.mm(), 1e-9);

@@ -2,17 +2,17 @@
 //! lost, no outline crosses itself, and nothing that the trade would make is stopped.
 
 use geo::Validation;
-use reinwright_core::balance::balance;
-use reinwright_core::document::{
-    Bar, Document, Lie, Work, check_limits, parse_bar, parse_work, read, write,
-};
-use reinwright_core::drawing::{self, DrawOptions, Paper, PaperOptions, Sheet, TitleBlock};
-use reinwright_core::export::{DocInfo, pdf, svg};
+use reinwright_core::forge::balance::balance;
+use reinwright_core::asked::{Bar, Lie, Work, parse_bar, parse_work};
+use reinwright_core::tongs::document::{check_limits, read, write, Document};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::paper::ink::{DocInfo, pdf, svg};
 use reinwright_core::finding::{self, Severity};
-use reinwright_core::jaw::{JawStyle, Verdict, Way};
-use reinwright_core::model::Model;
-use reinwright_core::resolve;
-use reinwright_core::sweep::Edge;
+use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::tongs::resolve;
+use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::outline::polygon_within;
 use reinwright_tests::pairs::mm;
 

@@ -1,14 +1,16 @@
 //! Where the work presses on the jaws, and what follows for force, bending and hold: against hand
 //! arithmetic and the closed forms of statics.
 
-use reinwright_core::document::{Document, Part, parse_work};
-use reinwright_core::fit::{self, Contact, GIVE_MM, Where, middle_of_pressure, press};
-use reinwright_core::model::Model;
-use reinwright_core::resolve;
-use reinwright_core::strength::{Strength, StrengthLoad, strength, strength_on};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::parse_work;
+use reinwright_core::finding::Part;
+use reinwright_core::proof::fit::{self, Contact, GIVE_MM, Where, middle_of_pressure, press};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::tongs::resolve;
+use reinwright_core::proof::strength::{Strength, StrengthLoad, strength, strength_on};
 use reinwright_core::units::{Temperature, TemperatureError};
-use reinwright_tests::pairs::{self, mm, starting};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm, starting};
 
 const INCH: f64 = 25.4;
 
@@ -161,7 +163,7 @@ fn a_v_gains_the_same_on_a_round_of_another_size() {
     let (_, contact, found) = squeezed_on(&pair, "9/16 in round");
     assert_eq!(
         contact.bearing[0].bears,
-        reinwright_core::seat::Bears::Walls
+        reinwright_core::tongs::seat::Bears::Walls
     );
     for gain in found.gains {
         close("gain", gain, std::f64::consts::SQRT_2, 2e-3);

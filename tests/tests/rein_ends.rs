@@ -2,14 +2,16 @@
 
 use std::f64::consts::{FRAC_PI_4, PI};
 
-use reinwright_core::balance::balance;
-use reinwright_core::document::{self, Document, PlainSection, ReinEnd, ReinLine};
-use reinwright_core::drawing::{DrawOptions, Item, pair};
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::document::{self, Document, ReinEnd, ReinLine};
+use reinwright_core::asked::PlainSection;
+use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::paper::Item;
 use reinwright_core::finding::Severity;
-use reinwright_core::resolve;
 use reinwright_core::units::Angle;
-use reinwright_tests::pairs::{self, mm};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm};
 
 /// Across the round end of every rein here, mm.
 const END: f64 = 10.0;

@@ -4,9 +4,10 @@
 use geo::{Area, BooleanOps, BoundingRect, Polygon};
 use kurbo::{BezPath, PathEl, Point};
 use proptest::prelude::*;
-use reinwright_core::document::{Document, Hand, Value, check_limits};
-use reinwright_core::model::{Half, Model};
-use reinwright_core::resolve;
+use reinwright_core::tongs::document::{Document, Hand, check_limits};
+use reinwright_core::asked::Value;
+use reinwright_core::tongs::model::{Half, Model};
+use reinwright_core::tongs::resolve;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::{close, pairs, within};
@@ -303,7 +304,7 @@ fn check_closed(half: &Half) -> Result<(), TestCaseError> {
     }
     let rein = half
         .rein
-        .edge_point(reinwright_core::sweep::Edge::Outer, 0.0);
+        .edge_point(reinwright_core::shape::sweep::Edge::Outer, 0.0);
     let near = outline
         .iter()
         .map(|c| c.start().distance(rein))

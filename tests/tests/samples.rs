@@ -1,10 +1,10 @@
 //! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
 
-use reinwright_core::balance::balance;
-use reinwright_core::document::{self, Document, Part};
-use reinwright_core::drawing::Paper;
-use reinwright_core::finding::{self, Severity};
-use reinwright_core::resolve;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::finding::{self, Part, Severity};
+use reinwright_core::paper::Paper;
 use reinwright_tests::designs::sample_paths;
 
 fn each(mut check: impl FnMut(&str, &Document)) {

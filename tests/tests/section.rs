@@ -4,11 +4,11 @@
 
 use std::f64::consts::{PI, SQRT_2};
 
-use reinwright_core::document::{Edge, PlainSection};
-use reinwright_core::resolve;
-use reinwright_core::section::{Profile, Properties, Section, plain_profile, smallest_circle_mm};
-use reinwright_tests::pairs::{self, mm};
+use reinwright_core::asked::{Edge, PlainSection};
+use reinwright_core::tongs::resolve;
+use reinwright_core::shape::section::{Profile, Properties, Section, plain_profile, smallest_circle_mm};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm};
 
 fn rectangle(depth: f64, width: f64, edge: Edge) -> PlainSection {
     let (depth, width) = (mm(depth), mm(width));
@@ -291,7 +291,7 @@ fn a_v_bit_is_two_legs_and_a_ridge() {
     // Two legs of leg × wall, and between them at the ridge a sector of the wall's radius over
     // 180° less the included angle (plane geometry).
     let pair = pairs::v_bit();
-    let reinwright_core::jaw::JawStyle::VBit(v) = &pair.jaw.style else {
+    let reinwright_core::tongs::jaw::JawStyle::VBit(v) = &pair.jaw.style else {
         panic!("a V bit was asked for");
     };
     let (leg, wall, angle) = (v.leg.mm(), v.wall.mm(), v.angle.radians());
@@ -306,7 +306,7 @@ fn a_hollow_bit_is_the_difference_of_two_segments() {
     // Circular segments above the line of the lips: r² acos(c/r) - c sqrt(r² - c²) (Machinery's
     // Handbook), c from the centre up to the line; below zero where the centre lies above it.
     let pair = pairs::starting("hollow bit", "5/8 in round", "3/4 in square");
-    let reinwright_core::jaw::JawStyle::HollowBit(hollow) = &pair.jaw.style else {
+    let reinwright_core::tongs::jaw::JawStyle::HollowBit(hollow) = &pair.jaw.style else {
         panic!("a hollow bit was asked for");
     };
     let (r, wall) = (hollow.radius.mm(), hollow.wall.mm());
@@ -353,7 +353,7 @@ fn known_blends_are_the_integrals_themselves() {
         Profile::chamfered(0.3, 0.4),
         Profile::octagon_on_corners(),
     ];
-    let mut known = reinwright_core::section::Known::default();
+    let mut known = reinwright_core::shape::section::Known::default();
     for (from, to) in profiles
         .iter()
         .flat_map(|a| profiles.iter().map(move |b| (a, b)))

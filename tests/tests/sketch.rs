@@ -4,20 +4,19 @@
 
 use kurbo::{Point, Vec2};
 use proptest::prelude::*;
-use reinwright_core::balance::balance;
-use reinwright_core::document::{Document, parse_bar, parse_work};
-use reinwright_core::drawing::{DrawOptions, pair};
-use reinwright_core::finding;
-use reinwright_core::finding::Severity;
-use reinwright_core::fit::fit;
-use reinwright_core::jaw::sketch::{
-    Alike, Depth, Hold, KeptJaw, Moving, NodeValue, Ready, SketchShape, is_kept_jaw,
-};
-use reinwright_core::jaw::{Jaw, JawStyle, Sketch};
-use reinwright_core::model::{Half, Model};
-use reinwright_core::resolve;
-use reinwright_core::strength::{StrengthLoad, strength};
-use reinwright_core::sweep::{Edge, Path};
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::finding::{self, Severity};
+use reinwright_core::proof::fit::fit;
+use reinwright_core::tongs::jaw::sketch::{Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw};
+use reinwright_core::draw::handle::{Hold, Moving};
+use reinwright_core::tongs::jaw::{Jaw, JawStyle, Sketch};
+use reinwright_core::tongs::model::{Half, Model};
+use reinwright_core::tongs::resolve;
+use reinwright_core::proof::strength::{StrengthLoad, strength};
+use reinwright_core::shape::sweep::{Edge, Path};
 use reinwright_core::units::{Length, Unit};
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::{close, within};
@@ -103,8 +102,8 @@ fn a_style_turned_into_a_sketch_is_the_same_jaw() {
 fn a_sketch_in_a_file_comes_back_the_same() {
     for (name, design) in styles() {
         let sketch = sketched(&design);
-        let text = reinwright_core::document::write(&sketch);
-        let back = reinwright_core::document::read(text.as_bytes()).expect("reads back");
+        let text = reinwright_core::tongs::document::write(&sketch);
+        let back = reinwright_core::tongs::document::read(text.as_bytes()).expect("reads back");
         assert_eq!(back, sketch, "{name}");
     }
 }
@@ -202,7 +201,7 @@ fn two_arcs_lead_from_pose_to_pose() {
     let arc = Path::new(
         Point::new(3.0, 1.0),
         0.2,
-        vec![reinwright_core::sweep::Run {
+        vec![reinwright_core::shape::sweep::Run {
             length: 10.0,
             curvature: 0.04,
         }],
@@ -242,7 +241,7 @@ fn a_sketch_that_folds_says_where() {
 #[test]
 fn damaged_sketches_are_refused_with_their_place() {
     let good = sketched(&pair_for("v bit", "1/2 in round", "5/8 in square"));
-    let text = reinwright_core::document::write(&good);
+    let text = reinwright_core::tongs::document::write(&good);
     let broken = [
         ("slope: 0.0", "slope: NaN", "slope"),
         ("grip: (1", "grip: (9", "grip"),
@@ -251,7 +250,7 @@ fn damaged_sketches_are_refused_with_their_place() {
     for (from, to, place) in broken {
         assert!(text.contains(from), "the file has {from}:\n{text}");
         let damaged = text.replacen(from, to, 1);
-        let error = reinwright_core::document::read(damaged.as_bytes())
+        let error = reinwright_core::tongs::document::read(damaged.as_bytes())
             .expect_err(to)
             .to_string();
         assert!(error.contains(place), "{to}: {error}");
@@ -385,8 +384,8 @@ fn sound(document: &Document) -> Result<(), TestCaseError> {
     prop_assert!(
         area.x0.is_finite() && area.x1.is_finite() && area.y0.is_finite() && area.y1.is_finite()
     );
-    let text = reinwright_core::document::write(document);
-    let back = reinwright_core::document::read(text.as_bytes());
+    let text = reinwright_core::tongs::document::write(document);
+    let back = reinwright_core::tongs::document::read(text.as_bytes());
     prop_assert!(back.is_ok(), "{:?}", back.err());
     Ok(())
 }

@@ -3,10 +3,10 @@
 
 use geo::{Area, Validation};
 use kurbo::{Point, Shape, Vec2};
-use reinwright_core::body::Curve;
-use reinwright_core::model::{Half, Model};
-use reinwright_core::resolve;
-use reinwright_core::sweep::Edge;
+use reinwright_core::shape::Curve;
+use reinwright_core::tongs::model::{Half, Model};
+use reinwright_core::tongs::resolve;
+use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::{close, pairs, within};
@@ -282,7 +282,7 @@ fn neck_and_shoulder_are_nowhere_thin() {
 }
 
 /// The least distance from a point of the outer edge to the inner edge.
-fn thinnest(limb: &reinwright_core::body::Limb) -> f64 {
+fn thinnest(limb: &reinwright_core::tongs::body::Limb) -> f64 {
     let places = || (0..=100).map(|i| f64::from(i) / 100.0);
     let to_inner = |p: Point| {
         places()

@@ -1,10 +1,11 @@
 //! Starting pairs of every jaw style, over the work and the bars that smiths use. What is made
 //! for what: common practice, no source. A style that is added wants its own line here.
 
-use reinwright_core::document::{Document, parse_bar, parse_work};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::finding::{self, Severity};
-use reinwright_core::resolve;
-use reinwright_core::seat::Bears;
+use reinwright_core::tongs::resolve;
+use reinwright_core::tongs::seat::Bears;
 
 const MM: [&str; 8] = [
     "3 mm", "4 mm", "6 mm", "10 mm", "16 mm", "20 mm", "30 mm", "40 mm",

@@ -2,21 +2,18 @@
 
 use kurbo::Point;
 use proptest::prelude::*;
-use reinwright_core::document::{Document, HeadKind, Part, PlainSection, Steel};
-use reinwright_core::finding::{Finding, Severity};
-use reinwright_core::model::Model;
-use reinwright_core::resolve;
-use reinwright_core::section::Profile;
-use reinwright_core::steel::{self, YOUNGS_MPA, hot_factors};
-use reinwright_core::strength::{
-    self, Figure, Needs, Station, Strength, StrengthLoad, along_sweep, bearing_en_n,
-    cap_in_diameters, countersink_in_diameters, deflection_mm_per_n, rivet_length, shear_aisc_n,
-    shear_en_n, slope_per_n,
-};
-use reinwright_core::sweep::{Ease, Path, Station as Size, Sweep};
+use reinwright_core::tongs::document::{Document, HeadKind};
+use reinwright_core::asked::PlainSection;
+use reinwright_core::finding::{Part, Finding, Severity};
+use reinwright_core::steel::{self, Steel, YOUNGS_MPA, hot_factors};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::tongs::resolve;
+use reinwright_core::shape::section::Profile;
+use reinwright_core::proof::strength::{self, Figure, Needs, Station, Strength, StrengthLoad, along_sweep, bearing_en_n, cap_in_diameters, countersink_in_diameters, deflection_mm_per_n, rivet_length, shear_aisc_n, shear_en_n, slope_per_n};
+use reinwright_core::shape::sweep::{Ease, Path, Station as Size, Sweep};
 use reinwright_tests::designs::{sample, varied};
-use reinwright_tests::pairs::{self, mm, starting};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm, starting};
 
 const INCH: f64 = 25.4;
 const POUND: f64 = 4.448_22;
@@ -333,12 +330,12 @@ fn a_v_holds_more_than_a_flat() {
         (120.0, 0.5774),
     ] {
         let mut pair = starting("v bit", "5/8 in round", "3/4 in square");
-        if let reinwright_core::jaw::JawStyle::VBit(bit) = &mut pair.jaw.style {
+        if let reinwright_core::tongs::jaw::JawStyle::VBit(bit) = &mut pair.jaw.style {
             bit.angle = reinwright_core::units::Angle::degrees(degrees);
             bit.leg = mm(22.0);
         }
         let (model, _) = strong(&pair, &StrengthLoad::default());
-        let walls = model.seats[0].bears == reinwright_core::seat::Bears::Walls;
+        let walls = model.seats[0].bears == reinwright_core::tongs::seat::Bears::Walls;
         assert!(walls, "{degrees}: {:?}", model.seats[0]);
         close("V", held(&pair), expected, 2e-3);
     }

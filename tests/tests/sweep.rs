@@ -4,11 +4,11 @@
 use std::f64::consts::{FRAC_PI_2, PI};
 
 use kurbo::{ParamCurveNearest, PathEl, PathSeg, Point};
-use reinwright_core::document::PlainSection;
-use reinwright_core::section::{Profile, plain_profile};
-use reinwright_core::sweep::{Ease, Edge, Path, Run, Station, Sweep};
-use reinwright_tests::pairs::{self, mm};
+use reinwright_core::asked::PlainSection;
+use reinwright_core::shape::section::{Profile, plain_profile};
+use reinwright_core::shape::sweep::{Ease, Edge, Path, Run, Station, Sweep};
 use reinwright_tests::{close, within};
+use reinwright_tests::pairs::{self, mm};
 
 /// A sweep of two stations, each with its depth and width.
 fn taper(path: Path, profiles: [Profile; 2], from: (f64, f64), to: (f64, f64)) -> Sweep {
@@ -178,7 +178,7 @@ fn moments_of_a_quarter_bend_are_those_of_a_torus() {
 #[test]
 fn parts_of_a_sweep_add_up() {
     for (name, pair) in pairs::all() {
-        let rein = reinwright_core::resolve(&pair).a.rein;
+        let rein = reinwright_core::tongs::resolve(&pair).a.rein;
         let length = rein.length();
         for cut in [0.1, 0.5, 0.93].map(|t| t * length) {
             let sum = rein.volume_between(0.0, cut) + rein.volume_between(cut, length);
@@ -190,7 +190,7 @@ fn parts_of_a_sweep_add_up() {
 #[test]
 fn paths_run_on_without_a_jump_or_a_kink() {
     for (name, pair) in pairs::all() {
-        let path = reinwright_core::resolve(&pair).a.rein.path;
+        let path = reinwright_core::tongs::resolve(&pair).a.rein.path;
         for s in path.breaks() {
             let (before, after) = (path.at(s - 1e-9), path.at(s + 1e-9));
             within(name, before.at.distance(after.at), 0.0, 1e-8);
@@ -202,7 +202,7 @@ fn paths_run_on_without_a_jump_or_a_kink() {
 #[test]
 fn a_path_walks_as_fast_as_its_arc_length() {
     for (name, pair) in pairs::all() {
-        let path = reinwright_core::resolve(&pair).a.rein.path;
+        let path = reinwright_core::tongs::resolve(&pair).a.rein.path;
         let steps = 4000u32;
         let at = |i: u32| path.at(path.length() * f64::from(i) / f64::from(steps)).at;
         let walked: f64 = (0..steps).map(|i| at(i).distance(at(i + 1))).sum();
@@ -231,7 +231,7 @@ fn off(path: &[PathSeg], p: Point) -> f64 {
 fn drawn_edges_follow_the_sizes_everywhere() {
     // Design: the outline on paper within 0.1 mm of the model; here within a hundredth of that.
     for (name, pair) in pairs::all() {
-        let half = reinwright_core::resolve(&pair).a;
+        let half = reinwright_core::tongs::resolve(&pair).a;
         for sweep in [&half.jaw, &half.rein] {
             for edge in [Edge::Outer, Edge::Inner] {
                 let drawn: Vec<PathSeg> =
@@ -248,7 +248,7 @@ fn drawn_edges_follow_the_sizes_everywhere() {
 #[test]
 fn edges_pass_through_exact_points_both_ways_round() {
     for (name, pair) in pairs::all() {
-        let rein = reinwright_core::resolve(&pair).a.rein;
+        let rein = reinwright_core::tongs::resolve(&pair).a.rein;
         for edge in [Edge::Outer, Edge::Inner, Edge::Far, Edge::Near] {
             let there = rein.edge(edge, 0.0, rein.length());
             let back = rein.edge(edge, rein.length(), 0.0);

@@ -107,8 +107,8 @@ fn every_folder_of_the_developers_table_exists() {
 
 #[test]
 fn every_jaw_style_has_a_file_of_its_own() {
-    let names = reinwright_core::jaw::JawStyle::NAMES;
-    let about = reinwright_core::jaw::JawStyle::ABOUT;
+    let names = reinwright_core::tongs::jaw::JawStyle::NAMES;
+    let about = reinwright_core::tongs::jaw::JawStyle::ABOUT;
     assert_eq!(names.len(), about.len());
     let files = files(&root().join("core/src/jaw"), ".rs").len() - 1;
     assert!(

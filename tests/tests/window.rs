@@ -7,7 +7,8 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::document::{self, Document, Units, parse_bar, parse_work};
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::asked::{Units, parse_bar, parse_work};
 use reinwright_core::units::Length;
 
 type Window = Harness<'static, Workbench>;
@@ -137,8 +138,8 @@ fn the_answers_follow_a_typed_size() {
     fill(&mut window, "Bar side", "1 in");
     let after = window.state().document();
     assert_ne!(&before, after);
-    let model = reinwright_core::resolve(after);
-    let balance = reinwright_core::balance::balance(after, &model);
+    let model = reinwright_core::tongs::resolve(after);
+    let balance = reinwright_core::forge::balance::balance(after, &model);
     let shown = after.units.show().text(balance.pair_bar_length_mm);
     assert!(
         window.get_all_by_label(&shown).count() >= 1,

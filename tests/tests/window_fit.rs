@@ -4,10 +4,11 @@ use egui::vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::document::{Document, parse_bar, parse_work};
-use reinwright_core::fit::{fit, fit_on};
-use reinwright_core::resolve;
-use reinwright_core::strength::{StrengthLoad, strength};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::proof::fit::{fit, fit_on};
+use reinwright_core::tongs::resolve;
+use reinwright_core::proof::strength::{StrengthLoad, strength};
 
 type Window = Harness<'static, Workbench>;
 
@@ -224,7 +225,7 @@ fn findings_follow_the_heat_of_the_jaws() {
 /// Work that is tried in Fit is what Strength squeezes, until the smith goes back.
 #[test]
 fn strength_is_that_on_the_work_that_is_tried() {
-    use reinwright_core::strength::strength_on;
+    use reinwright_core::proof::strength::strength_on;
     let design = flat();
     let model = resolve(&design);
     let half_inch = design.work.with_size("1/2 in".parse().expect("a size"));
@@ -232,7 +233,7 @@ fn strength_is_that_on_the_work_that_is_tried() {
     let load = StrengthLoad::default();
     let tried = strength_on(&design, &model, Some(&on), &load);
     let own = strength(&design, &model, &load);
-    let force = |strength: &reinwright_core::strength::Strength| {
+    let force = |strength: &reinwright_core::proof::strength::Strength| {
         format!("{:.0}", strength.squeezes[2].jaw_n)
     };
     assert_ne!(force(&tried), force(&own));

@@ -7,8 +7,9 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use reinwright::own_jaws;
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::document::{Document, parse_bar, parse_work};
-use reinwright_core::jaw::Sketch;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::tongs::jaw::Sketch;
 use reinwright_tests::within;
 
 type Window = Harness<'static, Workbench>;
@@ -59,12 +60,12 @@ fn sketch(window: &Window) -> &Sketch {
 #[test]
 fn a_flat_jaw_is_drawn_on() {
     let mut window = bench(None);
-    let before = reinwright_core::resolve(window.state().document())
+    let before = reinwright_core::tongs::resolve(window.state().document())
         .a
         .volume_mm3();
     click(&mut window, "Draw on it");
     assert_eq!(sketch(&window).nodes.len(), 2);
-    let after = reinwright_core::resolve(window.state().document())
+    let after = reinwright_core::tongs::resolve(window.state().document())
         .a
         .volume_mm3();
     within("volume", after / before, 1.0, 1e-6);

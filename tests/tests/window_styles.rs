@@ -5,7 +5,7 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::document::{Lie, Work};
+use reinwright_core::asked::{Lie, Work};
 use reinwright_tests::pairs::starting;
 
 type Window = Harness<'static, Workbench>;

@@ -7,7 +7,7 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::document::{self, Document};
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::pairs;
 
 type Window = Harness<'static, Workbench>;

@@ -3,7 +3,7 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
-use reinwright_core::strength::{JAW_CELSIUS, StrengthLoad};
+use reinwright_core::proof::strength::{JAW_CELSIUS, StrengthLoad};
 use reinwright_core::units::Temperature;
 
 /// Draw a pair of tongs, balance it to the bar, print it full size.

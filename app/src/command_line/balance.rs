@@ -2,9 +2,10 @@
 
 use std::fmt::Write;
 
-use reinwright_core::balance::{Allowance, Balance, HalfBalance, balance};
-use reinwright_core::document::{Document, Layout, Stock, Units};
-use reinwright_core::resolve;
+use reinwright_core::forge::balance::{Allowance, Balance, HalfBalance, balance};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{Units, Layout, Stock};
+use reinwright_core::tongs::resolve;
 use reinwright_core::units::Unit;
 use serde::Serialize;
 
@@ -111,7 +112,7 @@ impl BarAnswer {
 
 impl HalfAnswer {
     fn new(half: &HalfBalance) -> Self {
-        let part = |part: &reinwright_core::balance::PartBar| PartAnswer {
+        let part = |part: &reinwright_core::forge::balance::PartBar| PartAnswer {
             part: part.part.name(),
             finished_length_mm: part.finished_length_mm,
             volume_mm3: part.volume_mm3,
@@ -129,7 +130,7 @@ impl HalfAnswer {
 
 impl PairAnswer {
     fn new(design: &Document, balance: &Balance) -> Self {
-        let mark = |mark: &reinwright_core::balance::Mark| MarkAnswer {
+        let mark = |mark: &reinwright_core::forge::balance::Mark| MarkAnswer {
             at_mm: mark.at_mm,
             measured_mm: mark.measured(design.units).mm(),
             what: mark.what.clone(),

@@ -1,7 +1,8 @@
 //! Which jaw styles suit some work, and why the others do not.
 
-use reinwright_core::document::{parse_bar, parse_work};
-use reinwright_core::jaw::{self, Advice, Way};
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::shop::Advice;
+use reinwright_core::tongs::jaw::{self, Way};
 use serde_json::{Value, json};
 
 use super::arguments::Choose;

@@ -2,21 +2,16 @@
 
 use std::path::Path;
 
-use reinwright_core::document;
-use reinwright_core::drawing::Paper;
-use reinwright_core::family::{
-    self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet,
-    totals,
-};
+use reinwright_core::tongs::document;
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::family::{self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet, totals};
 use reinwright_core::finding::{self, Severity};
 use serde::Serialize;
 
+use super::{Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json};
 use super::arguments::{self, Asked, Loaded};
-use super::{
-    Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
-};
-use crate::set_printing::{self, Wanted};
 use crate::{files, printing};
+use crate::set_printing::{self, Wanted};
 
 /// Does a job for a family if the file is one, and else for a design.
 pub(super) fn or<Asked>(

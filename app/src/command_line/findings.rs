@@ -1,7 +1,7 @@
 //! What the smith should know, for people and for scripts.
 
 use reinwright_core::finding::{self, Finding, Severity};
-use reinwright_core::resolve;
+use reinwright_core::tongs::resolve;
 use serde::Serialize;
 
 use super::arguments::Loaded;

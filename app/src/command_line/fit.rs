@@ -4,11 +4,11 @@ mod answer;
 
 use std::fmt::Write;
 
-use reinwright_core::document::Document;
-use reinwright_core::fit::{Fit, fit};
-use reinwright_core::model::Model;
-use reinwright_core::resolve;
-use reinwright_core::strength::{Figure, Quantity, Strength, strength_on};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::proof::fit::{Fit, fit};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::tongs::resolve;
+use reinwright_core::proof::strength::{Figure, Quantity, Strength, strength_on};
 use reinwright_core::units::Show;
 use serde::Serialize;
 
@@ -93,7 +93,7 @@ fn held(fit: &Fit, show: Show) -> Vec<String> {
 
 fn squeezed(strength: &Strength, show: Show) -> Vec<String> {
     let names = words::SQUEEZES.into_iter().zip(&strength.squeezes);
-    let squeeze = |(name, squeeze): (&str, &reinwright_core::strength::Squeeze)| {
+    let squeeze = |(name, squeeze): (&str, &reinwright_core::proof::strength::Squeeze)| {
         format!(
             "{name} squeeze of {:.0} N: {:.0} N on the work, holds {:.0} to {:.0} N against pulling \
              out, peak stress {:.0} MPa, reins close by {}",

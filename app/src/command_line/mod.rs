@@ -20,7 +20,7 @@ use std::process::ExitCode;
 
 use clap::Parser;
 use clap::error::ErrorKind;
-use reinwright_core::document::Document;
+use reinwright_core::tongs::document::Document;
 
 use arguments::{Arguments, Job};
 

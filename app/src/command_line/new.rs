@@ -1,7 +1,8 @@
 //! A new design in proportion to what it holds and what it is made from.
 
-use reinwright_core::document::{self, Document, parse_bar, parse_work};
-use reinwright_core::jaw::JawStyle;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::tongs::jaw::JawStyle;
 
 use super::arguments::New;
 use super::{Done, Outcome};

@@ -1,12 +1,13 @@
 //! Templates and drawings as files.
 
-use reinwright_core::balance::balance;
-use reinwright_core::document::Document;
-use reinwright_core::drawing::{self, DrawOptions, Drawing, Paper};
-use reinwright_core::{export, resolve};
+use reinwright_core::forge::balance::balance;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::tongs::resolve;
 
-use super::arguments::{self, DrawingOf, Template};
 use super::{Done, Outcome, design};
+use super::arguments::{self, DrawingOf, Template};
 use crate::{files, printing};
 
 pub(super) fn template(wanted: &Template) -> Outcome {

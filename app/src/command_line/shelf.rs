@@ -2,12 +2,12 @@
 
 use std::path::Path;
 
-use reinwright_core::document::Units;
-use reinwright_core::shelf::{Filed, Held, Mark, Pair, Stock, best_first};
+use reinwright_core::asked::Units;
+use reinwright_core::shop::shelf::{Filed, Held, Mark, Pair, Stock, best_first};
 use serde::Serialize;
 
-use super::arguments::{self, Marked};
 use super::{Done, Outcome, json};
+use super::arguments::{self, Marked};
 use crate::shelf::{self, Folder};
 
 /// A pair with where it comes from, and its answer if one was asked for.
@@ -68,7 +68,7 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
     let mut not_read = Vec::new();
     if let Some(trouble) = &folder.trouble {
         not_read.push(NotRead {
-            file: reinwright_core::shelf::MARKS_FILE.to_owned(),
+            file: reinwright_core::shop::shelf::MARKS_FILE.to_owned(),
             message: trouble.clone(),
         });
     }

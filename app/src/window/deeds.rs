@@ -3,16 +3,13 @@
 use std::path::{Path, PathBuf};
 
 use egui::{Context, Theme, ViewportCommand};
-use reinwright_core::document::Document;
-use reinwright_core::drawing::{self, DrawOptions, Drawing};
-use reinwright_core::export;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Drawing, ink};
 
 use super::chooser::{Answer, Asking, Chooser};
 use super::command::Command;
-use super::dialog::{
-    Card, Dialog, Drawn, Kept, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply,
-    Rescue,
-};
+use super::dialog::{Card, Dialog, Drawn, Kept, Leave, NewPair, Next, PathField, Print, PrintSvg, Purpose, Reply, Rescue};
 use super::history::History;
 use super::look::Look;
 use super::session::Session;

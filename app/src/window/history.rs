@@ -1,7 +1,7 @@
 //! Undo and redo, as whole documents.
 
 use egui::util::undoer::{Settings, Undoer};
-use reinwright_core::document::Document;
+use reinwright_core::tongs::document::Document;
 
 /// Every state, of a design or a family, that the smith let come to rest.
 #[derive(Debug)]

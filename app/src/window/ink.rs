@@ -4,9 +4,9 @@ use egui::{Color32, FontId, Mesh, Painter, Pos2, Shape, Stroke, Vec2};
 use kurbo::{BezPath, PathEl, Point};
 use lyon::math::point;
 use lyon::tessellation::{BuffersBuilder, FillOptions, FillTessellator, FillVertex, VertexBuffers};
-use reinwright_core::document::Part;
-use reinwright_core::drawing::{Align, Fill, GroupItem, Item, Line, PathItem, TextItem};
-use reinwright_core::export::{part_colour, stress_colour};
+use reinwright_core::finding::Part;
+use reinwright_core::paper::{Align, Fill, GroupItem, Item, Line, PathItem, TextItem};
+use reinwright_core::paper::ink::{part_colour, stress_colour};
 
 use super::theme::Palette;
 use super::trace::Under;

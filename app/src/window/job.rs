@@ -8,7 +8,7 @@ use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
 
 use egui::{Align2, Context, ProgressBar};
-use reinwright_core::family::{Family, SizeAnswer};
+use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::workbench::{Said, Workbench};
 use crate::files;

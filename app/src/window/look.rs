@@ -1,7 +1,7 @@
 //! What the smith looks at: nothing of this is in the document.
 
-use reinwright_core::document::Part;
-use reinwright_core::strength::StrengthLoad;
+use reinwright_core::finding::Part;
+use reinwright_core::proof::strength::StrengthLoad;
 
 /// A page of answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]

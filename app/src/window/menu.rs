@@ -1,7 +1,7 @@
 //! The line of menus and buttons at the top, and the line of news under it.
 
 use egui::{Context, Ui};
-use reinwright_core::document::Units;
+use reinwright_core::asked::Units;
 
 use super::command::Command;
 use super::workbench::{Said, Wish, Workbench};

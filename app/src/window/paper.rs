@@ -3,8 +3,9 @@
 use egui::accesskit::Role;
 use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::Units;
-use reinwright_core::drawing::{Drawing, Shifts};
+use reinwright_core::asked::Units;
+use reinwright_core::paper::Drawing;
+use reinwright_core::draw::Shifts;
 
 use super::command::Command;
 use super::handles::{Frozen, Sheet};

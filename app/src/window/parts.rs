@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use egui::text::{CCursor, CCursorRange};
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
-use reinwright_core::document::{Document, Part, Units};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::Units;
+use reinwright_core::finding::Part;
 
 use super::ink::colour_of;
 use super::look::Look;

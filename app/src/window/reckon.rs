@@ -1,14 +1,16 @@
 //! All that follows from the document, reckoned anew only when it changed.
 
 use kurbo::{Point, Rect};
-use reinwright_core::balance::{Balance, balance};
-use reinwright_core::document::{Document, Units, Work};
-use reinwright_core::drawing::{self, DrawOptions, Drawing, Shifts};
+use reinwright_core::forge::balance::{Balance, balance};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{Units, Work};
+use reinwright_core::draw::{self, DrawOptions, Shifts};
+use reinwright_core::paper::Drawing;
 use reinwright_core::finding::{self, Finding, Severity};
-use reinwright_core::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit, fit_on};
-use reinwright_core::handle::{self, Handle, OnPaper};
-use reinwright_core::model::Model;
-use reinwright_core::strength::{Strength, StrengthLoad, strength_on};
+use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit, fit_on};
+use reinwright_core::draw::handle::{self, Handle, OnPaper};
+use reinwright_core::tongs::model::Model;
+use reinwright_core::proof::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::units::Length;
 
 use super::handles::All;
@@ -128,7 +130,7 @@ impl Answers {
 
     /// The answers under some load.
     fn under(document: &Document, load: StrengthLoad) -> Self {
-        let model = reinwright_core::resolve(document);
+        let model = reinwright_core::tongs::resolve(document);
         let balance = balance(document, &model);
         let fit = fit(document, &model);
         let strength = strength_on(document, &model, fit.nominal.as_ref().ok(), &load);
@@ -336,7 +338,7 @@ fn sized(document: &Document, size_mm: f64) -> Work {
 fn on_works(document: &Document, model: &Model, fit: &Fit) -> Vec<OnWork> {
     let own = document.work.size().mm();
     let ends = fit.range.as_ref().ok();
-    let end = |end: reinwright_core::fit::RangeEnd| (end.size_mm, Some(end.limit.name()));
+    let end = |end: reinwright_core::proof::fit::RangeEnd| (end.size_mm, Some(end.limit.name()));
     let mut works = vec![("Its own", (own, None))];
     if let Some(range) = ends {
         works.insert(0, ("Smallest", end(range.least)));

@@ -1,8 +1,9 @@
 //! The document's values as rows of text: what is shown, what may be typed, what a step is.
 
-pub(super) use reinwright_core::document::capital;
-pub(super) use reinwright_core::document::full_name;
-use reinwright_core::document::{Document, Part, Range, Units, Value};
+pub(super) use reinwright_core::asked::{capital, full_name};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{Units, Range, Value};
+use reinwright_core::finding::Part;
 use reinwright_core::units::{Angle, Length, Unit};
 
 /// One value of the document, as it stands.

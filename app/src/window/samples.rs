@@ -1,6 +1,6 @@
 //! Ready designs, to begin with.
 
-use reinwright_core::document::{self, Document};
+use reinwright_core::tongs::document::{self, Document};
 
 /// The files of the samples, as they were when the program was built; the first one is shown
 /// when nothing else is asked for.

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use reinwright_core::document::{self, Document};
+use reinwright_core::tongs::document::{self, Document};
 
 use crate::files;
 

@@ -4,8 +4,8 @@ use std::path::PathBuf;
 
 use egui::{CentralPanel, Context, Panel, Theme, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::Document;
-use reinwright_core::family::Family;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::shop::family::Family;
 
 use super::bar_strip::BarStrip;
 use super::chooser::{Asking, Chooser};
@@ -21,11 +21,11 @@ use super::paper::{Hand as PaperHand, Paper};
 use super::parts::PartsList;
 use super::reckon::Answers;
 use super::session::Session;
+use super::{answers, samples, theme};
 use super::shelf::{self, Shelf};
 use super::sketch::{JawShelf, ShelfWish, Sketching};
 use super::styles::{StyleChooser, StyleWish};
 use super::trace::{Kept as KeptTrace, Trace};
-use super::{answers, samples, theme};
 
 /// How often an unsaved design is copied against a power cut, seconds.
 const RESCUE_EVERY: f64 = 5.0;

@@ -1,7 +1,7 @@
 //! Lengths, angles and temperatures as a smith writes them: the only place that parses or prints a size.
 //!
 //! A [`Length`] keeps the number and the unit it was typed in, so a file says `"3/4 in"` and not
-//! `19.05`; everything past [`crate::resolve()`] works in plain millimetres.
+//! `19.05`; everything past [`crate::tongs::resolve()`] works in plain millimetres.
 
 mod angle;
 mod length;

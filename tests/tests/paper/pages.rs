@@ -2,13 +2,10 @@
 
 use kurbo::{Point, Rect, Shape, Vec2};
 use proptest::prelude::*;
-use reinwright_core::document::Projection;
-use reinwright_core::drawing::{
-    Align, Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Sheet, TitleBlock, tile,
-};
+use reinwright_core::paper::{Projection, Align, Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Sheet, TitleBlock, tile};
 
-use super::reader::{self, Seen};
 use super::{FILE, block, print, sheet, straight, title};
+use super::reader::{self, Seen};
 use reinwright_tests::within;
 
 /// Upright strokes every 20 mm, of a length that tells them apart, and one slanting line across.

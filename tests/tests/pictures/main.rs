@@ -6,10 +6,13 @@
 
 use expect_test::expect_file;
 use kurbo::{Point, Rect, Shape};
-use reinwright_core::document::{Document, Part, parse_bar, parse_work};
-use reinwright_core::drawing::{DrawOptions, Drawing, Fill, Item, pair};
-use reinwright_core::jaw::JawStyle;
-use reinwright_core::resolve;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::finding::Part;
+use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::paper::{Drawing, Fill, Item};
+use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::resolve;
 
 /// A letter stands for so many mm, across and up: about as letters are shaped.
 const LETTER: (f64, f64) = (1.5, 3.0);

@@ -1,8 +1,10 @@
 //! How much bar to cut, and where to mark it.
 
 use egui::{Grid, RichText, Ui};
-use reinwright_core::balance::HalfBalance;
-use reinwright_core::document::{Choice, Document, Part, Stock, Units};
+use reinwright_core::forge::balance::HalfBalance;
+use reinwright_core::asked::{Choice, Stock, Units};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
 
 use super::super::look::Look;
 use super::super::reckon::Answers;

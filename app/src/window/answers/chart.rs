@@ -2,7 +2,7 @@
 
 use egui::accesskit::Role;
 use egui::{Align2, FontId, Pos2, Rect, Sense, Stroke, Ui, Vec2, WidgetInfo};
-use reinwright_core::fit::ChartRow;
+use reinwright_core::proof::fit::ChartRow;
 use reinwright_core::units::{Show, Unit};
 
 use super::super::theme::Palette;

@@ -3,7 +3,7 @@
 use egui::accesskit::Role;
 use egui::{Frame, RichText, Sense, Ui, WidgetInfo};
 use reinwright_core::finding::Finding;
-use reinwright_core::strength::JAW_CELSIUS;
+use reinwright_core::proof::strength::JAW_CELSIUS;
 
 use super::super::look::Look;
 use super::super::reckon::Answers;

@@ -2,8 +2,10 @@
 
 use egui::{Grid, RichText, Slider, Ui, Vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Document, Part, Range};
-use reinwright_core::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
+use reinwright_core::asked::Range;
+use reinwright_core::proof::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
 use reinwright_core::units::{Length, Show, Unit};
 
 use super::super::ink::Ink;

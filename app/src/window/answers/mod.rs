@@ -8,8 +8,8 @@ mod strength;
 
 use egui::{Label, Response, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Document, Part};
-use reinwright_core::finding::Severity;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::{Part, Severity};
 use reinwright_core::units::{Show, Unit};
 
 use super::look::{Look, Page};

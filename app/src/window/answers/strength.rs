@@ -1,11 +1,10 @@
 //! What a squeeze does to the pair.
 
 use egui::{DragValue, Grid, RichText, Sense, Ui, Vec2};
-use reinwright_core::document::Document;
-use reinwright_core::document::Part;
-use reinwright_core::drawing::STRESS_STEPS;
-use reinwright_core::finding::Severity;
-use reinwright_core::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::{Part, Severity};
+use reinwright_core::draw::STRESS_STEPS;
+use reinwright_core::proof::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
 use reinwright_core::units::Show;
 
 use super::super::ink::stress_colour_of;

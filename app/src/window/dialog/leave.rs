@@ -1,8 +1,8 @@
 use std::path::PathBuf;
 
 use egui::Ui;
-use reinwright_core::document::{self, Document};
-use reinwright_core::family::{self, Family};
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::shop::family::{self, Family};
 
 use super::{Next, Reply, buttons};
 

@@ -8,9 +8,9 @@ mod print;
 
 use std::path::PathBuf;
 
-use reinwright_core::document::Document;
-use reinwright_core::drawing::Paper;
-use reinwright_core::jaw::sketch::KeptJaw;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::paper::Paper;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 pub(super) use card::Card;
 pub(super) use leave::{Kept, Leave, Rescue};

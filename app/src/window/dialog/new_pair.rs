@@ -1,6 +1,7 @@
 use egui::{TextEdit, Ui};
-use reinwright_core::document::{Document, Units, parse_bar_in, parse_work_in};
-use reinwright_core::jaw::JawStyle;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::{Units, parse_bar_in, parse_work_in};
+use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::units::Unit;
 
 use super::{Reply, buttons, trouble};
@@ -92,7 +93,7 @@ impl NewPair {
         let jaw = JawStyle::NAMES[self.style];
         let work = work.laid_as_said(&self.work, jaw);
         let document = Document::starting(jaw, work, bar)?;
-        if let Err(error) = reinwright_core::document::check_limits(&document) {
+        if let Err(error) = reinwright_core::tongs::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());
             return None;
         }

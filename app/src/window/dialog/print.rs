@@ -1,6 +1,6 @@
 use egui::Ui;
-use reinwright_core::document::Units;
-use reinwright_core::drawing::Paper;
+use reinwright_core::asked::Units;
+use reinwright_core::paper::Paper;
 
 use super::{Drawn, Purpose, Reply, buttons};
 use crate::window::rows::capital;

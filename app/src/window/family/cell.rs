@@ -1,10 +1,8 @@
 //! One cell of the table: typed, or chosen from a list.
 
 use egui::text::{CCursor, CCursorRange};
-use egui::{
-    Align, ComboBox, Frame, Id, Layout, Margin, Pos2, Rect, RichText, Sense, Shape, Stroke,
-    TextEdit, Ui, UiBuilder, WidgetInfo, accesskit::Role, vec2,
-};
+use egui::{Align, ComboBox, Frame, Id, Layout, Margin, Pos2, Rect, RichText, Sense, Shape, Stroke, TextEdit, Ui, UiBuilder, WidgetInfo, vec2};
+use egui::accesskit::Role;
 
 use super::super::theme::Palette;
 

@@ -1,12 +1,9 @@
 //! What the set holds and takes: ranges of work, gaps and overlaps, bar and mass.
 
-use egui::{
-    Align2, FontId, Pos2, Rect, RichText, ScrollArea, Sense, Shape, Stroke, TextWrapMode, Ui, pos2,
-    vec2,
-};
-use reinwright_core::document::Part;
-use reinwright_core::family::sheet::{mass, short_name};
-use reinwright_core::family::{Coverage, Gap, Overlap, SizeAnswer};
+use egui::{Align2, FontId, Pos2, Rect, RichText, ScrollArea, Sense, Shape, Stroke, TextWrapMode, Ui, pos2, vec2};
+use reinwright_core::finding::Part;
+use reinwright_core::shop::family::sheet::{mass, short_name};
+use reinwright_core::shop::family::{Coverage, Gap, Overlap, SizeAnswer};
 use reinwright_core::units::Length;
 
 use super::super::ink::colour_of;

@@ -2,8 +2,8 @@
 
 use std::path::Path;
 
-use reinwright_core::drawing::Paper;
-use reinwright_core::family::{self, Family};
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::family::{self, Family};
 
 use super::super::command::Command;
 use super::super::dialog::{Dialog, Kept, PrintSet, SetSheets};

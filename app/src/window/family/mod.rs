@@ -9,12 +9,10 @@ mod set;
 mod side;
 mod table;
 
-use egui::{
-    Align, CentralPanel, Label, Layout, Panel, Rect, RichText, TextEdit, Ui, UiBuilder, vec2,
-};
+use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, TextEdit, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Units, Work, parse_work};
-use reinwright_core::family::{Family, Rounding, Size};
+use reinwright_core::asked::{Units, parse_work, Work};
+use reinwright_core::shop::family::{Family, Rounding, Size};
 use reinwright_core::units::Length;
 
 use super::history::{Hand, History};
@@ -314,8 +312,8 @@ impl FamilyBench {
             .add(Size::new(work))
             .map_err(|error| error.to_string());
         // What a file may not carry is not begun either.
-        let checked = reinwright_core::family::write(&trial);
-        let checked = reinwright_core::family::read(checked.as_bytes());
+        let checked = reinwright_core::shop::family::write(&trial);
+        let checked = reinwright_core::shop::family::read(checked.as_bytes());
         let outcome = added.and_then(|at| checked.map(|_family| at).map_err(|e| e.to_string()));
         if outcome.is_ok() {
             self.session.family = trial;

@@ -2,8 +2,9 @@
 
 use egui::accesskit::Role;
 use egui::{Rect, ScrollArea, Sense, Ui, Vec2, WidgetInfo, vec2};
-use reinwright_core::drawing::{self, Item};
-use reinwright_core::family::sheet;
+use reinwright_core::draw;
+use reinwright_core::paper::Item;
+use reinwright_core::shop::family::sheet;
 
 use super::super::ink::Ink;
 use super::super::theme::Palette;

@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use reinwright_core::family::{self, Family};
+use reinwright_core::shop::family::{self, Family};
 
 use super::super::session::{file_name, title};
 use crate::files;

@@ -1,9 +1,7 @@
 //! All that follows from a family, reckoned anew only where it changed.
 
-use reinwright_core::drawing::{Drawing, Item, Line};
-use reinwright_core::family::{
-    Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
-};
+use reinwright_core::paper::{Drawing, Item, Line};
+use reinwright_core::shop::family::{Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet};
 
 /// The answers to one family.
 #[derive(Debug)]
@@ -217,7 +215,8 @@ fn short(family: &Family) -> Vec<String> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use reinwright_core::document::{Document, parse_bar, parse_work};
+    use reinwright_core::tongs::document::Document;
+    use reinwright_core::asked::{parse_bar, parse_work};
 
     fn family(sizes: usize) -> Family {
         let work = parse_work("1/2 in flat").expect("work");

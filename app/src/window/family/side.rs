@@ -1,7 +1,7 @@
 //! What is to be said of the chosen size.
 
 use egui::{RichText, ScrollArea, Ui};
-use reinwright_core::family::{Difference, Why};
+use reinwright_core::shop::family::{Difference, Why};
 
 use super::super::answers;
 use super::super::rows::full_name;

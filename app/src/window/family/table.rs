@@ -1,11 +1,8 @@
 //! The family as a table: sizes across, values down. Only what can be seen is drawn.
 
 use egui::accesskit::Role;
-use egui::{
-    Align, ComboBox, Id, Key, Layout, Pos2, Rect, RichText, ScrollArea, Sense, Stroke, Ui,
-    UiBuilder, Vec2, WidgetInfo, pos2, vec2,
-};
-use reinwright_core::family::{Chosen, EditError, Family, Kind, Row, Rule};
+use egui::{Align, ComboBox, Id, Key, Layout, Pos2, Rect, RichText, ScrollArea, Sense, Stroke, Ui, UiBuilder, Vec2, WidgetInfo, pos2, vec2};
+use reinwright_core::shop::family::{Chosen, EditError, Family, Kind, Row, Rule};
 
 use super::super::rows::{capital, full_name, group_title, section};
 use super::super::sign;

@@ -3,8 +3,8 @@
 use egui::accesskit::Action;
 use egui::{EventFilter, Key, Modifiers, Response, Ui};
 use kurbo::Vec2;
-use reinwright_core::document::Document;
-use reinwright_core::handle::{Answer, Handle, OnPaper, Step, nudged, stepped};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::draw::handle::{Answer, Handle, OnPaper, Step, nudged, stepped};
 
 /// Steps the value by the arrow keys that were pressed, the way they point.
 pub(super) fn step(

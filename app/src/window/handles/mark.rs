@@ -1,9 +1,6 @@
 //! What a handle looks like.
 
-use egui::{
-    Align2, Color32, CornerRadius, CursorIcon, FontId, Pos2, Rect, Shape, Stroke, StrokeKind, Ui,
-    Vec2,
-};
+use egui::{Align2, Color32, CornerRadius, CursorIcon, FontId, Pos2, Rect, Shape, Stroke, StrokeKind, Ui, Vec2};
 
 use super::super::theme::Palette;
 

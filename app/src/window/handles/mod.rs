@@ -7,10 +7,11 @@ use std::rc::Rc;
 
 use egui::accesskit::{Action, Role};
 use egui::{Context, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2};
-use reinwright_core::document::{Document, Part};
-use reinwright_core::drawing::Shifts;
-use reinwright_core::handle::{self, Handle, HandleId, OnPaper, Step, node_handles};
-use reinwright_core::jaw::sketch::Depth;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
+use reinwright_core::draw::Shifts;
+use reinwright_core::draw::handle::{self, Handle, HandleId, OnPaper, Step, node_handles};
+use reinwright_core::tongs::jaw::sketch::Depth;
 
 use super::look::Look;
 use super::reckon::Answers;

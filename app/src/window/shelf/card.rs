@@ -1,11 +1,9 @@
 //! One pair on the shelf.
 
 use egui::accesskit::Role;
-use egui::{
-    Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2,
-};
+use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::shelf::{Mark, Stock, Verdict};
+use reinwright_core::shop::shelf::{Mark, Stock, Verdict};
 
 use super::super::ink::Ink;
 use super::super::theme::Palette;

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use reinwright_core::document::Units;
+use reinwright_core::asked::Units;
 
 use super::super::command::Command;
 use super::super::dialog::Purpose;

@@ -3,8 +3,9 @@
 use std::path::PathBuf;
 use std::time::{Duration, Instant};
 
-use reinwright_core::drawing::{self, Drawing};
-use reinwright_core::shelf::{Filed, Held, Pair, Stock};
+use reinwright_core::draw;
+use reinwright_core::paper::Drawing;
+use reinwright_core::shop::shelf::{Filed, Held, Pair, Stock};
 
 use super::Shelf;
 use crate::shelf;

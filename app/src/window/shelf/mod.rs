@@ -9,8 +9,8 @@ use std::time::{Duration, Instant};
 
 use egui::{CentralPanel, Panel, RichText, ScrollArea, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::Units;
-use reinwright_core::shelf::{Mark, Marks, Stock, Verdict, best_first};
+use reinwright_core::asked::Units;
+use reinwright_core::shop::shelf::{Mark, Marks, Stock, Verdict, best_first};
 
 use super::Command;
 use super::theme::Palette;

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use reinwright_core::document::Part;
-use reinwright_core::jaw::Jaw;
-use reinwright_core::jaw::sketch::KeptJaw;
+use reinwright_core::finding::Part;
+use reinwright_core::tongs::jaw::Jaw;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::{JawShelf, ShelfWish};
 use crate::own_jaws;
@@ -80,7 +80,7 @@ impl Workbench {
     /// Puts a file on the shelf if it is an own jaw of some smith.
     pub(in crate::window) fn take_in_jaw(&mut self, path: &Path) -> Result<bool, String> {
         let bytes = crate::files::bytes(path)?;
-        if !reinwright_core::jaw::sketch::is_kept_jaw(&bytes) {
+        if !reinwright_core::tongs::jaw::sketch::is_kept_jaw(&bytes) {
             return Ok(false);
         }
         let kept = own_jaws::open(path)?;

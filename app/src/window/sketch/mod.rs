@@ -6,10 +6,11 @@ mod section;
 mod shelf;
 
 use egui::{Button, RichText, Ui};
-use reinwright_core::document::{Document, Part};
-use reinwright_core::handle::HandleId;
-use reinwright_core::jaw::sketch::{Alike, Corner, Depth};
-use reinwright_core::jaw::{Jaw, Sketch};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
+use reinwright_core::draw::handle::HandleId;
+use reinwright_core::tongs::jaw::sketch::{Alike, Corner, Depth};
+use reinwright_core::tongs::jaw::{Jaw, Sketch};
 
 use super::theme::Palette;
 pub(super) use shelf::{JawShelf, ShelfWish};

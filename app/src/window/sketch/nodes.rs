@@ -1,10 +1,11 @@
 //! The nodes of a sketch by number and value.
 
 use egui::{Button, ComboBox, Key, TextEdit, Ui};
-use reinwright_core::document::{Document, Units};
-use reinwright_core::jaw::sketch::{Depth, NodeValue, SketchLay};
-use reinwright_core::jaw::{Jaw, Sketch};
-use reinwright_core::sweep::Ease;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::asked::Units;
+use reinwright_core::tongs::jaw::sketch::{Depth, NodeValue, SketchLay};
+use reinwright_core::tongs::jaw::{Jaw, Sketch};
+use reinwright_core::shape::sweep::Ease;
 use reinwright_core::units::Offset;
 
 use super::{Draft, HeldBack, Sketching, refusal};
@@ -230,7 +231,7 @@ impl Sketching {
         if ease != steel.ease {
             let mut eased = sketch.clone();
             eased.nodes[self.node].steel =
-                Some(reinwright_core::jaw::sketch::Steel { ease, ..steel });
+                Some(reinwright_core::tongs::jaw::sketch::Steel { ease, ..steel });
             next = Some(eased);
         }
         next

@@ -1,13 +1,12 @@
 //! The section at the chosen node, seen end on, with corners to drag.
 
 use egui::accesskit::Role;
-use egui::{
-    Button, Color32, ComboBox, CornerRadius, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo,
-};
-use reinwright_core::document::{Part, Units};
-use reinwright_core::jaw::sketch::{Alike, Corner, Ready, SketchShape};
-use reinwright_core::jaw::{Jaw, Sketch};
-use reinwright_core::section::Section;
+use egui::{Button, Color32, ComboBox, CornerRadius, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo};
+use reinwright_core::finding::Part;
+use reinwright_core::asked::Units;
+use reinwright_core::tongs::jaw::sketch::{Alike, Corner, Ready, SketchShape};
+use reinwright_core::tongs::jaw::{Jaw, Sketch};
+use reinwright_core::shape::section::Section;
 
 use super::Sketching;
 use crate::window::ink::colour_of;

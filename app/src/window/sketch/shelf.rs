@@ -5,10 +5,12 @@ use std::path::PathBuf;
 use egui::accesskit::Role;
 use egui::{Button, Context, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Document, Part};
-use reinwright_core::drawing::{self, Drawing};
-use reinwright_core::jaw::Jaw;
-use reinwright_core::jaw::sketch::KeptJaw;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
+use reinwright_core::draw;
+use reinwright_core::paper::Drawing;
+use reinwright_core::tongs::jaw::Jaw;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::refusal;
 use crate::own_jaws::{self, OwnJaw};
@@ -197,7 +199,7 @@ fn picture(kept: &KeptJaw, document: &Document) -> Drawing {
         second_jaw: None,
         ..document.clone()
     };
-    let model = reinwright_core::resolve(&document);
+    let model = reinwright_core::tongs::resolve(&document);
     drawing::fit_picture(&document, &model, &document.work, 0.0)
 }
 

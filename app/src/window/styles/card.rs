@@ -1,11 +1,9 @@
 //! One style: its picture, its name, the reason.
 
 use egui::accesskit::Role;
-use egui::{
-    Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2,
-};
+use egui::{Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::jaw::Verdict;
+use reinwright_core::tongs::jaw::Verdict;
 
 use super::Shown;
 use crate::window::ink::Ink;

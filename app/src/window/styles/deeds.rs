@@ -1,7 +1,8 @@
 //! What the workbench does with a style that was chosen.
 
 use egui::Context;
-use reinwright_core::document::{Document, Part};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
 
 use super::{StyleChooser, StyleWish};
 use crate::window::dialog::Next;

@@ -6,9 +6,13 @@ mod deeds;
 
 use egui::{Context, RichText, ScrollArea, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Bar, Document, Part, Work, parse_bar_in, parse_work_in};
-use reinwright_core::drawing::{self, Drawing};
-use reinwright_core::jaw::{self, Advice, Verdict, Way};
+use reinwright_core::asked::{Bar, Work, parse_bar_in, parse_work_in};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::finding::Part;
+use reinwright_core::draw;
+use reinwright_core::paper::Drawing;
+use reinwright_core::shop::Advice;
+use reinwright_core::tongs::jaw::{self, Verdict, Way};
 use reinwright_core::units::Unit;
 
 use super::rows::capital;
@@ -224,7 +228,7 @@ impl Field {
 impl Shown {
     fn of(advice: Advice) -> Self {
         let pair = &advice.pair;
-        let model = reinwright_core::resolve(pair);
+        let model = reinwright_core::tongs::resolve(pair);
         let drawing = drawing::fit_picture(pair, &model, &pair.work, 0.0);
         let mut front = drawing.bounds();
         // The reins say nothing about the jaw.

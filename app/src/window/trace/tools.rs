@@ -2,7 +2,7 @@
 
 use egui::{Key, Response, Slider, TextEdit, Ui};
 use kurbo::Point;
-use reinwright_core::document::Units;
+use reinwright_core::asked::Units;
 use reinwright_core::units::Length;
 
 use super::super::theme::Palette;

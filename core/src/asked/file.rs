@@ -1,0 +1,106 @@
+use ron::extensions::Extensions;
+use ron::ser::PrettyConfig;
+use thiserror::Error;
+
+use super::limit_error::LimitError;
+
+/// The largest file that is read, in bytes: a design is a few thousand.
+pub const LARGEST_FILE: usize = 4 << 20;
+
+/// Deepest nesting that is followed; a design needs six.
+const DEEPEST: usize = 32;
+
+/// Why a file's text is no design. The message names the place and the mend.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum FileError {
+    /// Over [`LARGEST_FILE`].
+    #[error(
+        "the file is larger than 4 MiB: a design is a few thousand bytes, open one that Reinwright saved"
+    )]
+    TooLarge,
+    /// Bytes that are no text.
+    #[error("the file is not text: open one that Reinwright saved")]
+    NotText,
+    /// Nothing in it.
+    #[error("the file is empty: open one that Reinwright saved")]
+    Empty,
+    /// A newer format.
+    #[error(
+        "the file has format {found}, this program reads up to {newest}: open it with a newer Reinwright"
+    )]
+    Newer {
+        /// The file's.
+        found: u32,
+        /// The newest that is read.
+        newest: u32,
+    },
+    /// Text that cannot be read as a design.
+    #[error("line {line}, column {column}: {what}")]
+    Broken {
+        /// Line, from 1.
+        line: usize,
+        /// Column, from 1.
+        column: usize,
+        /// What is wrong and how to mend it.
+        what: String,
+    },
+    /// A number outside its limits.
+    #[error(transparent)]
+    Limit(#[from] LimitError),
+}
+
+/// How the file's text is written: RON with sizes as text, `Some` and newtype brackets left out.
+pub(crate) fn options() -> ron::Options {
+    ron::Options::default()
+        .with_default_extension(Extensions::IMPLICIT_SOME | Extensions::UNWRAP_VARIANT_NEWTYPES)
+        .with_recursion_limit(DEEPEST)
+}
+
+/// The text of a file, of whatever kind it is.
+///
+/// # Errors
+/// When it is too large, no text, or empty.
+pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
+    if bytes.len() > LARGEST_FILE {
+        return Err(FileError::TooLarge);
+    }
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return Err(FileError::NotText);
+    };
+    // Some editors set this mark before a text when they save it.
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
+    if text.contains('\0') {
+        return Err(FileError::NotText);
+    }
+    if text.trim().is_empty() {
+        return Err(FileError::Empty);
+    }
+    Ok(text)
+}
+
+pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
+    let mut what = match &error.code {
+        ron::Error::ExceededRecursionLimit => {
+            "brackets are nested too deep: open a file that Reinwright saved".to_owned()
+        }
+        ron::Error::MissingStructField { field, .. } => format!("{field} is missing"),
+        ron::Error::Eof => "the text ends too soon".to_owned(),
+        other => other.to_string(),
+    };
+    if !what.contains(':') {
+        what = format!("{what}: mend the text here, or open a file that Reinwright saved");
+    }
+    FileError::Broken {
+        line: error.span.start.line,
+        column: error.span.start.col,
+        what,
+    }
+}
+
+/// How the text is laid out.
+pub(crate) fn pretty() -> PrettyConfig {
+    PrettyConfig::new()
+        .new_line("\n")
+        .indentor("    ")
+        .struct_names(false)
+}

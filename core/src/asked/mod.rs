@@ -1,0 +1,27 @@
+//! What is asked for, whatever is forged: fields and their limits, the choice of units, work, bar,
+//! plain sections, losses, stock as text, and the text of a file.
+
+mod bar;
+mod field;
+mod file;
+mod limit_error;
+mod losses;
+mod range;
+mod section;
+mod stock_words;
+mod text;
+mod units_choice;
+mod work;
+
+pub use bar::{Bar, Stock};
+pub use field::{Choice, Field, Follows, Value, Visitor, capital, full_name};
+pub(crate) use field::{check_field, simple_choice};
+pub use file::{FileError, LARGEST_FILE};
+pub(crate) use file::{broken, options, pretty, readable};
+pub use limit_error::LimitError;
+pub use losses::{Allowances, Hole, Layout, Scale};
+pub use range::Range;
+pub use section::{Edge, PlainSection};
+pub use stock_words::{StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_lie};
+pub use units_choice::Units;
+pub use work::{Lie, Work};

@@ -1,0 +1,58 @@
+use crate::units::Unit;
+
+/// What a value may be, ends included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Range {
+    /// Least value.
+    pub least: f64,
+    /// Greatest value.
+    pub most: f64,
+}
+
+impl Range {
+    /// No limits: choices have none.
+    pub const ANY: Self = Self::new(f64::MIN, f64::MAX);
+    /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
+    pub const STEEL: Self = Self::new(0.5, 200.0);
+    /// A detail that may be left out, mm.
+    pub const DETAIL: Self = Self::new(0.0, 100.0);
+    /// A length along the tongs, mm.
+    pub const RUN: Self = Self::new(2.0, 500.0);
+    /// A length along the reins, mm.
+    pub const REIN: Self = Self::new(20.0, 2000.0);
+    /// A gap between hands or a bow, mm.
+    pub const SPAN: Self = Self::new(0.0, 400.0);
+    /// An included angle, degrees.
+    pub const GROOVE: Self = Self::new(40.0, 160.0);
+    /// How far a rein's end is bent, degrees.
+    pub const CLIP: Self = Self::new(5.0, 120.0);
+    /// Inside radius of a rolled end, mm.
+    pub const CURL: Self = Self::new(2.0, 100.0);
+    /// A loss, per cent.
+    pub const LOSS: Self = Self::new(0.0, 40.0);
+
+    /// From `least` to `most`.
+    pub const fn new(least: f64, most: f64) -> Self {
+        Self { least, most }
+    }
+
+    /// Both ends of a range in mm, to be read in a unit: on the inside, with the unit.
+    pub fn ends_in(self, unit: Unit) -> [String; 2] {
+        match unit {
+            Unit::Inch | Unit::Foot => {
+                let hundredths = |mm: f64| mm / Unit::Inch.mm() * 100.0;
+                let text = |hundredths: f64| format!("{} in", hundredths / 100.0);
+                let (least, most) = (hundredths(self.least), hundredths(self.most));
+                [text(least.ceil()), text(most.floor())]
+            }
+            Unit::Millimetre | Unit::Centimetre => {
+                [self.least, self.most].map(|mm| format!("{mm} mm"))
+            }
+        }
+    }
+
+    /// Whether a number is finite and inside.
+    pub fn holds(self, number: f64) -> bool {
+        number.is_finite() && (self.least..=self.most).contains(&number)
+    }
+}

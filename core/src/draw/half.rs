@@ -1,0 +1,255 @@
+//! One half as a template to lay the hot work against.
+
+use kurbo::{Affine, Point, Rect};
+
+use super::pair::{over_rein, station_words, view_title};
+use super::views;
+use crate::finding::Part;
+use crate::paper::dimension::{Scale, Side, Wish, rows, running, segment};
+use crate::paper::{Align, Drawing, Item, Line, Projection, bounds};
+use crate::shape::sweep::Edge;
+use crate::tongs::document::Document;
+use crate::tongs::model::{Half, Lies, Model};
+use crate::units::Unit;
+
+/// Text on a template, mm: read at arm's length beside the anvil.
+const TEXT: f64 = 3.5;
+
+/// One half as a template: side and top view, with depth × width at every caliper station.
+/// Origin at the rivet in the side view.
+pub fn half(document: &Document, model: &Model) -> Drawing {
+    let scale = Scale { text: TEXT };
+    let half = &model.a;
+    let mut side = views::side::half(model);
+    side.push(axis(half));
+    let area = bounds(&side).unwrap_or(Rect::ZERO);
+    let (jaw, rein) = stations(document, half);
+    side.extend(jaw.iter().chain(&rein).map(|station| {
+        Item::line(segment(station.inner, station.outer), Line::Fine).of(station.part)
+    }));
+    let note = |station: &Station| {
+        station.text.clone().map(|text| Wish::Note {
+            at: station.outer,
+            hang: hang(station, &text, scale),
+            text,
+            part: station.part,
+        })
+    };
+    for (stations, place, base) in [(&jaw, Side::Above, area.y1), (&rein, Side::Below, area.y0)] {
+        let notes = rows(
+            place,
+            base,
+            scale,
+            stations.iter().filter_map(note).collect(),
+        );
+        let noted = bounds(&notes).unwrap_or(Rect::new(0.0, base, 0.0, base));
+        side.extend(distances(
+            document,
+            half,
+            stations,
+            (place, base, noted),
+            scale,
+        ));
+        // On their patches of paper the notes stand over the lines of the distances.
+        side.extend(notes);
+    }
+    let mut top = views::top::half(model);
+    top.push(axis(half));
+    stack(document, model, side, top, scale)
+}
+
+/// On which side of its line a note stands: before the heel where the rivet's line leaves room,
+/// clear of the lines that follow; before the tip, where steel lies under it and it takes no paper
+/// of its own; else behind its own line.
+fn hang(station: &Station, text: &str, scale: Scale) -> Align {
+    let room = station.outer.x > scale.width(text) + scale.text;
+    match station.end {
+        Some(JawEnd::Heel | JawEnd::Tip) if room => Align::End,
+        Some(JawEnd::Heel | JawEnd::Tip) | None => Align::Start,
+    }
+}
+
+fn stack(
+    document: &Document,
+    model: &Model,
+    mut side: Vec<Item>,
+    mut top: Vec<Item>,
+    scale: Scale,
+) -> Drawing {
+    let boxes = [
+        bounds(&side).unwrap_or(Rect::ZERO),
+        bounds(&top).unwrap_or(Rect::ZERO),
+    ];
+    let gap = 2.2 * scale.text;
+    let third = document.projection == Projection::ThirdAngle;
+    let shift = if third {
+        boxes[0].y1 + gap - boxes[1].y0
+    } else {
+        boxes[0].y0 - gap - boxes[1].y1
+    };
+    let half = &model.a;
+    let at = over_rein(half, Affine::IDENTITY, Edge::Inner, scale);
+    // Above the axis, which runs over the rein of a single half.
+    let at = Point::new(at.x, at.y.max(1.2 * scale.text));
+    side.extend(view_title("Side view", at, scale));
+    let title = match model.work.lies {
+        Lies::Alongside => "Top view; the other half steps to the other side",
+        Lies::Endwise | Lies::Crosswise => "Top view",
+    };
+    top.extend(view_title(
+        title,
+        over_rein(half, Affine::IDENTITY, Edge::Far, scale),
+        scale,
+    ));
+    let side = Item::group("Side view", kurbo::Vec2::ZERO, side);
+    Drawing {
+        items: vec![
+            side,
+            Item::group("Top view", kurbo::Vec2::new(0.0, shift), top),
+        ],
+    }
+}
+
+fn axis(half: &Half) -> Item {
+    const PAST: f64 = 6.0;
+    let up = half.body.rim.half_across() + PAST;
+    let mut path = segment(
+        Point::new(half.rein_end() - PAST, 0.0),
+        Point::new(half.tip() + PAST, 0.0),
+    );
+    path.move_to((0.0, -up));
+    path.line_to((0.0, up));
+    Item::line(path, Line::Centre)
+}
+
+/// A place where the smith sets a caliper.
+struct Station {
+    inner: Point,
+    outer: Point,
+    /// Depth × width, where it is named.
+    text: Option<String>,
+    part: Part,
+    /// Whether the jaw begins or ends here.
+    end: Option<JawEnd>,
+}
+
+/// An end of the jaw.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum JawEnd {
+    Heel,
+    Tip,
+}
+
+/// Stations of the jaw where its sections are given, and of the rein every 3 in or 75 mm from the
+/// rivet.
+fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
+    let show = document.units.show();
+    let station = |sweep: &crate::shape::sweep::Sweep, s: f64, part: Part| {
+        let section = sweep.section(s);
+        Station {
+            inner: sweep.edge_point(Edge::Inner, s),
+            outer: sweep.edge_point(Edge::Outer, s),
+            text: Some(format!(
+                "{} × {}",
+                show.number(section.depth),
+                show.number(section.width)
+            )),
+            part,
+            end: None,
+        }
+    };
+    let every = match document.units.unit() {
+        Unit::Inch | Unit::Foot => 76.2,
+        Unit::Millimetre | Unit::Centimetre => 75.0,
+    };
+    let mut rein = vec![0.0];
+    let mut reach = every;
+    let end = half.rein.middle(half.bent_from()).x;
+    while -reach > end + 0.2 * every {
+        if -reach < half.rein_start().x - 0.3 * every {
+            rein.push(along_rein(half, -reach));
+        }
+        reach += every;
+    }
+    let jaw = jaw_stations(document, half);
+    let rein = rein
+        .into_iter()
+        .map(|s| station(&half.rein, s, Part::Rein))
+        .collect();
+    (jaw, rein)
+}
+
+/// Stations of the jaw: where its sections are asked for, unless the heel is near; a section that
+/// runs on to the next station is named there.
+fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
+    let show = document.units.show();
+    let length = half.jaw.length();
+    let plain = document.jaw.plain_form();
+    let told = plain.told();
+    let words = |i: usize| station_words(&plain, i, show);
+    let runs_on = |place: usize| {
+        let here = words(told[place]);
+        told[place + 1..].iter().any(|&next| words(next) == here)
+    };
+    told.iter()
+        .enumerate()
+        .map(|(place, &i)| {
+            let station = &plain.stations[i];
+            let unbroken = station.at.min(length - document.jaw.tip.mm());
+            // Measured to the tip itself, at the height of the back before it is broken.
+            let outer = half.jaw.edge_point(Edge::Outer, unbroken);
+            let inner = half.jaw.edge_point(Edge::Inner, station.at);
+            let end = if station.at == 0.0 {
+                Some(JawEnd::Heel)
+            } else {
+                (place + 1 == told.len()).then_some(JawEnd::Tip)
+            };
+            Station {
+                inner,
+                outer: Point::new(inner.x, outer.y),
+                text: (!runs_on(place)).then(|| words(i)),
+                part: Part::Jaw,
+                end,
+            }
+        })
+        .collect()
+}
+
+/// How far each station is from the rivet, in one running row outside the notes.
+fn distances(
+    document: &Document,
+    half: &Half,
+    stations: &[Station],
+    (side, base, noted): (Side, f64, Rect),
+    scale: Scale,
+) -> Vec<Item> {
+    let sign = if side == Side::Above { 1.0 } else { -1.0 };
+    // Notes of near stations may need two rows, and sometimes more.
+    let usual = base + sign * 3.2 * scale.row();
+    let row = if side == Side::Above {
+        usual.max(noted.y1 + scale.row())
+    } else {
+        usual.min(noted.y0 - scale.row())
+    };
+    let show = document.units.show();
+    let places: Vec<(Point, String)> = stations
+        .iter()
+        .map(|station| (station.outer, show.number(station.outer.x.abs())))
+        .collect();
+    let rivet = Point::new(0.0, sign * half.body.rim.half_across());
+    running((side, row), rivet, &places, scale, Part::Boss)
+}
+
+/// Where along the rein its middle has an x.
+fn along_rein(half: &Half, x: f64) -> f64 {
+    let (mut low, mut high) = (0.0, half.bent_from());
+    for _ in 0..50 {
+        let s = f64::midpoint(low, high);
+        if half.rein.edge_point(Edge::Outer, s).x > x {
+            low = s;
+        } else {
+            high = s;
+        }
+    }
+    f64::midpoint(low, high)
+}

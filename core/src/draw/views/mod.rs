@@ -1,0 +1,129 @@
+//! The three views of a pair, each in its own coordinates with the rivet at the origin.
+
+pub(super) mod end;
+pub(super) mod side;
+pub(super) mod top;
+pub(super) mod work;
+
+use kurbo::{Affine, BezPath, Point};
+
+use crate::finding::Part;
+use crate::tongs::model::{Half, Model};
+
+/// A half in its place: which one, and how the side view turns it.
+pub(super) struct Placed<'a> {
+    pub(super) half: &'a Half,
+    pub(super) pose: Affine,
+    /// Its jaw's part.
+    pub(super) jaw: Part,
+}
+
+/// The halves, front one first: the one whose boss is nearer to the eye in the side view.
+pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>; 2] {
+    let a = Placed {
+        half: &model.a,
+        pose: Affine::rotate(opening),
+        jaw: Part::Jaw,
+    };
+    let b = Placed {
+        half: &model.b,
+        pose: Affine::rotate(-opening) * Model::half_b_pose(),
+        jaw: if two_jaws { Part::SecondJaw } else { Part::Jaw },
+    };
+    if model.hand_sign > 0.0 {
+        [a, b]
+    } else {
+        [b, a]
+    }
+}
+
+/// The parts of a half in the side view, as closed areas in the half's own frame.
+pub(super) fn part_areas(half: &Half, jaw: Part) -> [(Part, BezPath); 5] {
+    let body: Vec<Point> = crate::number::plane::sides(&half.body.path())
+        .into_iter()
+        .map(|(a, _)| a)
+        .collect();
+    let edge = half.body.rim.half_along();
+    let far = 1e5;
+    [
+        (Part::Rein, half.rein_outline()),
+        (Part::Shoulder, slice(&body, -far, -edge)),
+        (Part::Neck, slice(&body, edge, far)),
+        (Part::Boss, slice(&body, -edge, edge)),
+        (jaw, half.jaw_outline()),
+    ]
+}
+
+/// The part of a polygon between two upright lines. Where a line splits it its pieces stay joined
+/// along the line, which an even-odd fill does not show.
+pub(super) fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
+    polygon(&cut(&cut(points, |p| p.x - from), |p| to - p.x))
+}
+
+/// Keeps the side of a polygon on which `side` is positive.
+fn cut(points: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
+    let mut kept = Vec::new();
+    for (i, &p) in points.iter().enumerate() {
+        let q = points[(i + 1) % points.len()];
+        let (a, b) = (side(p), side(q));
+        if a >= 0.0 {
+            kept.push(p);
+        }
+        if a * b < 0.0 {
+            kept.push(p.lerp(q, a / (a - b)));
+        }
+    }
+    kept
+}
+
+/// A closed path through points.
+pub(super) fn polygon(points: &[Point]) -> BezPath {
+    let mut path = BezPath::new();
+    for (i, &p) in points.iter().enumerate() {
+        if i == 0 {
+            path.move_to(p);
+        } else {
+            path.line_to(p);
+        }
+    }
+    if !points.is_empty() {
+        path.close_path();
+    }
+    path
+}
+
+/// An open path through points.
+pub(super) fn polyline(points: &[Point]) -> BezPath {
+    let mut path = BezPath::new();
+    for (i, &p) in points.iter().enumerate() {
+        if i == 0 {
+            path.move_to(p);
+        } else {
+            path.line_to(p);
+        }
+    }
+    path
+}
+
+/// The convex hull of points (monotone chain), anticlockwise.
+pub(super) fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let chain = |points: &mut dyn Iterator<Item = Point>| {
+        let mut kept: Vec<Point> = Vec::new();
+        for p in points {
+            while kept.len() > 1 {
+                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
+                if (b - a).cross(p - a) > 1e-12 {
+                    break;
+                }
+                kept.pop();
+            }
+            kept.push(p);
+        }
+        kept.pop();
+        kept
+    };
+    let mut lower = chain(&mut points.iter().copied());
+    lower.extend(chain(&mut points.iter().rev().copied()));
+    lower
+}

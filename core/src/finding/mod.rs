@@ -1,0 +1,97 @@
+//! What the program noticed that the smith should know: types alone, no stage.
+
+mod part;
+
+pub use part::Part;
+
+use std::fmt;
+
+/// How bad it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Severity {
+    /// Good to know.
+    Note,
+    /// Likely to fail or to disappoint.
+    Mend,
+    /// Cannot be made, or would be dangerous.
+    Stop,
+}
+
+impl Severity {
+    /// The word the smith sees.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Note => "Note",
+            Self::Mend => "Mend",
+            Self::Stop => "Stop",
+        }
+    }
+}
+
+/// Something noticed, at a part.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Finding {
+    /// How bad it is.
+    pub severity: Severity,
+    /// Where it is.
+    pub part: Part,
+    /// What was noticed, with the number and the limit in it, without a final period.
+    pub message: String,
+    /// What was found, in the unit that the message names.
+    pub value: f64,
+    /// What it is held against.
+    pub limit: f64,
+    /// How to mend it, without a final period.
+    pub hint: String,
+    /// Where the limit comes from.
+    pub source: &'static str,
+}
+
+/// A limit that trade practice gives and no standard.
+pub const COMMON_PRACTICE: &str = "common practice, no source";
+/// A limit that follows from the shape alone.
+pub const GEOMETRY: &str = "geometry";
+
+impl Finding {
+    /// A finding from what is said and what is measured: message and hint, value and limit.
+    pub(crate) fn new(
+        (severity, part): (Severity, Part),
+        (message, hint): (String, &str),
+        (value, limit): (f64, f64),
+        source: &'static str,
+    ) -> Self {
+        let hint = hint.to_owned();
+        Self {
+            severity,
+            part,
+            message,
+            value,
+            limit,
+            hint,
+            source,
+        }
+    }
+}
+
+impl fmt::Display for Finding {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(
+            f,
+            "{}: {}: {}; {}",
+            self.severity.name(),
+            self.part,
+            self.message,
+            self.hint
+        )
+    }
+}
+
+/// The worst severity among findings; `None` when there are none.
+pub fn worst(findings: &[Finding]) -> Option<Severity> {
+    findings.iter().map(|finding| finding.severity).max()
+}
+
+/// The worst first, then in the order of the parts; what is alike keeps its order.
+pub(crate) fn sort(findings: &mut [Finding]) {
+    findings.sort_by_key(|finding| (std::cmp::Reverse(finding.severity), finding.part));
+}

@@ -1,0 +1,70 @@
+//! The bar with its coloured parts and marks.
+
+use kurbo::{Point, Rect};
+
+use crate::finding::Part;
+use crate::forge::balance::{Balance, Stretch};
+use crate::paper::dimension::{Scale, Side, Wish, rectangle, rows, segment};
+use crate::paper::{Align, Drawing, Fill, Item, Line};
+use crate::tongs::document::Document;
+
+/// The bar, full size, with its coloured parts and marks. Origin at the bar's left end, on its
+/// middle line. `text` is the size of its text, mm.
+pub fn bar(document: &Document, balance: &Balance, text: f64) -> Drawing {
+    let scale = Scale { text };
+    let half = document.bar.stock.size().mm() / 2.0;
+    let length = balance
+        .stretches
+        .last()
+        .map_or(balance.pair_bar_length_mm, |s| s.to_mm);
+    let mut items: Vec<Item> = balance
+        .stretches
+        .iter()
+        .flat_map(|stretch| coloured(stretch, half, scale))
+        .collect();
+    items.push(
+        Item::line(
+            rectangle(Rect::new(0.0, -half, length, half)),
+            Line::Outline,
+        )
+        .of(Part::Bar),
+    );
+    items.extend(marks(document, balance, half, scale));
+    Drawing { items }
+}
+
+fn coloured(stretch: &Stretch, half: f64, scale: Scale) -> Vec<Item> {
+    let area = rectangle(Rect::new(stretch.from_mm, -half, stretch.to_mm, half));
+    let fill = stretch.part.map_or(Fill::Waste, Fill::Part);
+    let part = stretch.part.unwrap_or(Part::Bar);
+    let mut items = vec![Item::fill(area, fill).of(part)];
+    if let Some(part) = stretch.part {
+        let middle = Point::new(
+            f64::midpoint(stretch.from_mm, stretch.to_mm),
+            -0.36 * scale.text,
+        );
+        let room = stretch.to_mm - stretch.from_mm - 0.6 * scale.text;
+        if crate::paper::font::text_width(part.name(), scale.text, false) < room {
+            items.push(Item::text(middle, part.name(), scale.text, Align::Middle).of(part));
+        }
+    }
+    items
+}
+
+fn marks(document: &Document, balance: &Balance, half: f64, scale: Scale) -> Vec<Item> {
+    let show = document.units.show();
+    let mut items = Vec::new();
+    let mut wishes = Vec::new();
+    for mark in &balance.marks {
+        let (top, bottom) = (Point::new(mark.at_mm, half), Point::new(mark.at_mm, -half));
+        items.push(Item::line(segment(top, bottom), Line::Mark).of(Part::Bar));
+        wishes.push(Wish::Note {
+            at: bottom,
+            text: show.number(mark.measured(document.units).mm()),
+            part: Part::Bar,
+            hang: Align::Middle,
+        });
+    }
+    items.extend(rows(Side::Below, -half, scale, wishes));
+    items
+}

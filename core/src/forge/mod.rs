@@ -1,0 +1,6 @@
+//! What holds for any piece that is forged from bar.
+
+pub mod balance;
+pub(crate) mod bar_drawing;
+
+pub use bar_drawing::bar;

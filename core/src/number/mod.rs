@@ -1,0 +1,5 @@
+//! Quadrature, roots and plane geometry: what every room above reckons with.
+
+pub(crate) mod plane;
+pub mod quadrature;
+pub mod roots;

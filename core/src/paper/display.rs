@@ -1,0 +1,247 @@
+//! The display list: all that stands between thinking and ink.
+//!
+//! Millimetres, y up. Screen, PDF and SVG all draw these items and compute no geometry of their
+//! own.
+
+use kurbo::{BezPath, PathEl, Point, Rect, Shape, Vec2};
+
+use crate::finding::Part;
+
+/// What a line means; each medium has one table that turns this into width, dash and colour
+/// (line types after ISO 128-2).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Line {
+    /// Visible edge: continuous wide.
+    Outline,
+    /// Visible edge of small things: continuous narrow.
+    Fine,
+    /// Edge behind something: dashed narrow.
+    Hidden,
+    /// Axis or symmetry: long dash, dot, narrow.
+    Centre,
+    /// Neighbouring part or other position: long dash, two dots, narrow.
+    Neighbour,
+    /// Dimension, extension, leader: continuous narrow.
+    Dimension,
+    /// Punch or chisel mark on the bar: continuous wide.
+    Mark,
+    /// Where sheets join: narrow, long dash.
+    Join,
+    /// Page furniture: frame, title block, check bars.
+    Frame,
+    /// Where something is wrong: continuous wide, in the warning colour.
+    Warning,
+}
+
+/// What a filled area is; each medium has one table that turns this into a colour.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Fill {
+    /// A part of the front half, in the part's own colour.
+    Part(Part),
+    /// The other half.
+    OtherHalf,
+    /// The work in the jaws.
+    Work,
+    /// The rivet and its heads.
+    Rivet,
+    /// Plain bar that becomes nothing: crop, kerf, scale.
+    Waste,
+    /// The paper's own colour, to blank what lies under.
+    Paper,
+    /// Solid ink: arrowheads, check bars.
+    Ink,
+    /// A place that is wrong.
+    Warning,
+    /// A stretch of a half by how much of its strength is used, in the steps of
+    /// [`crate::draw::STRESS_STEPS`], the least first.
+    Stress(u8),
+}
+
+/// Where a text hangs on its point.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Align {
+    /// The text begins at the point.
+    Start,
+    /// The text is centred on the point.
+    Middle,
+    /// The text ends at the point.
+    End,
+}
+
+/// A path, stroked, filled, or both.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PathItem {
+    /// Outline in mm.
+    pub path: BezPath,
+    /// How it is stroked, if it is.
+    pub line: Option<Line>,
+    /// How it is filled, if it is (even-odd rule).
+    pub fill: Option<Fill>,
+    /// The part it belongs to, for lighting up.
+    pub part: Option<Part>,
+}
+
+/// One line of text.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TextItem {
+    /// Where the base line hangs, mm.
+    pub at: Point,
+    /// The words. Only signs of the Windows-1252 set are drawn on paper.
+    pub text: String,
+    /// Font size in mm (the height of a line's em square).
+    pub size: f64,
+    /// Which end of the text is at the point.
+    pub align: Align,
+    /// Turned anticlockwise by so many radians.
+    pub turn: f64,
+    /// Bold face.
+    pub bold: bool,
+    /// The part it belongs to.
+    pub part: Option<Part>,
+}
+
+/// Items moved together, clipped to a rectangle if one is given (in the group's own, moved,
+/// coordinates: the clip is applied after the shift).
+#[derive(Debug, Clone, PartialEq)]
+pub struct GroupItem {
+    /// What the group is, for SVG ids and tests.
+    pub name: String,
+    /// Added to every coordinate inside.
+    pub shift: Vec2,
+    /// What shows, in the coordinates outside the group.
+    pub clip: Option<Rect>,
+    /// What is in it.
+    pub items: Vec<Item>,
+}
+
+/// One thing to draw.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Item {
+    /// A path.
+    Path(PathItem),
+    /// A text.
+    Text(TextItem),
+    /// A group.
+    Group(GroupItem),
+}
+
+/// A drawing: items within bounds, mm, y up.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Drawing {
+    /// What is drawn, back to front.
+    pub items: Vec<Item>,
+}
+
+impl Item {
+    /// A stroked path.
+    pub fn line(path: BezPath, line: Line) -> Self {
+        Self::Path(PathItem {
+            path,
+            line: Some(line),
+            fill: None,
+            part: None,
+        })
+    }
+
+    /// A filled path.
+    pub fn fill(path: BezPath, fill: Fill) -> Self {
+        Self::Path(PathItem {
+            path,
+            line: None,
+            fill: Some(fill),
+            part: None,
+        })
+    }
+
+    /// An upright text.
+    pub fn text(at: Point, text: impl Into<String>, size: f64, align: Align) -> Self {
+        Self::Text(TextItem {
+            at,
+            text: text.into(),
+            size,
+            align,
+            turn: 0.0,
+            bold: false,
+            part: None,
+        })
+    }
+
+    /// A group that moves its items.
+    pub fn group(name: impl Into<String>, shift: Vec2, items: Vec<Self>) -> Self {
+        Self::Group(GroupItem {
+            name: name.into(),
+            shift,
+            clip: None,
+            items,
+        })
+    }
+
+    /// The same item, belonging to a part.
+    #[must_use]
+    pub fn of(mut self, owner: Part) -> Self {
+        match &mut self {
+            Self::Path(path) => path.part = Some(owner),
+            Self::Text(text) => text.part = Some(owner),
+            Self::Group(group) => {
+                let items = std::mem::take(&mut group.items);
+                group.items = items.into_iter().map(|item| item.of(owner)).collect();
+            }
+        }
+        self
+    }
+
+    /// What the item covers, mm, texts included by their measured width; `None` when empty.
+    pub fn bounds(&self) -> Option<Rect> {
+        match self {
+            Self::Path(path) => (!path.path.is_empty()).then(|| box_of(&path.path)),
+            Self::Text(text) => Some(text.bounds()),
+            Self::Group(group) => {
+                let inner = bounds(&group.items)? + group.shift;
+                Some(group.clip.map_or(inner, |clip| inner.intersect(clip)))
+            }
+        }
+    }
+}
+
+/// What a path covers. Of one that is straight all along the corners tell, at a tenth of the cost.
+fn box_of(path: &BezPath) -> Rect {
+    let curved = |el: &PathEl| matches!(el, PathEl::QuadTo(..) | PathEl::CurveTo(..));
+    if path.elements().iter().any(curved) {
+        path.bounding_box()
+    } else {
+        path.control_box()
+    }
+}
+
+impl TextItem {
+    /// The box around the text, mm.
+    pub fn bounds(&self) -> Rect {
+        /// Part of the em square above and below the base line that letters use.
+        const ABOVE: f64 = 0.74;
+        const BELOW: f64 = 0.21;
+        let width = super::font::text_width(&self.text, self.size, self.bold);
+        let start = match self.align {
+            Align::Start => 0.0,
+            Align::Middle => -width / 2.0,
+            Align::End => -width,
+        };
+        let flat = Rect::new(start, -BELOW * self.size, start + width, ABOVE * self.size);
+        let turn = kurbo::Affine::translate(self.at.to_vec2()) * kurbo::Affine::rotate(self.turn);
+        turn.transform_rect_bbox(flat)
+    }
+}
+
+impl Drawing {
+    /// What the drawing covers, mm; an empty drawing covers nothing at the origin.
+    pub fn bounds(&self) -> Rect {
+        bounds(&self.items).unwrap_or(Rect::ZERO)
+    }
+}
+
+/// What the items cover together.
+pub fn bounds(items: &[Item]) -> Option<Rect> {
+    items
+        .iter()
+        .filter_map(Item::bounds)
+        .reduce(|a, b| a.union(b))
+}

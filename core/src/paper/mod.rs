@@ -1,0 +1,15 @@
+//! Display lists and pages: lines, letters, dimensions, sheets, and the ink of PDF and SVG.
+
+pub(crate) mod dimension;
+pub(crate) mod display;
+pub mod font;
+pub mod ink;
+mod projection;
+pub mod sheet;
+
+pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
+pub use projection::Projection;
+pub use sheet::{
+    Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,
+    tile_set,
+};

@@ -1,0 +1,178 @@
+//! From a drawing to pages of paper, true to size: one millimetre stays one millimetre.
+//!
+//! [`tile`] chooses how the paper lies, cuts the drawing into windows that overlap, and puts the
+//! page furniture around them: check bars, joining marks, page map, title block.
+
+mod bars;
+mod grid;
+mod ink;
+mod joins;
+mod layout;
+mod lettering;
+mod paper;
+mod strip;
+mod symbol;
+
+pub use paper::{LARGEST_SIDE, OwnPaper, Paper, PaperError, PaperOptions, SMALLEST_SIDE};
+
+use kurbo::Rect;
+
+use super::{Drawing, GroupItem, Item, Line};
+use crate::paper::Projection;
+use grid::Grid;
+use ink::Ink;
+use joins::Mark;
+
+/// A drawing with the name under which it is printed.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Sheet {
+    /// What is drawn, such as `Half A, finished`.
+    pub title: String,
+    /// The drawing, full size in mm.
+    pub drawing: Drawing,
+}
+
+/// What the title block says of every sheet (fields after ISO 7200).
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct TitleBlock {
+    /// Name of the design.
+    pub design: String,
+    /// Which size is drawn: `cold size`, or `hot size, 900 °C`. Set in capitals.
+    pub size_note: String,
+    /// What bare numbers are, such as `sizes in inches`.
+    pub unit: String,
+    /// The day, as it is to be read.
+    pub date: Option<String>,
+    /// How the views are laid out, for the symbol.
+    pub projection: Projection,
+    /// Further lines, above the title block; the first four lines that they fill are shown.
+    pub notes: Vec<String>,
+}
+
+/// A sheet of a set: with a title block of its own, and the scale that its drawing has been
+/// reduced to already.
+#[derive(Debug, Clone, PartialEq)]
+pub struct SetSheet {
+    /// The drawing and its name.
+    pub sheet: Sheet,
+    /// What its title block says.
+    pub title: TitleBlock,
+    /// One millimetre on paper is so many of the thing drawn; 1 is full size.
+    pub reduced: u32,
+}
+
+/// A page of paper: items in mm, y up, origin at its lower left corner.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Page {
+    /// Width in mm.
+    pub width_mm: f64,
+    /// Height in mm.
+    pub height_mm: f64,
+    /// What is on it, back to front.
+    pub items: Vec<Item>,
+}
+
+/// A page's place among all pages and in its sheet.
+struct Place {
+    /// Number of the sheet's first page, from 1.
+    first: usize,
+    /// Number of all pages.
+    total: usize,
+    /// The scale, as [`SetSheet::reduced`].
+    reduced: u32,
+    /// Column and row of this page, from the left and from the top.
+    at: (usize, usize),
+}
+
+impl Place {
+    /// The number of the page in a column and row of the same sheet.
+    fn number(&self, grid: &Grid, (column, row): (usize, usize)) -> usize {
+        self.first + row * grid.columns + column
+    }
+}
+
+/// Lays sheets on pages at full size, numbered through, left to right and from the top down.
+///
+/// Each sheet's paper lies the way that needs fewest pages, then the way that leaves most room
+/// around the drawing. A drawing that fits on a page stands in its middle; joints go where they
+/// cut fewest lines and texts.
+pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
+    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title, 1)).collect();
+    lay(&laid, options)
+}
+
+/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block and scale.
+pub fn tile_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Page> {
+    let laid = sheets.iter().map(|of| (&of.sheet, &of.title, of.reduced));
+    lay(&laid.collect::<Vec<_>>(), options)
+}
+
+/// How many pages each sheet of a set takes.
+pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
+    let options = options.clamped();
+    let pages = |of: &SetSheet| {
+        let ink = Ink::of(&of.sheet.drawing);
+        grid::arrange(&of.sheet.drawing, &ink, &options, &of.title).pages()
+    };
+    sheets.iter().map(pages).collect()
+}
+
+/// A sheet, its title block and its scale.
+type Laid<'a> = (&'a Sheet, &'a TitleBlock, u32);
+
+fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
+    let options = options.clamped();
+    let inks: Vec<Ink> = sheets.iter().map(|of| Ink::of(&of.0.drawing)).collect();
+    let grids: Vec<Grid> = sheets
+        .iter()
+        .zip(&inks)
+        .map(|((sheet, title, _), ink)| grid::arrange(&sheet.drawing, ink, &options, title))
+        .collect();
+    let total = grids.iter().map(Grid::pages).sum();
+    let mut pages = Vec::with_capacity(total);
+    for ((&(sheet, title, reduced), grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
+        let marks = joins::marks(ink, grid);
+        let first = pages.len() + 1;
+        pages.extend(grid.places().map(|at| {
+            let place = Place {
+                first,
+                total,
+                reduced,
+                at,
+            };
+            page(sheet, grid, &marks, &place, title)
+        }));
+    }
+    pages
+}
+
+fn page(sheet: &Sheet, grid: &Grid, marks: &[Mark], place: &Place, title: &TitleBlock) -> Page {
+    let window = grid.layout.window;
+    let shift = grid.shift(place.at);
+    let mut items = vec![Item::Group(GroupItem {
+        name: "drawing".into(),
+        shift,
+        clip: Some(window),
+        items: ink::inside(&sheet.drawing.items, window - shift),
+    })];
+    items.push(Item::Group(GroupItem {
+        name: "joins".into(),
+        shift,
+        clip: Some(window),
+        items: joins::draw(marks, grid, place),
+    }));
+    items.push(Item::line(outline(window), Line::Frame));
+    items.extend(bars::draw(&grid.layout));
+    items.extend(strip::draw(sheet, grid, place, title));
+    Page {
+        width_mm: grid.layout.paper.width(),
+        height_mm: grid.layout.paper.height(),
+        items,
+    }
+}
+
+/// A rectangle as a path.
+fn outline(rect: Rect) -> kurbo::BezPath {
+    use kurbo::Shape;
+    rect.to_path(0.1)
+}

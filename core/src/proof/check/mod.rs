@@ -1,0 +1,83 @@
+//! What is noticed of the shape alone: what cannot be made, what will disappoint, what is good to
+//! know.
+
+mod bar;
+mod boss;
+mod jaw;
+mod limb;
+mod rein;
+
+use crate::finding::{Finding, Part, Severity, sort};
+use crate::tongs::document::Document;
+use crate::tongs::jaw::Jaw;
+use crate::tongs::model::{Half, Model};
+use crate::units::Show;
+
+/// What is noticed of a pair before any work or hand bears on it, the worst first.
+pub fn check(document: &Document, model: &Model) -> Vec<Finding> {
+    let mut check = Check {
+        document,
+        model,
+        show: document.units.show(),
+        found: Vec::new(),
+    };
+    bar::check(&mut check);
+    jaw::check(&mut check);
+    boss::check(&mut check);
+    limb::check(&mut check);
+    rein::check(&mut check);
+    sort(&mut check.found);
+    check.found
+}
+
+/// A document and its model under scrutiny.
+struct Check<'a> {
+    document: &'a Document,
+    model: &'a Model,
+    show: Show,
+    found: Vec<Finding>,
+}
+
+impl<'a> Check<'a> {
+    /// Notes a finding: what and how to mend it, what was found and what it is held against.
+    fn add(
+        &mut self,
+        (severity, part): (Severity, Part),
+        (message, hint): (String, String),
+        (value, limit): (f64, f64),
+        source: &'static str,
+    ) {
+        self.found.push(Finding {
+            severity,
+            part,
+            message,
+            value,
+            limit,
+            hint,
+            source,
+        });
+    }
+
+    /// A size as the smith reads it.
+    fn size(&self, mm: f64) -> String {
+        self.show.text(mm)
+    }
+
+    /// Side of the square of the bar's area, mm: what trade rules call the bar.
+    fn side(&self) -> f64 {
+        self.document.bar.stock.equal_square_mm()
+    }
+
+    /// The jaws as asked, with the half that carries each.
+    fn jaws(&self) -> Vec<(Part, &'a Jaw, &'a Half)> {
+        let first = (Part::Jaw, &self.document.jaw, &self.model.a);
+        let second = self.document.second_jaw.as_ref();
+        let second = second.map(|jaw| (Part::SecondJaw, jaw, &self.model.b));
+        [Some(first), second].into_iter().flatten().collect()
+    }
+
+    /// The halves that differ: one when both jaws are the same.
+    fn halves(&self) -> Vec<&'a Half> {
+        self.jaws().into_iter().map(|(_, _, half)| half).collect()
+    }
+}

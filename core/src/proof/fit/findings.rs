@@ -1,0 +1,297 @@
+//! What the fit has to say to the smith.
+
+use super::{
+    Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, SPAN_SOURCE, Travel, WIDEST_SPAN_MM, WorkRange,
+};
+use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Part, Severity};
+use crate::tongs::document::Document;
+use crate::tongs::model::Model;
+
+/// Preferred and greatest mass of a tool held in one hand, kg.
+const MASS_KG: (f64, f64) = (1.4, 2.3);
+const MASS_SOURCE: &str = "CCOHS, hand tool ergonomics (read in copies)";
+
+/// A pair that opens less than this, both halves together, takes no work in, degrees (common
+/// practice, no source: a finger's breadth at the tip of usual jaws).
+const LEAST_OPENING_DEG: f64 = 10.0;
+
+/// How far out of line with the rivet the reins may be, mm (common practice, no source).
+const OUT_OF_LINE_MM: f64 = 3.0;
+
+/// What is worth telling about a fit, in no order.
+pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
+    let mut say = Say {
+        document,
+        all: Vec::new(),
+    };
+    match &fit.travel {
+        None => say.cannot_be_assembled(),
+        Some(travel) => {
+            say.overlaps(model, travel);
+            say.opening(fit, travel);
+        }
+    }
+    match (&fit.nominal, &fit.range) {
+        (Err(no), _) => say.cannot_hold(model, *no),
+        (Ok(contact), range) => {
+            say.span(contact);
+            say.parallel(contact);
+            if let Ok(range) = range {
+                say.outside(contact, range);
+            }
+        }
+    }
+    say.shut(fit);
+    say.mass(fit.mass_kg);
+    say.in_line(fit);
+    say.all
+}
+
+struct Say<'a> {
+    document: &'a Document,
+    all: Vec<Finding>,
+}
+
+impl Say<'_> {
+    fn size(&self, mm: f64) -> String {
+        self.document.units.show().text(mm)
+    }
+
+    fn add(
+        &mut self,
+        place: (Severity, Part),
+        words: (String, &str),
+        measured: (f64, f64),
+        source: &'static str,
+    ) {
+        self.all.push(Finding::new(place, words, measured, source));
+    }
+
+    fn cannot_be_assembled(&mut self) {
+        let message = "the halves overlap however far they are turned, 0 degrees are free: they cannot be put together";
+        let hint = "lengthen neck and shoulder, or make the boss smaller";
+        self.add(
+            (Severity::Stop, Part::Pair),
+            (message.to_owned(), hint),
+            (0.0, LEAST_OPENING_DEG),
+            GEOMETRY,
+        );
+    }
+
+    /// Halves that overlap where they should stand on the work.
+    fn overlaps(&mut self, model: &Model, travel: &Travel) {
+        let first = travel.shut.half_angle;
+        let Some(clash) = travel.shut.clash.filter(|_| first > 1e-6) else {
+            return;
+        };
+        // The jaws' own gap is already known to be wrong.
+        if model.jaw_gap < 0.0 && Limit::of(Some(clash)) == Limit::JawsMeet {
+            return;
+        }
+        let degrees = (2.0 * first).to_degrees();
+        let message = format!(
+            "set on the work, {} of the halves overlap; they are free only when opened by {degrees:.1} degrees, past 0",
+            Part::both(clash.parts)
+        );
+        let hint = "give them room where they touch: the drawing shows the place";
+        self.add(
+            (Severity::Stop, clash.parts[0]),
+            (message, hint),
+            (degrees, 0.0),
+            GEOMETRY,
+        );
+    }
+
+    fn opening(&mut self, fit: &Fit, travel: &Travel) {
+        let degrees = fit.opening.to_degrees();
+        if degrees >= LEAST_OPENING_DEG {
+            return;
+        }
+        let stops = travel
+            .open
+            .clash
+            .map_or([Part::Boss; 2], |clash| clash.parts);
+        let message = format!(
+            "the pair opens {degrees:.1} degrees, then {} meet; under {LEAST_OPENING_DEG:.0} degrees no work goes in",
+            Part::both(stops)
+        );
+        let hint = "lengthen neck and shoulder so that they clear each other";
+        self.add(
+            (Severity::Stop, Part::Pair),
+            (message, hint),
+            (degrees, LEAST_OPENING_DEG),
+            COMMON_PRACTICE,
+        );
+    }
+
+    fn cannot_hold(&mut self, model: &Model, no: NoContact) {
+        // Resolving has said that the jaws meet, and travel that there is none.
+        if model.jaw_gap < 0.0 || no == NoContact::NoTravel {
+            return;
+        }
+        let size = self.document.work.size().mm();
+        let message = format!(
+            "the pair cannot hold its own {} work: {no}",
+            self.size(size)
+        );
+        let hint = "change the jaw or the reins for this work, or choose other work";
+        self.add(
+            (Severity::Stop, Part::Work),
+            (message, hint),
+            (size, size),
+            GEOMETRY,
+        );
+    }
+
+    fn span(&mut self, contact: &Contact) {
+        let span = contact.hand_span_mm;
+        /// A round size is not refused for its last digit, mm.
+        const HAIR: f64 = 0.05;
+        if span > WIDEST_SPAN_MM + HAIR {
+            let message = format!(
+                "the reins are {} over all at the hand, a hand closes {} with force",
+                self.size(span),
+                self.size(WIDEST_SPAN_MM)
+            );
+            let hint = "bring the reins closer at the hand";
+            let held = (span, WIDEST_SPAN_MM);
+            self.add(
+                (Severity::Mend, Part::Rein),
+                (message, hint),
+                held,
+                SPAN_SOURCE,
+            );
+        } else if span < LEAST_SPAN_MM - HAIR {
+            let message = format!(
+                "the reins are {} over all at the hand, under {} a hand has little force",
+                self.size(span),
+                self.size(LEAST_SPAN_MM)
+            );
+            let hint = "set the reins wider at the hand";
+            let held = (span, LEAST_SPAN_MM);
+            self.add(
+                (Severity::Note, Part::Rein),
+                (message, hint),
+                held,
+                SPAN_SOURCE,
+            );
+        }
+    }
+
+    /// A groove or a notch may bear unevenly even on the nominal work.
+    fn parallel(&mut self, contact: &Contact) {
+        let open = contact.heel_open_mm.max(contact.tip_open_mm);
+        /// Less than this is filed or hammered away in setting, mm.
+        const SEEN_MM: f64 = 0.5;
+        if open < SEEN_MM {
+            return;
+        }
+        let (touches, stands) = if contact.tip_open_mm > contact.heel_open_mm {
+            ("heel", "tip")
+        } else {
+            ("tip", "heel")
+        };
+        let message = format!(
+            "on its own work the jaws bear at the {touches} and stand {} open at the {stands}, over {}",
+            self.size(open),
+            self.size(SEEN_MM)
+        );
+        let hint = "let the grip run even from heel to tip";
+        self.add(
+            (Severity::Note, Part::Jaw),
+            (message, hint),
+            (open, SEEN_MM),
+            COMMON_PRACTICE,
+        );
+    }
+
+    fn outside(&mut self, contact: &Contact, range: &WorkRange) {
+        if range.holds(contact.size_mm) {
+            return;
+        }
+        let end = if contact.size_mm < range.least.size_mm {
+            range.least
+        } else {
+            range.most
+        };
+        let message = format!(
+            "the pair holds {} to {}, not its own {}: {}",
+            self.size(range.least.size_mm),
+            self.size(range.most.size_mm),
+            self.size(contact.size_mm),
+            end.limit.name()
+        );
+        let hint = "change the jaw for this work, or choose other work";
+        self.add(
+            (Severity::Stop, Part::Work),
+            (message, hint),
+            (contact.size_mm, end.size_mm),
+            GEOMETRY,
+        );
+    }
+
+    /// Reins that meet before the jaws do leave nothing to squeeze.
+    fn shut(&mut self, fit: &Fit) {
+        let Some((contact, range)) = fit.nominal.as_ref().ok().zip(fit.range.as_ref().ok()) else {
+            return;
+        };
+        if range.least.limit != Limit::ReinsTouch {
+            return;
+        }
+        let spare = contact.size_mm - range.least.size_mm;
+        let least = 0.1 * contact.size_mm;
+        if spare >= least {
+            return;
+        }
+        let message = format!(
+            "the reins touch on work only {} thinner, under {}: they meet before the work is held",
+            self.size(spare),
+            self.size(least)
+        );
+        let hint = "set the reins wider at the hand";
+        self.add(
+            (Severity::Mend, Part::Rein),
+            (message, hint),
+            (spare, least),
+            COMMON_PRACTICE,
+        );
+    }
+
+    fn mass(&mut self, mass_kg: f64) {
+        let (preferred, most) = MASS_KG;
+        let (severity, limit) = if mass_kg > most {
+            (Severity::Mend, most)
+        } else if mass_kg > preferred {
+            (Severity::Note, preferred)
+        } else {
+            return;
+        };
+        let message = format!("the pair weighs {mass_kg:.2} kg, over {limit} kg for one hand");
+        let hint = "draw the reins thinner, or start from a smaller bar";
+        self.add(
+            (severity, Part::Pair),
+            (message, hint),
+            (mass_kg, limit),
+            MASS_SOURCE,
+        );
+    }
+
+    fn in_line(&mut self, fit: &Fit) {
+        let off = fit.in_line.at_hand_mm.abs();
+        if off <= OUT_OF_LINE_MM {
+            return;
+        }
+        let message = format!(
+            "midway between the reins lies {} off the line through rivet and work, over {}",
+            self.size(off),
+            self.size(OUT_OF_LINE_MM)
+        );
+        let hint = "bend the reins until their middle is in line";
+        self.add(
+            (Severity::Mend, Part::Rein),
+            (message, hint),
+            (off, OUT_OF_LINE_MM),
+            COMMON_PRACTICE,
+        );
+    }
+}

@@ -1,0 +1,175 @@
+//! The sizes of work that a pair holds, and what ends them.
+
+use super::contact::{Jaws, NoContact};
+use super::travel::{Clash, Travel, TravelEnd};
+use super::{OUT_OF_PARALLEL, WIDEST_SPAN_MM};
+use crate::asked::Range;
+use crate::finding::Part;
+use crate::number::roots::{last_true, rising_root};
+use crate::steel::PESSIMISTIC_FRICTION;
+
+/// What ends the range of work on one side.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Limit {
+    /// The faces stand too far out of parallel.
+    OutOfParallel,
+    /// The jaws stand open wider than friction holds work that lies across them.
+    SlipsOut,
+    /// The reins stand wider than a hand closes with force.
+    HandSpan,
+    /// The reins touch each other.
+    ReinsTouch,
+    /// The jaws touch each other.
+    JawsMeet,
+    /// Other parts of the halves touch.
+    HalvesCollide,
+    /// The work rides on the edges of the groove.
+    GrooveEdges,
+    /// No limit among the sizes that a document may hold.
+    Document,
+}
+
+impl Limit {
+    /// What the smith reads.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::OutOfParallel => "the faces stand out of parallel",
+            Self::SlipsOut => "the jaws stand so askew that the work slips out",
+            Self::HandSpan => "the reins are wider than a hand closes",
+            Self::ReinsTouch => "the reins touch",
+            Self::JawsMeet => "the jaws meet",
+            Self::HalvesCollide => "the halves touch elsewhere",
+            Self::GrooveEdges => "the work rides on the edges of the groove",
+            Self::Document => "no limit among the sizes reckoned with",
+        }
+    }
+
+    pub(super) fn of(clash: Option<Clash>) -> Self {
+        let jaw = |part: Part| matches!(part, Part::Jaw | Part::SecondJaw);
+        match clash.map(|clash| clash.parts) {
+            Some([a, b]) if jaw(a) && jaw(b) => Self::JawsMeet,
+            Some([Part::Rein, Part::Rein]) => Self::ReinsTouch,
+            Some(_) => Self::HalvesCollide,
+            None => Self::Document,
+        }
+    }
+}
+
+/// One end of the range.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RangeEnd {
+    /// The size the work is called by, mm.
+    pub size_mm: f64,
+    /// What ends the range there.
+    pub limit: Limit,
+}
+
+/// The sizes of work of one shape that a pair holds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct WorkRange {
+    /// The least.
+    pub least: RangeEnd,
+    /// The most.
+    pub most: RangeEnd,
+}
+
+impl WorkRange {
+    /// Whether a size is held, mm.
+    pub fn holds(&self, size_mm: f64) -> bool {
+        (self.least.size_mm..=self.most.size_mm).contains(&size_mm)
+    }
+}
+
+/// How finely sizes are found, mm.
+const FINE: f64 = 1e-3;
+
+/// Finds the range around or near the nominal size.
+///
+/// Every limit but the groove's is a half-angle; the sizes follow from the angles, since thicker
+/// work always opens the pair farther.
+pub(super) fn range(
+    jaws: &Jaws<'_>,
+    travel: Option<&Travel>,
+    nominal_mm: f64,
+) -> Result<WorkRange, NoContact> {
+    let travel = travel.ok_or(NoContact::NoTravel)?;
+    let (shut, opened) = angles(jaws, travel);
+    if shut.0 > opened.0 {
+        let parts = |end: &TravelEnd| end.clash.map_or([Part::Jaw; 2], |clash| clash.parts);
+        let parts = parts(&travel.shut);
+        return Err(NoContact::MeetsFirst { parts });
+    }
+    let least = size_at(jaws, shut);
+    let most = size_at(jaws, opened);
+    let (least, most) = grooves(jaws, (least, most), nominal_mm);
+    Ok(WorkRange { least, most })
+}
+
+/// The half-angles between which the pair is of use, and what ends it there.
+fn angles(jaws: &Jaws<'_>, travel: &Travel) -> ((f64, Limit), (f64, Limit)) {
+    let (parallel, askew) = if jaws.crosswise() {
+        (PESSIMISTIC_FRICTION.atan(), Limit::SlipsOut)
+    } else {
+        ((OUT_OF_PARALLEL / 2.0).asin(), Limit::OutOfParallel)
+    };
+    let mut shut = (-parallel, askew);
+    if travel.shut.half_angle > shut.0 {
+        shut = (travel.shut.half_angle, Limit::of(travel.shut.clash));
+    }
+    let mut opened = (parallel, askew);
+    let span = jaws.half_angle_of_span(WIDEST_SPAN_MM);
+    // A pair that is too wide for the hand on its nominal work is told so by a finding.
+    if span < opened.0 && span > 0.0 {
+        opened = (span, Limit::HandSpan);
+    }
+    if travel.open.half_angle < opened.0 {
+        opened = (travel.open.half_angle, Limit::of(travel.open.clash));
+    }
+    (shut, opened)
+}
+
+/// The size that opens the pair so far.
+fn size_at(jaws: &Jaws<'_>, (half_angle, limit): (f64, Limit)) -> RangeEnd {
+    let sizes = (Range::STEEL.least, Range::STEEL.most);
+    let more = |size: f64| {
+        jaws.touch_size(size)
+            .map_or(f64::MAX, |rest| rest.half_angle - half_angle)
+    };
+    // Most pairs are used near their own size: a narrow bracket is tried first.
+    let near = (0.5 * jaws.size_mm, (1.6 * jaws.size_mm).min(sizes.1));
+    let bracket = (
+        if near.0 > sizes.0 && more(near.0) < 0.0 {
+            near.0
+        } else {
+            sizes.0
+        },
+        if more(near.1) > 0.0 { near.1 } else { sizes.1 },
+    );
+    let size_mm = rising_root(bracket, FINE, more);
+    let ended = size_mm <= sizes.0 || size_mm >= sizes.1;
+    let limit = if ended { Limit::Document } else { limit };
+    RangeEnd { size_mm, limit }
+}
+
+/// Draws the ends in to where the work goes into the grooves, if the nominal work does.
+fn grooves(
+    jaws: &Jaws<'_>,
+    (mut least, mut most): (RangeEnd, RangeEnd),
+    nominal_mm: f64,
+) -> (RangeEnd, RangeEnd) {
+    // Where the range is nothing the two ends may have passed each other by a hair.
+    let inside = nominal_mm.min(most.size_mm).max(least.size_mm);
+    if jaws.rides(inside) {
+        return (least, most);
+    }
+    for end in [&mut least, &mut most] {
+        if jaws.rides(end.size_mm) {
+            let size_mm = last_true((inside, end.size_mm), FINE, |size| !jaws.rides(size));
+            *end = RangeEnd {
+                size_mm,
+                limit: Limit::GrooveEdges,
+            };
+        }
+    }
+    (least, most)
+}

@@ -1,0 +1,5 @@
+//! Whether a pair can be made, holds and lasts.
+
+pub mod check;
+pub mod fit;
+pub mod strength;

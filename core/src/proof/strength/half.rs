@@ -1,0 +1,320 @@
+//! Stations along a whole half: rein, shoulder, boss, neck, jaw.
+
+use kurbo::{BezPath, PathEl, Point, Vec2};
+
+use super::beam::{Station, along_sweep, of_section, places, worst};
+use crate::finding::Part;
+use crate::proof::fit::Press;
+use crate::shape::section::{Known, Section};
+use crate::tongs::body::Limb;
+use crate::tongs::model::Half;
+
+/// How far a flattened curve may stray, mm.
+const FLAT: f64 = 0.02;
+
+/// What bends a half.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Bend {
+    /// Where the hand and the work press.
+    pub(super) press: Press,
+    /// What the steel bears, MPa: of rein, shoulder and boss, and of neck and jaw.
+    pub(super) limit_mpa: (f64, f64),
+    /// The part that the jaw is.
+    pub(super) jaw: Part,
+}
+
+impl Bend {
+    /// The moment at a place for each newton at the hand, N·mm/N: it grows from the hand to the
+    /// rivet and falls to nothing where the jaw presses.
+    fn moment(&self, at: Point) -> f64 {
+        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let x = self.along(at);
+        let from_hand = hand + x;
+        let from_grip = (grip - x) * hand / grip;
+        from_hand.min(from_grip).max(0.0)
+    }
+
+    /// How far along the tongs from the rivet a place lies once the half has turned, mm.
+    fn along(&self, at: Point) -> f64 {
+        let (sin, cos) = self.press.half_angle.sin_cos();
+        at.x * cos - at.y * sin
+    }
+}
+
+/// How far along a jaw from its heel the work presses, mm.
+pub(super) fn pressed_at(press: &Press, half: &Half) -> f64 {
+    let (sin, cos) = press.half_angle.sin_cos();
+    let jaw = &half.jaw;
+    // The jaw's height above the axis changes slowly along it: two rounds settle its share.
+    let mut back = jaw.along_at_x(press.grip_mm);
+    for _ in 0..2 {
+        let y = jaw.path.at(back).at.y;
+        back = jaw.along_at_x((press.grip_mm + y * sin) / cos);
+    }
+    // A sketch may be shorter than any grip.
+    back.max(0.5).min(jaw.length())
+}
+
+/// One half bent by the hand.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HalfBending {
+    /// From the hand to the grip.
+    pub stations: Vec<Station>,
+    /// Which station has the most stress for what its steel bears.
+    pub peak: usize,
+    /// From the hole's centre to the nearest edge of the boss, mm.
+    pub edge_mm: f64,
+}
+
+impl HalfBending {
+    /// The station with the most stress for what it bears.
+    pub fn worst(&self) -> &Station {
+        &self.stations[self.peak]
+    }
+
+    /// The worst station of some parts.
+    pub fn worst_of(&self, parts: &[Part]) -> Option<&Station> {
+        let of = self.stations.iter().filter(|s| parts.contains(&s.part));
+        of.max_by(|a, b| a.use_per_n().total_cmp(&b.use_per_n()))
+    }
+
+    /// The section through the middle of the hole.
+    pub fn at_hole(&self) -> Option<&Station> {
+        let boss = self.stations.iter().filter(|s| s.part == Part::Boss);
+        let off = |s: &&Station| s.at.to_vec2().hypot();
+        boss.min_by(|a, b| off(a).total_cmp(&off(b)))
+    }
+
+    /// The jaw where it begins.
+    pub fn jaw_root(&self) -> Option<&Station> {
+        let jaw = |s: &&Station| matches!(s.part, Part::Jaw | Part::SecondJaw);
+        self.stations.iter().find(jaw)
+    }
+}
+
+/// Cuts a half, with its outline, into stations from the hand to where its jaw presses.
+pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBending {
+    let moment = |at: Point| bend.moment(at);
+    let (cold, hot) = bend.limit_mpa;
+    let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
+    let sides = sides(&flatten(outline));
+    append(&mut stations, body(half, bend, &near_body(half, &sides)));
+    let to = pressed_at(&bend.press, half);
+    let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
+    append(&mut stations, jaw);
+    let peak = worst(&stations).unwrap_or(0);
+    HalfBending {
+        stations,
+        peak,
+        edge_mm: nearest_edge(&sides),
+    }
+}
+
+/// A straight side of an outline.
+type Line = (Point, Point);
+
+fn sides(outline: &[Point]) -> Vec<Line> {
+    let next = outline.iter().skip(1).chain(outline.first());
+    outline.iter().copied().zip(next.copied()).collect()
+}
+
+/// The sides that a cut through the body can meet: none that lies wholly out along jaw or rein.
+fn near_body(half: &Half, sides: &[Line]) -> Vec<Line> {
+    let rim = &half.body.rim;
+    // A cut stands nearly upright, so it goes no farther along the tongs than it is deep.
+    let depth = 2.0 * rim.half_across() + half.jaw.section(0.0).depth;
+    let (from, to) = (half.rein_start().x - depth, half.heel() + depth);
+    let near = |(p, q): &&Line| p.x.max(q.x) >= from && p.x.min(q.x) <= to;
+    sides.iter().filter(near).copied().collect()
+}
+
+/// From the rivet to the nearest side of the outline, mm.
+fn nearest_edge(sides: &[Line]) -> f64 {
+    let off = |(p, q): &Line| {
+        let d = *q - *p;
+        let t = (-p.to_vec2().dot(d) / d.hypot2().max(1e-18)).clamp(0.0, 1.0);
+        (*p + d * t).to_vec2().hypot()
+    };
+    sides.iter().map(off).fold(f64::MAX, f64::min)
+}
+
+/// Continues the stations with others that count from their own start.
+fn append(stations: &mut Vec<Station>, more: Vec<Station>) {
+    let end = stations.last().map_or(0.0, |last| last.along_mm);
+    stations.extend(more.into_iter().map(|station| Station {
+        along_mm: station.along_mm + end,
+        ..station
+    }));
+}
+
+/// The middle line of the body from the rein to the jaw, as points.
+struct Run {
+    points: Vec<Point>,
+    parts: Vec<Part>,
+}
+
+/// Pieces of a limb's middle line.
+const LIMB_PIECES: u32 = 4;
+
+fn run(half: &Half) -> Run {
+    let middle = |limb: &Limb, i: u32| {
+        let t = f64::from(i) / f64::from(LIMB_PIECES);
+        limb.inner_at(t).midpoint(limb.outer_at(t))
+    };
+    let turned = |p: Point| Point::new(-p.x, -p.y);
+    let (neck, shoulder) = (&half.body.neck, &half.body.shoulder);
+    let mut points: Vec<Point> = (0..=LIMB_PIECES)
+        .rev()
+        .map(|i| turned(middle(shoulder, i)))
+        .collect();
+    let mut parts = vec![Part::Shoulder; LIMB_PIECES as usize];
+    points.push(Point::ORIGIN);
+    parts.extend([Part::Boss, Part::Boss]);
+    points.extend((0..=LIMB_PIECES).map(|i| middle(neck, i)));
+    parts.extend(vec![Part::Neck; LIMB_PIECES as usize]);
+    Run { points, parts }
+}
+
+/// Stations through shoulder, boss and neck: cuts square to the run from edge to edge of the
+/// outline, as thick as the faces are there.
+fn body(half: &Half, bend: &Bend, outline: &[Line]) -> Vec<Station> {
+    let run = run(half);
+    let mut known = Known::default();
+    let mut stations = Vec::with_capacity(5 * run.parts.len());
+    let mut along = 0.0;
+    for (pair, &part) in run.points.windows(2).zip(&run.parts) {
+        let d = pair[1] - pair[0];
+        let length = d.hypot();
+        if length < 1e-6 {
+            continue;
+        }
+        let square = (d / length).turn_90();
+        for (s, stands_for_mm) in places(0.0, length) {
+            let at = pair[0] + d * (s / length);
+            stations.push(Station {
+                along_mm: along + s,
+                stands_for_mm,
+                ..cut(half, bend, part, (outline, &mut known), (at, square))
+            });
+        }
+        along += length;
+    }
+    stations
+}
+
+fn cut<'a>(
+    half: &'a Half,
+    bend: &Bend,
+    part: Part,
+    (outline, known): (&[Line], &mut Known<'a>),
+    (at, square): (Point, Vec2),
+) -> Station {
+    let (down, up) = edges_across(outline, at, square);
+    let middle = at + square * f64::midpoint(down, up);
+    let (low, high) = half.body.faces.at(middle.x);
+    let [plate, rein] = &half.body.profiles;
+    let (cold, hot) = bend.limit_mpa;
+    let shoulder = middle.x < 0.0;
+    let section = Section {
+        depth: up - down,
+        width: high - low,
+        from: plate,
+        to: if shoulder { rein } else { plate },
+        blend: if shoulder {
+            half.body.faces.blend(middle.x)
+        } else {
+            0.0
+        },
+    };
+    let limit = if part == Part::Neck { hot } else { cold };
+    let own = known.properties(&section);
+    let station = of_section(part, (&section, own), middle, limit, bend.moment(at));
+    less_hole(station, half.body.hole_radius, (at, square), (down, up))
+}
+
+/// From a point to the outline's nearest sides along a line: how far back and how far on, mm.
+fn edges_across(outline: &[Line], at: Point, square: Vec2) -> (f64, f64) {
+    /// What a point outside of the outline is given, mm, so that nothing divides by nothing.
+    const LEAST: f64 = 0.05;
+    let along = square.turn_90();
+    let (mut down, mut up) = (f64::MIN, f64::MAX);
+    for (p, q) in outline {
+        let (a, b) = ((*p - at).dot(along), (*q - at).dot(along));
+        if (a > 0.0) == (b > 0.0) {
+            continue;
+        }
+        let (c, d) = ((*p - at).dot(square), (*q - at).dot(square));
+        let s = c + (d - c) * a / (a - b);
+        if s >= 0.0 {
+            up = up.min(s);
+        } else {
+            down = down.max(s);
+        }
+    }
+    (
+        if down == f64::MIN { -LEAST } else { down },
+        if up == f64::MAX { LEAST } else { up.max(LEAST) },
+    )
+}
+
+/// Takes the hole out of a plate's section.
+fn less_hole(
+    station: Station,
+    radius: f64,
+    (at, square): (Point, Vec2),
+    (down, up): (f64, f64),
+) -> Station {
+    let from_middle = at.to_vec2();
+    let off = from_middle.dot(square.turn_90());
+    if off.abs() >= radius {
+        return station;
+    }
+    let half = (radius * radius - off * off).sqrt();
+    let foot = -from_middle.dot(square);
+    // Two pieces of plate, below and above the hole, or what is left of them.
+    let pieces = [(down, (foot - half).min(up)), ((foot + half).max(down), up)];
+    let net = net_section(&pieces, station.width_mm);
+    Station {
+        area_mm2: net.area,
+        inertia_mm4: net.inertia,
+        modulus_mm3: net.modulus,
+        ..station
+    }
+}
+
+struct Net {
+    area: f64,
+    inertia: f64,
+    modulus: f64,
+}
+
+/// Area, second moment and least modulus of pieces of plate in one line, from and to in mm.
+fn net_section(pieces: &[(f64, f64)], thick: f64) -> Net {
+    let kept = || pieces.iter().filter(|(from, to)| to > from);
+    let area: f64 = kept().map(|(a, b)| (b - a) * thick).sum();
+    let first: f64 = kept().map(|(a, b)| (b * b - a * a) / 2.0 * thick).sum();
+    let centroid = if area > 0.0 { first / area } else { 0.0 };
+    let cubed = |s: f64| (s - centroid).powi(3);
+    let inertia: f64 = kept()
+        .map(|&(a, b)| (cubed(b) - cubed(a)) / 3.0 * thick)
+        .sum();
+    let far = kept().flat_map(|&(a, b)| [(a - centroid).abs(), (b - centroid).abs()]);
+    let far = far.fold(f64::MIN_POSITIVE, f64::max);
+    /// What is reckoned with when a hole takes all, a wire that no boss is, so that stresses stay
+    /// numbers that can be read: mm⁴ and mm³.
+    const NOTHING: f64 = 1.0;
+    Net {
+        area,
+        inertia: inertia.max(NOTHING),
+        modulus: (inertia / far).max(NOTHING),
+    }
+}
+
+fn flatten(path: &BezPath) -> Vec<Point> {
+    let mut points = Vec::new();
+    kurbo::flatten(path.iter(), FLAT, |el| match el {
+        PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
+        PathEl::QuadTo(..) | PathEl::CurveTo(..) | PathEl::ClosePath => {}
+    });
+    points
+}

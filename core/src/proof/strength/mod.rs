@@ -1,0 +1,262 @@
+//! Whether a pair lasts: what a squeeze does to its steel.
+//!
+//! Each half is a beam that the hand bends about the rivet against the work. The figures guide
+//! the smith; they do not certify a tool.
+
+mod beam;
+mod figures;
+mod findings;
+mod half;
+mod hold;
+mod rivet;
+
+pub use beam::{Station, along_sweep, deflection_mm_per_n, slope_per_n};
+pub use figures::{Figure, Needs, Quantity};
+pub use findings::findings;
+pub use half::HalfBending;
+pub use rivet::{
+    AISC_SHEAR_SOURCE, BEARING_SOURCE, EDGE_SOURCE, EN_SHEAR_SOURCE, LEAST_EDGE, RivetLength,
+    bearing_en_n, cap_in_diameters, countersink_in_diameters, head_in_diameters, rivet_length,
+    shear_aisc_n, shear_en_n,
+};
+
+use kurbo::BezPath;
+
+use crate::finding::Part;
+use crate::proof::fit::{self, Contact, Press};
+use crate::steel::{self, HotFactors, ORDINARY_FRICTION, PESSIMISTIC_FRICTION, YOUNGS_MPA};
+use crate::tongs::document::Document;
+use crate::tongs::model::{Half, Model};
+
+/// How far a clip is taken to close the reins at the hand, mm (common practice, no source: a
+/// ring driven a few fingers' breadths up the reins).
+pub const CLIP_CLOSES_MM: f64 = 6.0;
+
+/// What is asked of a pair.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct StrengthLoad {
+    /// An ordinary squeeze of one hand, N.
+    pub ordinary_n: f64,
+    /// A strong squeeze for some seconds, N.
+    pub strong_n: f64,
+    /// All that a strong hand has, N.
+    pub full_n: f64,
+    /// How hot neck and jaw become, °C.
+    pub jaw_celsius: f64,
+}
+
+/// Where the squeezes of [`StrengthLoad::default`] come from.
+pub const SQUEEZE_SOURCE: &str =
+    "grip strength of men of 20 to 25, mean 541 N (Eur J Appl Physiol 2007; 99:415); 160 N is 30 %";
+
+/// Neck and jaw are never colder or hotter than this, °C: where the standard's table of hot
+/// strength begins, and where steel is forged.
+pub const JAW_CELSIUS: (f64, f64) = (20.0, 1200.0);
+
+impl StrengthLoad {
+    /// The usual squeezes with neck and jaw so hot, °C.
+    pub fn with_jaws_at(jaw_celsius: f64) -> Self {
+        Self {
+            jaw_celsius,
+            ..Self::default()
+        }
+    }
+}
+
+impl Default for StrengthLoad {
+    /// 100 N, 160 N and 540 N with cold jaws.
+    fn default() -> Self {
+        Self {
+            ordinary_n: 100.0,
+            strong_n: 160.0,
+            full_n: 540.0,
+            jaw_celsius: 20.0,
+        }
+    }
+}
+
+/// What one squeeze does.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Squeeze {
+    /// At the hand, on each rein, N.
+    pub hand_n: f64,
+    /// At the work, between the jaws, N.
+    pub jaw_n: f64,
+    /// Across the rivet, N.
+    pub rivet_n: f64,
+    /// Held against pulling out with pessimistic friction, N.
+    pub hold_pessimistic_n: f64,
+    /// Held against pulling out with ordinary friction, N.
+    pub hold_ordinary_n: f64,
+    /// Greatest bending stress of the half that has the most, MPa.
+    pub peak_stress_mpa: f64,
+    /// How far both reins together give at the hand, mm.
+    pub closes_mm: f64,
+}
+
+/// How a pair bears its loads.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Strength {
+    /// What was asked.
+    pub load: StrengthLoad,
+    /// What the steel bears cold.
+    pub steel: steel::Strength,
+    /// What neck and jaw keep of it hot.
+    pub hot: HotFactors,
+    /// Where hand and work press.
+    pub press: Press,
+    /// How many times the force of two flats the jaws press on the work, half A first.
+    pub gains: [f64; 2],
+    /// Ordinary, strong and full.
+    pub squeezes: [Squeeze; 3],
+    /// Half A, and half B if it differs.
+    pub halves: Vec<HalfBending>,
+    /// Force at the hand for each mm that both reins together close, N/mm.
+    pub rate_n_per_mm: f64,
+    /// Force of a clip that closes the reins by [`CLIP_CLOSES_MM`], N.
+    pub clip_force_n: f64,
+    /// Shank to cut.
+    pub rivet_length: RivetLength,
+    /// Everything that has a limit, for a table.
+    pub figures: Vec<Figure>,
+}
+
+impl Strength {
+    /// Newtons at the work for a newton at the hand.
+    pub fn leverage(&self) -> f64 {
+        self.press.leverage()
+    }
+
+    /// The half that is worst off.
+    pub fn worst_half(&self) -> &HalfBending {
+        let uses = |half: &&HalfBending| half.worst().use_per_n();
+        let worst = self
+            .halves
+            .iter()
+            .max_by(|a, b| uses(a).total_cmp(&uses(b)));
+        worst.expect("every pair has a half A")
+    }
+
+    /// The station of some parts that is worst off in either half.
+    pub fn worst_of(&self, parts: &[Part]) -> Option<&Station> {
+        let all = self.halves.iter().filter_map(|half| half.worst_of(parts));
+        all.max_by(|a, b| a.use_per_n().total_cmp(&b.use_per_n()))
+    }
+}
+
+/// Works out how a pair bears its loads on its own work.
+pub fn strength(document: &Document, model: &Model, load: &StrengthLoad) -> Strength {
+    let contact = fit::fit_on(document, model, &document.work);
+    strength_on(document, model, contact.as_ref().ok(), load)
+}
+
+/// Works out how a pair bears its loads on work that it holds as [`fit::fit_on`] finds; without a
+/// contact the work counts as pressed all along the grip. Loads that are negative or no numbers
+/// count as nothing.
+pub fn strength_on(
+    document: &Document,
+    model: &Model,
+    contact: Option<&Contact>,
+    load: &StrengthLoad,
+) -> Strength {
+    let load = sane(load);
+    let steel = steel::strength(document.bar.steel);
+    let hot = steel::hot_factors(load.jaw_celsius);
+    let press = fit::press(model, contact);
+    let gains = hold::gains(model, contact, &press);
+    let halves = halves(model, &steel, hot, press);
+    let soft: f64 = both(&halves, |half| {
+        deflection_mm_per_n(&half.stations, YOUNGS_MPA)
+    });
+    let rate_n_per_mm = 1.0 / soft.max(f64::MIN_POSITIVE);
+    let mut strength = Strength {
+        squeezes: [load.ordinary_n, load.strong_n, load.full_n]
+            .map(|hand_n| squeeze(hand_n, press.leverage(), gains, (&halves, soft))),
+        load,
+        steel,
+        hot,
+        press,
+        gains,
+        halves,
+        rate_n_per_mm,
+        clip_force_n: rate_n_per_mm * CLIP_CLOSES_MM,
+        rivet_length: length(document, model),
+        figures: Vec::new(),
+    };
+    strength.figures = figures::figures(document, model, &strength);
+    strength
+}
+
+/// The loads as numbers that can be reckoned with.
+fn sane(load: &StrengthLoad) -> StrengthLoad {
+    let force = |n: f64| if n.is_finite() { n.max(0.0) } else { 0.0 };
+    StrengthLoad {
+        ordinary_n: force(load.ordinary_n),
+        strong_n: force(load.strong_n),
+        full_n: force(load.full_n),
+        jaw_celsius: load.jaw_celsius,
+    }
+}
+
+fn halves(
+    model: &Model,
+    steel: &steel::Strength,
+    hot: HotFactors,
+    press: Press,
+) -> Vec<HalfBending> {
+    /// Nothing is left at 1200 °C; a stress still needs something to be held against, MPa.
+    const LEAST_LIMIT: f64 = 1e-3;
+    let cold = steel.yield_mpa;
+    let limit_mpa = (cold, (cold * hot.proportional_limit).max(LEAST_LIMIT));
+    let [outline_a, outline_b] = model.outlines();
+    let sides = [
+        (&model.a, outline_a, Part::Jaw),
+        (&model.b, outline_b, Part::SecondJaw),
+    ];
+    let sides = if model.alike { &sides[..1] } else { &sides[..] };
+    let bend = |&(half, outline, jaw): &(&Half, &BezPath, Part)| {
+        let bend = half::Bend {
+            press,
+            limit_mpa,
+            jaw,
+        };
+        half::bend((half, outline), &bend)
+    };
+    sides.iter().map(bend).collect()
+}
+
+/// The sum over both halves of a pair.
+fn both(halves: &[HalfBending], of: impl Fn(&HalfBending) -> f64) -> f64 {
+    let sum: f64 = halves.iter().map(of).sum();
+    if halves.len() == 1 { 2.0 * sum } else { sum }
+}
+
+fn squeeze(
+    hand_n: f64,
+    leverage: f64,
+    gains: [f64; 2],
+    (halves, soft): (&[HalfBending], f64),
+) -> Squeeze {
+    let jaw_n = hand_n * leverage;
+    let hold = |friction: f64| friction * jaw_n * (gains[0] + gains[1]);
+    let stress = |half: &HalfBending| {
+        let all = half.stations.iter().map(|s| s.stress_mpa(hand_n));
+        all.fold(0.0, f64::max)
+    };
+    Squeeze {
+        hand_n,
+        jaw_n,
+        // Both forces press the half the same way; the rivet takes their sum.
+        rivet_n: hand_n + jaw_n,
+        hold_pessimistic_n: hold(PESSIMISTIC_FRICTION),
+        hold_ordinary_n: hold(ORDINARY_FRICTION),
+        peak_stress_mpa: halves.iter().map(stress).fold(0.0, f64::max),
+        closes_mm: soft * hand_n,
+    }
+}
+
+fn length(document: &Document, model: &Model) -> RivetLength {
+    let rivet = &document.rivet;
+    let grip = model.a.body.faces.thickness + model.b.body.faces.thickness;
+    rivet_length(rivet.head, (rivet.diameter.mm(), rivet.hole.mm()), grip)
+}

@@ -1,0 +1,118 @@
+//! Cross-sections in the plane normal to a path: depth in the side view, width along the rivet.
+//!
+//! A [`Profile`] is a shape in a box of half-sizes one; a [`Section`] is a profile, or a blend of
+//! two, at a depth and a width in mm.
+
+mod circle;
+mod plain;
+mod profile;
+mod properties;
+mod work;
+
+pub use circle::smallest_circle_mm;
+pub use plain::plain_profile;
+pub use profile::{Boxed, Piece, Profile};
+pub use properties::{Known, Properties};
+pub use work::work_section;
+
+/// A cross-section in mm. Its box is centred on the origin; v points to the outside of the half
+/// (away from the work and from the other rein), u along the rivet.
+#[derive(Debug, Clone, Copy)]
+pub struct Section<'a> {
+    /// Size in the side view, mm.
+    pub depth: f64,
+    /// Size in the top view, mm.
+    pub width: f64,
+    /// The profile that the blend comes from.
+    pub from: &'a Profile,
+    /// The profile that it goes to.
+    pub to: &'a Profile,
+    /// How far it has gone, 0 to 1.
+    pub blend: f64,
+}
+
+impl<'a> Section<'a> {
+    /// A section of one profile.
+    pub fn new(profile: &'a Profile, depth: f64, width: f64) -> Self {
+        Self {
+            depth,
+            width,
+            from: profile,
+            to: profile,
+            blend: 0.0,
+        }
+    }
+
+    /// Area over depth × width; blends linearly.
+    pub fn fullness(&self) -> f64 {
+        self.from.fullness() + (self.to.fullness() - self.from.fullness()) * self.blend
+    }
+
+    /// Area in mm².
+    pub fn area_mm2(&self) -> f64 {
+        self.depth * self.width * self.fullness()
+    }
+
+    /// Outer surface (away from the work) over `u` from −1 to 1, in mm from the box's centre.
+    pub fn upper(&self, u: f64) -> f64 {
+        let unit = lerp(self.from.upper_at(u), self.to.upper_at(u), self.blend);
+        unit * self.depth / 2.0
+    }
+
+    /// Inner surface (towards the work), in mm from the box's centre.
+    pub fn lower(&self, u: f64) -> f64 {
+        let unit = lerp(self.from.lower_at(u), self.to.lower_at(u), self.blend);
+        unit * self.depth / 2.0
+    }
+
+    /// Where either surface may have a corner, in u, ascending from −1 to 1.
+    pub fn breaks(&self) -> Vec<f64> {
+        let mut all = self.from.breaks();
+        if !std::ptr::eq(self.from, self.to) {
+            all.extend(self.to.breaks());
+        }
+        all.sort_by(f64::total_cmp);
+        all.dedup_by(|a, b| (*a - *b).abs() < 1e-12);
+        all
+    }
+
+    /// Closed outline as points (z, y) in mm about the box's centre, anticlockwise seen from the
+    /// tip, to `tolerance` mm.
+    pub fn outline(&self, tolerance: f64) -> Vec<(f64, f64)> {
+        let us = self.samples(tolerance);
+        let z = |u: f64| u * self.width / 2.0;
+        let lower = us.iter().map(|&u| (z(u), self.lower(u)));
+        let upper = us.iter().rev().map(|&u| (z(u), self.upper(u)));
+        let mut points: Vec<_> = lower.chain(upper).collect();
+        points.dedup_by(|a, b| (a.0 - b.0).hypot(a.1 - b.1) < 1e-9);
+        points
+    }
+
+    /// Places in u that follow both surfaces to `tolerance` mm; jumps are stepped across.
+    fn samples(&self, tolerance: f64) -> Vec<f64> {
+        /// Just off a corner, so that both sides of a jump are seen.
+        const STEP: f64 = 1e-9;
+        let curved = self.from.curved() || self.to.curved();
+        let size = self.depth.max(self.width).max(tolerance);
+        let each = if curved {
+            (0.8 * (size / tolerance).sqrt()).clamp(4.0, 400.0)
+        } else {
+            1.0
+        };
+        let mut us = Vec::new();
+        for pair in self.breaks().windows(2) {
+            let (a, b) = (pair[0] + STEP, pair[1] - STEP);
+            let mut i = 0.0;
+            while i <= each.ceil() {
+                let phi = std::f64::consts::PI * (i / each.ceil() - 0.5);
+                us.push(f64::midpoint(a, b) + (b - a) / 2.0 * phi.sin());
+                i += 1.0;
+            }
+        }
+        us
+    }
+}
+
+pub(crate) fn lerp(a: f64, b: f64, t: f64) -> f64 {
+    a + (b - a) * t
+}

@@ -1,0 +1,79 @@
+//! All that is known of one design: the one chain from what was asked to what was noticed.
+
+use crate::finding::{Finding, Severity, sort, worst};
+use crate::forge::balance::{Balance, balance};
+use crate::proof::check::check;
+use crate::proof::fit::{self, Fit};
+use crate::proof::strength::{self, Strength, StrengthLoad};
+use crate::tongs::document::Document;
+use crate::tongs::model::Model;
+use crate::tongs::resolve;
+
+/// The answers to one design.
+#[derive(Debug, Clone)]
+pub struct Answers {
+    /// Its geometry.
+    pub model: Model,
+    /// Its bar.
+    pub balance: Balance,
+    /// How it holds.
+    pub fit: Fit,
+    /// How it lasts under the squeezes asked for, on its own work.
+    pub strength: Strength,
+    /// What was noticed, the worst first.
+    pub findings: Vec<Finding>,
+}
+
+impl Answers {
+    /// The answers under the usual squeezes with cold jaws.
+    ///
+    /// ```
+    /// use reinwright_core::asked::{parse_bar, parse_work};
+    /// use reinwright_core::{shop::Answers, tongs::document::Document};
+    /// let work = parse_work("3/8 in flat").unwrap();
+    /// let bar = parse_bar("3/4 in square").unwrap();
+    /// let pair = Document::starting("flat", work, bar).unwrap();
+    /// let answers = Answers::to(&pair);
+    /// assert!(answers.balance.bar_mm > 0.0);
+    /// ```
+    pub fn to(document: &Document) -> Self {
+        Self::under(document, &StrengthLoad::default())
+    }
+
+    /// The answers under other squeezes, or with hot jaws.
+    pub fn under(document: &Document, load: &StrengthLoad) -> Self {
+        let model = resolve(document);
+        let fit = fit::fit(document, &model);
+        let strength = strength::strength_on(document, &model, fit.nominal.as_ref().ok(), load);
+        let findings = noticed(document, &model, &fit, &strength);
+        Self {
+            balance: balance(document, &model),
+            model,
+            fit,
+            strength,
+            findings,
+        }
+    }
+
+    /// The same answers under other squeezes, or with hotter jaws: what does not follow from the
+    /// load is kept.
+    pub fn bear(&mut self, document: &Document, load: &StrengthLoad) {
+        let held = self.fit.nominal.as_ref().ok();
+        self.strength = strength::strength_on(document, &self.model, held, load);
+        self.findings = noticed(document, &self.model, &self.fit, &self.strength);
+    }
+
+    /// The worst of the findings; `None` when there are none.
+    pub fn worst(&self) -> Option<Severity> {
+        worst(&self.findings)
+    }
+}
+
+/// All that every stage noticed about a pair, the worst first, then in the order of the parts.
+fn noticed(document: &Document, model: &Model, fit: &Fit, strength: &Strength) -> Vec<Finding> {
+    let mut all = check(document, model);
+    all.extend(fit::findings(document, model, fit));
+    all.extend(strength::findings(document, model, strength));
+    sort(&mut all);
+    all
+}

@@ -1,0 +1,216 @@
+//! A family's file.
+
+use serde::Deserialize;
+use thiserror::Error;
+
+use super::value::{set_text, short};
+use super::{Family, Size};
+use crate::asked::{FileError, LimitError, broken, options, pretty, readable};
+use crate::tongs::document::{FORMAT, check_limits};
+
+/// The newest family format that this program writes and reads.
+pub const FAMILY_FORMAT: u32 = 1;
+
+/// The most sizes that a family may have.
+pub const MOST_SIZES: usize = 1000;
+/// The most rules, and the most values set by hand for one size: more than a design has fields.
+const MOST_ENTRIES: usize = 1000;
+/// Longest name, note and entry that a family's file may carry, in characters.
+const LONGEST_NAME: usize = 200;
+const LONGEST_NOTE: usize = 20_000;
+
+/// Why a file's text is no family. The message names the place and the mend.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum FamilyError {
+    /// As for every file.
+    #[error(transparent)]
+    File(#[from] FileError),
+    /// A design.
+    #[error("this is one design and no family: open it as a design, or make a family from it")]
+    Design,
+    /// A newer format.
+    #[error(
+        "the family has format {0}, this program reads up to {FAMILY_FORMAT}: open it with a newer Reinwright"
+    )]
+    Newer(u32),
+    /// Something in it cannot be used.
+    #[error("{place}: {what}")]
+    Wrong {
+        /// Where, such as `sizes 3, jaw.leg`.
+        place: String,
+        /// What is wrong and how to mend it.
+        what: String,
+    },
+}
+
+impl FamilyError {
+    pub(super) fn wrong(place: impl Into<String>, what: impl Into<String>) -> Self {
+        Self::Wrong {
+            place: place.into(),
+            what: what.into(),
+        }
+    }
+}
+
+#[derive(Deserialize)]
+struct Head {
+    family: u32,
+}
+
+#[derive(Deserialize)]
+struct DesignHead {
+    #[serde(rename = "format")]
+    _format: u32,
+}
+
+/// Whether the bytes of a file begin as a family, whole or damaged: it is then for [`read`] or
+/// [`open`](super::open) and not for [`crate::tongs::document::read`].
+pub fn is_family(bytes: &[u8]) -> bool {
+    let Ok(text) = readable(bytes) else {
+        return false;
+    };
+    // A family begins with its mark, so that even one cut short is known.
+    let inside = text.trim_start().strip_prefix('(').map(str::trim_start);
+    let mark = inside.is_some_and(|inside| {
+        let after = inside.strip_prefix("family").map(str::trim_start);
+        after.is_some_and(|after| after.starts_with(':'))
+    });
+    mark || options().from_str::<Head>(text).is_ok()
+}
+
+/// The text of a family's file, and its format once it is known to be one.
+pub(super) fn checked(bytes: &[u8]) -> Result<&str, FamilyError> {
+    let text = readable(bytes)?;
+    let head: Head = match options().from_str(text) {
+        Ok(head) => head,
+        Err(_) if options().from_str::<DesignHead>(text).is_ok() => {
+            return Err(FamilyError::Design);
+        }
+        Err(error) => return Err(broken(&error).into()),
+    };
+    match head.family {
+        0 => Err(FamilyError::wrong(
+            "family",
+            "format 0 never was: write family: 1",
+        )),
+        newer if newer > FAMILY_FORMAT => Err(FamilyError::Newer(newer)),
+        _ => Ok(text),
+    }
+}
+
+/// Reads a family from the bytes of a file. [`open`](super::open) makes what it can of a damaged
+/// one.
+///
+/// # Errors
+/// When the bytes are no family, or anything in it is outside its limits.
+pub fn read(bytes: &[u8]) -> Result<Family, FamilyError> {
+    let text = checked(bytes)?;
+    let family: Family = options().from_str(text).map_err(|error| broken(&error))?;
+    family.check()?;
+    Ok(family)
+}
+
+/// The text of a family, ending with a line feed. [`read`] gives back the identical family.
+///
+/// # Panics
+/// Never for a family that [`read`] or the program's own changes made: all in it has a text.
+pub fn write(family: &Family) -> String {
+    let text = options().to_string_pretty(family, pretty());
+    text.expect("sizes, names and choices always have a text") + "\n"
+}
+
+impl Family {
+    /// Checks all that a file may carry.
+    fn check(&self) -> Result<(), FamilyError> {
+        no_longer("name", &self.name, LONGEST_NAME)?;
+        no_longer("note", &self.note, LONGEST_NOTE)?;
+        no_more("rules", self.rules.len(), MOST_ENTRIES)?;
+        no_more("sizes", self.sizes.len(), MOST_SIZES)?;
+        if self.sizes.is_empty() {
+            let what =
+                "there is none: write one at least, such as (work: Round(diameter: \"1/2 in\"))";
+            return Err(FamilyError::wrong("sizes", what));
+        }
+        match self.base.format {
+            0 => {
+                return Err(FamilyError::wrong(
+                    "base.format",
+                    "format 0 never was: write format: 1",
+                ));
+            }
+            found if found > FORMAT => {
+                let newest = FORMAT;
+                return Err(FileError::Newer { found, newest }.into());
+            }
+            _ => {}
+        }
+        check_limits(&self.base).map_err(|error| outside("base.", error))?;
+        let mut sizes = self.sizes.iter().enumerate();
+        sizes.try_for_each(|(at, size)| self.check_size(at, size))
+    }
+
+    /// Checks a size, the one at a place from 0.
+    pub(super) fn check_size(&self, at: usize, size: &Size) -> Result<(), FamilyError> {
+        let place = format!("sizes {}", at + 1);
+        no_longer(&format!("{place}, name"), &size.name, LONGEST_NAME)?;
+        no_more(&format!("{place}, set"), size.set.len(), MOST_ENTRIES)?;
+        let mut document = self.base.clone();
+        document.work = size.work;
+        document.bar = size.bar.unwrap_or(self.base.bar);
+        check_limits(&document).map_err(|error| outside(&format!("{place}, "), error))?;
+        for (path, text) in &size.set {
+            no_longer(&format!("{place}, set"), path, LONGEST_NAME)?;
+            no_longer(&format!("{place}, {}", short(path)), text, LONGEST_NAME)?;
+        }
+        self.check_set(&place, size)
+    }
+
+    fn check_set(&self, place: &str, size: &Size) -> Result<(), FamilyError> {
+        match self.wrong_text(size) {
+            Some((path, why)) => Err(FamilyError::wrong(format!("{place}, {path}"), why)),
+            None => Ok(()),
+        }
+    }
+
+    /// The first text set by hand that is no value where it has a place, and why not. Those
+    /// without a place are kept, since the base may have one for them again.
+    pub(super) fn wrong_text(&self, size: &Size) -> Option<(String, String)> {
+        let mut wrong = None;
+        let unit = self.base.units.unit();
+        if size.set.is_empty() {
+            return wrong;
+        }
+        self.base.clone().visit(&mut |field| {
+            let path = field.path.clone();
+            if let Some(text) = size.set.get(&path)
+                && let Err(why) = set_text(field, text, unit)
+                && wrong.is_none()
+            {
+                wrong = Some((path, why));
+            }
+        });
+        wrong
+    }
+}
+
+fn outside(place: &str, error: LimitError) -> FamilyError {
+    let path = format!("{place}{}", error.path);
+    FamilyError::File(LimitError { path, ..error }.into())
+}
+
+fn no_longer(place: &str, text: &str, most: usize) -> Result<(), FamilyError> {
+    let found = text.chars().count();
+    if found <= most {
+        return Ok(());
+    }
+    let what = format!("{found} characters are too many: write {most} at most");
+    Err(FamilyError::wrong(place, what))
+}
+
+fn no_more(place: &str, found: usize, most: usize) -> Result<(), FamilyError> {
+    if found <= most {
+        return Ok(());
+    }
+    let what = format!("{found} are too many: keep to {most}");
+    Err(FamilyError::wrong(place, what))
+}

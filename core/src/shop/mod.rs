@@ -1,0 +1,9 @@
+//! All answers to one design, choosing a jaw, families and the shelf.
+
+mod answers;
+mod choose;
+pub mod family;
+pub mod shelf;
+
+pub use answers::Answers;
+pub use choose::{Advice, advise, choose};

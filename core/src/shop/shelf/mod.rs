@@ -1,0 +1,132 @@
+//! A shop's shelf: a folder of designs and families, and what its pairs hold.
+//!
+//! The folder itself is read by the program; here a file's bytes become a [`Filed`], each of its
+//! pairs is worked out by [`Filed::pair`] when it is wanted, and [`Pair::on`] says by the fit
+//! computation, never by a label, how a pair holds some [`Stock`]. What the smith has and wants
+//! stands in [`Marks`], a small file of its own.
+
+mod held;
+mod marks;
+mod stock;
+
+pub use held::{Held, Verdict, best_first};
+pub use marks::{MARKS_FILE, Mark, Marks, MarksError, SHELF_FORMAT};
+pub use stock::Stock;
+
+use crate::asked::Units;
+use crate::proof::fit::{Fit, fit};
+use crate::shop::family::{self, Family};
+use crate::tongs::document::{self, Document};
+use crate::tongs::model::Model;
+use crate::tongs::resolve;
+
+/// What a file on the shelf holds.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Filed {
+    /// One design.
+    Design(Box<Document>),
+    /// A family, with what could not be read of it, a sentence each.
+    Family(Box<Family>, Vec<String>),
+}
+
+/// Reads a file of the shelf; a damaged family gives what can be opened of it.
+///
+/// # Errors
+/// One sentence when the bytes are neither a design nor a family: the place and the mend.
+pub fn read(bytes: &[u8]) -> Result<Filed, String> {
+    if family::is_family(bytes) {
+        let opened = family::open(bytes).map_err(|error| error.to_string())?;
+        return Ok(Filed::Family(Box::new(opened.family), opened.lost));
+    }
+    let design = document::read(bytes).map_err(|error| error.to_string())?;
+    Ok(Filed::Design(Box::new(design)))
+}
+
+impl Filed {
+    /// What the design or the family is called.
+    pub fn name(&self) -> &str {
+        match self {
+            Self::Design(design) => &design.name,
+            Self::Family(family, _) => &family.name,
+        }
+    }
+
+    /// How many pairs it holds.
+    pub fn len(&self) -> usize {
+        match self {
+            Self::Design(_) => 1,
+            Self::Family(family, _) => family.sizes.len(),
+        }
+    }
+
+    /// Whether it holds none; a family that was read never does.
+    pub fn is_empty(&self) -> bool {
+        self.len() == 0
+    }
+
+    /// Works out the pair at a place; `None` when there is none.
+    pub fn pair(&self, at: usize) -> Option<Pair> {
+        match self {
+            Self::Design(design) if at == 0 => Some(Pair::of(design.as_ref().clone(), None)),
+            Self::Design(_) => None,
+            Self::Family(family, _) => {
+                let size = family.sizes.get(at)?;
+                let document = family.made(size).document;
+                Some(Pair::of(document, Some(size.label())))
+            }
+        }
+    }
+}
+
+/// A pair on the shelf.
+#[derive(Debug, Clone)]
+pub struct Pair {
+    /// What the size is called when the pair is one of a family.
+    pub size: Option<String>,
+    /// The pair as a design.
+    pub document: Document,
+    /// Its geometry.
+    pub model: Model,
+    /// How it holds the work that it was drawn for.
+    pub fit: Fit,
+}
+
+impl Pair {
+    fn of(document: Document, size: Option<String>) -> Self {
+        let model = resolve(&document);
+        Self {
+            size,
+            fit: fit(&document, &model),
+            model,
+            document,
+        }
+    }
+
+    /// The work that it was drawn for: `3/8 in square on its corners`.
+    pub fn work(&self) -> String {
+        let work = &self.document.work;
+        format!("{} {}", work.size(), family::shape_name(work))
+    }
+
+    /// The style of its jaws: `v-bit`, `v-bit over flat`.
+    pub fn jaw(&self) -> String {
+        let jaw = self.document.jaw.name();
+        match &self.document.second_jaw {
+            Some(second) => format!("{jaw} over {}", second.name()),
+            None => jaw.to_owned(),
+        }
+    }
+
+    /// The sizes of work of its own shape that it holds: `holds 5/16 in to 1/2 in`.
+    pub fn range(&self, units: Units) -> String {
+        let show = units.show();
+        match &self.fit.range {
+            Ok(range) => format!(
+                "holds {} to {}",
+                show.text(range.least.size_mm),
+                show.text(range.most.size_mm)
+            ),
+            Err(why) => format!("holds nothing: {why}"),
+        }
+    }
+}

@@ -1,0 +1,152 @@
+use serde::{Deserialize, Serialize};
+
+use super::bit_shape::BitShape;
+use super::bow::{Bow, Start};
+use super::{Form, Remark, Style};
+use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::shape::section::work_section;
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A bit with a bow behind it that clears a bolt's head, a flange or a bent end.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Bolt {
+    /// What grips the shank.
+    pub bit: BitShape,
+    /// Length of the bow's level part.
+    pub bow_length: Length,
+    /// From the line of face or lips to the inside of the bow.
+    pub bow_height: Length,
+    /// Depth of the bow in the side view.
+    pub bow_depth: Length,
+    /// Width of the bow along the rivet.
+    pub bow_width: Length,
+}
+
+/// A bolt's head across corners, in shanks: a square head of one and a half times the shank is
+/// 2.1 across its corners, a hexagon 1.73 (arithmetic; head sizes common practice, no source).
+const HEAD: f64 = 1.75;
+
+impl Style for Bolt {
+    const NAME: &'static str = "bolt";
+    const ABOUT: &'static str =
+        "Bolts and headed bar, held by the shank in the bit while a bow clears the head";
+    const LIE: Option<Lie> = Some(Lie::OnCorners);
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let (_, high, _) = work_section(work);
+        let bit = BitShape::suited(work, bar);
+        let clear = HEAD * high / 2.0 + 2.0 - bit.face_on(work);
+        Self {
+            bit,
+            bow_length: measured((0.9 * high).max(6.0)),
+            bow_height: measured(clear.max(0.6 * side)),
+            bow_depth: measured(0.5 * side),
+            bow_width: measured(0.95 * side),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        let bit = (1.6 * work.size().mm()).max(22.0);
+        Self::suited(work, bar).bow().length(Start::Swing) + bit
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(match (work, way) {
+            (Work::Flat { .. }, Way::ByHead) => {
+                Trade::will_do("its flat bit holds flat bar while the bow clears a bent end")
+            }
+            (_, Way::ByHead) => Trade::suits("its V holds the shank while the bow clears the head"),
+            (_, Way::EndOn) => {
+                Trade::will_do("its bit holds the bar; the bow is idle on bar without a head")
+            }
+            (_, Way::Across) => Trade::not_for("its groove runs along the tongs, not across"),
+            (_, Way::Beside) => Trade::not_for("holds in front of the boss, not beside it"),
+            (_, Way::ByEye) => Trade::not_for("has no lugs that would enter an eye"),
+        })
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let (of_work, of_bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
+        self.bit.fields(v);
+        let long = "Length of its level part";
+        let run = (Range::RUN, Follows::Work);
+        v.length("bow_length", "Bow length", long, run, &mut self.bow_length);
+        let high = "From the line of face or lips to the inside of the bow";
+        v.length(
+            "bow_height",
+            "Bow height",
+            high,
+            of_work,
+            &mut self.bow_height,
+        );
+        let deep = "Of its steel, in the side view";
+        v.length("bow_depth", "Bow depth", deep, of_bar, &mut self.bow_depth);
+        let wide = "Of its steel, in the top view";
+        v.length("bow_width", "Bow width", wide, of_bar, &mut self.bow_width);
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let bow = self.bow();
+        let bow_length = bow.length(Start::Swing);
+        let bit = (length - bow_length).max(LEAST_BIT);
+        bow.with_bit(Start::Swing, (&self.bit.boxed(), bit), 0.45 * bow_length)
+    }
+
+    fn remarks(&self, length: f64) -> Vec<Remark> {
+        let bow = self.bow().length(Start::Swing);
+        short_bit(length, bow)
+    }
+
+    fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        let (_, high, _) = work_section(work);
+        let (clear, head) = (
+            2.0 * (self.bow_height.mm() + self.bit.face_on(work)),
+            HEAD * high,
+        );
+        if clear >= head {
+            return Vec::new();
+        }
+        vec![Remark {
+            severity: Severity::Note,
+            message: "has {0} between its bows; a bolt's head is likely {1} across".into(),
+            hint: "make the bow higher, or measure the head that must go in",
+            held: (clear, head),
+            source: COMMON_PRACTICE,
+        }]
+    }
+}
+
+/// A bit is drawn at least so long, mm.
+pub(super) const LEAST_BIT: f64 = 3.0;
+
+/// A jaw that is all bow.
+pub(super) fn short_bit(length: f64, bow: f64) -> Vec<Remark> {
+    if length - bow >= LEAST_BIT {
+        return Vec::new();
+    }
+    vec![Remark {
+        severity: Severity::Mend,
+        message: "is {0} long and its bow alone takes {1}: no bit is left".into(),
+        hint: "lengthen the jaw, or make the bow shorter or lower",
+        held: (length, bow),
+        source: crate::finding::GEOMETRY,
+    }]
+}
+
+impl Bolt {
+    fn bow(&self) -> Bow {
+        let bit = self.bit.boxed();
+        Bow {
+            height: self.bow_height.mm(),
+            level: self.bow_length.mm(),
+            depth: self.bow_depth.mm(),
+            width: self.bow_width.mm(),
+            bit_top: bit.bottom + bit.depth,
+        }
+    }
+}

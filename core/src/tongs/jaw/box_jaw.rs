@@ -1,0 +1,156 @@
+use serde::{Deserialize, Serialize};
+
+use super::trough::{Trough, play};
+use super::{Form, Remark, Style};
+use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::shape::section::work_section;
+use crate::tongs::jaw::trade::{ROLLS, plain_bit};
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A flat jaw with a lip down each side, so that flat bar cannot turn or slide out sideways. The
+/// other jaw may be the same, or plain.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct BoxJaw {
+    /// Between the lips.
+    pub inside: Length,
+    /// From the face to the end of a lip.
+    pub lip: Length,
+    /// Thickness of a lip.
+    pub lip_thickness: Length,
+    /// Thickness of the jaw behind the face.
+    pub web: Length,
+    /// In the side view at the heel, before the lips begin.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// Over this length the lips rise from the heel.
+    pub blend: Length,
+}
+
+/// A lip, of the thickness of the work: on both jaws they must not meet (common practice, no
+/// source).
+const LIP: f64 = 0.4;
+/// A lip lower than this part of the work lets it climb out (common practice, no source).
+const LEAST_LIP: f64 = 0.25;
+
+impl Style for BoxJaw {
+    const NAME: &'static str = "box";
+    const ABOUT: &'static str = "Flat bar of one size, kept from turning by a lip down each side; the other jaw may be plain";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let (_, thick, wide) = work_section(work);
+        Self {
+            inside: measured(wide + play(wide)),
+            lip: measured(LIP * thick),
+            lip_thickness: measured((0.3 * side).clamp(3.0, 6.4)),
+            web: measured(0.42 * side),
+            root_depth: measured(0.62 * side),
+            root_width: measured(1.1 * side),
+            blend: measured(0.9 * side),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        0.9 * bar.stock.equal_square_mm() + (1.6 * work.size().mm()).max(28.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its lips leave no room for work across the jaws"),
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (Work::Flat { .. }, _) => {
+                Trade::suits("its lips keep flat bar from turning and from sliding out sideways")
+            }
+            (Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. }, _) => {
+                Trade::will_do("its lips keep the bar from sliding out sideways")
+            }
+        }))
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
+        let between = "Between the lips: the work's width and a little play";
+        v.length("inside", "Inside width", between, work, &mut self.inside);
+        let high = "From the face to the end of a lip";
+        v.length("lip", "Lip height", high, work, &mut self.lip);
+        let thin = "Thickness of a lip";
+        v.length(
+            "lip_thickness",
+            "Lip thickness",
+            thin,
+            bar,
+            &mut self.lip_thickness,
+        );
+        let web = "Thickness of the jaw behind the face";
+        v.length("web", "Web", web, bar, &mut self.web);
+        let side = "In the side view at the heel";
+        v.length("root_depth", "Heel depth", side, bar, &mut self.root_depth);
+        let top = "In the top view at the heel";
+        v.length("root_width", "Heel width", top, bar, &mut self.root_width);
+        let long = "Length over which the lips rise from the heel";
+        let run = (Range::RUN, Follows::Bar);
+        v.length("blend", "Blend", long, run, &mut self.blend);
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let trough = Trough {
+            inside: self.inside.mm(),
+            lip: self.lip.mm(),
+            thick: self.lip_thickness.mm(),
+            web: self.web.mm(),
+        };
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        trough.form(root, (self.blend.mm(), length))
+    }
+
+    fn remarks(&self, _length: f64) -> Vec<Remark> {
+        thin_lip(self.lip_thickness.mm()).into_iter().collect()
+    }
+
+    fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        let (_, thick, wide) = work_section(work);
+        let (inside, lip) = (self.inside.mm(), self.lip.mm());
+        let least = LEAST_LIP * thick;
+        let loose = wide + 2.0 * play(wide) + 0.5;
+        [
+            (lip < least - Remark::NEAR).then(|| Remark {
+                severity: Severity::Note,
+                message:
+                    "has lips {0} high, under a quarter of the work, {1}: it can climb over them"
+                        .into(),
+                hint: "make the lips higher",
+                held: (lip, least),
+                source: COMMON_PRACTICE,
+            }),
+            (inside > loose).then(|| Remark {
+                severity: Severity::Note,
+                message: "is {0} wide between its lips, over {1}: the work can turn".into(),
+                hint: "make the inside width the work's width and 1/32 to 1/16 in",
+                held: (inside, loose),
+                source: COMMON_PRACTICE,
+            }),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+}
+
+/// A lip that will bend outwards when it is hot.
+pub(super) fn thin_lip(thick: f64) -> Option<Remark> {
+    /// Three sixteenths of an inch is usual; half of that is still a lip.
+    const LEAST: f64 = 2.4;
+    (thick < LEAST).then(|| Remark {
+        severity: Severity::Note,
+        message: "has lips {0} thick, under {1}: they spread when hot".into(),
+        hint: "make the lips thicker",
+        held: (thick, LEAST),
+        source: COMMON_PRACTICE,
+    })
+}

@@ -1,0 +1,163 @@
+use serde::{Deserialize, Serialize};
+
+use super::{Form, Remark, Style};
+use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{GEOMETRY, Severity};
+use crate::shape::section::{Piece, Profile};
+use crate::shape::sweep::{Ease, Station};
+use crate::tongs::jaw::trade::{ROLLS, plain_bit};
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A flat face that tapers in depth and width from heel to tip, creased along its middle if
+/// wanted. Set on thin work it closes; set on thick work the neck rises to it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Flat {
+    /// In the side view at the heel.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// In the side view at the tip.
+    pub tip_depth: Length,
+    /// Along the rivet at the tip.
+    pub tip_width: Length,
+    /// Depth of the crease down the middle of the face; none at zero.
+    pub crease: Length,
+}
+
+impl Style for Flat {
+    const NAME: &'static str = "flat";
+    const ABOUT: &'static str =
+        "Flat bar and sheet, gripped along the whole face; opened for thick work";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
+
+    fn suited(_work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        Self {
+            root_depth: Length::measured(0.67 * side, unit),
+            root_width: Length::measured(1.17 * side, unit),
+            tip_depth: Length::measured(0.5 * side, unit),
+            tip_width: Length::measured(side, unit),
+            crease: Length::ZERO,
+        }
+    }
+
+    fn suited_length_mm(_work: &Work, bar: &Bar) -> f64 {
+        2.3 * bar.stock.equal_square_mm()
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (Work::Flat { .. }, Way::EndOn) => Trade::suits("grips flat bar along its whole face"),
+            (
+                Work::Flat { .. }
+                | Work::Square { .. }
+                | Work::Hexagon { .. }
+                | Work::Octagon { .. },
+                _,
+            ) => Trade::will_do(
+                "bears on two flats, but nothing keeps the bar from shifting sideways",
+            ),
+        }))
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let steel = (Range::STEEL, Follows::Bar);
+        v.length(
+            "root_depth",
+            "Heel depth",
+            "In the side view at the heel",
+            steel,
+            &mut self.root_depth,
+        );
+        v.length(
+            "root_width",
+            "Heel width",
+            "In the top view at the heel",
+            steel,
+            &mut self.root_width,
+        );
+        v.length(
+            "tip_depth",
+            "Tip depth",
+            "In the side view at the tip",
+            steel,
+            &mut self.tip_depth,
+        );
+        v.length(
+            "tip_width",
+            "Tip width",
+            "In the top view at the tip",
+            steel,
+            &mut self.tip_width,
+        );
+        v.length(
+            "crease",
+            "Crease",
+            "Depth of the groove down the face, 0 for none",
+            (Range::DETAIL, Follows::Bar),
+            &mut self.crease,
+        );
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let station = |at: f64, depth: f64, width: f64, profile: usize| Station {
+            at,
+            depth,
+            width,
+            rise: depth / 2.0,
+            shift: 0.0,
+            profile,
+            ease: Ease::Linear,
+        };
+        let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
+        let (wide, narrow) = (self.root_width.mm(), self.tip_width.mm());
+        let crease = self.crease.mm().min(self.crease_room());
+        let mut stations = vec![station(0.0, root, wide, 0), station(length, tip, narrow, 0)];
+        let mut profiles = vec![Profile::rectangle()];
+        if crease > 0.0 {
+            // The crease runs in from the heel over its own depth.
+            let t = (2.0 * crease / length).min(0.3);
+            let mix = |a: f64, b: f64| a + (b - a) * t;
+            stations[1].profile = 1;
+            stations.insert(1, station(t * length, mix(root, tip), mix(wide, narrow), 1));
+            profiles.push(creased(crease, tip, narrow));
+        }
+        Form::straight(stations, profiles, 0.0)
+    }
+
+    fn remarks(&self, _length: f64) -> Vec<Remark> {
+        let (asked, room) = (self.crease.mm(), self.crease_room());
+        if asked <= room + Remark::NEAR {
+            return Vec::new();
+        }
+        vec![Remark {
+            severity: Severity::Note,
+            message: "has room for a crease of {1} only, {0} was asked".into(),
+            hint: "leave the tip thicker or wider, or ask for a smaller crease",
+            held: (asked, room),
+            source: GEOMETRY,
+        }]
+    }
+}
+
+impl Flat {
+    /// The deepest crease that leaves a jaw around it, mm: two fifths of the tip's depth, three
+    /// tenths of its width (judgement).
+    pub fn crease_room(&self) -> f64 {
+        (0.4 * self.tip_depth.mm()).min(0.3 * self.tip_width.mm())
+    }
+}
+
+/// A rectangle with a half-round groove of radius `crease` in its face, drawn at the tip's size.
+fn creased(crease: f64, depth: f64, width: f64) -> Profile {
+    let half = width / 2.0;
+    let lower = [
+        Piece::line((-half, 0.0), (-crease, 0.0)),
+        Piece::arc(-crease, crease, (0.0, 0.0), crease),
+        Piece::line((crease, 0.0), (half, 0.0)),
+    ];
+    Profile::boxed(&[Piece::line((-half, depth), (half, depth))], &lower).profile
+}

@@ -1,0 +1,187 @@
+use serde::{Deserialize, Serialize};
+
+use super::bit_shape::BitShape;
+use super::bolt::{LEAST_BIT, short_bit};
+use super::bow::{Bow, Start};
+use super::{Form, Remark, Style};
+use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::shape::section::work_section;
+use crate::tongs::jaw::trade::plain_bit;
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A neck that swings out around the end of the bar and comes back to the bit. The end butts
+/// against a face ahead of the rivet, half of it on each jaw, flat and square to the bar: if it
+/// slopes, blows on the work wedge the jaws open.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct GooseNeck {
+    /// What grips the bar.
+    pub bit: BitShape,
+    /// Steel behind the stop face, along the tongs.
+    pub stop: Length,
+    /// How far the stop reaches past the line of face or lips towards the middle.
+    pub stop_reach: Length,
+    /// From the stop face to where the neck turns down to the bit.
+    pub throat_length: Length,
+    /// From the line of face or lips to the inside of the neck.
+    pub throat_height: Length,
+    /// Depth of the neck in the side view.
+    pub neck_depth: Length,
+    /// Width of the neck along the rivet.
+    pub neck_width: Length,
+}
+
+/// Between the two stops in the middle, mm, when the pair is set: the jaws must shut a little
+/// more than that.
+const BETWEEN: f64 = 2.0;
+/// Room between the end of the bar and the neck, mm.
+const ROOM: f64 = 1.0;
+
+impl Style for GooseNeck {
+    const NAME: &'static str = "goose neck";
+    const ABOUT: &'static str =
+        "Bar held end on for upsetting: its end butts against a face ahead of the rivet";
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let (_, high, _) = work_section(work);
+        let bit = BitShape::suited(work, bar);
+        let face = bit.face_on(work);
+        // The face of the stop is six tenths as high as the neck.
+        let butts = (high / 2.0 - face + ROOM) / 0.6;
+        Self {
+            bit,
+            stop: measured(0.5 * side),
+            stop_reach: measured((face - BETWEEN / 2.0).max(0.0)),
+            throat_length: measured((1.6 * high).max(1.6 * side)),
+            throat_height: measured(butts.max(0.55 * side)),
+            neck_depth: measured(0.5 * side),
+            neck_width: measured(side),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        let bit = (1.6 * work.size().mm()).max(22.0);
+        let style = Self::suited(work, bar);
+        style.bow().length(style.start()) + bit
+    }
+
+    fn trade(_work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match way {
+            Way::Across => Trade::not_for("its bit and its stop are for bar that is held end on"),
+            Way::EndOn | Way::Beside | Way::ByHead | Way::ByEye => {
+                Trade::suits("the end of the bar butts against its stop, so that it can be upset")
+            }
+        }))
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
+        self.bit.fields(v);
+        let thick = "Steel behind the stop face, along the tongs";
+        v.length("stop", "Stop", thick, bar, &mut self.stop);
+        let reach = "How far the stop reaches past the line of face or lips towards the middle";
+        let detail = (Range::DETAIL, Follows::Work);
+        v.length(
+            "stop_reach",
+            "Stop reach",
+            reach,
+            detail,
+            &mut self.stop_reach,
+        );
+        let long = "From the stop face to where the neck turns down to the bit";
+        let run = (Range::RUN, Follows::Work);
+        v.length(
+            "throat_length",
+            "Throat length",
+            long,
+            run,
+            &mut self.throat_length,
+        );
+        let high = "From the line of face or lips to the inside of the neck";
+        v.length(
+            "throat_height",
+            "Throat height",
+            high,
+            work,
+            &mut self.throat_height,
+        );
+        let deep = "Of its steel, in the side view";
+        v.length(
+            "neck_depth",
+            "Goose-neck depth",
+            deep,
+            bar,
+            &mut self.neck_depth,
+        );
+        let wide = "Of its steel, in the top view";
+        v.length(
+            "neck_width",
+            "Goose-neck width",
+            wide,
+            bar,
+            &mut self.neck_width,
+        );
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let (bow, start) = (self.bow(), self.start());
+        let bit = (length - bow.length(start)).max(LEAST_BIT);
+        bow.with_bit(start, (&self.bit.boxed(), bit), self.stop.mm())
+    }
+
+    fn remarks(&self, length: f64) -> Vec<Remark> {
+        short_bit(length, self.bow().length(self.start()))
+    }
+
+    fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        let half = work_section(work).1 / 2.0;
+        let face = self.bit.face_on(work);
+        let (stop, needed) = (face + self.bow().start(self.start()), half);
+        let (gap, end) = (2.0 * (face - self.stop_reach.mm()), 2.0 * half);
+        [
+            (stop < needed - Remark::NEAR).then(|| Remark {
+                severity: Severity::Mend,
+                message: "leaves {0} from the middle to its neck behind the bit and the bar needs {1}: its end does not reach the stop".into(),
+                hint: "make the throat higher",
+                held: (stop, needed),
+                source: GEOMETRY,
+            }),
+            (gap > 0.5 * end).then(|| Remark {
+                severity: Severity::Mend,
+                message: "leaves {0} between its stops, over half of the bar, {1}: too little of the end bears and blows wedge the jaws open".into(),
+                hint: "let the stops reach farther to the middle",
+                held: (gap, 0.5 * end),
+                source: COMMON_PRACTICE,
+            }),
+        ]
+        .into_iter()
+        .flatten()
+        .collect()
+    }
+}
+
+impl GooseNeck {
+    fn start(&self) -> Start {
+        Start::Stop {
+            length: self.stop.mm(),
+            reach: self.stop_reach.mm(),
+        }
+    }
+
+    fn bow(&self) -> Bow {
+        let bit = self.bit.boxed();
+        let mut bow = Bow {
+            height: self.throat_height.mm(),
+            level: 0.0,
+            depth: self.neck_depth.mm(),
+            width: self.neck_width.mm(),
+            bit_top: bit.bottom + bit.depth,
+        };
+        bow.level = (self.throat_length.mm() - bow.swing(self.start())).max(0.0);
+        bow
+    }
+}

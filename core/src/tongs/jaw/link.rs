@@ -1,0 +1,159 @@
+use serde::{Deserialize, Serialize};
+
+use super::tapered::Tapered;
+use super::{Form, Lay, Remark, Style};
+use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::shape::sweep::Ease;
+use crate::tongs::jaw::trade::{ROLLS, plain_bit};
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A flat jaw with a groove across it near the tip, for links, rings and rivets.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Link {
+    /// In the side view at the heel.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// In the side view at the tip.
+    pub tip_depth: Length,
+    /// Along the rivet at the tip.
+    pub tip_width: Length,
+    /// Length of the groove's mouth along the jaw.
+    pub mouth: Length,
+    /// From the face to the bottom of the groove.
+    pub groove: Length,
+    /// From the tip to the middle of the groove.
+    pub from_tip: Length,
+}
+
+impl Style for Link {
+    const NAME: &'static str = "link";
+    const ABOUT: &'static str =
+        "Links, rings and rivets, held across the jaws in a groove near the tip";
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let size = crate::shape::section::work_section(work).1;
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let groove = 0.4 * size;
+        Self {
+            root_depth: measured((0.67 * side).max(groove + 0.4 * side)),
+            root_width: measured(1.1 * side),
+            tip_depth: measured((0.5 * side).max(groove + 0.3 * side)),
+            tip_width: measured(0.9 * side),
+            mouth: measured(1.08 * size),
+            groove: measured(groove),
+            from_tip: measured(0.54 * size + (0.3 * side).max(5.0)),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        let side = bar.stock.equal_square_mm();
+        (2.3 * side).max(1.1 * work.size().mm() + 1.5 * side)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (Work::Round { .. }, Way::Across) => {
+                Trade::suits("its groove holds links, rings and rivets across the jaws")
+            }
+            (Work::Flat { .. }, Way::Across) => {
+                Trade::not_for("flat bar bridges its groove: a flat jaw holds it better")
+            }
+            (_, Way::Across) => {
+                Trade::will_do("lies in a round groove on its corners: it may turn")
+            }
+            (Work::Round { .. }, _) => Trade::risky(ROLLS),
+            (
+                Work::Flat { .. }
+                | Work::Square { .. }
+                | Work::Hexagon { .. }
+                | Work::Octagon { .. },
+                _,
+            ) => Trade::not_for("its groove runs across the jaws: end on, a flat jaw holds better"),
+        }))
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let steel = (Range::STEEL, Follows::Bar);
+        let groove = (Range::STEEL, Follows::Work);
+        let side = "In the side view at the heel";
+        v.length(
+            "root_depth",
+            "Heel depth",
+            side,
+            steel,
+            &mut self.root_depth,
+        );
+        let top = "In the top view at the heel";
+        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
+        let side = "In the side view at the tip";
+        v.length("tip_depth", "Tip depth", side, steel, &mut self.tip_depth);
+        let top = "In the top view at the tip";
+        v.length("tip_width", "Tip width", top, steel, &mut self.tip_width);
+        let mouth = "Length of its mouth along the jaw";
+        v.length("mouth", "Groove mouth", mouth, groove, &mut self.mouth);
+        let deep = "From the face to its bottom";
+        v.length("groove", "Groove depth", deep, groove, &mut self.groove);
+        let place = "From the tip to the middle of the groove";
+        v.length(
+            "from_tip",
+            "Groove from tip",
+            place,
+            groove,
+            &mut self.from_tip,
+        );
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let (half, at) = self.place(length);
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        let tip = (self.tip_depth.mm(), self.tip_width.mm());
+        let groove = self.groove.mm().min(self.groove_room(length));
+        let taper = Tapered { root, tip, length };
+        let station = |x: f64, sunk: f64, ease: Ease| taper.station(x, sunk, ease);
+        let stations = vec![
+            station(0.0, 0.0, Ease::Linear),
+            station(at - half, 0.0, Ease::RoundUp),
+            station(at, groove, Ease::RoundDown),
+            station(at + half, 0.0, Ease::Linear),
+            station(length, 0.0, Ease::Linear),
+        ];
+        Form {
+            lay: Lay::Crosswise { at },
+            ..Form::straight(stations, Tapered::profiles(), 0.0)
+        }
+    }
+
+    fn remarks(&self, length: f64) -> Vec<Remark> {
+        let (asked, room) = (self.groove.mm(), self.groove_room(length));
+        if asked <= room + Remark::NEAR {
+            return Vec::new();
+        }
+        vec![Remark {
+            severity: Severity::Mend,
+            message: "has steel for a groove {1} deep only, {0} was asked".into(),
+            hint: "leave the tip deeper, or make the groove shallower",
+            held: (asked, room),
+            source: COMMON_PRACTICE,
+        }]
+    }
+}
+
+impl Link {
+    /// Half the groove's mouth, and where its middle is past the heel, mm.
+    fn place(&self, length: f64) -> (f64, f64) {
+        let half = (self.mouth.mm() / 2.0).min(0.4 * length);
+        let at = (length - self.from_tip.mm()).clamp(half + 0.05 * length, length - 1.02 * half);
+        (half, at)
+    }
+
+    /// The deepest groove that leaves two fifths of the jaw behind it, mm.
+    fn groove_room(&self, length: f64) -> f64 {
+        let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
+        0.6 * (root + (tip - root) * self.place(length).1 / length).min(tip)
+    }
+}

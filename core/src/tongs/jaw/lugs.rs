@@ -1,0 +1,178 @@
+//! Jaws whose tips carry a lug that enters the eye of a tool, with a bow behind.
+
+use serde::{Deserialize, Serialize};
+
+use super::bolt::{LEAST_BIT, short_bit};
+use super::bow::{Bow, Start};
+use super::form::{STEP, block};
+use super::{Form, Remark};
+use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::shape::section::{Piece, Profile};
+use crate::shape::sweep::Ease;
+use crate::units::Length;
+
+/// A face that bears on the side of a tool behind its eye, a lug at the tip that enters the eye,
+/// and a bow behind that clears the tool's head. The face alone bears and is seated; the lug has
+/// play in the eye and only keeps the tool from turning and from leaving the jaws.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Lugged {
+    /// From the face into the eye.
+    pub lug: Length,
+    /// The lug along the tongs.
+    pub lug_along: Length,
+    /// The lug along the rivet.
+    pub lug_width: Length,
+    /// The face in the side view.
+    pub face_depth: Length,
+    /// The face along the rivet.
+    pub face_width: Length,
+    /// Length of the bow's level part.
+    pub bow_length: Length,
+    /// From the line of the face to the inside of the bow.
+    pub bow_height: Length,
+    /// Depth of the bow in the side view.
+    pub bow_depth: Length,
+}
+
+/// The lug's play in the eye, both sides together, mm: 1/16 in (common practice, no source).
+const PLAY: f64 = 1.6;
+/// A bow clears the head by at least 1/8 in, mm (common practice, no source).
+const CLEAR: f64 = 3.0;
+/// The lug of the depth of the eye: two must not meet in it.
+const LUG: f64 = 0.35;
+
+/// What the eye and the head of a tool measure, as parts of its height between the jaws.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct Tool {
+    /// The eye along the tongs and along the rivet.
+    pub(super) eye: (f64, f64),
+    /// From the eye to the end that lies in the bow.
+    pub(super) head: f64,
+    /// How far the head stands over the sides.
+    pub(super) spread: f64,
+}
+
+impl Lugged {
+    pub(super) fn suited(tool: Tool, work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let size = work.size().mm();
+        let fits = |eye: f64| (eye * size - PLAY).max(0.7 * eye * size);
+        Self {
+            lug: measured(LUG * size),
+            lug_along: measured(fits(tool.eye.0)),
+            lug_width: measured(fits(tool.eye.1)),
+            face_depth: measured(0.5 * side),
+            face_width: measured(side),
+            bow_length: measured((tool.head * size).max(6.0)),
+            bow_height: measured(CLEAR + 1.0 + tool.spread * size),
+            bow_depth: measured(0.5 * side),
+        }
+    }
+
+    /// Bow, a face and the lug, mm.
+    pub(super) fn suited_length(&self) -> f64 {
+        let face = (0.7 * self.face_width.mm()).max(10.0);
+        self.bow().length(Start::Swing) + face + self.lug_along.mm()
+    }
+
+    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
+        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
+        let high = "From the face into the eye";
+        v.length("lug", "Lug", high, work, &mut self.lug);
+        let along = "Of the lug, along the tongs: the eye less 1/16 in";
+        v.length("lug_along", "Lug length", along, work, &mut self.lug_along);
+        let wide = "Of the lug, along the rivet: the eye less 1/16 in";
+        v.length("lug_width", "Lug width", wide, work, &mut self.lug_width);
+        let deep = "Behind the face, in the side view";
+        v.length("face_depth", "Face depth", deep, bar, &mut self.face_depth);
+        let wide = "Of face and bow, in the top view";
+        v.length("face_width", "Face width", wide, bar, &mut self.face_width);
+        let long = "Length of its level part";
+        let run = (Range::RUN, Follows::Work);
+        v.length("bow_length", "Bow length", long, run, &mut self.bow_length);
+        let high = "From the line of the face to the inside of the bow";
+        v.length("bow_height", "Bow height", high, bar, &mut self.bow_height);
+        let deep = "Of its steel, in the side view";
+        v.length("bow_depth", "Bow depth", deep, bar, &mut self.bow_depth);
+    }
+
+    /// The bow with its face, then the lug as a step of the inside: the grip ends where it begins.
+    pub(super) fn form(&self, length: f64) -> Form {
+        let bow = self.bow();
+        let behind = bow.length(Start::Swing);
+        let bit = (length - behind).max(LEAST_BIT);
+        let lug = self.lug_along.mm().min(bit - LEAST_BIT / 2.0);
+        let (depth, half) = (self.face_depth.mm(), self.face_width.mm() / 2.0);
+        let level = |v: f64| [Piece::line((-half, v), (half, v))];
+        let face = Profile::boxed(&level(depth), &level(0.0));
+        let mut form = bow.with_bit(Start::Swing, (&face, bit), 0.1 * behind);
+        let tip = form.length();
+        let to = tip - lug;
+        if let Some(end) = form.stations.last_mut() {
+            end.at = to;
+        }
+        let inner = -self.lug.mm();
+        let block = |at: f64| block(at, (inner, depth), self.lug_width.mm(), Ease::Linear);
+        form.stations.extend([block(to + STEP), block(tip)]);
+        form.grip.1 = to;
+        form
+    }
+
+    pub(super) fn remarks(&self, length: f64) -> Vec<Remark> {
+        let behind = self.bow().length(Start::Swing) + self.lug_along.mm();
+        let mut all = short_bit(length, behind);
+        let (high, least) = (self.bow_height.mm(), CLEAR);
+        if high < least - Remark::NEAR {
+            all.push(Remark {
+                severity: Severity::Mend,
+                message: "has a bow only {0} over its face, under {1}: it does not clear the head"
+                    .into(),
+                hint: "make the bow higher",
+                held: (high, least),
+                source: COMMON_PRACTICE,
+            });
+        }
+        all
+    }
+
+    pub(super) fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        let (lug, half) = (self.lug.mm(), work.size().mm() / 2.0);
+        let long = (lug > half - Remark::NEAR).then(|| Remark {
+            severity: Severity::Mend,
+            message: "has a lug {0} long, over half the depth of the eye, {1}: with its like on the other jaw it meets before the faces hold".into(),
+            hint: "make the lug shorter",
+            held: (lug, half),
+            source: GEOMETRY,
+        });
+        let flat = match *work {
+            Work::Flat { .. } => true,
+            Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => {
+                lie == Lie::OnFlats
+            }
+            Work::Round { .. } => false,
+        };
+        let size = work.size().mm();
+        let shape = (!flat).then(|| Remark {
+            severity: Severity::Mend,
+            message: "bears with flat faces beside an eye, and the {0} work shows it no flat"
+                .into(),
+            hint: "describe the tool as flat or square work, its height at the eye",
+            held: (size, size),
+            source: COMMON_PRACTICE,
+        });
+        long.into_iter().chain(shape).collect()
+    }
+
+    fn bow(&self) -> Bow {
+        Bow {
+            height: self.bow_height.mm(),
+            level: self.bow_length.mm(),
+            depth: self.bow_depth.mm(),
+            width: self.face_width.mm(),
+            bit_top: self.face_depth.mm(),
+        }
+    }
+}

@@ -1,0 +1,152 @@
+//! What is wrong with a sketch: what cannot be read, and what cannot be drawn as it was asked.
+
+use super::edit::{FARTHEST, MOST_NODES};
+use super::{LEAST_APART, STEEPEST, Sketch, Steel};
+use crate::asked::LimitError;
+use crate::finding::{GEOMETRY, Severity};
+use crate::tongs::jaw::{Course, Remark, Style};
+
+impl Sketch {
+    /// Checks every number of a sketch that was read from a file.
+    ///
+    /// # Errors
+    /// The first value that is not finite or not within its limits.
+    pub(crate) fn check_limits(&self) -> Result<(), LimitError> {
+        let count = self.nodes.len();
+        within("jaw.nodes", count, (2, MOST_NODES))?;
+        within("jaw.shapes", self.shapes.len(), (1, MOST_NODES))?;
+        within("jaw.grip", self.grip.0, (0, count - 2))?;
+        within("jaw.grip", self.grip.1, (self.grip.0 + 1, count - 1))?;
+        for (index, node) in self.nodes.iter().enumerate() {
+            let place = |what: &str| format!("jaw.nodes[{index}].{what}");
+            size(place("x"), node.x.mm(), FARTHEST)?;
+            size(place("y"), node.y.mm(), FARTHEST)?;
+            size(place("slope"), node.slope, STEEPEST)?;
+            if let Some(steel) = &node.steel {
+                self.check_steel(steel, &place)?;
+            }
+        }
+        for (index, shape) in self.shapes.iter().enumerate() {
+            if let Some(fault) = shape.fault() {
+                return Err(LimitError {
+                    path: format!("jaw.shapes[{index}]"),
+                    found: format!("no section: {fault}"),
+                    least: "-1".to_owned(),
+                    most: "1".to_owned(),
+                });
+            }
+        }
+        Ok(())
+    }
+
+    fn check_steel(
+        &self,
+        steel: &Steel,
+        place: &impl Fn(&str) -> String,
+    ) -> Result<(), LimitError> {
+        size(place("inside"), steel.inside.mm(), FARTHEST)?;
+        size(place("back"), steel.back.mm(), FARTHEST)?;
+        size(place("width"), steel.width.mm(), FARTHEST)?;
+        size(place("shift"), steel.shift.mm(), FARTHEST)?;
+        within(&place("shape"), steel.shape, (0, self.shapes.len() - 1))
+    }
+
+    /// What cannot be drawn as it was asked, with the node where it is.
+    pub(super) fn notices(&self, length: f64) -> Vec<Remark> {
+        let mut all = Vec::new();
+        let nodes = self.nodes.windows(2).enumerate();
+        for (index, pair) in nodes {
+            let apart = pair[1].x.mm() - pair[0].x.mm();
+            if apart < LEAST_APART {
+                all.push(turned_back(index + 2, apart));
+            }
+        }
+        all.extend(self.thin());
+        all.extend(self.folds(length));
+        all
+    }
+
+    /// A line that bends tighter than the steel on the inside of the bend is thick folds the
+    /// steel.
+    fn folds(&self, length: f64) -> Option<Remark> {
+        let (spare, s) = self.form(length).placed(0.0, 0.0).tightest_bend()?;
+        let along = Course::through(&self.placed(length).poses).1;
+        let node = along.iter().filter(|at| **at <= s).count().max(1);
+        // A hair is a size that no smith reads.
+        let tighter = if spare < -Remark::NEAR {
+            "{0} tighter"
+        } else {
+            "tighter"
+        };
+        (spare < 0.0).then(|| {
+            remark(
+                format!("folds on itself past node {node}: the bend is {tighter} than the steel is deep there"),
+                "move the nodes farther apart, or level their slopes",
+                (-spare, 0.0),
+            )
+        })
+    }
+
+    fn thin(&self) -> Vec<Remark> {
+        let thin = |(index, node): (usize, &super::Node)| {
+            let steel = node.steel?;
+            let depth = steel.back.mm() - steel.inside.mm();
+            (depth < super::LEAST_STEEL).then(|| {
+                remark(
+                    format!("has no steel at node {}: its back lies {{0}} outside of its inside, {{1}} is the least", index + 1),
+                    "move the back out, or the inside in",
+                    (depth, super::LEAST_STEEL),
+                )
+            })
+        };
+        self.nodes.iter().enumerate().filter_map(thin).collect()
+    }
+}
+
+fn remark(message: String, hint: &'static str, held: (f64, f64)) -> Remark {
+    Remark {
+        severity: Severity::Stop,
+        message: message.into(),
+        hint,
+        held,
+        source: GEOMETRY,
+    }
+}
+
+/// A node at the same place as the one before, or behind it.
+fn turned_back(node: usize, apart: f64) -> Remark {
+    let lies = if apart > -Remark::NEAR {
+        "where the one before lies"
+    } else {
+        "{0} behind the one before"
+    };
+    remark(
+        format!("turns back on itself at node {node}: it lies {lies}"),
+        "move the node towards the tip, or take it out",
+        (-apart, 0.0),
+    )
+}
+
+fn within(path: &str, found: usize, (least, most): (usize, usize)) -> Result<(), LimitError> {
+    if (least..=most).contains(&found) {
+        return Ok(());
+    }
+    Err(LimitError {
+        path: path.to_owned(),
+        found: found.to_string(),
+        least: least.to_string(),
+        most: most.to_string(),
+    })
+}
+
+fn size(path: String, found: f64, most: f64) -> Result<(), LimitError> {
+    if found.is_finite() && found.abs() <= most {
+        return Ok(());
+    }
+    Err(LimitError {
+        path,
+        found: found.to_string(),
+        least: (-most).to_string(),
+        most: most.to_string(),
+    })
+}

@@ -1,0 +1,121 @@
+use serde::{Deserialize, Serialize};
+
+use super::box_jaw::thin_lip;
+use super::trough::{Trough, play};
+use super::{Form, Remark, Style};
+use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::shape::section::work_section;
+use crate::tongs::jaw::trade::plain_bit;
+use crate::tongs::jaw::{Trade, Way};
+use crate::units::Length;
+
+/// A right-angled trough on each jaw, in which square bar lies on its flats.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct SquareMouth {
+    /// Between the walls of the trough.
+    pub inside: Length,
+    /// From its floor to the end of its walls.
+    pub trough: Length,
+    /// Thickness of walls and floor.
+    pub wall: Length,
+    /// In the side view at the heel, before the trough begins.
+    pub root_depth: Length,
+    /// Along the rivet at the heel.
+    pub root_width: Length,
+    /// Over this length the heel becomes the trough.
+    pub blend: Length,
+}
+
+/// A trough that takes in less of the bar than this part does not keep it from rolling (common
+/// practice, no source: 0.4 to 0.45 is usual).
+const LEAST: f64 = 0.3;
+
+impl Style for SquareMouth {
+    const NAME: &'static str = "square mouth";
+    const ABOUT: &'static str = "Square bar of one size, on its flats in a right-angled trough";
+    const LIE: Option<Lie> = Some(Lie::OnFlats);
+
+    fn suited(work: &Work, bar: &Bar) -> Self {
+        let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let measured = |mm: f64| Length::measured(mm, unit);
+        let (_, thick, wide) = work_section(work);
+        Self {
+            inside: measured(wide + play(wide)),
+            trough: measured(0.42 * thick),
+            wall: measured(0.3 * side),
+            root_depth: measured(0.62 * side),
+            root_width: measured(1.1 * side),
+            blend: measured(0.9 * side),
+        }
+    }
+
+    fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
+        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+    }
+
+    fn trade(work: &Work, way: Way) -> Option<Trade> {
+        Some(plain_bit(way).unwrap_or(match (work, way) {
+            (_, Way::Across) => Trade::not_for("its trough runs along the tongs, not across"),
+            (Work::Square { .. }, _) => {
+                Trade::suits("a trough of its own size holds square bar by three flats in each jaw")
+            }
+            (Work::Flat { .. }, _) => {
+                Trade::not_for("is made for square bar: a box holds flat bar")
+            }
+            (Work::Round { .. }, _) => {
+                Trade::risky("round bar turns in the trough, and under the hammer it can fly out")
+            }
+            (Work::Hexagon { .. } | Work::Octagon { .. }, _) => {
+                Trade::not_for("is made for square bar: a V holds this better")
+            }
+        }))
+    }
+
+    fn fields(&mut self, v: &mut Visitor<'_>) {
+        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
+        let between = "Between the walls: the work's side and a little play";
+        v.length("inside", "Inside width", between, work, &mut self.inside);
+        let deep = "From the floor to the end of the walls";
+        v.length("trough", "Trough depth", deep, work, &mut self.trough);
+        let around = "Thickness of walls and floor";
+        v.length("wall", "Wall", around, bar, &mut self.wall);
+        let side = "In the side view at the heel";
+        v.length("root_depth", "Heel depth", side, bar, &mut self.root_depth);
+        let top = "In the top view at the heel";
+        v.length("root_width", "Heel width", top, bar, &mut self.root_width);
+        let long = "Length over which the heel becomes the trough";
+        let run = (Range::RUN, Follows::Bar);
+        v.length("blend", "Blend", long, run, &mut self.blend);
+    }
+
+    fn form(&self, length: f64) -> Form {
+        let trough = Trough {
+            inside: self.inside.mm(),
+            lip: self.trough.mm(),
+            thick: self.wall.mm(),
+            web: self.wall.mm(),
+        };
+        let root = (self.root_depth.mm(), self.root_width.mm());
+        trough.form(root, (self.blend.mm(), length))
+    }
+
+    fn remarks(&self, _length: f64) -> Vec<Remark> {
+        thin_lip(self.wall.mm()).into_iter().collect()
+    }
+
+    fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        let (deep, least) = (self.trough.mm(), LEAST * work_section(work).1);
+        if deep >= least - Remark::NEAR {
+            return Vec::new();
+        }
+        vec![Remark {
+            severity: Severity::Note,
+            message: "has troughs {0} deep, under {1}: the bar can roll out of them".into(),
+            hint: "make the trough deeper",
+            held: (deep, least),
+            source: COMMON_PRACTICE,
+        }]
+    }
+}

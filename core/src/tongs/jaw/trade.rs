@@ -1,0 +1,138 @@
+//! What the trade says of holding work in a style.
+
+use crate::asked::simple_choice;
+
+/// How the smith wants to hold the work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Way {
+    /// By its end, standing out in front of the tongs.
+    #[default]
+    EndOn,
+    /// Along the tongs but beside them, so that it can run on past the boss.
+    Beside,
+    /// Across the jaws.
+    Across,
+    /// By the shank of a bolt or other headed piece, the head between the jaws.
+    ByHead,
+    /// By the eye of a hammer or another tool.
+    ByEye,
+}
+
+simple_choice!(Way {
+    EndOn => "end on",
+    Beside => "beside",
+    Across => "across",
+    ByHead => "by its head",
+    ByEye => "by its eye",
+});
+
+impl Way {
+    /// All ways, in the order in which they are asked for.
+    pub const ALL: [Self; 5] = [
+        Self::EndOn,
+        Self::Beside,
+        Self::Across,
+        Self::ByHead,
+        Self::ByEye,
+    ];
+
+    /// The way with a name, "by its" or not; hyphens and spaces are the same.
+    pub fn named(name: &str) -> Option<Self> {
+        let plain = |name: &str| {
+            let words = name.trim().to_lowercase().replace('-', " ");
+            let words = words.trim_start_matches("by ");
+            words.trim_start_matches("its ").to_owned()
+        };
+        let asked = plain(name);
+        Self::ALL.into_iter().find(|way| plain(way.name()) == asked)
+    }
+
+    /// What it means, in a sentence without a period.
+    pub fn about(self) -> &'static str {
+        match self {
+            Self::EndOn => "By one end, the rest standing out in front of the tongs",
+            Self::Beside => "Along the tongs and beside them, running on past the boss",
+            Self::Across => "Across the jaws, standing out to both sides",
+            Self::ByHead => "By the shank of a bolt or rivet, its head between the jaws",
+            Self::ByEye => "By the eye of a hammer or another struck tool",
+        }
+    }
+}
+
+/// What comes of holding some work in a style.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Verdict {
+    /// Made for it.
+    Suits,
+    /// Holds it, though another style holds it better.
+    WillDo,
+    /// Is made to hold work in another way.
+    NotFor,
+    /// Holds it so that it can roll, tip or fly out.
+    Unsafe,
+}
+
+impl Verdict {
+    /// The words the smith sees.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Suits => "suits",
+            Self::WillDo => "will do",
+            Self::NotFor => "not for this",
+            Self::Unsafe => "unsafe",
+        }
+    }
+}
+
+/// A verdict with its reason.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Trade {
+    /// What comes of it.
+    pub verdict: Verdict,
+    /// Why, in a sentence without a period (common practice, no source).
+    pub why: &'static str,
+}
+
+impl Trade {
+    /// Made for it.
+    pub const fn suits(why: &'static str) -> Self {
+        let verdict = Verdict::Suits;
+        Self { verdict, why }
+    }
+
+    /// Holds it, though another style holds it better.
+    pub const fn will_do(why: &'static str) -> Self {
+        let verdict = Verdict::WillDo;
+        Self { verdict, why }
+    }
+
+    /// Is made to hold work in another way.
+    pub const fn not_for(why: &'static str) -> Self {
+        let verdict = Verdict::NotFor;
+        Self { verdict, why }
+    }
+
+    /// Holds it so that it can roll, tip or fly out.
+    pub const fn risky(why: &'static str) -> Self {
+        let verdict = Verdict::Unsafe;
+        Self { verdict, why }
+    }
+}
+
+/// What is wrong with round bar between flat faces.
+pub(crate) const ROLLS: &str =
+    "a round bar rolls between flat faces, and under the hammer it can turn and fly out";
+
+/// What a plain bit says of the ways it is not made for; `None` for its own ways.
+pub(crate) fn plain_bit(way: Way) -> Option<Trade> {
+    match way {
+        Way::EndOn | Way::Across => None,
+        Way::Beside => Some(Trade::not_for(
+            "holds in front of the boss: work that lies beside the tongs needs a bent bit",
+        )),
+        Way::ByHead => Some(Trade::not_for(
+            "leaves no room behind the bit for a head: that needs a bow",
+        )),
+        Way::ByEye => Some(Trade::not_for("has no lugs that would enter an eye")),
+    }
+}

@@ -1,0 +1,11 @@
+//! A pair of tongs: what is asked for, its jaws and body, and the model of both halves.
+
+pub mod body;
+pub mod document;
+pub mod jaw;
+pub mod model;
+mod resolve;
+pub mod seat;
+
+pub use resolve::resolve;
+pub(crate) use resolve::{LEAST_STEP, TURNING_PLAY, least_heel};
