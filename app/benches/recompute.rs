@@ -141,7 +141,7 @@ fn drawing_by_hand(c: &mut Criterion) {
 fn paper(c: &mut Criterion) {
     let design = &designs()[0];
     c.bench_function("template on A4", |b| {
-        b.iter(|| reinwright::printing::template_pdf(black_box(design), Paper::A4, None));
+        b.iter(|| reinwright::jobs::printing::template_pdf(black_box(design), Paper::A4, None));
     });
 }
 

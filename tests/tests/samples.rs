@@ -63,7 +63,7 @@ fn samples_are_believable() {
 #[test]
 fn samples_print() {
     each(|name, design| {
-        let pdf = reinwright::printing::template_pdf(design, Paper::A4, None);
+        let pdf = reinwright::jobs::printing::template_pdf(design, Paper::A4, None);
         let pages = lopdf::Document::load_mem(&pdf).unwrap().get_pages().len();
         assert!(pages >= 3, "{name}: {pages} pages");
     });
@@ -73,7 +73,7 @@ fn samples_print() {
 fn two_different_halves_have_two_sheets() {
     let count = |name: &str| {
         let design = reinwright_tests::designs::sample(name);
-        reinwright::printing::sheets(&design).len()
+        reinwright::jobs::printing::sheets(&design).len()
     };
     assert_eq!(count("light-flat"), 3);
     assert_eq!(count("v-over-flat"), 4);

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use reinwright::own_jaws;
+use reinwright::disk::own_jaws;
 use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::document::{Document, parse_bar, parse_work};
 use reinwright_core::jaw::Sketch;

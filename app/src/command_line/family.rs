@@ -15,8 +15,9 @@ use super::arguments::{self, Asked, Loaded};
 use super::{
     Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
 };
-use crate::set_printing::{self, Wanted};
-use crate::{files, printing};
+use crate::disk::files;
+use crate::jobs::printing;
+use crate::jobs::set_printing::{self, Wanted};
 
 /// Does a job for a family if the file is one, and else for a design.
 pub(super) fn or<Asked>(

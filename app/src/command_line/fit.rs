@@ -14,7 +14,7 @@ use serde::Serialize;
 
 use super::arguments::Loaded;
 use super::{Done, Outcome, design, json};
-use crate::words;
+use crate::jobs::words;
 
 use answer::Answer;
 

@@ -24,7 +24,7 @@ use reinwright_core::document::Document;
 
 use arguments::{Arguments, Job};
 
-use crate::files;
+use crate::disk::files;
 
 /// Exit status of everything that went wrong, the arguments included.
 const FAILED: u8 = 3;

@@ -5,7 +5,7 @@ use reinwright_core::jaw::JawStyle;
 
 use super::arguments::New;
 use super::{Done, Outcome};
-use crate::files;
+use crate::disk::files;
 
 pub(super) fn run(wanted: &New) -> Outcome {
     let at = |option: &'static str| move |error: document::StockError| format!("{option}: {error}");

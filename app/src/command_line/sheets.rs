@@ -7,7 +7,8 @@ use reinwright_core::{export, resolve};
 
 use super::arguments::{self, DrawingOf, Template};
 use super::{Done, Outcome, design};
-use crate::{files, printing};
+use crate::disk::files;
+use crate::jobs::printing;
 
 pub(super) fn template(wanted: &Template) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;

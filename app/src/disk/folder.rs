@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use reinwright_core::shelf::{self, Filed, MARKS_FILE, Marks};
 
-use crate::files;
+use super::files;
 
 /// A folder, looked into but with no design read yet.
 #[derive(Debug)]

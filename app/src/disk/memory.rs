@@ -2,7 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
-use crate::files;
+use super::files;
 
 /// How many files are remembered.
 const MOST_RECENT: usize = 8;
@@ -15,21 +15,21 @@ const USUAL_SCREEN: f32 = 96.0 / 25.4;
 
 /// Recent files, theme and screen; kept in a folder, if there is one.
 #[derive(Debug)]
-pub(super) struct Memory {
+pub(crate) struct Memory {
     folder: Option<PathBuf>,
     /// Files opened or saved, the latest first.
-    pub(super) recent: Vec<PathBuf>,
+    pub(crate) recent: Vec<PathBuf>,
     /// Light, dark, or as the system has it.
-    pub(super) theme: Option<egui::Theme>,
+    pub(crate) theme: Option<egui::Theme>,
     /// Screen points per millimetre.
-    pub(super) screen: f32,
+    pub(crate) screen: f32,
     /// The folder that was last looked at as a shelf.
-    pub(super) shelf: Option<PathBuf>,
+    pub(crate) shelf: Option<PathBuf>,
 }
 
 impl Memory {
     /// Reads what a folder holds; what cannot be read is forgotten.
-    pub(super) fn from(folder: Option<PathBuf>) -> Self {
+    pub(crate) fn from(folder: Option<PathBuf>) -> Self {
         let text = |name: &str| {
             let path = folder.as_ref()?.join(name);
             std::fs::read_to_string(path).ok()
@@ -57,7 +57,7 @@ impl Memory {
     }
 
     /// Puts a file at the head of the recent ones.
-    pub(super) fn note_file(&mut self, path: &Path) {
+    pub(crate) fn note_file(&mut self, path: &Path) {
         let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
         self.recent.retain(|known| *known != path);
         self.recent.insert(0, path);
@@ -71,7 +71,7 @@ impl Memory {
     }
 
     /// Remembers light or dark.
-    pub(super) fn note_theme(&mut self, theme: egui::Theme) {
+    pub(crate) fn note_theme(&mut self, theme: egui::Theme) {
         self.theme = Some(theme);
         let name = match theme {
             egui::Theme::Dark => "dark\n",
@@ -81,20 +81,20 @@ impl Memory {
     }
 
     /// Remembers which folder is the shelf.
-    pub(super) fn note_shelf(&mut self, folder: &Path) {
+    pub(crate) fn note_shelf(&mut self, folder: &Path) {
         let folder = std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned());
         self.keep("shelf", &format!("{}\n", folder.display()));
         self.shelf = Some(folder);
     }
 
     /// Remembers how large the screen is.
-    pub(super) fn note_screen(&mut self, points_per_mm: f32) {
+    pub(crate) fn note_screen(&mut self, points_per_mm: f32) {
         self.screen = points_per_mm;
         self.keep("screen", &format!("{points_per_mm}\n"));
     }
 
     /// The line that was noted of the picture under a design.
-    pub(super) fn trace_of(&self, design: &Path) -> Option<String> {
+    pub(crate) fn trace_of(&self, design: &Path) -> Option<String> {
         let design = absolute(design);
         let lines = self.traces();
         let own = lines.iter().find(|(of, _)| *of == design);
@@ -102,7 +102,7 @@ impl Memory {
     }
 
     /// Notes a line of the picture under a design, or that there is none any more.
-    pub(super) fn note_trace(&self, design: &Path, line: Option<&str>) {
+    pub(crate) fn note_trace(&self, design: &Path, line: Option<&str>) {
         let design = absolute(design);
         let mut lines = self.traces();
         lines.retain(|(of, _)| *of != design);
@@ -125,19 +125,19 @@ impl Memory {
     }
 
     /// A design that is not saved yet, kept against a power cut.
-    pub(super) fn keep_rescue(&self, text: &str) {
+    pub(crate) fn keep_rescue(&self, text: &str) {
         self.keep(&rescue_name(), text);
     }
 
     /// Drops it: the design is saved, or left on purpose.
-    pub(super) fn drop_rescue(&self) {
+    pub(crate) fn drop_rescue(&self) {
         if let Some(folder) = &self.folder {
             std::fs::remove_file(folder.join(rescue_name())).ok();
         }
     }
 
     /// A rescue copy that a window left behind which is no longer there.
-    pub(super) fn left_behind(&self) -> Option<PathBuf> {
+    pub(crate) fn left_behind(&self) -> Option<PathBuf> {
         let entries = std::fs::read_dir(self.folder.as_ref()?).ok()?;
         let mut left: Vec<PathBuf> = entries
             .flatten()
@@ -189,7 +189,7 @@ fn is_window(process: &str) -> bool {
 
 /// The folder for what is remembered: `$XDG_CONFIG_HOME/reinwright`, else
 /// `~/.config/reinwright`.
-pub(super) fn folder() -> Option<PathBuf> {
+pub(crate) fn folder() -> Option<PathBuf> {
     let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
     let base = set("XDG_CONFIG_HOME")
         .or_else(|| set("APPDATA"))

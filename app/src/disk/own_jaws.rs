@@ -4,7 +4,7 @@ use std::path::{Path, PathBuf};
 
 use reinwright_core::jaw::sketch::KeptJaw;
 
-use crate::files;
+use super::files;
 
 /// A jaw on the shelf, or why its file gives none.
 #[derive(Debug, Clone)]

@@ -8,7 +8,7 @@ use reinwright_core::drawing::{
 use reinwright_core::export::{self, Date, DocInfo};
 use reinwright_core::family::{Family, SizeAnswer, sheet};
 
-use crate::printing;
+use super::printing;
 
 /// How far a long job has come; the caller answers whether it goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -15,7 +15,7 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use reinwright::command_line::{Answer, answer};
-use reinwright::set_printing::{self, Wanted};
+use reinwright::jobs::set_printing::{self, Wanted};
 use reinwright_core::document::{
     self, Bar, Document, Field, ReinLine, Stock, Units, Value, Work, parse_bar, parse_work,
 };

@@ -6,7 +6,7 @@ use reinwright_core::model::Model;
 use reinwright_core::strength::{Figure, Needs, Quantity, Squeeze, Strength};
 use serde::Serialize;
 
-use crate::words;
+use crate::jobs::words;
 
 #[derive(Serialize)]
 pub(super) struct Answer<'a> {

@@ -16,7 +16,7 @@ impl eframe::App for App {
 }
 
 /// Runs the window until it is closed.
-pub(super) fn run(workbench: Workbench) -> Result<(), String> {
+pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
             .with_inner_size([1280.0, 820.0])

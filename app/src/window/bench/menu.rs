@@ -3,9 +3,12 @@
 use egui::{Context, Ui};
 use reinwright_core::document::Units;
 
-use super::command::Command;
-use super::workbench::{Said, Wish, Workbench};
-use super::{samples, theme};
+use super::open::Open;
+use super::workbench::Workbench;
+use crate::window::paint::theme;
+use crate::window::panels::wish::{Said, Wish};
+use crate::window::state::command::Command;
+use crate::window::state::samples;
 
 impl Workbench {
     pub(super) fn menu(&mut self, ui: &mut Ui) {
@@ -13,11 +16,13 @@ impl Workbench {
             self.file_menu(ui);
             self.view_menu(ui);
             ui.separator();
-            let at_shelf = self.shelf.is_some();
-            let (undo, redo) = self.can_undo_and_redo();
-            let (undo, redo) = (undo && !at_shelf, redo && !at_shelf);
-            for (command, can) in [(Command::Undo, undo), (Command::Redo, redo)] {
-                ui.add_enabled_ui(can, |ui| self.offer(ui, command));
+            let at_shelf = self.shown.shelf.is_some();
+            let open = self.open.session();
+            for (command, can) in [
+                (Command::Undo, open.can_undo()),
+                (Command::Redo, open.can_redo()),
+            ] {
+                ui.add_enabled_ui(can && !at_shelf, |ui| self.offer(ui, command));
             }
             ui.separator();
             self.units(ui);
@@ -28,7 +33,8 @@ impl Workbench {
             ui.with_layout(layout, |ui| {
                 self.offer(ui, Command::SwitchTheme);
                 ui.add(
-                    egui::Label::new(egui::RichText::new(self.open_title()).strong()).truncate(),
+                    egui::Label::new(egui::RichText::new(self.open.session().title()).strong())
+                        .truncate(),
                 );
             });
         });
@@ -36,16 +42,12 @@ impl Workbench {
 
     fn offer(&mut self, ui: &mut Ui, command: Command) {
         if command.button(ui).clicked() {
-            self.queue.push(Wish::Do(command));
+            self.asked.queue.push(Wish::Do(command));
         }
     }
 
     fn units(&mut self, ui: &mut Ui) {
-        let now = match (&self.shelf, &self.family) {
-            (Some(shelf), _) => shelf.units,
-            (None, Some(bench)) => bench.session.family.base.units,
-            (None, None) => self.session.document.units,
-        };
+        let now = self.units_shown();
         for (choice, label, name) in [
             (Units::Inch, "in", "Show inches"),
             (Units::Millimetre, "mm", "Show millimetres"),
@@ -57,11 +59,18 @@ impl Workbench {
         }
     }
 
+    /// What sizes are shown in, on the shelf if that is looked at.
+    pub(super) fn units_shown(&self) -> Units {
+        match &self.shown.shelf {
+            Some(shelf) => shelf.units,
+            None => self.open.session().units(),
+        }
+    }
+
     fn show_in(&mut self, units: Units) {
-        match (&mut self.shelf, &mut self.family) {
-            (Some(shelf), _) => shelf.units = units,
-            (None, Some(bench)) => bench.session.family.set_units(units),
-            (None, None) => self.session.document.units = units,
+        match &mut self.shown.shelf {
+            Some(shelf) => shelf.units = units,
+            None => self.open.session_mut().set_units(units),
         }
     }
 
@@ -71,15 +80,15 @@ impl Workbench {
             ui.menu_button("Ready designs", |ui| {
                 for sample in samples::all() {
                     if ui.button(&sample.name).clicked() {
-                        self.queue.push(Wish::Begin(Box::new(sample)));
+                        self.asked.queue.push(Wish::Begin(Box::new(sample)));
                     }
                 }
             });
-            ui.add_enabled_ui(!self.memory.recent.is_empty(), |ui| {
+            ui.add_enabled_ui(!self.remembered.memory.recent.is_empty(), |ui| {
                 ui.menu_button("Recent", |ui| {
-                    for path in &self.memory.recent {
+                    for path in &self.remembered.memory.recent {
                         if ui.button(path.display().to_string()).clicked() {
-                            self.queue.push(Wish::Open(path.clone()));
+                            self.asked.queue.push(Wish::Open(path.clone()));
                         }
                     }
                 });
@@ -87,7 +96,7 @@ impl Workbench {
             self.lines(ui, &[Command::Shelf, Command::ShelfFolder]);
             ui.separator();
             self.lines(ui, &[Command::Save, Command::SaveAs]);
-            if self.family.is_none() {
+            if matches!(self.open, Open::Design(_)) {
                 self.lines(ui, &[Command::MakeFamily]);
             }
             ui.separator();
@@ -113,7 +122,7 @@ impl Workbench {
     fn lines(&mut self, ui: &mut Ui, commands: &[Command]) {
         for command in commands {
             if command.menu_line(ui).clicked() {
-                self.queue.push(Wish::Do(*command));
+                self.asked.queue.push(Wish::Do(*command));
                 ui.close();
             }
         }
@@ -137,7 +146,7 @@ impl Workbench {
 
     fn said_line(&mut self, ui: &mut Ui) {
         ui.horizontal(|ui| {
-            if self.asking.is_some() {
+            if self.asked.asking.is_some() {
                 ui.label("The system's file chooser is open.");
                 if ui.button("Type the path instead").clicked() {
                     self.ask_own_field();
@@ -145,13 +154,13 @@ impl Workbench {
                 return;
             }
             let palette = theme::Palette::of(ui.visuals());
-            let (text, colour) = match &self.said {
+            let (text, colour) = match &self.shown.said {
                 Some(Said::Done(text)) => (text.clone(), palette.ink),
                 Some(Said::Trouble(text)) => (text.clone(), palette.stop),
                 None => return,
             };
             if ui.button("Seen").clicked() {
-                self.said = None;
+                self.shown.said = None;
             }
             ui.add(egui::Label::new(egui::RichText::new(text).color(colour)).wrap());
         });

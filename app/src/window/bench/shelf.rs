@@ -2,27 +2,23 @@
 
 use std::path::Path;
 
-use reinwright_core::document::Units;
+use reinwright_core::shelf::Mark;
 
-use super::super::command::Command;
-use super::super::dialog::Purpose;
-use super::super::workbench::{Said, Workbench};
-use super::Shelf;
-use crate::shelf;
+use super::workbench::Workbench;
+use crate::disk::folder;
+use crate::window::panels::dialog::Purpose;
+use crate::window::panels::shelf::Shelf;
+use crate::window::state::command::Command;
 
 impl Workbench {
     /// Shows the shelf that was looked at last, or asks for a folder.
-    pub(in crate::window) fn open_shelf(&mut self) {
-        match self.memory.shelf.clone() {
-            Some(folder) if folder.is_dir() => self.show_shelf(&folder),
+    pub(super) fn open_shelf(&mut self) {
+        match self.remembered.memory.shelf.clone() {
+            Some(folder) if folder.is_dir() => {
+                let done = self.show_shelf(&folder);
+                self.tell(done);
+            }
             Some(_) | None => self.ask(Purpose::Shelf),
-        }
-    }
-
-    /// Shows a folder as a shelf; why not is said.
-    pub(in crate::window) fn show_shelf(&mut self, folder: &Path) {
-        if let Err(why) = self.try_shelf(folder) {
-            self.said = Some(Said::Trouble(why));
         }
     }
 
@@ -30,26 +26,26 @@ impl Workbench {
     ///
     /// # Errors
     /// One sentence when the folder cannot be read.
-    pub(in crate::window) fn try_shelf(&mut self, folder: &Path) -> Result<(), String> {
-        let looked = shelf::look_into(folder)?;
-        self.memory.note_shelf(folder);
-        self.said = None;
-        self.shelf = Some(Box::new(Shelf::on(looked, self.open_units())));
+    pub(super) fn show_shelf(&mut self, folder: &Path) -> Result<(), String> {
+        let looked = folder::look_into(folder)?;
+        self.remembered.memory.note_shelf(folder);
+        self.shown.said = None;
+        self.shown.shelf = Some(Box::new(Shelf::on(looked, self.units_shown())));
         Ok(())
     }
 
-    fn open_units(&self) -> Units {
-        match (&self.shelf, &self.family) {
-            (Some(shelf), _) => shelf.units,
-            (None, Some(bench)) => bench.session.family.base.units,
-            (None, None) => self.session.document.units,
+    /// Marks a pair of the shelf, or takes its mark away.
+    pub(super) fn mark_on_shelf(&mut self, at: usize, mark: Option<Mark>) {
+        if let Some(shelf) = &mut self.shown.shelf {
+            let done = shelf.put_mark(at, mark);
+            self.tell(done);
         }
     }
 
     /// Whether a command means something while the shelf is shown. One that is about the design
     /// behind it leaves the shelf first, so that what is done is seen.
-    pub(in crate::window) fn may_run_at_shelf(&mut self, command: Command) -> bool {
-        if self.shelf.is_none() {
+    pub(super) fn may_run_at_shelf(&mut self, command: Command) -> bool {
+        if self.shown.shelf.is_none() {
             return true;
         }
         match command {
@@ -60,7 +56,7 @@ impl Workbench {
             | Command::ExportSvg
             | Command::Trace
             | Command::MakeFamily => {
-                self.shelf = None;
+                self.shown.shelf = None;
                 true
             }
             Command::New

@@ -6,23 +6,24 @@ use reinwright_core::document::Part;
 use reinwright_core::jaw::Jaw;
 use reinwright_core::jaw::sketch::KeptJaw;
 
-use super::{JawShelf, ShelfWish};
-use crate::own_jaws;
-use crate::window::dialog::Purpose;
-use crate::window::workbench::{Said, Workbench};
+use super::workbench::Workbench;
+use crate::disk::own_jaws;
+use crate::window::panels::dialog::Purpose;
+use crate::window::panels::sketch::JawShelf;
+use crate::window::panels::wish::JawWish;
 
 impl Workbench {
     /// Does what was asked of the shelf of own jaws.
-    pub(in crate::window) fn at_jaw_shelf(&mut self, wish: ShelfWish) {
+    pub(super) fn at_own_jaws(&mut self, wish: JawWish) {
         match wish {
-            ShelfWish::Open(part) => self.open_jaw_shelf(part),
-            ShelfWish::Close => self.jaw_shelf = None,
-            ShelfWish::Keep(jaw, name) => self.keep_jaw(&jaw, &name),
-            ShelfWish::Use(kept, part) => self.use_jaw(&kept, part),
-            ShelfWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
-            ShelfWish::AskRemove(path) => self.doom_jaw(Some(path)),
-            ShelfWish::KeepIt => self.doom_jaw(None),
-            ShelfWish::Remove(path, name) => {
+            JawWish::Open(part) => self.open_jaw_shelf(part),
+            JawWish::Close => self.shown.jaws = None,
+            JawWish::Keep(jaw, name) => self.keep_jaw(&jaw, &name),
+            JawWish::Use(kept, part) => self.use_jaw(&kept, part),
+            JawWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
+            JawWish::AskRemove(path) => self.doom_jaw(Some(path)),
+            JawWish::KeepIt => self.doom_jaw(None),
+            JawWish::Remove(path, name) => {
                 let done = own_jaws::remove(&path);
                 self.say(done.map(|()| format!("Took \"{name}\" away from your own jaws")));
                 self.read_jaw_shelf();
@@ -31,18 +32,18 @@ impl Workbench {
     }
 
     fn open_jaw_shelf(&mut self, part: Part) {
-        let folder = self.jaws_folder.clone();
-        self.jaw_shelf = Some(JawShelf::read(folder, &self.session.document, part));
+        let folder = self.remembered.jaws_folder.clone();
+        self.shown.jaws = Some(JawShelf::read(folder, self.open.document(), part));
     }
 
     fn doom_jaw(&mut self, path: Option<PathBuf>) {
-        if let Some(shelf) = &mut self.jaw_shelf {
+        if let Some(shelf) = &mut self.shown.jaws {
             shelf.doomed = path;
         }
     }
 
     fn read_jaw_shelf(&mut self) {
-        if let Some(part) = self.jaw_shelf.as_ref().map(JawShelf::part) {
+        if let Some(part) = self.shown.jaws.as_ref().map(JawShelf::part) {
             self.open_jaw_shelf(part);
         }
     }
@@ -58,7 +59,7 @@ impl Workbench {
     }
 
     fn put_on_shelf(&self, kept: &KeptJaw) -> Result<String, String> {
-        let folder = self.jaws_folder.as_ref();
+        let folder = self.remembered.jaws_folder.as_ref();
         let folder = folder
             .ok_or("this system names no folder for what a user makes: own jaws cannot be kept")?;
         let path = own_jaws::keep(folder, kept)?;
@@ -70,30 +71,22 @@ impl Workbench {
     }
 
     fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
-        let work = self.session.document.work;
-        let jaw = super::jaw_mut(&mut self.session.document, part);
-        *jaw = kept.suited(&work, jaw.heel);
-        self.parts.forget();
-        self.jaw_shelf = None;
+        if let Some(design) = self.open.as_design() {
+            design.use_jaw(kept, part);
+        }
+        self.shown.jaws = None;
     }
 
     /// Puts a file on the shelf if it is an own jaw of some smith.
-    pub(in crate::window) fn take_in_jaw(&mut self, path: &Path) -> Result<bool, String> {
-        let bytes = crate::files::bytes(path)?;
+    pub(super) fn take_in_jaw(&mut self, path: &Path) -> Result<bool, String> {
+        let bytes = crate::disk::files::bytes(path)?;
         if !reinwright_core::jaw::sketch::is_kept_jaw(&bytes) {
             return Ok(false);
         }
         let kept = own_jaws::open(path)?;
         let done = self.put_on_shelf(&kept)?;
-        self.said = Some(Said::Done(done));
+        self.say(Ok(done));
         self.open_jaw_shelf(Part::Jaw);
         Ok(true)
-    }
-
-    fn say(&mut self, done: Result<String, String>) {
-        self.said = Some(match done {
-            Ok(words) => Said::Done(words),
-            Err(trouble) => Said::Trouble(trouble),
-        });
     }
 }

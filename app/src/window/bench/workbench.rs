@@ -1,34 +1,27 @@
 //! The whole window, without the frame that a desktop puts around it.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 
-use egui::{CentralPanel, Context, Panel, Theme, Ui};
+use egui::{Context, Panel, Theme, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Document;
 use reinwright_core::family::Family;
 
-use super::bar_strip::BarStrip;
-use super::chooser::{Asking, Chooser};
-use super::command::Command;
-use super::dialog::{Dialog, Kept};
-use super::family::{FamilyBench, Lent};
-use super::handles::Handles;
-use super::history::{Hand, History};
-use super::job::Job;
-use super::look::{Look, Page};
-use super::memory::Memory;
-use super::paper::{Hand as PaperHand, Paper};
-use super::parts::PartsList;
-use super::reckon::Answers;
-use super::session::Session;
-use super::shelf::{self, Shelf};
-use super::sketch::{JawShelf, ShelfWish, Sketching};
-use super::styles::{StyleChooser, StyleWish};
-use super::trace::{Kept as KeptTrace, Trace};
-use super::{answers, samples, theme};
-
-/// How often an unsaved design is copied against a power cut, seconds.
-const RESCUE_EVERY: f64 = 5.0;
+use super::open::Open;
+use crate::disk::memory::Memory;
+use crate::window::paint::theme;
+use crate::window::panels::dialog::chooser::{Asking, Chooser};
+use crate::window::panels::dialog::{Dialog, Kept};
+use crate::window::panels::progress;
+use crate::window::panels::shelf::Shelf;
+use crate::window::panels::sketch::JawShelf;
+use crate::window::panels::styles::StyleChooser;
+use crate::window::panels::wish::{Said, Wish};
+use crate::window::state::command::Command;
+use crate::window::state::job::Job;
+use crate::window::state::look::Page;
+use crate::window::state::samples;
+use crate::window::state::session::Session;
 
 /// What the window has around it.
 #[derive(Debug)]
@@ -45,81 +38,60 @@ pub struct Surroundings {
     reason = "the tessellator has no debug form"
 )]
 pub struct Workbench {
-    pub(super) session: Session,
-    /// The family that is open instead of a design, if one is.
-    pub(super) family: Option<Box<FamilyBench>>,
-    /// The shelf that is looked at, with the design or family kept behind it.
+    /// What is worked on.
+    pub(super) open: Open,
+    pub(super) shown: Shown,
+    pub(super) asked: Asked,
+    pub(super) remembered: Remembered,
+}
+
+/// What is shown over or beside what is open.
+pub(super) struct Shown {
+    /// The shelf that is looked at, with what is open kept behind it.
     pub(super) shelf: Option<Box<Shelf>>,
+    /// The chooser of jaw styles.
+    pub(super) styles: Option<StyleChooser>,
+    /// The shelf of own jaws.
+    pub(super) jaws: Option<JawShelf>,
     /// What is being written beside the window.
     pub(super) job: Option<Job>,
-    pub(super) history: History,
-    pub(super) answers: Answers,
-    pub(super) look: Look,
-    pub(super) paper: Paper,
-    pub(super) handles: Handles,
-    /// The picture under the drawing, if there is one.
-    pub(super) trace: Trace,
-    /// What was last remembered of it, for which design.
-    pub(super) noted_trace: Option<(PathBuf, Option<KeptTrace>)>,
-    pub(super) parts: PartsList,
-    pub(super) memory: Memory,
-    pub(super) chooser: Chooser,
-    pub(super) asking: Option<Asking>,
-    pub(super) dialog: Option<Dialog>,
-    /// Commands to run before the next frame.
-    pub(super) queue: Vec<Wish>,
     /// A sentence for the smith: what was done, or why not.
     pub(super) said: Option<Said>,
-    /// Nothing can be lost any more: the window may close.
-    pub(super) may_close: bool,
-    /// What is chosen in a sketched jaw.
-    pub(super) sketching: Sketching,
-    /// The chooser of jaw styles, if it is open.
-    pub(super) styles: Option<StyleChooser>,
-    /// The shelf of own jaws, while it is open.
-    pub(super) jaw_shelf: Option<JawShelf>,
-    /// Where own jaws are kept, if anywhere.
-    pub(super) jaws_folder: Option<PathBuf>,
-    strip: BarStrip,
     fills: FillTessellator,
     title: String,
     dressed: bool,
-    rescued: Option<(f64, Kept)>,
 }
 
-/// What was clicked while the window was drawn.
-#[derive(Debug, Clone)]
-pub(super) enum Wish {
-    Do(Command),
-    /// A recent file.
-    Open(PathBuf),
-    /// A file of the shelf, and of a family the size at a place.
-    OpenAt(PathBuf, usize),
-    /// A folder as a shelf.
-    ShelfOf(PathBuf),
-    /// Back to what is open.
-    LeaveShelf,
-    /// A sample.
-    Begin(Box<Document>),
-    /// Something about own jaws.
-    Shelf(ShelfWish),
-    /// The chooser of jaw styles.
-    Styles(StyleWish),
+/// What was asked for, and what the smith is asked.
+#[derive(Debug)]
+pub(super) struct Asked {
+    /// What to do before the next frame.
+    pub(super) queue: Vec<Wish>,
+    pub(super) dialog: Option<Dialog>,
+    pub(super) chooser: Chooser,
+    /// The system's chooser, while it is open.
+    pub(super) asking: Option<Asking>,
+    /// Nothing can be lost any more: the window may close.
+    pub(super) may_close: bool,
 }
 
-/// A sentence in the line under the menu.
-#[derive(Debug, Clone)]
-pub(super) enum Said {
-    Done(String),
-    Trouble(String),
+/// What outlasts what is open.
+#[derive(Debug)]
+pub(super) struct Remembered {
+    pub(super) memory: Memory,
+    /// Where own jaws are kept, if anywhere.
+    pub(super) jaws_folder: Option<PathBuf>,
+    /// The page of answers that was looked at last.
+    pub(super) page: Page,
+    /// What was last kept against a power cut, and when.
+    pub(super) rescued: Option<(f64, Kept)>,
 }
 
 impl Workbench {
     /// A window on a ready design.
     pub fn new(surroundings: Surroundings) -> Self {
-        let session = Session::begun(samples::first());
-        let mut bench = Self::around(session, surroundings);
-        if let Some(path) = bench.memory.left_behind() {
+        let mut bench = Self::with(samples::first(), surroundings);
+        if let Some(path) = bench.remembered.memory.left_behind() {
             bench.offer_rescue(path);
         }
         bench
@@ -129,78 +101,85 @@ impl Workbench {
     ///
     /// # Errors
     /// One sentence when the file is no design or cannot be read.
-    pub fn open(path: &std::path::Path, surroundings: Surroundings) -> Result<Self, String> {
-        let mut bench = Self::around(Session::begun(samples::first()), surroundings);
+    pub fn open(path: &Path, surroundings: Surroundings) -> Result<Self, String> {
+        let mut bench = Self::with(samples::first(), surroundings);
         bench.open_file(path)?;
         Ok(bench)
     }
 
     /// A window on a design that has no file.
     pub fn with(document: Document, surroundings: Surroundings) -> Self {
-        Self::around(Session::begun(document), surroundings)
+        let open = Open::design(Session::begun(document), Page::Bar);
+        Self::around(open, surroundings)
     }
 
-    fn around(session: Session, surroundings: Surroundings) -> Self {
+    /// A window on a family that has no file.
+    pub fn with_family(family: Family, surroundings: Surroundings) -> Self {
+        Self::around(Open::family(Session::unsaved(family)), surroundings)
+    }
+
+    fn around(open: Open, surroundings: Surroundings) -> Self {
         Self {
-            family: None,
-            shelf: None,
-            job: None,
-            history: History::new(&session.document),
-            answers: Answers::to(&session.document),
-            look: Look::on(Page::Bar),
-            paper: Paper::default(),
-            handles: Handles::default(),
-            trace: Trace::default(),
-            noted_trace: None,
-            parts: PartsList::default(),
-            memory: Memory::from(surroundings.folder),
-            chooser: surroundings.chooser,
-            asking: None,
-            dialog: None,
-            queue: Vec::new(),
-            said: None,
-            may_close: false,
-            sketching: Sketching::default(),
-            styles: None,
-            jaw_shelf: None,
-            jaws_folder: None,
-            strip: BarStrip::default(),
-            fills: FillTessellator::new(),
-            title: String::new(),
-            dressed: false,
-            rescued: None,
-            session,
+            open,
+            shown: Shown {
+                shelf: None,
+                styles: None,
+                jaws: None,
+                job: None,
+                said: None,
+                fills: FillTessellator::new(),
+                title: String::new(),
+                dressed: false,
+            },
+            asked: Asked {
+                queue: Vec::new(),
+                dialog: None,
+                chooser: surroundings.chooser,
+                asking: None,
+                may_close: false,
+            },
+            remembered: Remembered {
+                memory: Memory::from(surroundings.folder),
+                jaws_folder: None,
+                page: Page::Bar,
+                rescued: None,
+            },
         }
     }
 
     /// The same window with a shelf of own jaws in a folder.
     #[must_use]
     pub fn keeping_jaws_in(mut self, folder: PathBuf) -> Self {
-        self.jaws_folder = Some(folder);
+        self.remembered.jaws_folder = Some(folder);
         self
     }
 
-    /// The design as it stands.
+    /// The design as it stands, or the base of the family that is open.
     pub fn document(&self) -> &Document {
-        &self.session.document
+        self.open.document()
     }
 
     /// The family that is open, if it is one.
     pub fn family(&self) -> Option<&Family> {
-        self.family.as_ref().map(|bench| &bench.session.family)
+        match &self.open {
+            Open::Design(_) => None,
+            Open::Family(bench) => Some(&bench.session.now),
+        }
     }
 
     /// Whether the design or the family has changes that are not saved.
     pub fn is_changed(&self) -> bool {
-        match &self.family {
-            Some(bench) => bench.session.is_changed(),
-            None => self.session.is_changed(),
-        }
+        self.open.session().is_changed()
     }
 
     /// Whether the window may close now.
     pub fn may_close(&self) -> bool {
-        self.may_close
+        self.asked.may_close
+    }
+
+    /// Whether something is being written beside the window.
+    pub fn is_at_work(&self) -> bool {
+        self.shown.job.is_some()
     }
 
     /// Draws one frame, after doing what the last one asked for.
@@ -216,133 +195,72 @@ impl Workbench {
 
     /// Colours, once; a theme needs a frame to take hold.
     fn dress(&mut self, ctx: &Context) {
-        if !std::mem::replace(&mut self.dressed, true) {
+        if !std::mem::replace(&mut self.shown.dressed, true) {
             theme::dress(ctx);
-            ctx.set_theme(self.memory.theme.unwrap_or(Theme::Light));
+            ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
         }
     }
 
     /// Commands, choosers and the close button, before anything is drawn.
     fn before(&mut self, ctx: &Context) {
-        self.handles.drag(ctx, &mut self.session.document);
-        if self.dialog.is_none() && !self.handles.busy() {
+        self.open.drag(ctx);
+        if self.asked.dialog.is_none() && !self.open.is_dragging() {
             let pressed = Command::pressed(ctx);
-            self.queue.extend(pressed.into_iter().map(Wish::Do));
+            self.asked.queue.extend(pressed.into_iter().map(Wish::Do));
         }
-        for wish in std::mem::take(&mut self.queue) {
+        for wish in std::mem::take(&mut self.asked.queue) {
             self.grant(ctx, wish);
         }
         self.poll_chooser(ctx);
         self.poll_job(ctx);
         self.poll_picture(ctx);
         self.hold_the_door(ctx);
-        if matches!(self.said, Some(Said::Done(_))) && self.answers_are_behind() {
+        if matches!(self.shown.said, Some(Said::Done(_))) && self.open.is_ahead_of_answers() {
             // What was done is old news once the design goes on changing.
-            self.said = None;
+            self.shown.said = None;
         }
-        self.answers.bear(self.look.load);
-        self.answers.follow(&self.session.document);
+        self.open.follow();
     }
 
     fn panels(&mut self, ui: &mut Ui) {
         Panel::top("menu").show(ui, |ui| self.menu(ui));
-        if self.said.is_some() || self.asking.is_some() {
+        if self.shown.said.is_some() || self.asked.asking.is_some() {
             self.said_over(ui.ctx());
         }
-        if self.shelf.is_some() {
-            self.shelf_page(ui);
-            return;
-        }
-        if let Some(family) = &mut self.family {
-            let mut lent = Lent {
-                queue: &mut self.queue,
-                said: &mut self.said,
-                fills: &mut self.fills,
-                screen: self.memory.screen,
-            };
-            family.show(ui, &mut lent);
-            return;
-        }
-        Panel::left("parts")
-            .default_size(258.0)
-            .size_range(258.0..=420.0)
-            .show(ui, |ui| {
-                let sketching = &mut self.sketching;
-                let wish =
-                    self.parts
-                        .show(ui, &mut self.session.document, (&mut self.look, sketching));
-                self.queue.extend(wish.map(Wish::Shelf));
-                let styles = self.parts.choose_style.take();
-                self.queue
-                    .extend(styles.map(|part| Wish::Styles(StyleWish::Open(part))));
-            });
-        if let Some(shelf) = &self.jaw_shelf {
-            let wish = shelf.show(ui.ctx(), &mut self.fills);
-            self.queue.extend(wish.map(Wish::Shelf));
-        }
-        // What was edited in the list shows in the drawing in the same frame.
-        self.answers.bear(self.look.load);
-        self.answers.follow(&self.session.document);
-        Panel::right("answers")
-            .default_size(272.0)
-            .size_range(260.0..=460.0)
-            .show(ui, |ui| {
-                let shown = (&mut self.answers, &mut self.look, &mut self.fills);
-                answers::show(ui, &self.session.document, shown);
-            });
-        Panel::bottom("bar")
-            .default_size(118.0)
-            .size_range(90.0..=260.0)
-            .resizable(true)
-            .show(ui, |ui| {
-                self.strip
-                    .show(ui, &mut self.answers, &mut self.look, &mut self.fills);
-            });
-        CentralPanel::default().show(ui, |ui| self.sheet(ui));
-    }
-
-    fn shelf_page(&mut self, ui: &mut Ui) {
-        let behind = self.open_title();
-        if let Some(shelf) = &mut self.shelf {
-            let mut lent = shelf::Lent {
-                queue: &mut self.queue,
-                said: &mut self.said,
-                fills: &mut self.fills,
-                behind,
-            };
-            shelf.show(ui, &mut lent);
-        }
-    }
-
-    fn sheet(&mut self, ui: &mut Ui) {
-        let asked = self.paper.tools(ui, &mut self.look, self.memory.screen);
-        self.queue.extend(asked.map(Wish::Do));
-        self.trace.tools(ui, self.session.document.units);
-        self.paper.frozen = self.handles.frozen();
-        self.paper.under = self.trace.under();
-        self.paper.hand = if self.trace.has_hand() {
-            PaperHand::OnPicture
-        } else {
-            PaperHand::OnDrawing
+        let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
+        let asked = match &mut self.shown.shelf {
+            Some(shelf) => shelf.show(ui, &self.open.session().title(), fills),
+            None => self.open.show(ui, screen, fills),
         };
-        let (answers, look) = (&mut self.answers, &mut self.look);
-        let sheet = self.paper.show(ui, answers, look, &mut self.fills);
-        if self.trace.has_hand() {
-            self.trace.on_sheet(&sheet.response, sheet.lies.view);
-            return;
+        self.asked.queue.extend(asked);
+        self.show_own_jaws(ui.ctx());
+    }
+
+    /// The own jaws over the design that one of them is chosen for.
+    fn show_own_jaws(&mut self, ctx: &Context) {
+        let on_design = self.shown.shelf.is_none() && self.open.as_design().is_some();
+        if let Some(jaws) = self.shown.jaws.as_ref().filter(|_| on_design) {
+            let wish = jaws.show(ctx, &mut self.shown.fills);
+            self.asked.queue.extend(wish.map(Wish::Jaws));
         }
-        let what = (&mut self.session.document, look, &mut self.sketching);
-        self.handles.show(ui, &sheet, answers, what);
+    }
+
+    fn show_job(&self, ctx: &Context) {
+        if let Some(job) = &self.shown.job
+            && progress::show(ctx, job)
+        {
+            job.stop();
+        }
     }
 
     fn question(&mut self, ctx: &Context) {
-        if let Some(styles) = &mut self.styles {
-            let wish = styles.show(ctx, &mut self.fills);
-            self.queue.extend(wish.map(Wish::Styles));
+        if let Some(styles) = &mut self.shown.styles {
+            let wish = styles.show(ctx, &mut self.shown.fills);
+            self.asked.queue.extend(wish.map(Wish::Styles));
         }
-        let reply = self.dialog.as_mut().and_then(|dialog| dialog.show(ctx));
-        if let Some(reply) = reply {
-            self.dialog = None;
+        let dialog = self.asked.dialog.as_mut();
+        if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx)) {
+            self.asked.dialog = None;
             self.answer(ctx, reply);
             ctx.request_repaint();
         }
@@ -351,64 +269,57 @@ impl Workbench {
     /// Undo, rescue copy and title, once all is drawn.
     fn after(&mut self, ctx: &Context) {
         let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
-        let hand = if busy || self.parts.typing {
-            Hand::Moving
-        } else {
-            Hand::AtRest
-        };
-        let family = self
-            .family
-            .as_mut()
-            .is_some_and(|family| family.after(time, busy));
-        // A drag that is given up must not end what could be redone.
-        if self.family.is_none() && !self.handles.busy() {
-            self.history.feed(time, &self.session.document, hand);
-        }
-        let lit_changed = self.look.turn() || family;
-        if lit_changed || !self.queue.is_empty() || self.answers_are_behind() {
+        if self.open.after(time, busy) || !self.asked.queue.is_empty() {
             ctx.request_repaint();
         }
-        if !busy {
-            self.note_picture();
+        if let Some(design) = self.open.as_design().filter(|_| !busy) {
+            design.note_picture(&self.remembered.memory);
         }
         self.rescue(ctx, time);
         self.put_title(ctx);
     }
 
-    fn answers_are_behind(&self) -> bool {
-        !self.answers.answer(&self.session.document)
-    }
-
     fn put_title(&mut self, ctx: &Context) {
-        let title = format!("{} - Reinwright", self.open_title());
-        if title != self.title {
+        let title = format!("{} - Reinwright", self.open.session().title());
+        if title != self.shown.title {
             ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
-            self.title = title;
+            self.shown.title = title;
         }
     }
 
-    /// Copies unsaved work now and then; what is saved needs no copy.
-    fn rescue(&mut self, ctx: &Context, time: f64) {
-        if !self.is_changed() {
-            if self.rescued.take().is_some() {
-                self.memory.drop_rescue();
-            }
-            return;
+    /// The page of answers that is looked at, or was last.
+    pub(super) fn page(&self) -> Page {
+        match &self.open {
+            Open::Design(design) => design.page(),
+            Open::Family(_) => self.remembered.page,
         }
-        let (last, kept) = match &self.rescued {
-            Some((last, kept)) => (*last, self.is_kept(kept)),
-            None => (f64::NEG_INFINITY, false),
-        };
-        if kept {
-            return;
+    }
+
+    /// Shows something else from now on.
+    pub(super) fn show_open(&mut self, open: Open) {
+        self.remembered.page = self.page();
+        if matches!(open, Open::Family(_)) {
+            // A style is chosen for one design.
+            self.shown.styles = None;
         }
-        let wait = last + RESCUE_EVERY - time;
-        if wait > 0.0 {
-            ctx.request_repaint_after(std::time::Duration::from_secs_f64(wait));
-            return;
+        self.open = open;
+        self.shown.said = None;
+        self.shown.shelf = None;
+        self.asked.dialog = None;
+    }
+
+    /// Says what was done, or why not.
+    pub(super) fn say(&mut self, done: Result<String, String>) {
+        self.shown.said = Some(match done {
+            Ok(words) => Said::Done(words),
+            Err(trouble) => Said::Trouble(trouble),
+        });
+    }
+
+    /// Says why something could not be done; that it could shows of itself.
+    pub(super) fn tell(&mut self, done: Result<(), String>) {
+        if let Err(trouble) = done {
+            self.shown.said = Some(Said::Trouble(trouble));
         }
-        let kept = self.kept();
-        self.memory.keep_rescue(&kept.text());
-        self.rescued = Some((time, kept));
     }
 }

@@ -1,6 +1,6 @@
 //! From the display list to shapes on the screen.
 
-use egui::{Color32, FontId, Mesh, Painter, Pos2, Shape, Stroke, Vec2};
+use egui::{Color32, FontId, Mesh, Painter, Pos2, Shape, Stroke, TextureId, Vec2};
 use kurbo::{BezPath, PathEl, Point};
 use lyon::math::point;
 use lyon::tessellation::{BuffersBuilder, FillOptions, FillTessellator, FillVertex, VertexBuffers};
@@ -9,7 +9,6 @@ use reinwright_core::drawing::{Align, Fill, GroupItem, Item, Line, PathItem, Tex
 use reinwright_core::export::{part_colour, stress_colour};
 
 use super::theme::Palette;
-use super::trace::Under;
 use super::view::View;
 
 /// Wide and narrow lines in points, two to one (ISO 128-2).
@@ -35,8 +34,18 @@ struct Pen {
     colour: Color32,
 }
 
+/// A picture that lies under a drawing.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Under {
+    pub(crate) texture: TextureId,
+    /// Top left, top right, bottom right, bottom left, mm.
+    pub(crate) corners: [Point; 4],
+    /// How strongly it shows, 0 to 1.
+    pub(crate) strength: f32,
+}
+
 /// Draws display lists on a painter.
-pub(super) struct Ink<'a> {
+pub(crate) struct Ink<'a> {
     painter: Painter,
     view: View,
     palette: &'static Palette,
@@ -48,7 +57,7 @@ pub(super) struct Ink<'a> {
 }
 
 impl<'a> Ink<'a> {
-    pub(super) fn new(
+    pub(crate) fn new(
         painter: Painter,
         view: View,
         palette: &'static Palette,
@@ -66,7 +75,7 @@ impl<'a> Ink<'a> {
     }
 
     /// Draws a picture under all that follows, which lets it show through.
-    pub(super) fn picture(&mut self, under: &Under) {
+    pub(crate) fn picture(&mut self, under: &Under) {
         const CORNERS: [Pos2; 4] = [
             Pos2::new(0.0, 0.0),
             Pos2::new(1.0, 0.0),
@@ -86,7 +95,7 @@ impl<'a> Ink<'a> {
     }
 
     /// Draws everything, back to front.
-    pub(super) fn draw(&mut self, items: &[Item]) {
+    pub(crate) fn draw(&mut self, items: &[Item]) {
         self.items(items);
     }
 
@@ -301,13 +310,13 @@ fn is_body(fill: Fill) -> bool {
 }
 
 /// A part's own colour, full strength.
-pub(super) fn colour_of(part: Part) -> Color32 {
+pub(crate) fn colour_of(part: Part) -> Color32 {
     let [r, g, b] = part_colour(part);
     Color32::from_rgb(r, g, b)
 }
 
 /// The colour of a step of stress, by day and by night.
-pub(super) fn stress_colour_of(step: u8) -> Color32 {
+pub(crate) fn stress_colour_of(step: u8) -> Color32 {
     let [r, g, b] = stress_colour(step);
     Color32::from_rgb(r, g, b)
 }
@@ -329,7 +338,7 @@ fn part_at(items: &[Item], at: Point) -> Option<Part> {
 
 /// The same under a point of the screen; where nothing lies, a hand's breadth of a pointer around
 /// it counts, for thin reins seen from afar.
-pub(super) fn part_near(items: &[Item], view: View, at: Pos2) -> Option<Part> {
+pub(crate) fn part_near(items: &[Item], view: View, at: Pos2) -> Option<Part> {
     /// Points around the pointer that still count.
     const REACH: f32 = 4.0;
     let around = (0..8u8).map(|i| REACH * Vec2::angled(f32::from(i) * std::f32::consts::FRAC_PI_4));

@@ -11,7 +11,7 @@ use super::theme::Palette;
 const SIZE: f32 = 14.0;
 
 /// Draws the sign of a severity: an octagon to stop, a triangle to mend, a ring to note.
-pub(super) fn severity(ui: &mut Ui, severity: Severity) {
+pub(crate) fn severity(ui: &mut Ui, severity: Severity) {
     let (area, _) = ui.allocate_exact_size(Vec2::splat(SIZE), Sense::hover());
     let (middle, r) = (area.center(), SIZE / 2.0 - 0.5);
     let colour = colour(ui, severity);
@@ -29,7 +29,7 @@ pub(super) fn severity(ui: &mut Ui, severity: Severity) {
 }
 
 /// The colour of a severity's word and sign.
-pub(super) fn colour(ui: &Ui, severity: Severity) -> egui::Color32 {
+pub(crate) fn colour(ui: &Ui, severity: Severity) -> egui::Color32 {
     let palette = Palette::of(ui.visuals());
     match severity {
         Severity::Stop => palette.stop,

@@ -4,31 +4,31 @@ use egui::{Color32, CornerRadius, Stroke, Theme, Visuals};
 
 /// The colours that the drawing and the panels share.
 #[derive(Debug)]
-pub(super) struct Palette {
+pub(crate) struct Palette {
     /// Panels.
-    pub(super) panel: Color32,
+    pub(crate) panel: Color32,
     /// The sheet that is drawn on, and text fields.
-    pub(super) sheet: Color32,
+    pub(crate) sheet: Color32,
     /// Lines and text.
-    pub(super) ink: Color32,
+    pub(crate) ink: Color32,
     /// Thin lines, less important text.
-    pub(super) faint: Color32,
+    pub(crate) faint: Color32,
     /// Buttons.
     button: Color32,
     /// Borders.
-    pub(super) edge: Color32,
+    pub(crate) edge: Color32,
     /// What is lit up or chosen.
-    pub(super) accent: Color32,
+    pub(crate) accent: Color32,
     /// The wash behind what is lit up.
-    pub(super) wash: Color32,
+    pub(crate) wash: Color32,
     /// How strongly a part's own colour stands on the sheet, from 0 to 1.
-    pub(super) tint: f32,
+    pub(crate) tint: f32,
     /// Stop.
-    pub(super) stop: Color32,
+    pub(crate) stop: Color32,
     /// Mend.
-    pub(super) mend: Color32,
+    pub(crate) mend: Color32,
     /// Note.
-    pub(super) note: Color32,
+    pub(crate) note: Color32,
 }
 
 const DAY: Palette = Palette {
@@ -63,13 +63,13 @@ const NIGHT: Palette = Palette {
 
 impl Palette {
     /// The palette that goes with a style.
-    pub(super) fn of(visuals: &Visuals) -> &'static Self {
+    pub(crate) fn of(visuals: &Visuals) -> &'static Self {
         if visuals.dark_mode { &NIGHT } else { &DAY }
     }
 }
 
 /// Dresses the window for day and night.
-pub(super) fn dress(ctx: &egui::Context) {
+pub(crate) fn dress(ctx: &egui::Context) {
     ctx.set_visuals_of(Theme::Light, visuals(Visuals::light(), &DAY));
     ctx.set_visuals_of(Theme::Dark, visuals(Visuals::dark(), &NIGHT));
     ctx.all_styles_mut(|style| {

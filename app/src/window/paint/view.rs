@@ -10,11 +10,11 @@ const MOST_SCALE: f32 = 60.0;
 
 /// A window on a drawing: millimetres with y up to screen points with y down.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct View {
+pub(crate) struct View {
     /// Where the drawing's origin lies on the screen.
-    pub(super) origin: Pos2,
+    pub(crate) origin: Pos2,
     /// Screen points per millimetre.
-    pub(super) scale: f32,
+    pub(crate) scale: f32,
 }
 
 #[allow(
@@ -23,7 +23,7 @@ pub(super) struct View {
 )]
 impl View {
     /// The whole of `bounds` (mm) in the middle of `area`, with a rim.
-    pub(super) fn fit(bounds: kurbo::Rect, area: Rect, rim: f32) -> Self {
+    pub(crate) fn fit(bounds: kurbo::Rect, area: Rect, rim: f32) -> Self {
         let room = (area.size() - Vec2::splat(2.0 * rim)).max(Vec2::splat(1.0));
         let (width, height) = (bounds.width().max(1.0), bounds.height().max(1.0));
         let scale = (room.x / width as f32).min(room.y / height as f32);
@@ -37,25 +37,25 @@ impl View {
     }
 
     /// From the drawing to the screen.
-    pub(super) fn to_screen(self, p: Point) -> Pos2 {
+    pub(crate) fn to_screen(self, p: Point) -> Pos2 {
         self.origin + Vec2::new(p.x as f32, -p.y as f32) * self.scale
     }
 
     /// From the screen to the drawing.
-    pub(super) fn to_drawing(self, p: Pos2) -> Point {
+    pub(crate) fn to_drawing(self, p: Pos2) -> Point {
         let v = (p - self.origin) / self.scale;
         Point::new(f64::from(v.x), f64::from(-v.y))
     }
 
     /// A rectangle on the screen.
-    pub(super) fn rect(self, r: kurbo::Rect) -> Rect {
+    pub(crate) fn rect(self, r: kurbo::Rect) -> Rect {
         let corner = |x, y| self.to_screen(Point::new(x, y));
         Rect::from_two_pos(corner(r.x0, r.y0), corner(r.x1, r.y1))
     }
 
     /// Larger by `factor`, with `about` staying where it is.
     #[must_use]
-    pub(super) fn zoomed(self, factor: f32, about: Pos2) -> Self {
+    pub(crate) fn zoomed(self, factor: f32, about: Pos2) -> Self {
         let scale = (self.scale * factor).clamp(LEAST_SCALE, MOST_SCALE);
         let origin = about + (self.origin - about) * (scale / self.scale);
         Self { origin, scale }
@@ -63,7 +63,7 @@ impl View {
 
     /// Moved by so many screen points.
     #[must_use]
-    pub(super) fn moved(self, by: Vec2) -> Self {
+    pub(crate) fn moved(self, by: Vec2) -> Self {
         Self {
             origin: self.origin + by,
             ..self
@@ -74,10 +74,10 @@ impl View {
 /// A view that fits a drawing whose text keeps its size on the screen, so that it can be read at
 /// every zoom.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Fitted {
-    pub(super) view: View,
+pub(crate) struct Fitted {
+    pub(crate) view: View,
     /// Size of the drawing's text, mm.
-    pub(super) text: f64,
+    pub(crate) text: f64,
 }
 
 /// Rounds of fitting: larger text needs room, which makes the drawing smaller, which makes the
@@ -87,7 +87,7 @@ const ROUNDS: usize = 4;
 impl Fitted {
     /// Fits into `area` what covers `bounds(text)` when its text is `text` mm, for text of
     /// `points` on the screen.
-    pub(super) fn new(
+    pub(crate) fn new(
         area: Rect,
         rim: f32,
         points: f32,

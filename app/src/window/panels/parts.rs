@@ -6,11 +6,13 @@ use egui::text::{CCursor, CCursorRange};
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
 use reinwright_core::document::{Document, Part, Units};
 
-use super::ink::colour_of;
-use super::look::Look;
-use super::rows::{Edit, Row, Shown, Stride, apply, capital, group_title, rows};
-use super::sketch::{ShelfWish, Sketching};
-use super::theme::Palette;
+use super::sketch::Sketching;
+use super::wish::{StyleWish, Wish};
+use crate::window::paint::ink::colour_of;
+use crate::window::paint::theme::Palette;
+use crate::window::state::command::times_pressed;
+use crate::window::state::look::Look;
+use crate::window::state::rows::{Edit, Row, Shown, Stride, apply, capital, group_title, rows};
 
 /// Width of the labels before the fields, in points.
 const LABEL: f32 = 96.0;
@@ -19,12 +21,12 @@ const STEP: f32 = 20.0;
 
 /// What is being typed, by the path of its field.
 #[derive(Debug, Default)]
-pub(super) struct PartsList {
+pub(crate) struct PartsList {
     drafts: BTreeMap<String, Draft>,
     /// Whether name or note is being typed.
-    pub(super) typing: bool,
-    /// The part whose style is to be chosen from the work.
-    pub(super) choose_style: Option<Part>,
+    pub(crate) typing: bool,
+    /// What was asked for while the list was drawn.
+    asked: Vec<Wish>,
 }
 
 /// A text that is not yet, or could not be, put into the document.
@@ -38,12 +40,12 @@ enum Draft {
 
 impl PartsList {
     /// Forgets what was being typed.
-    pub(super) fn forget(&mut self) {
+    pub(crate) fn forget(&mut self) {
         self.drafts.clear();
     }
 
     /// Puts everything that is being typed into the document, as if Enter had been pressed.
-    pub(super) fn commit(&mut self, document: &mut Document) {
+    pub(crate) fn commit(&mut self, document: &mut Document) {
         for row in rows(document) {
             if let Some(Draft::Open(text)) = self.drafts.get(&row.path).cloned() {
                 self.take(document, &row, &text);
@@ -51,14 +53,14 @@ impl PartsList {
         }
     }
 
-    /// Shows the list; edits go straight into the document.
-    pub(super) fn show(
+    /// Shows the list; edits go straight into the document, and what else was asked for is given
+    /// back.
+    pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
         document: &mut Document,
         (look, sketching): (&mut Look, &mut Sketching),
-    ) -> Option<ShelfWish> {
-        let mut wish = None;
+    ) -> Vec<Wish> {
         self.name_and_note(ui, document);
         ui.separator();
         egui::ScrollArea::vertical()
@@ -66,12 +68,11 @@ impl PartsList {
             .show(ui, |ui| {
                 let rows = rows(document);
                 for group in rows.chunk_by(|a, b| title(a) == title(b)) {
-                    let asked = self.group(ui, document, (look, sketching), group);
-                    wish = asked.or(wish.take());
+                    self.group(ui, document, (look, sketching), group);
                 }
                 look.reveal = None;
             });
-        wish
+        std::mem::take(&mut self.asked)
     }
 
     fn name_and_note(&mut self, ui: &mut Ui, document: &mut Document) {
@@ -99,8 +100,7 @@ impl PartsList {
         document: &mut Document,
         (look, sketching): (&mut Look, &mut Sketching),
         rows: &[Row],
-    ) -> Option<ShelfWish> {
-        let mut wish = None;
+    ) {
         let (part, title) = (rows[0].part, title(&rows[0]));
         let wanted = look.reveal == Some(part) && title == capital(part.name());
         let wash = ui.painter().add(Shape::Noop);
@@ -111,7 +111,8 @@ impl PartsList {
             .show_unindented(ui, |ui| {
                 self.fields(ui, document, look, rows);
                 if matches!(part, Part::Jaw | Part::SecondJaw) {
-                    wish = sketching.show(ui, document, part);
+                    let asked = sketching.show(ui, document, part);
+                    self.asked.extend(asked.map(Wish::Jaws));
                 }
             });
         let head = across(header.header_response.rect, ui);
@@ -130,7 +131,6 @@ impl PartsList {
         if wanted {
             ui.scroll_to_rect(all, Some(egui::Align::Center));
         }
-        wish
     }
 
     fn fields(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Row]) {
@@ -186,7 +186,7 @@ impl PartsList {
             "All styles drawn on the work: those that suit, those that would be unsafe, and why",
         );
         if button.clicked() {
-            self.choose_style = Some(row.part);
+            self.asked.push(Wish::Styles(StyleWish::Open(row.part)));
         }
     }
 
@@ -257,15 +257,12 @@ impl PartsList {
         if !ui.memory(|m| m.has_focus(id)) {
             return;
         }
-        let pressed = |key, modifiers| {
-            let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
-            f64::from(u32::try_from(times).unwrap_or(u32::MAX))
-        };
-        let fine =
-            pressed(Key::ArrowUp, Modifiers::SHIFT) - pressed(Key::ArrowDown, Modifiers::SHIFT);
-        let usual =
-            pressed(Key::ArrowUp, Modifiers::NONE) - pressed(Key::ArrowDown, Modifiers::NONE);
-        for (steps, stride) in [(fine, Stride::Fine), (usual, Stride::Usual)] {
+        for (modifiers, stride) in [
+            (Modifiers::SHIFT, Stride::Fine),
+            (Modifiers::NONE, Stride::Usual),
+        ] {
+            let times = |key| times_pressed(ui, modifiers, key);
+            let steps = times(Key::ArrowUp) - times(Key::ArrowDown);
             if steps != 0.0 {
                 self.step(document, row, (steps, stride));
             }

@@ -4,11 +4,11 @@ use egui::accesskit::Role;
 use egui::{Rect, Sense, Ui, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 
-use super::ink::{Ink, part_near};
-use super::look::Look;
-use super::reckon::Answers;
-use super::theme::Palette;
-use super::view::Fitted;
+use crate::window::paint::ink::{Ink, part_near};
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::Fitted;
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
 
 /// Height of the text on the strip, in points.
 const TEXT: f32 = 12.0;
@@ -17,13 +17,13 @@ const RIM: f32 = 8.0;
 
 /// The strip and what it was last fitted to.
 #[derive(Debug, Default)]
-pub(super) struct BarStrip {
+pub(crate) struct BarStrip {
     fitted: Option<((Rect, u64), Fitted)>,
 }
 
 impl BarStrip {
     /// Shows the bar in the room there is.
-    pub(super) fn show(
+    pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
         answers: &mut Answers,

@@ -6,14 +6,13 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Units;
 use reinwright_core::drawing::{Drawing, Shifts};
 
-use super::command::Command;
-use super::handles::{Frozen, Sheet};
-use super::ink::{Ink, part_near};
-use super::look::{Look, Page};
-use super::reckon::{Answers, PairKey, Shown};
-use super::theme::Palette;
-use super::trace::Under;
-use super::view::{Fitted, View};
+use super::lies::{Frozen, Sheet};
+use crate::window::paint::ink::{Ink, Under, part_near};
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::{Fitted, View};
+use crate::window::state::command::Command;
+use crate::window::state::look::{Look, Page};
+use crate::window::state::reckon::{Answers, PairKey, Shown};
 
 /// Height of the text on the sheet, in points, at every zoom.
 const TEXT: f32 = 11.5;
@@ -28,24 +27,24 @@ const KEY_MOVE: f32 = 40.0;
 
 /// How the sheet is looked at.
 #[derive(Debug, Default)]
-pub(super) struct Paper {
+pub(crate) struct Paper {
     /// A view of the smith's own; without one the whole drawing is shown.
     own: Option<View>,
     /// The view that shows the whole drawing, and what it was fitted to.
     fitted: Option<(FitKey, Fitted)>,
     /// How it must lie, while something on it is dragged.
-    pub(super) frozen: Option<Frozen>,
+    pub(crate) frozen: Option<Frozen>,
     /// A picture under the drawing.
-    pub(super) under: Option<Under>,
+    pub(crate) under: Option<Under>,
     /// What the pointer works on.
-    pub(super) hand: Hand,
+    pub(crate) hand: Hand,
     /// The area of the last frame.
     area: Option<Rect>,
 }
 
 /// What the pointer works on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(super) enum Hand {
+pub(crate) enum Hand {
     /// The drawing: it is moved, and its parts are chosen.
     #[default]
     OnDrawing,
@@ -62,12 +61,12 @@ struct FitKey {
 
 impl Paper {
     /// Shows the whole drawing from now on.
-    pub(super) fn fit(&mut self) {
+    pub(crate) fn fit(&mut self) {
         self.own = None;
     }
 
     /// Shows the drawing at so many points per millimetre, keeping the middle.
-    pub(super) fn set_scale(&mut self, scale: f32) {
+    pub(crate) fn set_scale(&mut self, scale: f32) {
         if let (Some(area), Some(view)) = (self.area, self.view()) {
             self.own = Some(view.zoomed(scale / view.scale, area.center()));
         }
@@ -78,7 +77,7 @@ impl Paper {
     }
 
     /// The slider and the buttons above the sheet; gives back what was asked for.
-    pub(super) fn tools(&self, ui: &mut Ui, look: &mut Look, true_scale: f32) -> Option<Command> {
+    pub(crate) fn tools(&self, ui: &mut Ui, look: &mut Look, true_scale: f32) -> Option<Command> {
         let mut asked = None;
         // Wrapped: a row wider than its panel would push the sheet under the answers.
         ui.horizontal_wrapped(|ui| {
@@ -107,7 +106,7 @@ impl Paper {
     }
 
     /// Shows the sheet in the room there is; gives back how it lies, for what is put on it.
-    pub(super) fn show(
+    pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
         answers: &mut Answers,
@@ -177,7 +176,7 @@ impl Paper {
     }
 
     /// Shows a drawing that no part of a pair is chosen in; `revision` counts its changes.
-    pub(super) fn show_drawing(
+    pub(crate) fn show_drawing(
         &mut self,
         ui: &mut Ui,
         drawing: &Drawing,

@@ -42,6 +42,12 @@ pub enum Command {
     Quit,
 }
 
+/// How often a key was pressed since the last frame; nothing else hears of it any more.
+pub(crate) fn times_pressed(ui: &egui::Ui, modifiers: Modifiers, key: Key) -> f64 {
+    let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
+    f64::from(u32::try_from(times).unwrap_or(u32::MAX))
+}
+
 /// All that the window needs to offer a command.
 struct Wording {
     label: &'static str,
@@ -58,7 +64,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(super) const ALL: [Self; 17] = [
+    pub(crate) const ALL: [Self; 17] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -164,7 +170,7 @@ impl Command {
     }
 
     /// What it does, with its keys.
-    pub(super) fn tooltip(self, ctx: &egui::Context) -> String {
+    pub(crate) fn tooltip(self, ctx: &egui::Context) -> String {
         let Wording { tooltip, keys, .. } = self.wording();
         match keys {
             Some(keys) => format!("{tooltip} ({})", ctx.format_shortcut(&keys)),
@@ -182,7 +188,7 @@ impl Command {
     }
 
     /// The commands whose keys were pressed since the last frame.
-    pub(super) fn pressed(ctx: &egui::Context) -> Vec<Self> {
+    pub(crate) fn pressed(ctx: &egui::Context) -> Vec<Self> {
         let typing = ctx.text_edit_focused();
         let ours = |command: &Self| !(typing && command.belongs_to_text());
         let wanted = Self::ALL.into_iter().filter(ours);
@@ -201,13 +207,13 @@ impl Command {
     }
 
     /// A button for it; true when it was clicked.
-    pub(super) fn button(self, ui: &mut egui::Ui) -> egui::Response {
+    pub(crate) fn button(self, ui: &mut egui::Ui) -> egui::Response {
         let tooltip = self.tooltip(ui.ctx());
         ui.button(self.label()).on_hover_text(tooltip)
     }
 
     /// A line in a menu, with its keys.
-    pub(super) fn menu_line(self, ui: &mut egui::Ui) -> egui::Response {
+    pub(crate) fn menu_line(self, ui: &mut egui::Ui) -> egui::Response {
         let mut button = egui::Button::new(self.label());
         if let Some(keys) = self.keys() {
             button = button.shortcut_text(ui.ctx().format_shortcut(&keys));

@@ -1,17 +1,16 @@
 //! Undo and redo, as whole documents.
 
 use egui::util::undoer::{Settings, Undoer};
-use reinwright_core::document::Document;
 
 /// Every state, of a design or a family, that the smith let come to rest.
 #[derive(Debug)]
-pub(super) struct History<State = Document> {
+pub(crate) struct History<State> {
     undoer: Undoer<State>,
 }
 
 /// Whether a change is finished.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Hand {
+pub(crate) enum Hand {
     /// A drag, a held key or a text in the middle of typing.
     Moving,
     /// Nothing is being changed.
@@ -19,7 +18,7 @@ pub(super) enum Hand {
 }
 
 impl<State: Clone + PartialEq> History<State> {
-    pub(super) fn new(document: &State) -> Self {
+    pub(crate) fn new(document: &State) -> Self {
         let settings = Settings {
             // A document is a few thousand bytes: a lifetime of changes fits in memory.
             max_undos: usize::MAX,
@@ -33,26 +32,26 @@ impl<State: Clone + PartialEq> History<State> {
     }
 
     /// Takes note of the document, once each frame.
-    pub(super) fn feed(&mut self, time: f64, document: &State, hand: Hand) {
+    pub(crate) fn feed(&mut self, time: f64, document: &State, hand: Hand) {
         self.undoer.feed_state(time, document);
         if hand == Hand::AtRest {
             self.undoer.add_undo(document);
         }
     }
 
-    pub(super) fn can_undo(&self, document: &State) -> bool {
+    pub(crate) fn can_undo(&self, document: &State) -> bool {
         self.undoer.has_undo(document)
     }
 
-    pub(super) fn can_redo(&self, document: &State) -> bool {
+    pub(crate) fn can_redo(&self, document: &State) -> bool {
         self.undoer.has_redo(document)
     }
 
-    pub(super) fn undo(&mut self, document: &State) -> Option<State> {
+    pub(crate) fn undo(&mut self, document: &State) -> Option<State> {
         self.undoer.undo(document).cloned()
     }
 
-    pub(super) fn redo(&mut self, document: &State) -> Option<State> {
+    pub(crate) fn redo(&mut self, document: &State) -> Option<State> {
         self.undoer.redo(document).cloned()
     }
 }

@@ -7,19 +7,18 @@ use std::sync::atomic::{AtomicBool, Ordering};
 use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
 
-use egui::{Align2, Context, ProgressBar};
+use egui::Context;
 use reinwright_core::family::{Family, SizeAnswer};
 
-use super::workbench::{Said, Workbench};
-use crate::files;
-use crate::set_printing::{self, Progress, Wanted, Watch};
+use crate::disk::files;
+use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
 
 /// How often a job is looked at.
 const PATIENCE: Duration = Duration::from_millis(40);
 
 /// A job that runs.
 #[derive(Debug)]
-pub(super) struct Job {
+pub(crate) struct Job {
     title: &'static str,
     progress: Progress,
     told: Receiver<Told>,
@@ -35,7 +34,7 @@ enum Told {
 
 /// How a job ended.
 #[derive(Debug)]
-enum Ended {
+pub(crate) enum Ended {
     /// With a sentence of what was done.
     Done(String),
     /// Nothing was written, since it was stopped.
@@ -46,16 +45,16 @@ enum Ended {
 
 /// What is written for a set, beside the file that is open.
 #[derive(Debug)]
-pub(super) struct SetWork {
-    pub(super) family: Family,
-    pub(super) answers: Vec<SizeAnswer>,
-    pub(super) wanted: Wanted,
-    pub(super) open: Option<PathBuf>,
+pub(crate) struct SetWork {
+    pub(crate) family: Family,
+    pub(crate) answers: Vec<SizeAnswer>,
+    pub(crate) wanted: Wanted,
+    pub(crate) open: Option<PathBuf>,
 }
 
 impl SetWork {
     /// The pages of the set; nothing is written before the last one is there.
-    pub(super) fn pdf(self, path: PathBuf) -> Job {
+    pub(crate) fn pdf(self, path: PathBuf) -> Job {
         Job::start("Printing the set", move |watch| {
             let Some(pdf) = set_printing::pdf(&self.family, &self.answers, &self.wanted, watch)
             else {
@@ -70,7 +69,7 @@ impl SetWork {
     }
 
     /// The drawings of the set; none is written before the last one is there.
-    pub(super) fn drawings(self, folder: PathBuf) -> Job {
+    pub(crate) fn drawings(self, folder: PathBuf) -> Job {
         Job::start("Drawing the set", move |watch| {
             let pairs = self.wanted.pairs_of_each;
             let Some(svgs) = set_printing::svgs(&self.family, &self.answers, pairs, watch) else {
@@ -109,13 +108,17 @@ impl Job {
         }
     }
 
-    /// Takes note of how far it is; gives back how it ended, once it has.
-    fn poll(&mut self) -> Option<Ended> {
+    /// Takes note of how far it is; gives back how it ended, once it has, and asks for a frame soon
+    /// while it has not.
+    pub(crate) fn poll(&mut self, ctx: &Context) -> Option<Ended> {
         loop {
             match self.told.try_recv() {
                 Ok(Told::Step(progress)) => self.progress = progress,
                 Ok(Told::Ended(ended)) => return Some(ended),
-                Err(TryRecvError::Empty) => return None,
+                Err(TryRecvError::Empty) => {
+                    ctx.request_repaint_after(PATIENCE);
+                    return None;
+                }
                 Err(TryRecvError::Disconnected) => {
                     let why = format!("{} broke off: try it once more", self.title);
                     return Some(Ended::Failed(why));
@@ -124,31 +127,24 @@ impl Job {
         }
     }
 
-    fn stop(&self) {
+    /// What is being done.
+    pub(crate) fn title(&self) -> &'static str {
+        self.title
+    }
+
+    /// How far it is.
+    pub(crate) fn progress(&self) -> Progress {
+        self.progress
+    }
+
+    /// Asks it to stop after the step it is at.
+    pub(crate) fn stop(&self) {
         self.stop.store(true, Ordering::Relaxed);
     }
 
-    /// Shows how far it is, with a button to stop it; the rest of the window stays as it is.
-    fn show(&self, ctx: &Context) {
-        let Progress { done, total } = self.progress;
-        egui::Window::new(self.title)
-            .id(egui::Id::unique("job"))
-            .anchor(Align2::RIGHT_BOTTOM, [-24.0, -24.0])
-            .resizable(false)
-            .collapsible(false)
-            .show(ctx, |ui| {
-                ui.set_width(320.0);
-                let part = fraction(done, total);
-                let bar = ProgressBar::new(part).text(format!("{done} of {total}"));
-                ui.add(bar);
-                if self.stop.load(Ordering::Relaxed) {
-                    ui.label("Stopping after this step");
-                } else if done == total {
-                    ui.label("Writing");
-                } else if ui.button("Cancel").clicked() {
-                    self.stop();
-                }
-            });
+    /// Whether it was asked to stop.
+    pub(crate) fn is_stopping(&self) -> bool {
+        self.stop.load(Ordering::Relaxed)
     }
 }
 
@@ -157,14 +153,6 @@ impl Drop for Job {
     fn drop(&mut self) {
         self.stop();
     }
-}
-
-#[allow(
-    clippy::cast_precision_loss,
-    reason = "a bar on the screen shows far less than f32 holds"
-)]
-fn fraction(done: usize, total: usize) -> f32 {
-    done as f32 / total.max(1) as f32
 }
 
 /// Does the work and tells of it; a window that is gone is told nothing.
@@ -179,48 +167,4 @@ fn tell(teller: &Sender<Told>, stop: &AtomicBool, work: impl FnOnce(Watch<'_>) -
     };
     let ended = work(&mut watch);
     teller.send(Told::Ended(ended)).ok();
-}
-
-impl Workbench {
-    /// Whether something is being written beside the window.
-    pub fn is_at_work(&self) -> bool {
-        self.job.is_some()
-    }
-
-    /// Begins a job, unless one is running.
-    ///
-    /// # Errors
-    /// One sentence when one is.
-    pub(super) fn begin_job(&mut self, start: impl FnOnce() -> Job) -> Result<(), String> {
-        if self.job.is_some() {
-            let why = "a set is being written already: wait for it, or cancel it first";
-            return Err(why.to_owned());
-        }
-        self.job = Some(start());
-        Ok(())
-    }
-
-    /// Takes the outcome of a job that has ended.
-    pub(super) fn poll_job(&mut self, ctx: &Context) {
-        let Some(job) = &mut self.job else {
-            return;
-        };
-        match job.poll() {
-            None => ctx.request_repaint_after(PATIENCE),
-            Some(ended) => {
-                self.job = None;
-                self.said = Some(match ended {
-                    Ended::Done(what) => Said::Done(what),
-                    Ended::Stopped => Said::Done("Stopped: nothing was written".to_owned()),
-                    Ended::Failed(why) => Said::Trouble(why),
-                });
-            }
-        }
-    }
-
-    pub(super) fn show_job(&self, ctx: &Context) {
-        if let Some(job) = &self.job {
-            job.show(ctx);
-        }
-    }
 }

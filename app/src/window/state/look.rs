@@ -5,7 +5,7 @@ use reinwright_core::strength::StrengthLoad;
 
 /// A page of answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub(super) enum Page {
+pub(crate) enum Page {
     /// The bar to cut.
     Bar,
     /// What work the pair holds.
@@ -18,36 +18,36 @@ pub(super) enum Page {
 
 impl Page {
     /// The pages in the order of their tabs.
-    pub(super) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
+    pub(crate) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
 }
 
 /// What is lit up, chosen and opened.
 #[derive(Debug)]
-pub(super) struct Look {
+pub(crate) struct Look {
     /// The part under the pointer, as of the last frame.
-    pub(super) pointed: Option<Part>,
+    pub(crate) pointed: Option<Part>,
     /// The part under the pointer in the frame that is being drawn.
     next_pointed: Option<Part>,
     /// The part that was clicked.
-    pub(super) chosen: Option<Part>,
+    pub(crate) chosen: Option<Part>,
     /// The part whose fields are to be brought into sight.
-    pub(super) reveal: Option<Part>,
+    pub(crate) reveal: Option<Part>,
     /// How far the pair is opened past the work, degrees between the halves.
-    pub(super) opening: f64,
+    pub(crate) opening: f64,
     /// Which answers are shown.
-    pub(super) page: Page,
+    pub(crate) page: Page,
     /// Other work to try between the jaws, by the size it is called by, mm; the design keeps its
     /// own.
-    pub(super) tried_mm: Option<f64>,
+    pub(crate) tried_mm: Option<f64>,
     /// What the Strength page asks of the pair.
-    pub(super) load: StrengthLoad,
+    pub(crate) load: StrengthLoad,
     /// Which of its three squeezes the band of stress shows.
-    pub(super) squeeze: usize,
+    pub(crate) squeeze: usize,
 }
 
 impl Look {
     /// Nothing lit up, the pair set on its work, this page of answers.
-    pub(super) fn on(page: Page) -> Self {
+    pub(crate) fn on(page: Page) -> Self {
         Self {
             pointed: None,
             next_pointed: None,
@@ -62,23 +62,23 @@ impl Look {
     }
 
     /// The part that lights up: the one pointed at, else the one chosen.
-    pub(super) fn lit(&self) -> Option<Part> {
+    pub(crate) fn lit(&self) -> Option<Part> {
         self.pointed.or(self.chosen)
     }
 
     /// The pointer is on this part.
-    pub(super) fn point_at(&mut self, part: Part) {
+    pub(crate) fn point_at(&mut self, part: Part) {
         self.next_pointed = Some(part);
     }
 
     /// Chooses a part and brings its fields into sight.
-    pub(super) fn choose(&mut self, part: Part) {
+    pub(crate) fn choose(&mut self, part: Part) {
         self.chosen = Some(part);
         self.reveal = Some(part);
     }
 
     /// Ends a frame; true when another part lights up from now on.
-    pub(super) fn turn(&mut self) -> bool {
+    pub(crate) fn turn(&mut self) -> bool {
         let next = self.next_pointed.take();
         std::mem::replace(&mut self.pointed, next) != next
     }

@@ -1,5 +1,7 @@
 //! All that follows from the document, reckoned anew only when it changed.
 
+use std::rc::Rc;
+
 use kurbo::{Point, Rect};
 use reinwright_core::balance::{Balance, balance};
 use reinwright_core::document::{Document, Units, Work};
@@ -11,24 +13,23 @@ use reinwright_core::model::Model;
 use reinwright_core::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::units::Length;
 
-use super::handles::All;
 use super::look::{Look, Page};
 
 /// The answers to one document.
 #[derive(Debug)]
-pub(super) struct Answers {
+pub(crate) struct Answers {
     /// What they answer.
     document: Document,
     /// Counts up with each new document.
-    pub(super) revision: u64,
+    pub(crate) revision: u64,
     /// The geometry.
-    pub(super) model: Model,
+    pub(crate) model: Model,
     /// The bar.
-    pub(super) balance: Balance,
+    pub(crate) balance: Balance,
     /// What was noticed, the worst first.
-    pub(super) findings: Vec<Finding>,
+    pub(crate) findings: Vec<Finding>,
     /// How it holds work.
-    pub(super) fit: Fit,
+    pub(crate) fit: Fit,
     /// What a squeeze does to it on its own work.
     strength: Strength,
     /// The last work that was tried.
@@ -53,6 +54,9 @@ struct Tried {
 /// The charts past the range, with the sizes they reach to, mm.
 type Beyond = ((f64, f64), [Vec<ChartRow>; 2]);
 
+/// All handles of a design, found once.
+pub(crate) type All = Rc<[Handle]>;
+
 /// A drawing with what it was drawn for.
 #[derive(Debug)]
 struct Drawn<Key> {
@@ -63,20 +67,20 @@ struct Drawn<Key> {
 
 /// How the pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct PairKey {
+pub(crate) struct PairKey {
     /// Half of the opening, radians.
-    pub(super) opening: f64,
+    pub(crate) opening: f64,
     /// Size of the text, mm.
-    pub(super) text: f64,
+    pub(crate) text: f64,
     /// What of it is shown.
-    pub(super) shown: Shown,
+    pub(crate) shown: Shown,
     /// Where the views stand, while they must not move.
-    pub(super) shifts: Option<Shifts>,
+    pub(crate) shifts: Option<Shifts>,
 }
 
 /// What the sheet shows of the pair.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Shown {
+pub(crate) enum Shown {
     /// The pair on its own work, with its sizes.
     Own,
     /// On work of another size, mm, each half turned so far, radians.
@@ -92,7 +96,7 @@ pub(super) enum Shown {
 
 impl Shown {
     /// How far each half is turned from the set pose to hold what is shown, radians.
-    pub(super) fn half_angle(self) -> f64 {
+    pub(crate) fn half_angle(self) -> f64 {
         match self {
             Self::Tried { half_angle, .. }
             | Self::Stress {
@@ -106,23 +110,23 @@ impl Shown {
 
 /// The pair on one of the works it holds.
 #[derive(Debug)]
-pub(super) struct OnWork {
+pub(crate) struct OnWork {
     /// `Smallest`, `Its own`, `Largest`.
-    pub(super) name: &'static str,
+    pub(crate) name: &'static str,
     /// Size the work is called by, mm.
-    pub(super) size_mm: f64,
+    pub(crate) size_mm: f64,
     /// What ends the range there, if it is an end.
-    pub(super) ended: Option<&'static str>,
+    pub(crate) ended: Option<&'static str>,
     /// How it is held.
-    pub(super) contact: Contact,
+    pub(crate) contact: Contact,
     /// The side view.
-    pub(super) drawing: Drawing,
+    pub(crate) drawing: Drawing,
     /// What the drawing covers, mm.
-    pub(super) bounds: Rect,
+    pub(crate) bounds: Rect,
 }
 
 impl Answers {
-    pub(super) fn to(document: &Document) -> Self {
+    pub(crate) fn to(document: &Document) -> Self {
         Self::under(document, StrengthLoad::default())
     }
 
@@ -151,12 +155,12 @@ impl Answers {
     }
 
     /// Whether these are the answers to this document.
-    pub(super) fn answer(&self, document: &Document) -> bool {
+    pub(crate) fn answer(&self, document: &Document) -> bool {
         self.document == *document
     }
 
     /// Reckons anew, under the load as it is, if the document is another one.
-    pub(super) fn follow(&mut self, document: &Document) {
+    pub(crate) fn follow(&mut self, document: &Document) {
         if !self.answer(document) {
             let revision = self.revision + 1;
             *self = Self {
@@ -167,29 +171,29 @@ impl Answers {
     }
 
     /// What they are the answers to.
-    pub(super) fn document(&self) -> &Document {
+    pub(crate) fn document(&self) -> &Document {
         &self.document
     }
 
     /// The places that can be dragged, found when they are first asked for.
-    pub(super) fn handles(&mut self) -> All {
+    pub(crate) fn handles(&mut self) -> All {
         let (document, model) = (&self.document, &self.model);
         let found = || handle::handles(document, model).into();
         self.handles.get_or_insert_with(found).clone()
     }
 
     /// Where a handle lies on the paper, mm.
-    pub(super) fn place(&self, handle: &Handle, on: &OnPaper) -> Point {
+    pub(crate) fn place(&self, handle: &Handle, on: &OnPaper) -> Point {
         handle.place(&self.document, &self.model, on)
     }
 
     /// What sizes are shown in.
-    pub(super) fn units(&self) -> Units {
+    pub(crate) fn units(&self) -> Units {
         self.document.units
     }
 
     /// How many findings there are of a severity.
-    pub(super) fn count(&self, severity: Severity) -> usize {
+    pub(crate) fn count(&self, severity: Severity) -> usize {
         self.findings
             .iter()
             .filter(|finding| finding.severity == severity)
@@ -197,7 +201,7 @@ impl Answers {
     }
 
     /// The pair, drawn, and what it covers in mm.
-    pub(super) fn pair(&mut self, key: PairKey) -> (&Drawing, Rect) {
+    pub(crate) fn pair(&mut self, key: PairKey) -> (&Drawing, Rect) {
         let options = DrawOptions {
             opening: key.opening,
             text: key.text,
@@ -230,7 +234,7 @@ impl Answers {
     }
 
     /// What the sheet shows of the pair on the page that is looked at.
-    pub(super) fn shown(&mut self, look: &Look) -> Shown {
+    pub(crate) fn shown(&mut self, look: &Look) -> Shown {
         match (look.page, look.tried_mm) {
             (Page::Fit, Some(size_mm)) => {
                 self.try_on(size_mm)
@@ -257,7 +261,7 @@ impl Answers {
     }
 
     /// How the pair holds work of another size, reckoned anew only when the size is another.
-    pub(super) fn try_on(&mut self, size_mm: f64) -> &Result<Contact, NoContact> {
+    pub(crate) fn try_on(&mut self, size_mm: f64) -> &Result<Contact, NoContact> {
         &self.tried(size_mm).contact
     }
 
@@ -276,7 +280,7 @@ impl Answers {
 
     /// What a squeeze does to the pair on the work that is looked at: the work that is tried, if
     /// the pair holds it, else its own.
-    pub(super) fn strength(&mut self, look: &Look) -> &Strength {
+    pub(crate) fn strength(&mut self, look: &Look) -> &Strength {
         let held = look.tried_mm.filter(|&size| self.try_on(size).is_ok());
         let load = self.strength.load;
         let (document, model) = (&self.document, &self.model);
@@ -289,7 +293,7 @@ impl Answers {
     }
 
     /// Reckons strength and findings anew if other loads are asked for.
-    pub(super) fn bear(&mut self, load: StrengthLoad) {
+    pub(crate) fn bear(&mut self, load: StrengthLoad) {
         if self.strength.load == load {
             return;
         }
@@ -302,14 +306,14 @@ impl Answers {
     }
 
     /// The pair on the smallest work it holds, on its own and on the largest.
-    pub(super) fn on_works(&mut self) -> &[OnWork] {
+    pub(crate) fn on_works(&mut self) -> &[OnWork] {
         let (document, model, fit) = (&self.document, &self.model, &self.fit);
         self.on_works
             .get_or_insert_with(|| on_works(document, model, fit))
     }
 
     /// The charts carried on past both ends of the range to some sizes, mm.
-    pub(super) fn beyond(&mut self, sizes: (f64, f64)) -> &[Vec<ChartRow>; 2] {
+    pub(crate) fn beyond(&mut self, sizes: (f64, f64)) -> &[Vec<ChartRow>; 2] {
         if self.beyond.as_ref().is_some_and(|(kept, _)| *kept != sizes) {
             self.beyond = None;
         }
@@ -319,7 +323,7 @@ impl Answers {
     }
 
     /// The bar, drawn with text of so many mm, and what it covers in mm.
-    pub(super) fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
+    pub(crate) fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
         let (document, balance) = (&self.document, &self.balance);
         drawn(&mut self.bar, text, || {
             drawing::bar(document, balance, text)

@@ -1,29 +1,29 @@
 //! The document's values as rows of text: what is shown, what may be typed, what a step is.
 
-pub(super) use reinwright_core::document::capital;
-pub(super) use reinwright_core::document::full_name;
+pub(crate) use reinwright_core::document::capital;
+pub(crate) use reinwright_core::document::full_name;
 use reinwright_core::document::{Document, Part, Range, Units, Value};
 use reinwright_core::units::{Angle, Length, Unit};
 
 /// One value of the document, as it stands.
 #[derive(Debug, Clone)]
-pub(super) struct Row {
+pub(crate) struct Row {
     /// Where it stands, such as `rein.start.depth`.
-    pub(super) path: String,
+    pub(crate) path: String,
     /// The part it shapes.
-    pub(super) part: Part,
+    pub(crate) part: Part,
     /// What the smith calls it.
-    pub(super) label: &'static str,
+    pub(crate) label: &'static str,
     /// What it is.
-    pub(super) hint: &'static str,
+    pub(crate) hint: &'static str,
     range: Range,
     /// The value.
-    pub(super) value: Shown,
+    pub(crate) value: Shown,
 }
 
 /// A value, taken out of the document.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Shown {
+pub(crate) enum Shown {
     Length(Length),
     Angle(Angle),
     Percent(f64),
@@ -36,7 +36,7 @@ pub(super) enum Shown {
 
 /// A value to be put into the document.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) enum Edit {
+pub(crate) enum Edit {
     Length(Length),
     Angle(Angle),
     Percent(f64),
@@ -46,7 +46,7 @@ pub(super) enum Edit {
 
 /// How far one press of a step key goes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Stride {
+pub(crate) enum Stride {
     /// 1/16 in, 0.5 mm, 1 degree, 1 per cent, 1 piece.
     Usual,
     /// 1/64 in, 0.1 mm, a tenth of the others.
@@ -54,7 +54,7 @@ pub(super) enum Stride {
 }
 
 /// All rows, in the order in which a pair is thought of.
-pub(super) fn rows(document: &mut Document) -> Vec<Row> {
+pub(crate) fn rows(document: &mut Document) -> Vec<Row> {
     let mut rows = Vec::new();
     let unit = document.units.unit();
     document.visit(&mut |field| {
@@ -82,7 +82,7 @@ pub(super) fn rows(document: &mut Document) -> Vec<Row> {
 }
 
 /// Puts a value in its place.
-pub(super) fn apply(document: &mut Document, path: &str, edit: Edit) {
+pub(crate) fn apply(document: &mut Document, path: &str, edit: Edit) {
     document.visit(&mut |field| {
         if field.path != path {
             return;
@@ -108,17 +108,17 @@ pub(super) fn apply(document: &mut Document, path: &str, edit: Edit) {
 impl Row {
     /// The words between the part and the value in its path, such as `start` of
     /// `rein.start.depth`.
-    pub(super) fn section(&self) -> Option<String> {
+    pub(crate) fn section(&self) -> Option<String> {
         section(&self.path)
     }
 
     /// Its name for a screen reader and for tests: `Boss thickness`, `Rein start depth`.
-    pub(super) fn name(&self) -> String {
+    pub(crate) fn name(&self) -> String {
         full_name(self.part, &self.path, self.label)
     }
 
     /// The value as text, as it was typed.
-    pub(super) fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         match &self.value {
             Shown::Length(length) => length.to_string(),
             Shown::Angle(angle) => angle.to_string(),
@@ -129,7 +129,7 @@ impl Row {
     }
 
     /// The value in the other unit, for the tooltip.
-    pub(super) fn elsewise(&self) -> Option<String> {
+    pub(crate) fn elsewise(&self) -> Option<String> {
         let Shown::Length(length) = self.value else {
             return None;
         };
@@ -144,7 +144,7 @@ impl Row {
     ///
     /// # Errors
     /// One sentence that says what is wrong and how to mend it.
-    pub(super) fn read(&self, text: &str, units: Units) -> Result<Edit, String> {
+    pub(crate) fn read(&self, text: &str, units: Units) -> Result<Edit, String> {
         let (edit, number) = match self.value {
             Shown::Length(_) => {
                 let length = Length::parse(text, units.unit()).map_err(|e| e.to_string())?;
@@ -178,7 +178,7 @@ impl Row {
     }
 
     /// `0.02 in to 7.87 in`, `40 deg to 160 deg`.
-    pub(super) fn limits(&self, units: Units) -> String {
+    pub(crate) fn limits(&self, units: Units) -> String {
         let Range { least, most } = self.range;
         match (&self.value, units) {
             (Shown::Length(_), units) => {
@@ -196,7 +196,7 @@ impl Row {
     }
 
     /// The value so many steps on, kept inside its limits; a choice has no steps.
-    pub(super) fn stepped(&self, steps: f64, stride: Stride) -> Option<Edit> {
+    pub(crate) fn stepped(&self, steps: f64, stride: Stride) -> Option<Edit> {
         let tenth = |step: f64| match stride {
             Stride::Usual => step,
             Stride::Fine => step / 10.0,
@@ -262,7 +262,7 @@ fn read_count(text: &str) -> Result<u32, String> {
 }
 
 /// The words between the part and the value in a path.
-pub(super) fn section(path: &str) -> Option<String> {
+pub(crate) fn section(path: &str) -> Option<String> {
     let words: Vec<&str> = path.split('.').collect();
     let [_, inner @ .., _] = words.as_slice() else {
         return None;
@@ -271,7 +271,7 @@ pub(super) fn section(path: &str) -> Option<String> {
 }
 
 /// What stands over the group of a value.
-pub(super) fn group_title(part: Part, path: &str) -> String {
+pub(crate) fn group_title(part: Part, path: &str) -> String {
     match path.split('.').next() {
         Some("layout" | "allowances") => "Layout and allowances".to_owned(),
         _ => capital(part.name()),

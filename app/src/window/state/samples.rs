@@ -5,22 +5,22 @@ use reinwright_core::document::{self, Document};
 /// The files of the samples, as they were when the program was built; the first one is shown
 /// when nothing else is asked for.
 const FILES: [&str; 7] = [
-    include_str!("../../../samples/textbook-light-chain.ron"),
-    include_str!("../../../samples/light-flat.ron"),
-    include_str!("../../../samples/open-flat.ron"),
-    include_str!("../../../samples/v-bit-square.ron"),
-    include_str!("../../../samples/hollow-bit-round.ron"),
-    include_str!("../../../samples/v-over-flat.ron"),
-    include_str!("../../../samples/bowed-ball-ends.ron"),
+    include_str!("../../../../samples/textbook-light-chain.ron"),
+    include_str!("../../../../samples/light-flat.ron"),
+    include_str!("../../../../samples/open-flat.ron"),
+    include_str!("../../../../samples/v-bit-square.ron"),
+    include_str!("../../../../samples/hollow-bit-round.ron"),
+    include_str!("../../../../samples/v-over-flat.ron"),
+    include_str!("../../../../samples/bowed-ball-ends.ron"),
 ];
 
 /// The sample that the window starts on.
-pub(super) fn first() -> Document {
+pub(crate) fn first() -> Document {
     read(FILES[0])
 }
 
 /// Every sample.
-pub(super) fn all() -> impl Iterator<Item = Document> {
+pub(crate) fn all() -> impl Iterator<Item = Document> {
     FILES.into_iter().map(read)
 }
 

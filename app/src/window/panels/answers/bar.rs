@@ -4,10 +4,10 @@ use egui::{Grid, RichText, Ui};
 use reinwright_core::balance::HalfBalance;
 use reinwright_core::document::{Choice, Document, Part, Stock, Units};
 
-use super::super::look::Look;
-use super::super::reckon::Answers;
-use super::super::rows::capital;
 use super::{lit, mass, right, section};
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
 
 /// Shows the account of the bar.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {

@@ -5,7 +5,7 @@ use egui::{Align2, FontId, Pos2, Rect, Sense, Stroke, Ui, Vec2, WidgetInfo};
 use reinwright_core::fit::ChartRow;
 use reinwright_core::units::{Show, Unit};
 
-use super::super::theme::Palette;
+use crate::window::paint::theme::Palette;
 
 /// Height of the plot, in points.
 const HEIGHT: f32 = 92.0;

@@ -5,11 +5,11 @@ use egui::{Frame, RichText, Sense, Ui, WidgetInfo};
 use reinwright_core::finding::Finding;
 use reinwright_core::strength::JAW_CELSIUS;
 
-use super::super::look::Look;
-use super::super::reckon::Answers;
-use super::super::rows::capital;
-use super::super::sign;
-use super::super::theme::Palette;
+use crate::window::paint::sign;
+use crate::window::paint::theme::Palette;
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
 
 /// Lists the findings; choosing one shows its place.
 pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {

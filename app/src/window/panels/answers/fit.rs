@@ -6,15 +6,15 @@ use reinwright_core::document::{Document, Part, Range};
 use reinwright_core::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
 use reinwright_core::units::{Length, Show, Unit};
 
-use super::super::ink::Ink;
-use super::super::look::Look;
-use super::super::reckon::{Answers, OnWork};
-use super::super::rows::capital;
-use super::super::theme::Palette;
-use super::super::view::View;
 use super::chart::Chart;
 use super::{row, section};
-use crate::words;
+use crate::jobs::words;
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
+use crate::window::state::look::Look;
+use crate::window::state::reckon::{Answers, OnWork};
+use crate::window::state::rows::capital;
 
 /// Height of a small drawing, in points.
 const PICTURE: f32 = 62.0;

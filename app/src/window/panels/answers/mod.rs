@@ -12,14 +12,14 @@ use reinwright_core::document::{Document, Part};
 use reinwright_core::finding::Severity;
 use reinwright_core::units::{Show, Unit};
 
-use super::look::{Look, Page};
-use super::reckon::Answers;
-use super::sign;
+use crate::window::paint::sign;
+use crate::window::state::look::{Look, Page};
+use crate::window::state::reckon::Answers;
 
 const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
 
 /// Shows the tabs and the page that is chosen.
-pub(super) fn show(
+pub(crate) fn show(
     ui: &mut Ui,
     document: &Document,
     (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
@@ -42,7 +42,7 @@ pub(super) fn show(
 }
 
 /// The findings alone, without tabs.
-pub(super) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
+pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     findings::show(ui, answers, look);
 }
 

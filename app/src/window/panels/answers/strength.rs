@@ -8,14 +8,14 @@ use reinwright_core::finding::Severity;
 use reinwright_core::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
 use reinwright_core::units::Show;
 
-use super::super::ink::stress_colour_of;
-use super::super::look::Look;
-use super::super::reckon::Answers;
-use super::super::rows::capital;
-use super::super::sign;
-use super::super::theme::Palette;
 use super::{row, section};
-use crate::words;
+use crate::jobs::words;
+use crate::window::paint::ink::stress_colour_of;
+use crate::window::paint::sign;
+use crate::window::paint::theme::Palette;
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
 
 /// Shows the loads, the band's legend, what each squeeze does, and everything with a limit.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {

@@ -1,19 +1,19 @@
 use egui::{Sense, Slider, Stroke, StrokeKind, Ui, Vec2};
 
 use super::{Reply, buttons};
-use crate::window::theme::Palette;
+use crate::window::paint::theme::Palette;
 
 /// Size of an ID-1 card, mm (ISO/IEC 7810: bank cards and many identity cards).
 const CARD_MM: Vec2 = Vec2::new(85.60, 53.98);
 
 /// Measures the screen with a card laid on it.
 #[derive(Debug)]
-pub(in crate::window) struct Card {
+pub(crate) struct Card {
     points_per_mm: f32,
 }
 
 impl Card {
-    pub(in crate::window) fn new(points_per_mm: f32) -> Self {
+    pub(crate) fn new(points_per_mm: f32) -> Self {
         Self { points_per_mm }
     }
 

@@ -6,7 +6,7 @@ use std::pin::Pin;
 use std::task::{Context, Poll, Waker};
 use std::time::{Duration, Instant};
 
-use super::dialog::{Chosen, Purpose};
+use super::{Chosen, Purpose};
 
 /// A refusal that comes sooner than this did not come from a hand: no chooser answered.
 const FASTER_THAN_A_HAND: Duration = Duration::from_millis(700);
@@ -25,7 +25,7 @@ pub enum Chooser {
 
 /// What came of asking.
 #[derive(Debug)]
-pub(super) enum Answer {
+pub(crate) enum Answer {
     /// Not yet.
     Waiting,
     /// This path.
@@ -37,8 +37,8 @@ pub(super) enum Answer {
 }
 
 /// A chooser that is open.
-pub(super) struct Asking {
-    pub(super) purpose: Purpose,
+pub(crate) struct Asking {
+    pub(crate) purpose: Purpose,
     since: Instant,
     answer: Pin<Box<dyn Future<Output = Option<rfd::FileHandle>>>>,
 }
@@ -53,7 +53,7 @@ impl std::fmt::Debug for Asking {
 
 impl Asking {
     /// Opens the system's chooser for a purpose, with a name to begin with.
-    pub(super) fn start(purpose: Purpose, name: &str) -> Self {
+    pub(crate) fn start(purpose: Purpose, name: &str) -> Self {
         let (kind, extension) = purpose.files();
         let mut dialog = rfd::AsyncFileDialog::new().set_title(purpose.title());
         if purpose == Purpose::Picture {
@@ -74,7 +74,7 @@ impl Asking {
     }
 
     /// Looks whether there is an answer; asks for a frame soon while there is none.
-    pub(super) fn poll(&mut self, ctx: &egui::Context) -> Answer {
+    pub(crate) fn poll(&mut self, ctx: &egui::Context) -> Answer {
         let mut nobody = Context::from_waker(Waker::noop());
         match self.answer.as_mut().poll(&mut nobody) {
             Poll::Pending => {

@@ -8,9 +8,9 @@ use super::{Next, Reply, buttons};
 
 /// Unsaved work stands in the way.
 #[derive(Debug)]
-pub(in crate::window) struct Leave {
-    pub(in crate::window) name: String,
-    pub(in crate::window) next: Next,
+pub(crate) struct Leave {
+    pub(crate) name: String,
+    pub(crate) next: Next,
 }
 
 impl Leave {
@@ -27,14 +27,14 @@ impl Leave {
 
 /// Work that is kept against a power cut.
 #[derive(Debug, Clone, PartialEq)]
-pub(in crate::window) enum Kept {
+pub(crate) enum Kept {
     Design(Box<Document>),
     Family(Box<Family>),
 }
 
 impl Kept {
     /// What was kept, from the bytes of its file; `None` when it cannot be read.
-    pub(in crate::window) fn read(bytes: &[u8]) -> Option<Self> {
+    pub(crate) fn read(bytes: &[u8]) -> Option<Self> {
         if family::is_family(bytes) {
             let opened = family::open(bytes).ok()?;
             return Some(Self::Family(Box::new(opened.family)));
@@ -44,7 +44,7 @@ impl Kept {
     }
 
     /// The text of its file.
-    pub(in crate::window) fn text(&self) -> String {
+    pub(crate) fn text(&self) -> String {
         match self {
             Self::Design(design) => document::write(design),
             Self::Family(family) => family::write(family),
@@ -61,9 +61,9 @@ impl Kept {
 
 /// Work that a window could not save before it ended.
 #[derive(Debug)]
-pub(in crate::window) struct Rescue {
-    pub(in crate::window) kept: Kept,
-    pub(in crate::window) path: PathBuf,
+pub(crate) struct Rescue {
+    pub(crate) kept: Kept,
+    pub(crate) path: PathBuf,
 }
 
 impl Rescue {

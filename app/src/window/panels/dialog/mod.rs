@@ -1,6 +1,7 @@
 //! Questions that the window asks before it goes on.
 
 mod card;
+pub(crate) mod chooser;
 mod leave;
 mod new_pair;
 mod path_field;
@@ -12,15 +13,16 @@ use reinwright_core::document::Document;
 use reinwright_core::drawing::Paper;
 use reinwright_core::jaw::sketch::KeptJaw;
 
-pub(super) use card::Card;
-pub(super) use leave::{Kept, Leave, Rescue};
-pub(super) use new_pair::NewPair;
-pub(super) use path_field::PathField;
-pub(super) use print::{Print, PrintSet, PrintSvg, SetSheets};
+use crate::window::paint::theme::Palette;
+pub(crate) use card::Card;
+pub(crate) use leave::{Kept, Leave, Rescue};
+pub(crate) use new_pair::NewPair;
+pub(crate) use path_field::PathField;
+pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Drawn {
+pub(crate) enum Drawn {
     /// The pair on its work, with all sizes.
     Pair,
     /// One half, to cut or to lay against.
@@ -31,7 +33,7 @@ pub(super) enum Drawn {
 
 /// What to do once nothing can be lost any more.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Next {
+pub(crate) enum Next {
     /// Show this design.
     Begin(Box<Document>),
     /// Open this file.
@@ -46,7 +48,7 @@ pub(super) enum Next {
 
 /// What a path is wanted for.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Purpose {
+pub(crate) enum Purpose {
     /// To open a design.
     Open,
     /// To save the design, and then go on.
@@ -69,7 +71,7 @@ pub(super) enum Purpose {
 
 /// What is chosen for a purpose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Chosen {
+pub(crate) enum Chosen {
     /// A file that is read.
     FileToRead,
     /// A file, or a folder, that is written.
@@ -80,7 +82,7 @@ pub(super) enum Chosen {
 
 impl Purpose {
     /// What stands over the question.
-    pub(super) fn title(&self) -> &'static str {
+    pub(crate) fn title(&self) -> &'static str {
         match self {
             Self::Open => "Open a design or a family",
             Self::Save(_) => "Save to a file",
@@ -95,7 +97,7 @@ impl Purpose {
     }
 
     /// What kind of file it is, and how its name ends.
-    pub(super) fn files(&self) -> (&'static str, &'static str) {
+    pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
             Self::Pdf(_) | Self::SetPdf(..) => ("PDF", "pdf"),
@@ -107,7 +109,7 @@ impl Purpose {
     }
 
     /// What is chosen, and what for.
-    pub(super) fn chosen(&self) -> Chosen {
+    pub(crate) fn chosen(&self) -> Chosen {
         match self {
             Self::Open | Self::Picture => Chosen::FileToRead,
             Self::Shelf => Chosen::FolderToRead,
@@ -121,12 +123,12 @@ impl Purpose {
     }
 
     /// Whether the file is written.
-    pub(super) fn writes(&self) -> bool {
+    pub(crate) fn writes(&self) -> bool {
         self.chosen() == Chosen::ToWrite
     }
 
     /// The path with the ending that its kind has, if none was given.
-    pub(super) fn ended(&self, path: PathBuf) -> PathBuf {
+    pub(crate) fn ended(&self, path: PathBuf) -> PathBuf {
         let ending = self.files().1;
         if self.writes() && path.extension().is_none() && !ending.is_empty() {
             path.with_extension(ending)
@@ -138,7 +140,7 @@ impl Purpose {
 
 /// A question that is open.
 #[derive(Debug)]
-pub(super) enum Dialog {
+pub(crate) enum Dialog {
     /// What becomes of unsaved work.
     Leave(Leave),
     /// A path, in the window's own field.
@@ -159,7 +161,7 @@ pub(super) enum Dialog {
 
 /// What the smith answered.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) enum Reply {
+pub(crate) enum Reply {
     /// Never mind.
     Stay,
     /// Save first, then go on.
@@ -184,7 +186,7 @@ pub(super) enum Reply {
 
 impl Dialog {
     /// Shows the question; gives back the answer when there is one.
-    pub(super) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
+    pub(crate) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
         let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(18);
         let modal = egui::Modal::new(egui::Id::unique("question")).frame(frame);
         let modal = modal.show(ctx, |ui| {
@@ -222,9 +224,9 @@ fn buttons(ui: &mut egui::Ui, labels: &[&str]) -> Option<usize> {
 }
 
 /// What was wrong, under the field that it is about.
-pub(super) fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
+pub(crate) fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
     if let Some(what) = what {
-        let colour = super::theme::Palette::of(ui.visuals()).stop;
+        let colour = Palette::of(ui.visuals()).stop;
         ui.colored_label(colour, what);
     }
 }

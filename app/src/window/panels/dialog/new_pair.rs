@@ -4,11 +4,11 @@ use reinwright_core::jaw::JawStyle;
 use reinwright_core::units::Unit;
 
 use super::{Reply, buttons, trouble};
-use crate::window::rows::capital;
+use crate::window::state::rows::capital;
 
 /// A pair from nothing but work, bar and jaw.
 #[derive(Debug)]
-pub(in crate::window) struct NewPair {
+pub(crate) struct NewPair {
     style: usize,
     unit: Unit,
     work: String,
@@ -18,7 +18,7 @@ pub(in crate::window) struct NewPair {
 }
 
 impl NewPair {
-    pub(in crate::window) fn new(units: Units) -> Self {
+    pub(crate) fn new(units: Units) -> Self {
         let (work, bar) = match units {
             Units::Inch => ("3/8 in flat", "3/4 in square"),
             Units::Millimetre => ("10 mm flat", "20 mm square"),

@@ -6,7 +6,7 @@ use super::{Purpose, Reply, buttons, trouble};
 
 /// A path typed by hand, where the system has no chooser.
 #[derive(Debug)]
-pub(in crate::window) struct PathField {
+pub(crate) struct PathField {
     purpose: Purpose,
     text: String,
     trouble: Option<String>,
@@ -16,7 +16,7 @@ pub(in crate::window) struct PathField {
 }
 
 impl PathField {
-    pub(in crate::window) fn new(purpose: Purpose, folder: &Path, name: &str) -> Self {
+    pub(crate) fn new(purpose: Purpose, folder: &Path, name: &str) -> Self {
         let text = if purpose.writes() {
             folder.join(name)
         } else {
@@ -32,7 +32,7 @@ impl PathField {
     }
 
     /// The same question again, with what went wrong.
-    pub(in crate::window) fn again(purpose: Purpose, path: &Path, trouble: String) -> Self {
+    pub(crate) fn again(purpose: Purpose, path: &Path, trouble: String) -> Self {
         Self {
             purpose,
             text: path.display().to_string(),

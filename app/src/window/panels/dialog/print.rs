@@ -3,16 +3,16 @@ use reinwright_core::document::Units;
 use reinwright_core::drawing::Paper;
 
 use super::{Drawn, Purpose, Reply, buttons};
-use crate::window::rows::capital;
+use crate::window::state::rows::capital;
 
 /// Which paper the templates go on.
 #[derive(Debug)]
-pub(in crate::window) struct Print {
+pub(crate) struct Print {
     paper: Paper,
 }
 
 impl Print {
-    pub(in crate::window) fn new(units: Units) -> Self {
+    pub(crate) fn new(units: Units) -> Self {
         let paper = match units {
             Units::Inch => Paper::Letter,
             Units::Millimetre => Paper::A4,
@@ -37,7 +37,7 @@ impl Print {
 
 /// What is made of a set.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(in crate::window) enum SetSheets {
+pub(crate) enum SetSheets {
     /// Pages in one PDF.
     Pages,
     /// Drawings in a folder.
@@ -46,7 +46,7 @@ pub(in crate::window) enum SetSheets {
 
 /// What of a set goes on paper or into files, and for how many pairs.
 #[derive(Debug)]
-pub(in crate::window) struct PrintSet {
+pub(crate) struct PrintSet {
     sheets: SetSheets,
     sizes: usize,
     paper: Paper,
@@ -54,7 +54,7 @@ pub(in crate::window) struct PrintSet {
 }
 
 impl PrintSet {
-    pub(in crate::window) fn new(sheets: SetSheets, sizes: usize, units: Units) -> Self {
+    pub(crate) fn new(sheets: SetSheets, sizes: usize, units: Units) -> Self {
         Self {
             sheets,
             sizes,
@@ -135,12 +135,12 @@ fn paper(ui: &mut Ui, chosen: &mut Paper) {
 
 /// Which drawing goes into the SVG file.
 #[derive(Debug)]
-pub(in crate::window) struct PrintSvg {
+pub(crate) struct PrintSvg {
     drawn: Drawn,
 }
 
 impl PrintSvg {
-    pub(in crate::window) fn new() -> Self {
+    pub(crate) fn new() -> Self {
         Self { drawn: Drawn::Pair }
     }
 

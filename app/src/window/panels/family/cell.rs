@@ -6,7 +6,7 @@ use egui::{
     TextEdit, Ui, UiBuilder, WidgetInfo, accesskit::Role, vec2,
 };
 
-use super::super::theme::Palette;
+use crate::window::paint::theme::Palette;
 
 /// Width of the button that lets an override go.
 const LET_GO: f32 = 18.0;

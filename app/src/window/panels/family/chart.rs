@@ -9,9 +9,9 @@ use reinwright_core::family::sheet::{mass, short_name};
 use reinwright_core::family::{Coverage, Gap, Overlap, SizeAnswer};
 use reinwright_core::units::Length;
 
-use super::super::ink::colour_of;
-use super::super::theme::Palette;
 use super::{FamilyBench, Lent};
+use crate::window::paint::ink::colour_of;
+use crate::window::paint::theme::Palette;
 
 /// Height of a size's row, in points.
 const ROW: f32 = 20.0;
@@ -77,7 +77,7 @@ impl FamilyBench {
 
     fn ranges(&self, ui: &mut Ui, coverage: &Coverage) {
         let palette = Palette::of(ui.visuals());
-        let show = self.session.family.base.units.show();
+        let show = self.session.now.base.units.show();
         ui.label(RichText::new(format!("Holds {}", coverage.shape)).strong());
         let from = coverage
             .spans
@@ -158,12 +158,12 @@ impl FamilyBench {
     /// Gaps and overlaps as sentences; gives back the gap to be filled: the size, and like which
     /// of the set.
     fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(Length, usize)> {
-        let units = self.session.family.base.units;
+        let units = self.session.now.base.units;
         let palette = Palette::of(ui.visuals());
         let mut fill = None;
         for gap in &coverage.gaps {
             ui.horizontal_wrapped(|ui| {
-                let sentence = super::super::rows::capital(&gap.sentence(units));
+                let sentence = crate::window::state::rows::capital(&gap.sentence(units));
                 ui.colored_label(palette.stop, sentence);
                 let size = gap.filling(units);
                 let label = format!("Add a size for {size}");
@@ -187,7 +187,7 @@ impl FamilyBench {
     }
 
     fn overlap_words(&self, overlap: &Overlap) -> String {
-        let show = self.session.family.base.units.show();
+        let show = self.session.now.base.units.show();
         let label = |at: usize| {
             let label = self.set.table.labels.get(at);
             label.map(|label| short_name(label)).unwrap_or_default()
@@ -212,7 +212,7 @@ impl FamilyBench {
 
     /// Length and mass of the bar, size by size.
     fn takes(&self, ui: &mut Ui) {
-        let units = self.session.family.base.units;
+        let units = self.session.now.base.units;
         let length = |of: &SizeAnswer| of.balance.pair_bar_length_mm;
         let kg = |of: &SizeAnswer| of.balance.pair_mass_kg;
         let length_words = |of: &SizeAnswer| units.show().text(length(of));
@@ -258,7 +258,7 @@ impl FamilyBench {
     }
 
     fn fill_gap(&mut self, size: Length, like: usize, lent: &mut Lent<'_>) {
-        if let Some(like) = self.session.family.sizes.get(like) {
+        if let Some(like) = self.session.now.sizes.get(like) {
             self.add(like.work.with_size(size), lent);
         }
     }

@@ -2,31 +2,31 @@
 
 mod cell;
 mod chart;
-mod deeds;
 mod pictures;
-mod session;
 mod set;
 mod side;
 mod table;
+mod tools;
 
-use egui::{
-    Align, CentralPanel, Label, Layout, Panel, Rect, RichText, TextEdit, Ui, UiBuilder, vec2,
-};
+use std::path::Path;
+
+use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::document::{Units, Work, parse_work};
-use reinwright_core::family::{Family, Rounding, Size};
-use reinwright_core::units::Length;
+use reinwright_core::family::Family;
 
-use super::history::{Hand, History};
-use super::look::{Look, Page};
-use super::paper::Paper;
-use super::reckon::Answers;
-use super::theme::Palette;
-use super::workbench::{Said, Wish};
-pub(super) use session::FamilySession;
+use super::dialog::{PrintSet, SetSheets};
+use super::wish::{Said, Wish};
+use crate::jobs::set_printing::Wanted;
+use crate::window::paint::theme::Palette;
+use crate::window::sheet::paper::Paper;
+use crate::window::state::history::Hand;
+use crate::window::state::job::SetWork;
+use crate::window::state::look::{Look, Page};
+use crate::window::state::reckon::Answers;
+use crate::window::state::session::{Opened, Session};
 use set::Set;
 use side::SidePage;
-use table::{Filter, TableDeed, TableView};
+use table::{TableDeed, TableView};
 
 /// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
 /// would crowd out the pair.
@@ -49,9 +49,8 @@ enum Picture {
 
 /// Everything in the window while a family is open.
 #[derive(Debug)]
-pub(super) struct FamilyBench {
-    pub(super) session: FamilySession,
-    history: History<Family>,
+pub(crate) struct FamilyBench {
+    pub(crate) session: Session<Family>,
     set: Set,
     /// The chosen size, by its place.
     chosen: usize,
@@ -73,21 +72,20 @@ pub(super) struct FamilyBench {
     typing: bool,
 }
 
-/// What the window lends the family workbench.
-pub(super) struct Lent<'a> {
-    pub(super) queue: &'a mut Vec<Wish>,
-    pub(super) said: &'a mut Option<Said>,
-    pub(super) fills: &'a mut FillTessellator,
+/// What goes through the hands of all its panels in a frame.
+struct Lent<'a> {
+    /// What was asked of the bench so far.
+    asked: Vec<Wish>,
+    fills: &'a mut FillTessellator,
     /// Screen points per millimetre.
-    pub(super) screen: f32,
+    screen: f32,
 }
 
 impl FamilyBench {
-    pub(super) fn on(session: FamilySession) -> Self {
-        let set = Set::to(&session.family);
-        let one = Answers::to(&session.family.base);
+    pub(crate) fn on(session: Session<Family>) -> Self {
+        let set = Set::to(&session.now);
+        let one = Answers::to(&session.now.base);
         let mut bench = Self {
-            history: History::new(&session.family),
             chosen: 0,
             picture: Picture::One,
             page: SidePage::Findings,
@@ -110,7 +108,7 @@ impl FamilyBench {
 
     /// Reckons anew what changed.
     fn follow(&mut self) {
-        self.set.follow(&self.session.family);
+        self.set.follow(&self.session.now);
         self.chosen = self.chosen.min(self.set.answers.len().saturating_sub(1));
         let now = (self.set.revision, self.chosen);
         if self.one_of != now
@@ -122,8 +120,18 @@ impl FamilyBench {
         }
     }
 
-    /// Shows everything under the menu.
-    pub(super) fn show(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
+    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    pub(crate) fn show(
+        &mut self,
+        ui: &mut Ui,
+        screen: f32,
+        fills: &mut FillTessellator,
+    ) -> Vec<Wish> {
+        let lent = &mut Lent {
+            asked: Vec::new(),
+            fills,
+            screen,
+        };
         self.follow();
         let room = ui.available_height();
         Panel::bottom("family table")
@@ -138,6 +146,7 @@ impl FamilyBench {
             .size_range(260.0..=460.0)
             .show(ui, |ui| self.side(ui));
         CentralPanel::default().show(ui, |ui| self.pictures(ui, lent));
+        std::mem::take(&mut lent.asked)
     }
 
     fn lower(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
@@ -160,7 +169,7 @@ impl FamilyBench {
     }
 
     fn do_in_table(&mut self, deed: TableDeed, lent: &mut Lent<'_>) {
-        let family = &mut self.session.family;
+        let family = &mut self.session.now;
         let outcome = match deed {
             TableDeed::Put(place, text) => {
                 self.table.put(family, place, &text);
@@ -179,192 +188,10 @@ impl FamilyBench {
     /// Says what could not be done; what was said before of that kind is gone with the next thing
     /// that can.
     fn tell(&mut self, outcome: Result<(), String>, lent: &mut Lent<'_>) {
-        let said = match &*lent.said {
-            Some(Said::Trouble(text)) => Some(text),
-            Some(Said::Done(_)) | None => None,
-        };
-        if said.is_some() && said == self.told.as_ref() {
-            *lent.said = None;
-        }
+        lent.asked.extend(self.told.take().map(Wish::Unsay));
         self.told = outcome.err();
-        if let Some(why) = &self.told {
-            *lent.said = Some(Said::Trouble(why.clone()));
-        }
-    }
-
-    /// Name, sizes and what is shown, over the table.
-    fn tools(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
-        let typed = ui.horizontal_wrapped(|ui| {
-            let name = TextEdit::singleline(&mut self.session.family.name)
-                .desired_width(190.0)
-                .char_limit(200)
-                .hint_text("What the family is called");
-            let name = ui.add(name).accessible_name("Family name");
-            self.rounding(ui);
-            self.filter(ui);
-            ui.separator();
-            let new = self.add_typed(ui, lent);
-            if ui
-                .button("Add between")
-                .on_hover_text(self.between_hint())
-                .clicked()
-            {
-                self.add_between(lent);
-            }
-            if ui
-                .button("Remove")
-                .on_hover_text(format!("Takes {} out of the family", self.label()))
-                .clicked()
-            {
-                self.remove(lent);
-            }
-            let hint = format!(
-                "Opens {} as a design that no longer follows the family",
-                self.label()
-            );
-            if ui
-                .button("Take out as a design")
-                .on_hover_text(hint)
-                .clicked()
-            {
-                self.take_out(lent);
-            }
-            name.has_focus() || new
-        });
-        self.typing = typed.inner;
-    }
-
-    fn rounding(&mut self, ui: &mut Ui) {
-        let rounding = &mut self.session.family.rounding;
-        let mut rounded = *rounding == Rounding::Measured;
-        let hint = "Scaled lengths are rounded to what a smith measures; without it every shape is exactly alike";
-        if ui
-            .checkbox(&mut rounded, "Rounded")
-            .on_hover_text(hint)
-            .changed()
-        {
-            *rounding = if rounded {
-                Rounding::Measured
-            } else {
-                Rounding::Exact
-            };
-        }
-    }
-
-    fn filter(&mut self, ui: &mut Ui) {
-        let mut differing = self.table.filter == Filter::Differing;
-        let hint = "Hides the values that are the same in all sizes";
-        if ui
-            .checkbox(&mut differing, "Only what differs")
-            .on_hover_text(hint)
-            .changed()
-        {
-            self.table.filter = if differing {
-                Filter::Differing
-            } else {
-                Filter::All
-            };
-        }
-    }
-
-    /// A size by its work; true while it is being typed.
-    fn add_typed(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) -> bool {
-        let field = TextEdit::singleline(&mut self.new_size)
-            .desired_width(88.0)
-            .char_limit(80)
-            .hint_text(match self.session.family.base.units {
-                Units::Inch => "7/16 in",
-                Units::Millimetre => "11 mm",
-            });
-        let field = ui.add(field).accessible_name("Work of a new size");
-        let field = field.on_hover_text("A size such as 7/16 in, or work such as 7/16 in round");
-        let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
-        if ui.button("Add size").clicked() || entered {
-            match self.work(&self.new_size) {
-                Ok(work) => {
-                    self.new_size.clear();
-                    self.add(work, lent);
-                }
-                Err(why) => self.tell(Err(format!("New size: {why}")), lent),
-            }
-        }
-        field.has_focus()
-    }
-
-    /// Work from a text; a size alone is work of the chosen size's shape.
-    fn work(&self, text: &str) -> Result<Work, String> {
-        let family = &self.session.family;
-        let shape = family
-            .sizes
-            .get(self.chosen)
-            .map_or(family.base.work, |size| size.work);
-        match Length::parse(text, family.base.units.unit()) {
-            Ok(size) => Ok(shape.with_size(size)),
-            Err(error) => match parse_work(text) {
-                Ok(work) => Ok(work),
-                Err(_) if !text.contains(char::is_alphabetic) => Err(error.to_string()),
-                Err(error) => Err(error.to_string()),
-            },
-        }
-    }
-
-    fn add(&mut self, work: Work, lent: &mut Lent<'_>) {
-        let mut trial = self.session.family.clone();
-        let added = trial
-            .add(Size::new(work))
-            .map_err(|error| error.to_string());
-        // What a file may not carry is not begun either.
-        let checked = reinwright_core::family::write(&trial);
-        let checked = reinwright_core::family::read(checked.as_bytes());
-        let outcome = added.and_then(|at| checked.map(|_family| at).map_err(|e| e.to_string()));
-        if outcome.is_ok() {
-            self.session.family = trial;
-        }
-        self.chose(outcome, lent);
-    }
-
-    /// The two sizes between which one is added: the chosen one and the next, or the one before.
-    fn pair_of_neighbours(&self) -> (usize, usize) {
-        let last = self.session.family.sizes.len().saturating_sub(1);
-        if self.chosen < last {
-            (self.chosen, self.chosen + 1)
-        } else {
-            (last.saturating_sub(1), last)
-        }
-    }
-
-    fn between_hint(&self) -> String {
-        let (a, b) = self.pair_of_neighbours();
-        let label = |at: usize| self.set.table.labels.get(at).cloned().unwrap_or_default();
-        format!("A size midway between {} and {}", label(a), label(b))
-    }
-
-    fn add_between(&mut self, lent: &mut Lent<'_>) {
-        let (a, b) = self.pair_of_neighbours();
-        let outcome = self.session.family.add_between(a, b);
-        self.chose(outcome.map_err(|error| error.to_string()), lent);
-    }
-
-    fn chose(&mut self, outcome: Result<usize, String>, lent: &mut Lent<'_>) {
-        let done = outcome.map(|at| {
-            self.table.forget();
-            self.chosen = at;
-            self.table.reveal = Some(at);
-            self.follow();
-        });
-        self.tell(done, lent);
-    }
-
-    fn remove(&mut self, lent: &mut Lent<'_>) {
-        let outcome = self.session.family.remove(self.chosen);
-        let outcome = outcome.map(|_size| self.chosen.saturating_sub(1));
-        self.chose(outcome.map_err(|error| error.to_string()), lent);
-    }
-
-    fn take_out(&self, lent: &mut Lent<'_>) {
-        if let Some(design) = self.session.family.take_out(self.chosen) {
-            lent.queue.push(Wish::Begin(Box::new(design)));
-        }
+        let trouble = self.told.clone().map(Said::Trouble);
+        lent.asked.extend(trouble.map(Wish::Say));
     }
 
     fn label(&self) -> &str {
@@ -375,14 +202,77 @@ impl FamilyBench {
             .map_or("", String::as_str)
     }
 
-    /// Undo, once all is drawn; true when another frame is needed.
-    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
+    /// Takes note of the state, once all is drawn; true when another frame is needed.
+    pub(crate) fn after(&mut self, time: f64, busy: bool) -> bool {
         let hand = if busy || self.typing || self.table.is_typing() {
             Hand::Moving
         } else {
             Hand::AtRest
         };
-        self.history.feed(time, &self.session.family, hand);
-        self.look.turn() || !self.set.answer(&self.session.family)
+        self.session.feed(time, hand);
+        self.look.turn() || !self.set.answer(&self.session.now)
+    }
+}
+
+/// What the bench does to it.
+impl FamilyBench {
+    /// Takes the last change back.
+    pub(crate) fn undo(&mut self) {
+        if self.session.undo() {
+            self.changed_from_outside();
+        }
+    }
+
+    /// Does it again.
+    pub(crate) fn redo(&mut self) {
+        if self.session.redo() {
+            self.changed_from_outside();
+        }
+    }
+
+    fn changed_from_outside(&mut self) {
+        self.table.forget();
+        self.follow();
+    }
+
+    /// Puts what is being typed in its place, as if Enter had been pressed.
+    pub(crate) fn commit(&mut self) {
+        self.table.commit(&mut self.session.now);
+    }
+
+    /// Chooses a size and brings it into sight.
+    pub(crate) fn choose(&mut self, at: usize) {
+        self.chosen = at;
+        self.table.reveal = Some(at);
+        self.follow();
+    }
+
+    /// Shows the whole of the sheet that is looked at.
+    pub(crate) fn fit(&mut self) {
+        match self.picture {
+            Picture::Over => self.over.fit(),
+            Picture::One | Picture::Side | Picture::Holds => self.paper.fit(),
+        }
+    }
+
+    /// Shows the chosen size at so many points per millimetre.
+    pub(crate) fn set_scale(&mut self, scale: f32) {
+        self.paper.set_scale(scale);
+    }
+
+    /// The question what of the set is to be written.
+    pub(crate) fn print_dialog(&self, sheets: SetSheets) -> PrintSet {
+        let family = &self.session.now;
+        PrintSet::new(sheets, family.sizes.len(), family.base.units)
+    }
+
+    /// What is written of the family, as it stands now: it may be changed while that goes on.
+    pub(crate) fn to_write(&self, wanted: Wanted) -> SetWork {
+        SetWork {
+            family: self.session.now.clone(),
+            answers: self.set.answers.clone(),
+            wanted,
+            open: self.session.path().map(Path::to_owned),
+        }
     }
 }

@@ -5,12 +5,12 @@ use egui::{Rect, ScrollArea, Sense, Ui, Vec2, WidgetInfo, vec2};
 use reinwright_core::drawing::{self, Item};
 use reinwright_core::family::sheet;
 
-use super::super::ink::Ink;
-use super::super::theme::Palette;
-use super::super::view::View;
-use super::super::workbench::Wish;
 use super::set::OverlayKey;
 use super::{FamilyBench, Lent, Picture};
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
+use crate::window::panels::wish::Wish;
 
 /// Height of the names in a picture of all sizes, in points, about.
 const TEXT: f64 = 11.0;
@@ -41,7 +41,7 @@ impl FamilyBench {
 
     fn one_size(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         let asked = self.paper.tools(ui, &mut self.look, lent.screen);
-        lent.queue.extend(asked.map(Wish::Do));
+        lent.asked.extend(asked.map(Wish::Do));
         self.paper
             .show(ui, &mut self.one, &mut self.look, lent.fills);
     }

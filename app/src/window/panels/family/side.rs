@@ -3,9 +3,9 @@
 use egui::{RichText, ScrollArea, Ui};
 use reinwright_core::family::{Difference, Why};
 
-use super::super::answers;
-use super::super::rows::full_name;
 use super::FamilyBench;
+use crate::window::panels::answers;
+use crate::window::state::rows::full_name;
 
 /// A page beside the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,7 +39,7 @@ impl FamilyBench {
 
     fn size_name(&mut self, ui: &mut Ui) {
         let label = self.label().to_owned();
-        let Some(size) = self.session.family.sizes.get_mut(self.chosen) else {
+        let Some(size) = self.session.now.sizes.get_mut(self.chosen) else {
             return;
         };
         let field = egui::TextEdit::singleline(&mut size.name)
@@ -52,7 +52,7 @@ impl FamilyBench {
     }
 
     fn differs(&self, ui: &mut Ui) {
-        let differences = self.session.family.differs_from_base(self.chosen);
+        let differences = self.session.now.differs_from_base(self.chosen);
         if differences.is_empty() {
             ui.label("This size is the base itself.");
             return;

@@ -7,11 +7,11 @@ use egui::{
 };
 use reinwright_core::family::{Chosen, EditError, Family, Kind, Row, Rule};
 
-use super::super::rows::{capital, full_name, group_title, section};
-use super::super::sign;
-use super::super::theme::Palette;
 use super::cell::{Cell, Typed, typed};
 use super::set::Set;
+use crate::window::paint::sign;
+use crate::window::paint::theme::Palette;
+use crate::window::state::rows::{capital, full_name, group_title, section};
 
 /// Height of a line, in points.
 const LINE: f32 = 25.0;

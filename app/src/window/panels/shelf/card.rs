@@ -7,10 +7,10 @@ use egui::{
 use lyon::tessellation::FillTessellator;
 use reinwright_core::shelf::{Mark, Stock, Verdict};
 
-use super::super::ink::Ink;
-use super::super::theme::Palette;
-use super::super::view::View;
 use super::Shelf;
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
 
 /// Least width and height of a card, in points, and what an answer adds.
 const CARD: Vec2 = Vec2::new(330.0, 176.0);
@@ -127,7 +127,7 @@ impl Shelf {
                 Verdict::Poorly => palette.mend,
                 Verdict::Cannot => palette.faint,
             };
-            let text = super::super::rows::capital(&held.sentence(self.units));
+            let text = crate::window::state::rows::capital(&held.sentence(self.units));
             let label = egui::Label::new(RichText::new(&text).color(colour)).wrap();
             ui.add(label).on_hover_text(text);
         }

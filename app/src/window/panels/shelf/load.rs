@@ -7,7 +7,7 @@ use reinwright_core::drawing::{self, Drawing};
 use reinwright_core::shelf::{Filed, Held, Pair, Stock};
 
 use super::Shelf;
-use crate::shelf;
+use crate::disk::folder;
 
 /// A file of the folder.
 #[derive(Debug)]
@@ -21,7 +21,7 @@ pub(super) struct OnFile {
 impl OnFile {
     pub(super) fn unread(path: PathBuf) -> Self {
         Self {
-            name: shelf::name(&path),
+            name: folder::name(&path),
             path,
             filed: None,
         }
@@ -156,7 +156,7 @@ impl Shelf {
 
     fn read(&mut self, file: usize) {
         let on = &mut self.files[file];
-        let filed = shelf::read(&on.path);
+        let filed = folder::read(&on.path);
         if let Ok(filed) = &filed {
             let cards = (0..filed.len()).map(|at| Card::of(file, at, filed));
             self.cards.extend(cards);

@@ -1,7 +1,6 @@
 //! The shelf: every pair of a folder as a picture, and which of them hold some stock.
 
 mod card;
-mod deeds;
 mod load;
 
 use std::path::PathBuf;
@@ -12,10 +11,10 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::document::Units;
 use reinwright_core::shelf::{Mark, Marks, Stock, Verdict, best_first};
 
-use super::Command;
-use super::theme::Palette;
-use super::workbench::{Said, Wish};
-use crate::shelf::{self, Folder};
+use super::wish::Wish;
+use crate::disk::folder::{self, Folder};
+use crate::window::paint::theme::Palette;
+use crate::window::state::command::Command;
 use card::{CardDeed, GAP};
 use load::{Card, OnFile};
 
@@ -24,14 +23,14 @@ const PER_FRAME: Duration = Duration::from_millis(8);
 
 /// Everything on the page of the shelf.
 #[derive(Debug)]
-pub(super) struct Shelf {
+pub(crate) struct Shelf {
     folder: PathBuf,
     marks: Marks,
     /// Why the marks cannot be read; they are then not written over.
     marks_trouble: Option<String>,
     files: Vec<OnFile>,
     cards: Vec<Card>,
-    pub(super) units: Units,
+    pub(crate) units: Units,
     question: String,
     /// What the answers are about.
     asked: Option<Stock>,
@@ -44,17 +43,8 @@ pub(super) struct Shelf {
     to_top: bool,
 }
 
-/// What the window lends the shelf.
-pub(super) struct Lent<'a> {
-    pub(super) queue: &'a mut Vec<Wish>,
-    pub(super) said: &'a mut Option<Said>,
-    pub(super) fills: &'a mut FillTessellator,
-    /// What the design or family behind the shelf is called.
-    pub(super) behind: String,
-}
-
 impl Shelf {
-    pub(super) fn on(folder: Folder, units: Units) -> Self {
+    pub(crate) fn on(folder: Folder, units: Units) -> Self {
         Self {
             folder: folder.path,
             marks: folder.marks,
@@ -72,38 +62,48 @@ impl Shelf {
         }
     }
 
-    /// Shows everything under the menu; works a little on what is not yet known.
-    pub(super) fn show(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
+    /// Shows everything under the menu; works a little on what is not yet known. `behind` is what
+    /// the design or family behind the shelf is called.
+    pub(crate) fn show(
+        &mut self,
+        ui: &mut Ui,
+        behind: &str,
+        fills: &mut FillTessellator,
+    ) -> Vec<Wish> {
+        let mut asked = Vec::new();
         if self.work(PER_FRAME) {
             ui.ctx().request_repaint();
         }
         Panel::top("shelf head").show(ui, |ui| {
             ui.add_space(4.0);
-            self.head(ui, lent);
+            asked.extend(self.head(ui, behind));
             self.asking(ui);
             self.troubles(ui);
             ui.add_space(2.0);
         });
-        CentralPanel::default().show(ui, |ui| self.cards(ui, lent));
+        CentralPanel::default().show(ui, |ui| asked.extend(self.cards(ui, fills)));
+        asked
     }
 
-    fn head(&self, ui: &mut Ui, lent: &mut Lent<'_>) {
+    fn head(&self, ui: &mut Ui, behind: &str) -> Vec<Wish> {
+        let mut asked = Vec::new();
         ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("Shelf").size(18.0).strong());
             ui.label(self.folder.display().to_string());
             ui.separator();
             let mut wish = |ui: &mut Ui, label: &str, tip: &str, wish: Wish| {
                 if ui.button(label).on_hover_text(tip).clicked() {
-                    lent.queue.push(wish);
+                    asked.push(wish);
                 }
             };
             let tip = "Shows the designs of another folder";
             wish(ui, "Another folder", tip, Wish::Do(Command::ShelfFolder));
             let tip = "Reads the folder anew";
             wish(ui, "Look again", tip, Wish::ShelfOf(self.folder.clone()));
-            let back = format!("Back to {}", lent.behind);
+            let back = format!("Back to {behind}");
             wish(ui, &back, "Leaves the shelf", Wish::LeaveShelf);
         });
+        asked
     }
 
     fn asking(&mut self, ui: &mut Ui) {
@@ -248,11 +248,11 @@ impl Shelf {
         Some((&self.files[card.file].name, &card.size))
     }
 
-    fn cards(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
+    fn cards(&mut self, ui: &mut Ui, fills: &mut FillTessellator) -> Vec<Wish> {
         self.put_in_order();
         if self.order.is_empty() && self.files.iter().all(|file| !file.is_unread()) {
             ui.label(self.nothing());
-            return;
+            return Vec::new();
         }
         // Beside the bar that scrolls.
         let width = ui.available_width() - ui.spacing().scroll.allocated_width();
@@ -283,14 +283,13 @@ impl Shelf {
                         }
                         let corner = first + card::step(column, line, size);
                         let area = egui::Rect::from_min_size(corner, size);
-                        deeds.extend(self.card(ui, area, at, lent.fills).map(|deed| (at, deed)));
+                        deeds.extend(self.card(ui, area, at, fills).map(|deed| (at, deed)));
                     }
                 }
             },
         );
-        for (at, deed) in deeds {
-            self.do_on_card(at, deed, lent);
-        }
+        let wish = |(at, deed)| self.wish_of(at, deed);
+        deeds.into_iter().map(wish).collect()
     }
 
     fn nothing(&self) -> &'static str {
@@ -302,23 +301,21 @@ impl Shelf {
         }
     }
 
-    fn do_on_card(&mut self, at: usize, deed: CardDeed, lent: &mut Lent<'_>) {
+    fn wish_of(&self, at: usize, deed: CardDeed) -> Wish {
         match deed {
             CardDeed::Open => {
                 let card = &self.cards[at];
-                let path = self.files[card.file].path.clone();
-                lent.queue.push(Wish::OpenAt(path, card.at));
+                Wish::OpenAt(self.files[card.file].path.clone(), card.at)
             }
-            CardDeed::Mark(mark) => {
-                if let Err(why) = self.put_mark(at, mark) {
-                    *lent.said = Some(Said::Trouble(why));
-                }
-            }
+            CardDeed::Mark(mark) => Wish::Mark(at, mark),
         }
     }
 
     /// Marks a pair and keeps it; a file of marks that cannot be read is not written over.
-    fn put_mark(&mut self, at: usize, mark: Option<Mark>) -> Result<(), String> {
+    ///
+    /// # Errors
+    /// One sentence when they cannot be kept.
+    pub(crate) fn put_mark(&mut self, at: usize, mark: Option<Mark>) -> Result<(), String> {
         if let Some(trouble) = &self.marks_trouble {
             return Err(format!(
                 "{trouble}. Mend or remove that file, then look again"
@@ -332,7 +329,7 @@ impl Shelf {
         };
         let mut marks = self.marks.clone();
         marks.put(&file, &size, mark);
-        shelf::keep(&self.folder, &marks)?;
+        folder::keep(&self.folder, &marks)?;
         self.marks = marks;
         self.stale = true;
         Ok(())

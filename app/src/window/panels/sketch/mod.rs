@@ -1,6 +1,5 @@
 //! Drawing a jaw of one's own: the node that is chosen, its values, its section, and the shelf.
 
-mod deeds;
 mod nodes;
 mod section;
 mod shelf;
@@ -11,18 +10,20 @@ use reinwright_core::handle::HandleId;
 use reinwright_core::jaw::sketch::{Alike, Corner, Depth};
 use reinwright_core::jaw::{Jaw, Sketch};
 
-use super::theme::Palette;
-pub(super) use shelf::{JawShelf, ShelfWish};
+use super::wish::JawWish;
+use crate::window::paint::theme::Palette;
+use crate::window::sheet::handles::DrawnOn;
+pub(crate) use shelf::JawShelf;
 
 /// What is chosen in a sketch, and how it is drawn on.
 #[derive(Debug)]
-pub(super) struct Sketching {
+pub(crate) struct Sketching {
     /// The jaw that is drawn on.
-    pub(super) part: Part,
+    part: Part,
     /// The node that is chosen.
-    pub(super) node: usize,
+    node: usize,
     /// What moving the back does to the inside.
-    pub(super) depth: Depth,
+    depth: Depth,
     /// The corner of the section that is chosen.
     corner: Option<Corner>,
     one_side: bool,
@@ -66,7 +67,7 @@ impl Default for Sketching {
 
 impl Sketching {
     /// Chooses the node that a handle on the drawing belongs to.
-    pub(super) fn choose_by(&mut self, handle: &HandleId) {
+    pub(crate) fn choose_by(&mut self, handle: &HandleId) {
         match *handle {
             HandleId::Node { part, node, .. } => {
                 (self.part, self.node) = (part, node);
@@ -74,6 +75,14 @@ impl Sketching {
                 self.draft = None;
             }
             HandleId::Field { .. } => {}
+        }
+    }
+
+    /// The node whose handles are shown on the sheet.
+    pub(crate) fn drawn_on(&self) -> DrawnOn {
+        DrawnOn {
+            node: (self.part, self.node),
+            depth: self.depth,
         }
     }
 
@@ -86,17 +95,17 @@ impl Sketching {
     }
 
     /// Shows the sketch of a jaw under its fields, or the way to one; edits go into the document.
-    pub(super) fn show(
+    pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
         document: &mut Document,
         part: Part,
-    ) -> Option<ShelfWish> {
+    ) -> Option<JawWish> {
         let mut wish = None;
         ui.horizontal(|ui| {
             let own = ui.button("Own jaws…").on_hover_text("The jaws that you have drawn and kept");
             if own.clicked() {
-                wish = Some(ShelfWish::Open(part));
+                wish = Some(JawWish::Open(part));
             }
             if jaw(document, part).sketch().is_none() {
                 let draw = ui.button("Draw on it").on_hover_text(
@@ -141,7 +150,7 @@ impl Sketching {
     }
 
     /// A name for the shelf.
-    fn keeping(&mut self, ui: &mut Ui, jaw: &Jaw, sketch: &Sketch) -> Option<ShelfWish> {
+    fn keeping(&mut self, ui: &mut Ui, jaw: &Jaw, sketch: &Sketch) -> Option<JawWish> {
         ui.separator();
         let mut name = self.name.clone().unwrap_or_else(|| sketch.name.clone());
         let mut wish = None;
@@ -159,10 +168,7 @@ impl Sketching {
                 keep.on_hover_text("Put it among your own jaws, for other designs and sizes");
             if keep.clicked() {
                 self.name = None;
-                wish = Some(ShelfWish::Keep(
-                    Box::new(jaw.clone()),
-                    name.trim().to_owned(),
-                ));
+                wish = Some(JawWish::Keep(Box::new(jaw.clone()), name.trim().to_owned()));
             }
         });
         wish
@@ -170,14 +176,15 @@ impl Sketching {
 }
 
 /// The jaw of a part.
-pub(super) fn jaw(document: &Document, part: Part) -> &Jaw {
+fn jaw(document: &Document, part: Part) -> &Jaw {
     match (part, &document.second_jaw) {
         (Part::SecondJaw, Some(second)) => second,
         _ => &document.jaw,
     }
 }
 
-fn jaw_mut(document: &mut Document, part: Part) -> &mut Jaw {
+/// The jaw of a part, to be changed.
+pub(crate) fn jaw_mut(document: &mut Document, part: Part) -> &mut Jaw {
     match (part, &mut document.second_jaw) {
         (Part::SecondJaw, Some(second)) => second,
         (_, _) => &mut document.jaw,

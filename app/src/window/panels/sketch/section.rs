@@ -10,8 +10,8 @@ use reinwright_core::jaw::{Jaw, Sketch};
 use reinwright_core::section::Section;
 
 use super::Sketching;
-use crate::window::ink::colour_of;
-use crate::window::theme::Palette;
+use crate::window::paint::ink::colour_of;
+use crate::window::paint::theme::Palette;
 
 /// Height of the picture of a section, in points.
 const HEIGHT: f32 = 130.0;

@@ -7,44 +7,23 @@ use egui::{Button, Context, ScrollArea, Sense, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::document::{Document, Part};
 use reinwright_core::drawing::{self, Drawing};
-use reinwright_core::jaw::Jaw;
 use reinwright_core::jaw::sketch::KeptJaw;
 
 use super::refusal;
-use crate::own_jaws::{self, OwnJaw};
-use crate::window::ink::Ink;
-use crate::window::theme::Palette;
-use crate::window::view::View;
-
-/// What the smith asks of the shelf.
-#[derive(Debug, Clone)]
-pub(in crate::window) enum ShelfWish {
-    /// Show it, to choose a jaw for this part.
-    Open(Part),
-    /// Put a jaw on it under a name.
-    Keep(Box<Jaw>, String),
-    /// Use one.
-    Use(Box<KeptJaw>, Part),
-    /// Ask whether one is to be taken off.
-    AskRemove(PathBuf),
-    /// Leave it there after all.
-    KeepIt,
-    /// Take one off.
-    Remove(PathBuf, String),
-    /// Write one to a file for another smith.
-    Give(Box<KeptJaw>),
-    /// Close it.
-    Close,
-}
+use crate::disk::own_jaws::{self, OwnJaw};
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
+use crate::window::panels::wish::JawWish;
 
 /// The shelf while it is open.
 #[derive(Debug)]
-pub(in crate::window) struct JawShelf {
+pub(crate) struct JawShelf {
     part: Part,
     folder: Option<PathBuf>,
     jaws: Vec<(OwnJaw, Option<Drawing>)>,
     /// The file that is taken away if the smith says so once more.
-    pub(super) doomed: Option<PathBuf>,
+    pub(crate) doomed: Option<PathBuf>,
 }
 
 /// Size of a picture, in points.
@@ -52,11 +31,7 @@ const PICTURE: Vec2 = Vec2::new(150.0, 84.0);
 
 impl JawShelf {
     /// Reads the shelf; each jaw is drawn on the design at hand, in the size of its work.
-    pub(in crate::window) fn read(
-        folder: Option<PathBuf>,
-        document: &Document,
-        part: Part,
-    ) -> Self {
+    pub(crate) fn read(folder: Option<PathBuf>, document: &Document, part: Part) -> Self {
         let mut all = folder.as_deref().map(own_jaws::all).unwrap_or_default();
         // What cannot be read does not stand in the way of what can.
         all.sort_by_key(|own| own.kept.is_err());
@@ -73,16 +48,12 @@ impl JawShelf {
     }
 
     /// The part that a jaw is chosen for.
-    pub(in crate::window) fn part(&self) -> Part {
+    pub(crate) fn part(&self) -> Part {
         self.part
     }
 
     /// Shows it; gives back what was asked for.
-    pub(in crate::window) fn show(
-        &self,
-        ctx: &Context,
-        fills: &mut FillTessellator,
-    ) -> Option<ShelfWish> {
+    pub(crate) fn show(&self, ctx: &Context, fills: &mut FillTessellator) -> Option<JawWish> {
         let mut wish = None;
         let mut open = true;
         egui::Window::new("Own jaws")
@@ -106,7 +77,7 @@ impl JawShelf {
                     }
                 });
             });
-        if open { wish } else { Some(ShelfWish::Close) }
+        if open { wish } else { Some(JawWish::Close) }
     }
 
     fn row(
@@ -114,7 +85,7 @@ impl JawShelf {
         ui: &mut Ui,
         (own, drawing): (&OwnJaw, Option<&Drawing>),
         fills: &mut FillTessellator,
-    ) -> Option<ShelfWish> {
+    ) -> Option<JawWish> {
         let kept = match &own.kept {
             Ok(kept) => kept,
             Err(why) => {
@@ -144,7 +115,7 @@ impl JawShelf {
     }
 
     /// What can be done with one.
-    fn deeds(&self, ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
+    fn deeds(&self, ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<JawWish> {
         let named = |word: &str| format!("{word} {}", kept.sketch.name);
         let button = |ui: &mut Ui, word: &str, hint: &str| {
             let button = ui.add(Button::new(word)).on_hover_text(hint);
@@ -154,17 +125,17 @@ impl JawShelf {
         let mut wish = None;
         ui.horizontal(|ui| {
             if button(ui, "Use", "On this pair, in proportion to its work") {
-                wish = Some(ShelfWish::Use(Box::new(kept.clone()), self.part));
+                wish = Some(JawWish::Use(Box::new(kept.clone()), self.part));
             }
             if button(ui, "Give away…", "Write its file for another smith") {
-                wish = Some(ShelfWish::Give(Box::new(kept.clone())));
+                wish = Some(JawWish::Give(Box::new(kept.clone())));
             }
             if button(
                 ui,
                 "Take away…",
                 "Delete its file; designs that use it keep it",
             ) {
-                wish = Some(ShelfWish::AskRemove(own.path.clone()));
+                wish = Some(JawWish::AskRemove(own.path.clone()));
             }
         });
         wish
@@ -172,7 +143,7 @@ impl JawShelf {
 }
 
 /// Whether its file is really to go: no Undo brings it back.
-fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
+fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<JawWish> {
     let mut wish = None;
     ui.label("This deletes its file for good.");
     ui.horizontal(|ui| {
@@ -181,10 +152,10 @@ fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<ShelfWish> {
             .button("Delete it")
             .accessible_name(format!("Delete {name}"));
         if delete.clicked() {
-            wish = Some(ShelfWish::Remove(own.path.clone(), name.clone()));
+            wish = Some(JawWish::Remove(own.path.clone(), name.clone()));
         }
         if ui.button("Leave it").clicked() {
-            wish = Some(ShelfWish::KeepIt);
+            wish = Some(JawWish::KeepIt);
         }
     });
     wish

@@ -8,10 +8,10 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::jaw::Verdict;
 
 use super::Shown;
-use crate::window::ink::Ink;
-use crate::window::rows::capital;
-use crate::window::theme::Palette;
-use crate::window::view::View;
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
+use crate::window::state::rows::capital;
 
 /// The least width of a card and the height of its picture, in points.
 const LEAST: f32 = 200.0;

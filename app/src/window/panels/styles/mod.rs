@@ -2,7 +2,6 @@
 //! first, those that would be unsafe greyed, each with its reason.
 
 mod card;
-mod deeds;
 
 use egui::{Context, RichText, ScrollArea, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
@@ -11,24 +10,10 @@ use reinwright_core::drawing::{self, Drawing};
 use reinwright_core::jaw::{self, Advice, Verdict, Way};
 use reinwright_core::units::Unit;
 
-use super::rows::capital;
-use super::theme::Palette;
+use super::wish::StyleWish;
+use crate::window::paint::theme::Palette;
+use crate::window::state::rows::capital;
 use card::Card;
-
-/// What the smith asks of the chooser.
-#[derive(Debug, Clone)]
-pub(super) enum StyleWish {
-    /// Show it, to choose a style for this part of the design.
-    Open(Part),
-    /// Show it, to begin a new pair for some work from some bar.
-    New(String, String),
-    /// Take the jaw of this pair, and its work, into the design.
-    Take(Box<Document>, Part),
-    /// Begin this pair.
-    Begin(Box<Document>),
-    /// Close it.
-    Close,
-}
 
 /// What becomes of the style that is chosen.
 #[derive(Debug, Clone, PartialEq)]
@@ -66,7 +51,7 @@ struct Shown {
 /// The chooser while it is open. Advice and drawings are made when the work, the way or the bar
 /// is another one, never for a frame.
 #[derive(Debug)]
-pub(super) struct StyleChooser {
+pub(crate) struct StyleChooser {
     purpose: For,
     unit: Unit,
     work: Field,
@@ -81,7 +66,7 @@ pub(super) struct StyleChooser {
 
 impl StyleChooser {
     /// For a part of a design, starting from its work.
-    pub(super) fn of(document: &Document, part: Part) -> Self {
+    pub(crate) fn of(document: &Document, part: Part) -> Self {
         let purpose = For::Part(part, Box::new(document.bar));
         Self::with(
             purpose,
@@ -92,7 +77,7 @@ impl StyleChooser {
     }
 
     /// For a new pair.
-    pub(super) fn of_new(unit: Unit, work: String, bar: String) -> Self {
+    pub(crate) fn of_new(unit: Unit, work: String, bar: String) -> Self {
         Self::with(For::NewPair, unit, work, bar)
     }
 
@@ -115,7 +100,7 @@ impl StyleChooser {
     }
 
     /// Shows it; gives back what was asked for.
-    pub(super) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<StyleWish> {
+    pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<StyleWish> {
         let (mut wish, mut open) = (None, true);
         let room = ctx.content_rect().size();
         egui::Window::new("Choose for the work")

@@ -6,6 +6,8 @@ use kurbo::Vec2;
 use reinwright_core::document::Document;
 use reinwright_core::handle::{Answer, Handle, OnPaper, Step, nudged, stepped};
 
+use crate::window::state::command::times_pressed;
+
 /// Steps the value by the arrow keys that were pressed, the way they point.
 pub(super) fn step(
     ui: &Ui,
@@ -41,14 +43,7 @@ fn go(ui: &Ui, (handle, on): (&Handle, &OnPaper), document: &mut Document) {
         (Modifiers::SHIFT, Step::Fine),
         (Modifiers::NONE, Step::Usual),
     ] {
-        let times = |key| {
-            let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
-            f64::from(u32::try_from(times).unwrap_or(u32::MAX))
-        };
-        let steps = Vec2::new(
-            times(Key::ArrowRight) - times(Key::ArrowLeft),
-            times(Key::ArrowUp) - times(Key::ArrowDown),
-        );
+        let steps = arrows(ui, modifiers);
         let moved = (steps != Vec2::ZERO).then(|| nudged(document, handle, (steps, on), step));
         if let Some(moved) = moved.flatten() {
             *document = moved.document;
@@ -59,17 +54,21 @@ fn go(ui: &Ui, (handle, on): (&Handle, &OnPaper), document: &mut Document) {
 /// Steps that the arrow keys ask for: along the handle's way by where they point, across it up
 /// and right are more.
 fn pressed(ui: &Ui, modifiers: Modifiers, way: Vec2) -> f64 {
-    let times = |key| {
-        let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
-        f64::from(u32::try_from(times).unwrap_or(u32::MAX))
-    };
-    let right = times(Key::ArrowRight) - times(Key::ArrowLeft);
-    let up = times(Key::ArrowUp) - times(Key::ArrowDown);
+    let Vec2 { x: right, y: up } = arrows(ui, modifiers);
     if way.x.abs() >= way.y.abs() {
         right * way.x.signum() + up
     } else {
         up * way.y.signum() + right
     }
+}
+
+/// How often the arrow keys were pressed, to the right and up.
+fn arrows(ui: &Ui, modifiers: Modifiers) -> Vec2 {
+    let times = |key| times_pressed(ui, modifiers, key);
+    Vec2::new(
+        times(Key::ArrowRight) - times(Key::ArrowLeft),
+        times(Key::ArrowUp) - times(Key::ArrowDown),
+    )
 }
 
 /// Steps that a screen reader asks for.

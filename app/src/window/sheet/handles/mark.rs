@@ -5,7 +5,7 @@ use egui::{
     Vec2,
 };
 
-use super::super::theme::Palette;
+use crate::window::paint::theme::Palette;
 
 /// Radius of a mark, and of one that is under the hand, points.
 const SMALL: f32 = 3.8;

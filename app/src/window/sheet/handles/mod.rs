@@ -3,19 +3,15 @@
 mod keys;
 mod mark;
 
-use std::rc::Rc;
-
 use egui::accesskit::{Action, Role};
 use egui::{Context, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2};
 use reinwright_core::document::{Document, Part};
-use reinwright_core::drawing::Shifts;
 use reinwright_core::handle::{self, Handle, HandleId, OnPaper, Step, node_handles};
 use reinwright_core::jaw::sketch::Depth;
 
-use super::look::Look;
-use super::reckon::Answers;
-use super::sketch::Sketching;
-use super::view::View;
+use crate::window::sheet::lies::{Frozen, Sheet};
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
 use mark::{Mark, Tag};
 
 /// Side of the square in which a press takes hold of a handle, points.
@@ -25,8 +21,16 @@ const NEAR: f32 = 48.0;
 
 /// The handle that is being dragged, if one is.
 #[derive(Debug, Default)]
-pub(super) struct Handles {
+pub(crate) struct Handles {
     held: Option<Held>,
+}
+
+/// Which node of a sketched jaw shows its handles, and how it is drawn on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct DrawnOn {
+    pub(crate) node: (Part, usize),
+    /// What moving one side of its steel does to the other.
+    pub(crate) depth: Depth,
 }
 
 /// A handle in the hand.
@@ -43,33 +47,6 @@ struct Held {
     on: OnPaper,
 }
 
-/// How the sheet lies while a handle is dragged: nothing on it moves but what is dragged.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(super) struct Frozen {
-    pub(super) view: View,
-    /// Size of the text, mm.
-    pub(super) text: f64,
-    pub(super) shifts: Shifts,
-}
-
-/// The sheet that handles lie on in this frame.
-#[derive(Debug)]
-pub(super) struct Sheet {
-    pub(super) response: Response,
-    pub(super) lies: Frozen,
-    /// Half of the opening of the pair as it is drawn, radians.
-    pub(super) opening: f64,
-}
-
-impl Sheet {
-    fn on(&self) -> OnPaper {
-        OnPaper {
-            opening: self.opening,
-            shifts: self.lies.shifts,
-        }
-    }
-}
-
 /// A handle on the screen.
 struct Placed {
     at: Pos2,
@@ -78,22 +55,17 @@ struct Placed {
 
 impl Handles {
     /// Whether a handle is being dragged.
-    pub(super) fn busy(&self) -> bool {
+    pub(crate) fn busy(&self) -> bool {
         self.held.is_some()
     }
 
     /// How the sheet must lie, while a handle is dragged.
-    pub(super) fn frozen(&self) -> Option<Frozen> {
+    pub(crate) fn frozen(&self) -> Option<Frozen> {
         self.held.as_ref().map(|held| held.frozen)
     }
 
-    /// Lets go of everything: another design is open.
-    pub(super) fn forget(&mut self) {
-        self.held = None;
-    }
-
     /// Goes on with a drag before the frame is drawn, so that all that is drawn follows at once.
-    pub(super) fn drag(&mut self, ctx: &Context, document: &mut Document) {
+    pub(crate) fn drag(&mut self, ctx: &Context, document: &mut Document) {
         let Some(held) = &self.held else {
             return;
         };
@@ -112,22 +84,24 @@ impl Handles {
         }
     }
 
-    /// Shows the handles of the lit part and the nearest to the pointer, and takes hold of one.
-    pub(super) fn show(
+    /// Shows the handles of the lit part and the nearest to the pointer, and takes hold of one;
+    /// gives back the one that was chosen.
+    pub(crate) fn show(
         &mut self,
         ui: &Ui,
         sheet: &Sheet,
         answers: &mut Answers,
-        (document, look, sketching): (&mut Document, &mut Look, &mut Sketching),
-    ) {
+        (document, look, drawn_on): (&mut Document, &mut Look, DrawnOn),
+    ) -> Option<HandleId> {
         if let Some(held) = &self.held {
             held.show(ui, sheet, answers);
             look.point_at(held.handle.part);
-            return;
+            return None;
         }
+        let mut chosen = None;
         let mut all: Vec<Handle> = answers.handles().to_vec();
-        let chosen = (sketching.part, sketching.node);
-        all.extend(node_handles(answers.document(), &answers.model, chosen));
+        let of_node = node_handles(answers.document(), &answers.model, drawn_on.node);
+        all.extend(of_node);
         let placed: Vec<Placed> = all
             .iter()
             .map(|handle| Placed {
@@ -144,10 +118,10 @@ impl Handles {
             let response = widget(ui, sheet, (handle, place), near);
             tell(ui, &response, (handle, document));
             if response.drag_started_by(PointerButton::Primary) {
-                self.take(ui, sheet, handle, (document, sketching.depth));
+                self.take(ui, sheet, handle, (document, drawn_on.depth));
             }
             if response.clicked() || response.drag_started() {
-                sketching.choose_by(&handle.id);
+                chosen = Some(handle.id.clone());
                 response.request_focus();
                 look.choose(handle.part);
             }
@@ -164,6 +138,7 @@ impl Handles {
             };
             seen.paint(ui, sheet, (handle, place), document);
         }
+        chosen
     }
 
     fn take(
@@ -336,6 +311,3 @@ fn tell(ui: &Ui, response: &Response, (handle, document): (&Handle, &Document)) 
         node.add_action(Action::Decrement);
     });
 }
-
-/// All handles of a design, found once.
-pub(super) type All = Rc<[Handle]>;

@@ -107,7 +107,7 @@ fn for_screen(picture: DynamicImage) -> ColorImage {
 fn bytes(path: &Path) -> Result<Vec<u8>, String> {
     let named = |what: &str| format!("{}: {what}", path.display());
     let known = std::fs::metadata(path);
-    let known = known.map_err(|error| named(&crate::files::unreadable(&error)))?;
+    let known = known.map_err(|error| named(&crate::disk::files::unreadable(&error)))?;
     if !known.is_file() {
         return Err(named("this is no file: name a picture"));
     }
@@ -116,5 +116,5 @@ fn bytes(path: &Path) -> Result<Vec<u8>, String> {
             "the file is larger than 300 MiB: scale the picture down",
         ));
     }
-    std::fs::read(path).map_err(|error| named(&crate::files::unreadable(&error)))
+    std::fs::read(path).map_err(|error| named(&crate::disk::files::unreadable(&error)))
 }

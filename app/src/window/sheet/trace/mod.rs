@@ -9,22 +9,22 @@ mod tools;
 
 use std::path::{Path, PathBuf};
 
-use egui::{ColorImage, Context, Response, TextureHandle, TextureId, TextureOptions};
+use egui::{ColorImage, Context, Response, TextureHandle, TextureOptions};
 use kurbo::Point;
 
 use load::Loading;
 use place::Place;
 use tools::Tool;
 
-use super::view::View;
-use super::workbench::{Said, Workbench};
+use crate::window::paint::ink::Under;
+use crate::window::paint::view::View;
 
 /// How strongly a picture shows at first.
 const DIMMED: f32 = 0.5;
 
 /// What lies under the paper's drawing, and what the hand does with it.
 #[derive(Default)]
-pub(super) struct Trace {
+pub(crate) struct Trace {
     loading: Option<(Loading, Option<Kept>)>,
     picture: Option<Picture>,
     tool: Tool,
@@ -42,7 +42,7 @@ struct Picture {
 
 /// What is remembered of a picture.
 #[derive(Debug, Clone, PartialEq)]
-pub(super) struct Kept {
+pub(crate) struct Kept {
     path: PathBuf,
     place: Place,
     /// How strongly it shows, 0 to 1.
@@ -50,19 +50,9 @@ pub(super) struct Kept {
     shown: bool,
 }
 
-/// What the paper needs to draw it.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Under {
-    pub(super) texture: TextureId,
-    /// Top left, top right, bottom right, bottom left, mm.
-    pub(super) corners: [Point; 4],
-    /// How strongly it shows, 0 to 1.
-    pub(super) strength: f32,
-}
-
 impl Trace {
     /// Begins to load a picture, to lie where it was left if it was here before.
-    pub(super) fn load(&mut self, ctx: &Context, path: &Path, kept: Option<Kept>) {
+    pub(crate) fn load(&mut self, ctx: &Context, path: &Path, kept: Option<Kept>) {
         self.loading = Some((Loading::start(path, ctx), kept));
     }
 
@@ -70,7 +60,7 @@ impl Trace {
     ///
     /// # Errors
     /// One sentence on why there is none.
-    pub(super) fn poll(&mut self, ctx: &Context, pair: (f64, f64)) -> Result<(), String> {
+    pub(crate) fn poll(&mut self, ctx: &Context, pair: (f64, f64)) -> Result<(), String> {
         if let Some(kept) = self.wanted.take() {
             self.load(ctx, &kept.path.clone(), Some(kept));
         }
@@ -94,23 +84,33 @@ impl Trace {
         Ok(())
     }
 
+    /// Lays a picture where it lay, as soon as there is a window.
+    pub(crate) fn bring_back(&mut self, kept: Option<Kept>) {
+        self.wanted = kept;
+    }
+
     /// Whether a picture is on its way.
-    pub(super) fn is_loading(&self) -> bool {
+    pub(crate) fn is_loading(&self) -> bool {
         self.loading.is_some() || self.wanted.is_some()
     }
 
     /// Takes the picture away.
-    pub(super) fn remove(&mut self) {
+    pub(crate) fn remove(&mut self) {
         *self = Self::default();
     }
 
+    /// Whether the picture that lay here could not be read.
+    pub(crate) fn has_failed(&self) -> bool {
+        self.failed
+    }
+
     /// What is to be remembered of it.
-    pub(super) fn kept(&self) -> Option<&Kept> {
+    pub(crate) fn kept(&self) -> Option<&Kept> {
         self.picture.as_ref().map(|picture| &picture.kept)
     }
 
     /// The picture as it lies now.
-    pub(super) fn under(&self) -> Option<Under> {
+    pub(crate) fn under(&self) -> Option<Under> {
         let picture = self.picture.as_ref().filter(|picture| picture.kept.shown)?;
         Some(Under {
             texture: picture.texture.id(),
@@ -120,12 +120,12 @@ impl Trace {
     }
 
     /// Whether the hand works on the picture, so that the sheet and its handles keep still.
-    pub(super) fn has_hand(&self) -> bool {
+    pub(crate) fn has_hand(&self) -> bool {
         self.picture.is_some() && self.tool != Tool::None
     }
 
     /// What is done on the sheet with the tool that is taken.
-    pub(super) fn on_sheet(&mut self, response: &Response, view: View) {
+    pub(crate) fn on_sheet(&mut self, response: &Response, view: View) {
         let Some(picture) = &mut self.picture else {
             return;
         };
@@ -152,7 +152,7 @@ impl Kept {
     }
 
     /// As one line of text.
-    pub(super) fn line(&self) -> String {
+    pub(crate) fn line(&self) -> String {
         let Self {
             path,
             place,
@@ -164,7 +164,7 @@ impl Kept {
     }
 
     /// Reads the line back; `None` where it says nothing sound.
-    pub(super) fn read(line: &str) -> Option<Self> {
+    pub(crate) fn read(line: &str) -> Option<Self> {
         let mut words = line.splitn(4, '\t');
         let shown = words.next()? == "shown";
         let strength: f32 = words.next()?.parse().ok()?;
@@ -176,49 +176,5 @@ impl Kept {
             strength,
             shown,
         })
-    }
-}
-
-impl Workbench {
-    /// Takes in a picture that was asked for, or says why there is none.
-    pub(super) fn poll_picture(&mut self, ctx: &Context) {
-        let a = &self.answers.model.a;
-        if let Err(trouble) = self.trace.poll(ctx, (a.rein_end(), a.tip())) {
-            self.said = Some(Said::Trouble(trouble));
-        }
-    }
-
-    /// Lays the picture that lay under a design when it was last open.
-    pub(super) fn bring_back_picture(&mut self) {
-        let Some(path) = self.session.path.clone() else {
-            return;
-        };
-        let kept = self
-            .memory
-            .trace_of(&path)
-            .and_then(|line| Kept::read(&line));
-        self.trace.wanted = kept.clone();
-        self.noted_trace = Some((path, kept));
-    }
-
-    /// Remembers where the picture lies, once the hand is at rest. One that could not be read is
-    /// not forgotten: it may be on a disk that is not there today.
-    pub(super) fn note_picture(&mut self) {
-        let Some(path) = self.session.path.clone().filter(|_| self.family.is_none()) else {
-            return;
-        };
-        if self.trace.is_loading() {
-            return;
-        }
-        let now = self.trace.kept().cloned();
-        let known = match &self.noted_trace {
-            Some((of, noted)) if *of == path => *noted == now || self.trace.failed,
-            Some(_) | None => now.is_none(),
-        };
-        if !known {
-            let line = now.as_ref().map(Kept::line);
-            self.memory.note_trace(&path, line.as_deref());
-            self.noted_trace = Some((path, now));
-        }
     }
 }

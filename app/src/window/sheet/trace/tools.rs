@@ -5,10 +5,10 @@ use kurbo::Point;
 use reinwright_core::document::Units;
 use reinwright_core::units::Length;
 
-use super::super::theme::Palette;
-use super::super::view::View;
 use super::Trace;
 use super::place::Place;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
 
 /// What the hand does with the picture.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -158,7 +158,7 @@ impl Tool {
 
 impl Trace {
     /// The row above the sheet, while there is a picture.
-    pub(in crate::window) fn tools(&mut self, ui: &mut Ui, units: Units) {
+    pub(crate) fn tools(&mut self, ui: &mut Ui, units: Units) {
         if self.is_loading() {
             ui.weak("Reading the picture…");
         }
