@@ -44,7 +44,7 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
 }
 
 /// Whether there is a display; only Linux and its like can be without one.
-pub fn has_display() -> bool {
+fn has_display() -> bool {
     let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
     let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     !cfg!(all(unix, not(target_os = "macos"))) || named.into_iter().any(set)
