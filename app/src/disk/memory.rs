@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::files;
+use super::place::own_folder;
 
 /// How many files are remembered.
 const MOST_RECENT: usize = 8;
@@ -190,10 +191,5 @@ fn is_window(process: &str) -> bool {
 /// The folder for what is remembered: `$XDG_CONFIG_HOME/reinwright`, else
 /// `~/.config/reinwright`.
 pub(crate) fn folder() -> Option<PathBuf> {
-    let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
-    let base = set("XDG_CONFIG_HOME")
-        .or_else(|| set("APPDATA"))
-        .map(PathBuf::from)
-        .or_else(|| set("HOME").map(|home| PathBuf::from(home).join(".config")))?;
-    Some(base.join("reinwright"))
+    own_folder("XDG_CONFIG_HOME", ".config")
 }

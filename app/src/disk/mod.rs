@@ -4,3 +4,4 @@ pub mod files;
 pub mod folder;
 pub(crate) mod memory;
 pub mod own_jaws;
+mod place;

@@ -5,6 +5,7 @@ use std::path::{Path, PathBuf};
 use reinwright_core::jaw::sketch::KeptJaw;
 
 use super::files;
+use super::place::own_folder;
 
 /// A jaw on the shelf, or why its file gives none.
 #[derive(Debug, Clone)]
@@ -18,12 +19,7 @@ pub struct OwnJaw {
 /// The folder for what the smith makes: `$XDG_DATA_HOME/reinwright/jaws`, else
 /// `~/.local/share/reinwright/jaws`.
 pub fn folder() -> Option<PathBuf> {
-    let set = |name: &str| std::env::var_os(name).filter(|value| !value.is_empty());
-    let base = set("XDG_DATA_HOME")
-        .or_else(|| set("APPDATA"))
-        .map(PathBuf::from)
-        .or_else(|| set("HOME").map(|home| PathBuf::from(home).join(".local/share")))?;
-    Some(base.join("reinwright").join("jaws"))
+    own_folder("XDG_DATA_HOME", ".local/share").map(|folder| folder.join("jaws"))
 }
 
 /// Reads one jaw.

@@ -9,4 +9,5 @@ pub(crate) mod progress;
 pub(crate) mod shelf;
 pub(crate) mod sketch;
 pub(crate) mod styles;
+mod typing;
 pub(crate) mod wish;

@@ -2,11 +2,11 @@
 
 use std::collections::BTreeMap;
 
-use egui::text::{CCursor, CCursorRange};
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
 use reinwright_core::document::{Document, Part, Units};
 
 use super::sketch::Sketching;
+use super::typing::come_to;
 use super::wish::{StyleWish, Wish};
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
@@ -205,7 +205,7 @@ impl PartsList {
             Some(Draft::Refused(_)) | None => row.text(),
         };
         let width = room - 2.0 * (STEP + 4.0) - 10.0;
-        let mut output = TextEdit::singleline(&mut text)
+        let output = TextEdit::singleline(&mut text)
             .id(id)
             .desired_width(width)
             .show(ui);
@@ -216,11 +216,7 @@ impl PartsList {
             .on_hover_text(hint);
         if response.gained_focus() {
             look.chosen = Some(row.part);
-            let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
-            output.state.cursor.set_char_range(Some(all));
-            // What was typed here before is the document's to take back.
-            output.state.clear_undoer();
-            output.state.store(ui.ctx(), id);
+            come_to(ui, output.state, (id, &text));
         }
         if response.changed() {
             self.drafts

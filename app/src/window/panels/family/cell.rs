@@ -1,12 +1,12 @@
 //! One cell of the table: typed, or chosen from a list.
 
-use egui::text::{CCursor, CCursorRange};
 use egui::{
     Align, ComboBox, Frame, Id, Layout, Margin, Pos2, Rect, RichText, Sense, Shape, Stroke,
     TextEdit, Ui, UiBuilder, WidgetInfo, accesskit::Role, vec2,
 };
 
 use crate::window::paint::theme::Palette;
+use crate::window::panels::typing::come_to;
 
 /// Width of the button that lets an override go.
 const LET_GO: f32 = 18.0;
@@ -51,7 +51,7 @@ pub(super) fn typed(ui: &mut Ui, cell: &Cell<'_>, text: &mut String) -> Typed {
     let builder = UiBuilder::new()
         .max_rect(room)
         .layout(Layout::left_to_right(Align::Center));
-    let mut output = ui
+    let output = ui
         .scope_builder(builder, |ui| {
             TextEdit::singleline(text)
                 .id(cell.id)
@@ -72,11 +72,7 @@ pub(super) fn typed(ui: &mut Ui, cell: &Cell<'_>, text: &mut String) -> Typed {
     }
     frame(ui, cell, response.has_focus());
     if response.gained_focus() {
-        let all = CCursorRange::two(CCursor::new(0), CCursor::new(text.chars().count()));
-        output.state.cursor.set_char_range(Some(all));
-        // What was typed here before is the document's to take back.
-        output.state.clear_undoer();
-        output.state.store(ui.ctx(), cell.id);
+        come_to(ui, output.state, (cell.id, text));
         response.scroll_to_me(None);
         return Typed::Reached;
     }

@@ -2,6 +2,7 @@
 
 mod cell;
 mod chart;
+mod grid;
 mod pictures;
 mod set;
 mod side;
