@@ -7,20 +7,21 @@ use std::time::Duration;
 
 use criterion::{BatchSize, Bencher, Criterion, criterion_group, criterion_main};
 use kurbo::Vec2;
-use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
-use reinwright_core::finding::{self, Part};
-use reinwright_core::draw::{DrawOptions, half, pair};
-use reinwright_core::forge::bar_drawing;
-use reinwright_core::paper::sheet::Paper;
-use reinwright_core::shop::family::{Family, Size, answer_all};
-use reinwright_core::proof::fit::fit;
 use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
-use reinwright_core::tongs::model::Model;
+use reinwright_core::draw::{DrawOptions, half, pair};
+use reinwright_core::finding::Part;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::forge::bar;
+use reinwright_core::paper::sheet::Paper;
+use reinwright_core::proof::fit::fit;
 use reinwright_core::proof::strength::{StrengthLoad, strength_on};
-use reinwright_core::units::{Length, Unit};
+use reinwright_core::shop::Answers;
+use reinwright_core::shop::family::{Family, Size, answer_all};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
+use reinwright_core::units::{Length, Unit};
 
 /// One design of each jaw style that the trade makes most.
 fn designs() -> Vec<Document> {
@@ -55,7 +56,7 @@ fn stages(c: &mut Criterion) {
             anew(b, &design, |model| balance(&design, model));
         });
         group.bench_function("findings", |b| {
-            anew(b, &design, |model| finding::all(&design, model));
+            b.iter(|| Answers::to(black_box(&design)).findings);
         });
         group.bench_function("fit", |b| anew(b, &design, |model| fit(&design, model)));
         let fitted = fit(&design, &model);
@@ -86,15 +87,10 @@ fn stages(c: &mut Criterion) {
 
 /// What the window does when a value changes.
 fn everything(design: &Document) -> usize {
-    let model = resolve(design);
-    let account = balance(design, &model);
-    let fits = fit(design, &model);
-    let held = fits.nominal.as_ref().ok();
-    let lasts = strength_on(design, &model, held, &StrengthLoad::default());
-    let found = finding::of(design, &model, &fits, &lasts);
-    let drawn = pair(design, &model, &DrawOptions::default());
-    let strip = bar(design, &account, 3.5);
-    found.len() + drawn.items.len() + strip.items.len()
+    let answers = Answers::to(design);
+    let drawn = pair(design, &answers.model, &DrawOptions::default());
+    let strip = bar(design, &answers.balance, 3.5);
+    answers.findings.len() + drawn.items.len() + strip.items.len()
 }
 
 /// A jaw drawn by hand, of so many nodes: a bolt jaw long enough for them, with nodes added where
@@ -145,7 +141,7 @@ fn drawing_by_hand(c: &mut Criterion) {
 fn paper(c: &mut Criterion) {
     let design = &designs()[0];
     c.bench_function("template on A4", |b| {
-        b.iter(|| reinwright::printing::template_pdf(black_box(design), Paper::A4, None));
+        b.iter(|| reinwright::jobs::printing::template_pdf(black_box(design), Paper::A4, None));
     });
 }
 

@@ -2,8 +2,8 @@
 
 use std::path::PathBuf;
 
-use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::asked::{Field, Value};
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::units::{Angle, Length, Unit};
 
 /// The folder of the samples.

@@ -8,10 +8,10 @@
 
 use parry3d::mass_properties::MassProperties;
 use parry3d::math::Vector;
-use reinwright_core::tongs::body::Body;
-use reinwright_core::tongs::model::Half;
 use reinwright_core::shape::section::Section;
 use reinwright_core::shape::sweep::Sweep;
+use reinwright_core::tongs::body::Body;
+use reinwright_core::tongs::model::Half;
 
 use crate::outline::corners;
 

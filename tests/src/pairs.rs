@@ -1,7 +1,7 @@
 //! Pairs of tongs that the checks are made on.
 
-use reinwright_core::tongs::document::{BossShape, Document, HandZone, ReinEnd, ReinLine};
 use reinwright_core::asked::{PlainSection, parse_bar, parse_work};
+use reinwright_core::tongs::document::{BossShape, Document, HandZone, ReinEnd, ReinLine};
 use reinwright_core::units::{Angle, Length, Unit};
 
 /// So many millimetres.

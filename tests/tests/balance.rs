@@ -1,11 +1,14 @@
 //! Balance against handbook weights, a textbook exercise, and the law that no steel is lost.
 
 use proptest::prelude::*;
-use reinwright_core::forge::balance::{Balance, balance};
-use reinwright_core::asked::{Allowances, Layout, Scale, Stock, Hole, PlainSection, Units, parse_bar};
-use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
+use reinwright_core::asked::{
+    Allowances, Hole, Layout, PlainSection, Scale, Stock, Units, parse_bar,
+};
 use reinwright_core::finding::{Part, Severity, worst};
+use reinwright_core::forge::balance::{Balance, balance};
+use reinwright_core::proof::check::check;
 use reinwright_core::steel::DENSITY_KG_MM3;
+use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
 use reinwright_tests::designs::{sample, varied};
@@ -323,7 +326,7 @@ fn conserved(document: &Document) {
     close(at, whole, "the stretches are the bar");
     // What no smith can make may have no volume, such as a hole larger than its boss; then it
     // says so.
-    let stopped = worst(&model.findings) == Some(Severity::Stop);
+    let stopped = worst(&check(document, &model)) == Some(Severity::Stop);
     for part in balance.halves.iter().flat_map(|half| &half.parts) {
         assert!(stopped || part.volume_mm3 > 0.0, "{part:?}");
     }

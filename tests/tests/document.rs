@@ -1,9 +1,11 @@
 //! Documents as text: nothing is lost on the way out and back, and nothing bad comes in.
 
 use proptest::prelude::*;
+use reinwright_core::asked;
 use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::resolve;
+use reinwright_core::proof::check::check;
 use reinwright_core::tongs::document::{self, Document, check_limits};
+use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::pairs::flat;
 
@@ -20,7 +22,8 @@ fn finite(design: &Document) {
         model.balance_point(),
         balance.pair_bar_length_mm,
     ];
-    numbers.extend(model.findings.iter().flat_map(|f| [f.value, f.limit]));
+    let findings = check(design, &model);
+    numbers.extend(findings.iter().flat_map(|f| [f.value, f.limit]));
     for half in &balance.halves {
         numbers.extend(half.parts.iter().map(|part| part.bar_length_mm));
         numbers.extend(half.parts.iter().map(|part| part.finished_length_mm));
@@ -35,7 +38,7 @@ fn finite(design: &Document) {
         !outline.contains("NaN") && !outline.contains("inf"),
         "{outline}"
     );
-    for finding in &model.findings {
+    for finding in &findings {
         let text = finding.to_string();
         assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
         assert!(
@@ -188,7 +191,7 @@ fn files_that_are_no_text_are_refused() {
     assert!(error(b" \n\t ").contains("empty"));
     assert!(error(b"\xff\xfe\x00").contains("not text"));
     assert!(error(b"(format: 1\0)").contains("not text"));
-    assert!(error(&vec![b' '; document::LARGEST_FILE + 1]).contains("4 MiB"));
+    assert!(error(&vec![b' '; asked::LARGEST_FILE + 1]).contains("4 MiB"));
     for deep in ["(", "[", "{", "Some("] {
         sentence(&error(deep.repeat(50_000).as_bytes()));
     }

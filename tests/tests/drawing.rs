@@ -1,10 +1,10 @@
 //! Drawings: no text stands on another, however large the lettering is against the tongs.
 
 use kurbo::{Rect, Vec2};
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::{Drawing, Item};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, sample_paths};
@@ -40,14 +40,14 @@ fn no_text_stands_on_another() {
         let name = name.expect("samples have plain names");
         let design = sample(name);
         let model = resolve(&design);
-        check_texts(&format!("{name}, half"), &drawing::half(&design, &model));
+        check_texts(&format!("{name}, half"), &draw::half(&design, &model));
         // From the lettering of a template to that of a window of 1024 x 700 and smaller.
         for text in [3.5, 7.0, 14.0, 18.0, 24.0] {
             let options = DrawOptions {
                 text,
                 ..DrawOptions::default()
             };
-            let pair = drawing::pair(&design, &model, &options);
+            let pair = draw::pair(&design, &model, &options);
             check_texts(&format!("{name}, pair, {text} mm"), &pair);
         }
     }
@@ -68,8 +68,8 @@ fn no_text_stands_on_another_whatever_the_jaw() {
             let design = Document::starting(jaw, held, bar).expect("a style");
             let model = resolve(&design);
             let name = format!("{jaw} on {work}");
-            check_texts(&format!("{name}, half"), &drawing::half(&design, &model));
-            let pair = drawing::pair(&design, &model, &DrawOptions::default());
+            check_texts(&format!("{name}, half"), &draw::half(&design, &model));
+            let pair = draw::pair(&design, &model, &DrawOptions::default());
             check_texts(&format!("{name}, pair"), &pair);
         }
     }
@@ -85,11 +85,7 @@ fn the_tip_of_a_template_takes_no_paper_for_its_size() {
         let design = Document::starting(jaw, held, bar).expect("a style");
         let model = resolve(&design);
         let mut texts = Vec::new();
-        gather(
-            &drawing::half(&design, &model).items,
-            Vec2::ZERO,
-            &mut texts,
-        );
+        gather(&draw::half(&design, &model).items, Vec2::ZERO, &mut texts);
         let at_tip = drawing_of_tip(&design);
         let (words, place) = texts
             .iter()

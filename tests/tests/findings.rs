@@ -1,8 +1,10 @@
 //! Findings of resolving: each rule sees what breaks it, and a sound pair breaks none.
 
-use reinwright_core::tongs::document::{Document, HandZone, HeadKind, ReinEnd, ReinLine};
 use reinwright_core::asked::{Edge, PlainSection, parse_work};
-use reinwright_core::finding::{Part, Finding, Severity, all};
+use reinwright_core::finding::{Finding, Part, Severity};
+use reinwright_core::proof::check::check;
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::{Document, HandZone, HeadKind, ReinEnd, ReinLine};
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::Length;
@@ -13,7 +15,7 @@ fn length(text: &str) -> Length {
 }
 
 fn found(document: &Document) -> Vec<Finding> {
-    all(document, &resolve(document))
+    Answers::to(document).findings
 }
 
 /// A change to a sound flat pair is seen at a part, with a word in the message.
@@ -332,7 +334,7 @@ fn starting_designs_are_sound() {
             "7/8 in square",
         ] {
             let document = starting(jaw, work, bar);
-            let bad: Vec<_> = resolve(&document).findings;
+            let bad = check(&document, &resolve(&document));
             let bad: Vec<_> = bad.iter().filter(|f| f.severity > Note).collect();
             assert!(bad.is_empty(), "{jaw} for {work} from {bar}: {bad:#?}");
         }

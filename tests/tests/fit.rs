@@ -4,19 +4,21 @@
 use geo::{Area, BooleanOps, Coord, MultiPolygon, Polygon, Rect};
 use kurbo::Affine;
 use proptest::prelude::*;
-use reinwright_core::tongs::document::{BossShape, Document, ReinLine};
 use reinwright_core::asked::parse_work;
 use reinwright_core::finding::{Finding, Severity};
-use reinwright_core::proof::fit::{self, Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where};
+use reinwright_core::proof::fit::{
+    self, Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where,
+};
+use reinwright_core::shape::section::{Section, work_section};
+use reinwright_core::tongs::document::{BossShape, Document, ReinLine};
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::seat;
-use reinwright_core::shape::section::{work_section, Section};
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::outline::polygon;
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm, starting};
+use reinwright_tests::{close, within};
 
 const INCH: f64 = 25.4;
 

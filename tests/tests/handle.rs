@@ -4,11 +4,13 @@ use std::collections::BTreeSet;
 
 use kurbo::Vec2;
 use proptest::prelude::*;
-use reinwright_core::tongs::document::{Document, Hand, check_limits};
-use reinwright_core::paper::{Projection, Item};
 use reinwright_core::asked::{Units, Value};
+use reinwright_core::draw::handle::{
+    Answer, Handle, HandleId, OnPaper, SLOWEST, Step, View, drag, handles, stepped, value_text,
+};
 use reinwright_core::draw::{DrawOptions, Shifts, pair};
-use reinwright_core::draw::handle::{Answer, Handle, HandleId, OnPaper, SLOWEST, Step, View, drag, handles, stepped, value_text};
+use reinwright_core::paper::{Item, Projection};
+use reinwright_core::tongs::document::{Document, Hand, check_limits};
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::{designs, pairs};

@@ -2,14 +2,15 @@
 //! against a closed mesh measured by parry3d, outlines judged by geo, what they say of themselves.
 
 use geo::Validation;
-use reinwright_core::tongs::document::{Document, read, write};
 use reinwright_core::finding::Severity;
+use reinwright_core::proof::check::check as noticed;
 use reinwright_core::proof::fit;
+use reinwright_core::shape::sweep::Edge;
+use reinwright_core::tongs::document::{Document, read, write};
 use reinwright_core::tongs::jaw::{BitShape, Jaw, JawStyle};
 use reinwright_core::tongs::model::{Half, Lies, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::Bears;
-use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::pairs::{mm, starting};
@@ -86,8 +87,8 @@ fn no_outline_crosses_itself_at_any_work_and_bar() {
 fn the_trade_would_make_them_at_every_size() {
     for (name, pair) in each_suited() {
         let model = resolve(&pair);
-        let stops = model.findings.iter();
-        let stops: Vec<String> = stops
+        let stops: Vec<String> = noticed(&pair, &model)
+            .iter()
             .filter(|finding| finding.severity == Severity::Stop)
             .map(ToString::to_string)
             .collect();
@@ -184,12 +185,15 @@ fn a_box_with_long_lips_shuts_against_a_plain_jaw() {
     within("plain face", model.seats[1].face, 5.0, 1e-6);
     within("gap", model.jaw_gap, 3.0, 1e-6);
     assert_eq!(model.seats.clone().map(|s| s.bears), [Bears::Face; 2]);
-    let stops = |m: &Model| m.findings.iter().any(|f| f.severity == Severity::Stop);
-    assert!(!stops(&model), "{:?}", model.findings);
+    let stops = |pair: &Document, m: &Model| {
+        let found = noticed(pair, m);
+        found.iter().any(|f| f.severity == Severity::Stop)
+    };
+    assert!(!stops(&pair, &model), "{:?}", noticed(&pair, &model));
     assert!(fit::fit(&pair, &model).nominal.is_ok());
     // The same lips on both jaws meet.
     pair.second_jaw = None;
-    assert!(stops(&resolve(&pair)));
+    assert!(stops(&pair, &resolve(&pair)));
 }
 
 #[test]
@@ -303,14 +307,18 @@ fn bent_bits_meet_and_the_bar_passes_rivet_and_boss() {
     assert_eq!(model.work.lies, Lies::Alongside);
     let past = pair.boss.thickness.mm() + pair.rivet.head_height_mm();
     assert!(a - 6.0 > past, "{a} against {past}");
-    let said = |model: &Model, what: &str| model.findings.iter().any(|f| f.message.contains(what));
-    assert!(said(&model, "no longer the same piece"));
-    assert!(!said(&model, "does not pass"));
+    let said = |pair: &Document, what: &str| {
+        noticed(pair, &resolve(pair))
+            .iter()
+            .any(|f| f.message.contains(what))
+    };
+    assert!(said(&pair, "no longer the same piece"));
+    assert!(!said(&pair, "does not pass"));
     let mut near = pair;
     if let JawStyle::BentBit(style) = &mut near.jaw.style {
         style.aside = mm(12.0);
     }
-    assert!(said(&resolve(&near), "does not pass"));
+    assert!(said(&near, "does not pass"));
 }
 
 /// What a jaw says of itself on its work when it is changed.
@@ -412,8 +420,8 @@ fn lugs_that_pass_each_other_are_told() {
         style.0.lug = mm(14.0);
     }
     let model = resolve(&pair);
-    let told = model
-        .findings
+    let findings = noticed(&pair, &model);
+    let told = findings
         .iter()
         .find(|f| f.message.contains("pass through each other"));
     let told = told.expect("lugs of 14 in 25 pass each other");
@@ -429,8 +437,8 @@ fn an_outline_that_crosses_itself_is_told_with_its_place() {
     let told = |pair: &Document| {
         let model = resolve(pair);
         let errors = polygon(&model.a.jaw_outline()).validation_errors();
-        let told = model
-            .findings
+        let findings = noticed(pair, &model);
+        let told = findings
             .iter()
             .find(|f| f.message.contains("crosses itself"));
         (errors.is_empty(), told.map(|f| f.value))

@@ -3,7 +3,7 @@
 
 use reinwright_core::asked::{Bar, Lie, Work, parse_bar, parse_work, parse_work_in};
 use reinwright_core::shop::{Advice, advise, choose};
-use reinwright_core::tongs::jaw::{Verdict, Way, JawStyle};
+use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
 use reinwright_core::units::Unit;
 
 fn bar() -> Bar {

@@ -1,14 +1,14 @@
 //! Work that lies across the jaws: seating, contact and force against plane geometry worked by
 //! hand, volumes against closed meshes measured by parry3d (an independent collision library).
 
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::parse_work;
 use reinwright_core::proof::fit::{Limit, fit, fit_on};
+use reinwright_core::proof::strength::{StrengthLoad, strength};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::model::{Lies, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::{Bears, Seat};
-use reinwright_core::proof::strength::{StrengthLoad, strength};
 use reinwright_core::units::Angle;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::pairs::{mm, starting};

@@ -2,17 +2,18 @@
 //! lost, no outline crosses itself, and nothing that the trade would make is stopped.
 
 use geo::Validation;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::asked::{Bar, Lie, Work, parse_bar, parse_work};
-use reinwright_core::tongs::document::{check_limits, read, write, Document};
 use reinwright_core::draw::{self, DrawOptions};
-use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::finding::Severity;
+use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::ink::{DocInfo, pdf, svg};
-use reinwright_core::finding::{self, Severity};
+use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::shape::sweep::Edge;
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::{Document, check_limits, read, write};
 use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::outline::polygon_within;
 use reinwright_tests::pairs::mm;
 
@@ -120,7 +121,7 @@ fn check(what: &str, pair: &Document) -> Vec<String> {
         errors.is_empty(),
         "{what}: the outline crosses itself: {errors:?}"
     );
-    let all = finding::all(pair, &model).into_iter();
+    let all = Answers::to(pair).findings.into_iter();
     all.filter(|it| it.severity == Severity::Stop)
         .map(|it| format!("{what}: {it}"))
         .collect()
@@ -150,7 +151,7 @@ fn finite(what: &str, pair: &Document, model: &Model) {
         "{what}: bar {}",
         bar.pair_bar_length_mm
     );
-    let drawn = svg(&drawing::pair(pair, model, &DrawOptions::default()), what);
+    let drawn = svg(&draw::pair(pair, model, &DrawOptions::default()), what);
     for lost in ["NaN", "inf"] {
         let path = drawn
             .split('"')
@@ -206,14 +207,11 @@ fn every_style_prints() {
                 drawing,
             };
             let sheets = [
-                sheet("half", drawing::half(&pair, &model)),
-                sheet(
-                    "pair",
-                    drawing::pair(&pair, &model, &DrawOptions::default()),
-                ),
+                sheet("half", draw::half(&pair, &model)),
+                sheet("pair", draw::pair(&pair, &model, &DrawOptions::default())),
             ];
             let options = PaperOptions::new(Paper::A4);
-            let pages = drawing::tile(&sheets, &options, &TitleBlock::default());
+            let pages = paper::tile(&sheets, &options, &TitleBlock::default());
             let bytes = pdf(&pages, &DocInfo::default());
             assert!(
                 bytes.starts_with(b"%PDF") && bytes.len() > 5000,

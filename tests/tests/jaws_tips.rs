@@ -1,7 +1,7 @@
 //! Tips that are broken: no corner gets a notch by it.
 
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
 /// Seen from above the tip of a duckbill bulges all round: its width falls faster and faster.

@@ -1,16 +1,16 @@
 //! Where the work presses on the jaws, and what follows for force, bending and hold: against hand
 //! arithmetic and the closed forms of statics.
 
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::parse_work;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::fit::{self, Contact, GIVE_MM, Where, middle_of_pressure, press};
+use reinwright_core::proof::strength::{Strength, StrengthLoad, strength, strength_on};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::proof::strength::{Strength, StrengthLoad, strength, strength_on};
 use reinwright_core::units::{Temperature, TemperatureError};
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm, starting};
+use reinwright_tests::{close, within};
 
 const INCH: f64 = 25.4;
 

@@ -2,16 +2,17 @@
 
 use std::f64::consts::{FRAC_PI_4, PI};
 
-use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::resolve;
-use reinwright_core::tongs::document::{self, Document, ReinEnd, ReinLine};
 use reinwright_core::asked::PlainSection;
 use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::finding::{self, Severity};
+use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::Item;
-use reinwright_core::finding::Severity;
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::{self, Document, ReinEnd, ReinLine};
+use reinwright_core::tongs::resolve;
 use reinwright_core::units::Angle;
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm};
+use reinwright_tests::{close, within};
 
 /// Across the round end of every rein here, mm.
 const END: f64 = 10.0;
@@ -151,7 +152,7 @@ fn ends_are_drawn_in_both_views() {
                 Item::Group(_) | Item::Path(_) | Item::Text(_) => None,
             });
             let steel = group.expect("the view is drawn").items.iter().filter(
-                |item| matches!(item, Item::Path(path) if path.part == Some(document::Part::Rein)),
+                |item| matches!(item, Item::Path(path) if path.part == Some(finding::Part::Rein)),
             );
             let reach = steel.filter_map(Item::bounds).map(|area| area.x0);
             let reach = reach.fold(f64::MAX, f64::min);
@@ -176,7 +177,7 @@ fn ends_are_kept_in_the_file() {
 #[test]
 fn a_tight_curl_is_found() {
     let found = |radius: f64| {
-        let findings = resolve(&with(curl(radius))).findings;
+        let findings = Answers::to(&with(curl(radius))).findings;
         findings.into_iter().any(|f| {
             f.severity != Severity::Note && f.message.contains("bends to an inside radius")
         })

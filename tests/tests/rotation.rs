@@ -4,8 +4,8 @@
 use geo::{Area, BooleanOps, BoundingRect, Polygon};
 use kurbo::{BezPath, PathEl, Point};
 use proptest::prelude::*;
-use reinwright_core::tongs::document::{Document, Hand, check_limits};
 use reinwright_core::asked::Value;
+use reinwright_core::tongs::document::{Document, Hand, check_limits};
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::mesh::Mesh;

@@ -1,10 +1,11 @@
 //! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
 
+use reinwright_core::finding::{Part, Severity};
 use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::resolve;
-use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::finding::{self, Part, Severity};
 use reinwright_core::paper::Paper;
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::sample_paths;
 
 fn each(mut check: impl FnMut(&str, &Document)) {
@@ -35,7 +36,7 @@ fn samples_are_written_as_the_program_writes_them() {
 #[test]
 fn samples_need_no_mending() {
     each(|name, design| {
-        let found = finding::all(design, &resolve(design));
+        let found = Answers::to(design).findings;
         let textbook = name == "textbook-light-chain.ron";
         let bad: Vec<String> = found
             .iter()
@@ -63,7 +64,7 @@ fn samples_are_believable() {
 #[test]
 fn samples_print() {
     each(|name, design| {
-        let pdf = reinwright::printing::template_pdf(design, Paper::A4, None);
+        let pdf = reinwright::jobs::printing::template_pdf(design, Paper::A4, None);
         let pages = lopdf::Document::load_mem(&pdf).unwrap().get_pages().len();
         assert!(pages >= 3, "{name}: {pages} pages");
     });
@@ -73,7 +74,7 @@ fn samples_print() {
 fn two_different_halves_have_two_sheets() {
     let count = |name: &str| {
         let design = reinwright_tests::designs::sample(name);
-        reinwright::printing::sheets(&design).len()
+        reinwright::jobs::printing::sheets(&design).len()
     };
     assert_eq!(count("light-flat"), 3);
     assert_eq!(count("v-over-flat"), 4);

@@ -1,8 +1,8 @@
 //! Seating: where jaws come to rest on the work, against the V-block formulas of shop textbooks
 //! (measuring a V with a pin; Machinery's Handbook, formulas from memory) and plane geometry.
 
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::parse_work;
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::{Bears, Seat};

@@ -5,10 +5,12 @@
 use std::f64::consts::{PI, SQRT_2};
 
 use reinwright_core::asked::{Edge, PlainSection};
+use reinwright_core::shape::section::{
+    Profile, Properties, Section, plain_profile, smallest_circle_mm,
+};
 use reinwright_core::tongs::resolve;
-use reinwright_core::shape::section::{Profile, Properties, Section, plain_profile, smallest_circle_mm};
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm};
+use reinwright_tests::{close, within};
 
 fn rectangle(depth: f64, width: f64, edge: Edge) -> PlainSection {
     let (depth, width) = (mm(depth), mm(width));

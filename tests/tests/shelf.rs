@@ -4,10 +4,12 @@ use std::ffi::OsString;
 use std::path::{Path, PathBuf};
 
 use reinwright::command_line::{Answer, answer};
-use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::asked::{Units, parse_bar, parse_work, Work};
+use reinwright_core::asked::{Units, Work, parse_bar, parse_work};
 use reinwright_core::shop::family::{self, Family, Size, answer_all, holders};
-use reinwright_core::shop::shelf::{self, Filed, Held, Mark, Marks, Pair, Stock, Verdict, best_first};
+use reinwright_core::shop::shelf::{
+    self, Filed, Held, Mark, Marks, Pair, Stock, Verdict, best_first,
+};
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::units::{Length, Unit};
 
 fn design(jaw: &str, work: &str) -> Document {

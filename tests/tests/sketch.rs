@@ -4,19 +4,22 @@
 
 use kurbo::{Point, Vec2};
 use proptest::prelude::*;
-use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
-use reinwright_core::draw::{DrawOptions, pair};
-use reinwright_core::finding::{self, Severity};
-use reinwright_core::proof::fit::fit;
-use reinwright_core::tongs::jaw::sketch::{Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw};
 use reinwright_core::draw::handle::{Hold, Moving};
+use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::finding::Severity;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::proof::check::check;
+use reinwright_core::proof::fit::fit;
+use reinwright_core::shape::sweep::{Edge, Path};
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::sketch::{
+    Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,
+};
 use reinwright_core::tongs::jaw::{Jaw, JawStyle, Sketch};
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
-use reinwright_core::proof::strength::{StrengthLoad, strength};
-use reinwright_core::shape::sweep::{Edge, Path};
 use reinwright_core::units::{Length, Unit};
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::{close, within};
@@ -224,8 +227,8 @@ fn a_sketch_that_folds_says_where() {
             .with_value(1, (NodeValue::Slope, -80.0), as_asked)
     });
     let model = resolve(&folded);
-    let stops: Vec<&str> = model
-        .findings
+    let findings = check(&folded, &model);
+    let stops: Vec<&str> = findings
         .iter()
         .filter(|f| f.severity == Severity::Stop)
         .map(|f| f.message.as_str())
@@ -365,12 +368,13 @@ fn sound(document: &Document) -> Result<(), TestCaseError> {
     let found = balance(document, &model);
     prop_assert!(found.pair_bar_length_mm.is_finite());
     // Steel that is folded through itself counts below nothing where it is turned inside out.
-    let folded = model.findings.iter().any(|f| f.severity == Severity::Stop);
+    let folded = check(document, &model)
+        .iter()
+        .any(|f| f.severity == Severity::Stop);
     prop_assert!(model.mass_kg().is_finite() && (model.mass_kg() > 0.0 || folded));
     let fits = fit(document, &model);
     prop_assert!(fits.press.hand_mm.is_finite() && fits.leverage().is_finite());
-    let strong = strength(document, &model, &StrengthLoad::default());
-    let findings = finding::of(document, &model, &fits, &strong);
+    let findings = Answers::to(document).findings;
     for f in &findings {
         prop_assert!(f.value.is_finite() && f.limit.is_finite(), "{}", f.message);
         prop_assert!(

@@ -4,9 +4,9 @@
 use geo::{Area, Validation};
 use kurbo::{Point, Shape, Vec2};
 use reinwright_core::shape::Curve;
+use reinwright_core::shape::sweep::Edge;
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
-use reinwright_core::shape::sweep::Edge;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::{close, pairs, within};

@@ -1,9 +1,10 @@
 //! Starting pairs of every jaw style, over the work and the bars that smiths use. What is made
 //! for what: common practice, no source. A style that is added wants its own line here.
 
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
-use reinwright_core::finding::{self, Severity};
+use reinwright_core::finding::Severity;
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::Bears;
 
@@ -51,7 +52,7 @@ fn each(jaw: &str, shapes: &[&str], check: impl Fn(&str, &Document)) {
 #[track_caller]
 fn no_stop(jaw: &str, shapes: &[&str]) {
     each(jaw, shapes, |name, pair| {
-        let found = finding::all(pair, &resolve(pair));
+        let found = Answers::to(pair).findings;
         let stops: Vec<String> = found
             .iter()
             .filter(|finding| finding.severity == Severity::Stop)

@@ -2,18 +2,22 @@
 
 use kurbo::Point;
 use proptest::prelude::*;
-use reinwright_core::tongs::document::{Document, HeadKind};
 use reinwright_core::asked::PlainSection;
-use reinwright_core::finding::{Part, Finding, Severity};
+use reinwright_core::finding::{Finding, Part, Severity};
+use reinwright_core::proof::strength::{
+    self, Figure, Needs, Station, Strength, StrengthLoad, along_sweep, bearing_en_n,
+    cap_in_diameters, countersink_in_diameters, deflection_mm_per_n, rivet_length, shear_aisc_n,
+    shear_en_n, slope_per_n,
+};
+use reinwright_core::shape::section::Profile;
+use reinwright_core::shape::sweep::{Ease, Path, Station as Size, Sweep};
 use reinwright_core::steel::{self, Steel, YOUNGS_MPA, hot_factors};
+use reinwright_core::tongs::document::{Document, HeadKind};
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::shape::section::Profile;
-use reinwright_core::proof::strength::{self, Figure, Needs, Station, Strength, StrengthLoad, along_sweep, bearing_en_n, cap_in_diameters, countersink_in_diameters, deflection_mm_per_n, rivet_length, shear_aisc_n, shear_en_n, slope_per_n};
-use reinwright_core::shape::sweep::{Ease, Path, Station as Size, Sweep};
 use reinwright_tests::designs::{sample, varied};
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm, starting};
+use reinwright_tests::{close, within};
 
 const INCH: f64 = 25.4;
 const POUND: f64 = 4.448_22;

@@ -7,8 +7,8 @@ use kurbo::{ParamCurveNearest, PathEl, PathSeg, Point};
 use reinwright_core::asked::PlainSection;
 use reinwright_core::shape::section::{Profile, plain_profile};
 use reinwright_core::shape::sweep::{Ease, Edge, Path, Run, Station, Sweep};
-use reinwright_tests::{close, within};
 use reinwright_tests::pairs::{self, mm};
+use reinwright_tests::{close, within};
 
 /// A sweep of two stations, each with its depth and width.
 fn taper(path: Path, profiles: [Profile; 2], from: (f64, f64), to: (f64, f64)) -> Sweep {

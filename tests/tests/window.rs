@@ -7,8 +7,8 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
+use reinwright_core::asked::{self, Units, parse_bar, parse_work};
 use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::asked::{Units, parse_bar, parse_work};
 use reinwright_core::units::Length;
 
 type Window = Harness<'static, Workbench>;
@@ -574,7 +574,7 @@ fn every_style_of_every_choice_can_be_shown() {
     let mut design = window.state().document().clone();
     let mut choices = Vec::new();
     design.visit(&mut |field| {
-        if let document::Value::Choice(choice) = field.value {
+        if let asked::Value::Choice(choice) = field.value {
             choices.push((field.path, choice.names().len()));
         }
     });
@@ -582,7 +582,7 @@ fn every_style_of_every_choice_can_be_shown() {
         for index in 0..count {
             let mut design = design.clone();
             design.visit(&mut |field| {
-                if let (document::Value::Choice(choice), true) = (field.value, field.path == path) {
+                if let (asked::Value::Choice(choice), true) = (field.value, field.path == path) {
                     choice.choose(index);
                 }
             });

@@ -6,9 +6,9 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::shop::family::{self, Family, Rule, Size};
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::units::Length;
 
 type Window = Harness<'static, Workbench>;

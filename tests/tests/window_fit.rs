@@ -4,11 +4,12 @@ use egui::vec2;
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::proof::fit::{fit, fit_on};
-use reinwright_core::tongs::resolve;
 use reinwright_core::proof::strength::{StrengthLoad, strength};
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::resolve;
 
 type Window = Harness<'static, Workbench>;
 
@@ -197,9 +198,8 @@ fn pointing_at_a_figure_is_no_edit() {
 fn findings_follow_the_heat_of_the_jaws() {
     use reinwright_core::finding;
     let design = flat();
-    let model = resolve(&design);
     let told = |celsius: f64| {
-        let found = finding::all_under(&design, &model, &StrengthLoad::with_jaws_at(celsius));
+        let found = Answers::under(&design, &StrengthLoad::with_jaws_at(celsius)).findings;
         let mends = found
             .iter()
             .filter(|f| f.severity == finding::Severity::Mend);

@@ -5,8 +5,8 @@ use egui::{Event, Key, Modifiers, PointerButton, Pos2, Vec2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::tongs::document::{Document, Hand};
 use reinwright_core::asked::Units;
+use reinwright_core::tongs::document::{Document, Hand};
 use reinwright_tests::{designs, pairs};
 
 type Window = Harness<'static, Workbench>;

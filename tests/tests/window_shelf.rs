@@ -6,10 +6,10 @@ use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::shop::family::{self, Family, Size};
 use reinwright_core::shop::shelf::{Mark, Marks};
+use reinwright_core::tongs::document::{self, Document};
 
 type Window = Harness<'static, Workbench>;
 

@@ -5,10 +5,10 @@ use std::path::PathBuf;
 use egui::{Key, Modifiers, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use reinwright::own_jaws;
+use reinwright::disk::own_jaws;
 use reinwright::window::{Chooser, Surroundings, Workbench};
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Sketch;
 use reinwright_tests::within;
 

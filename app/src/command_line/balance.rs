@@ -2,9 +2,9 @@
 
 use std::fmt::Write;
 
+use reinwright_core::asked::{Layout, Stock, Units};
 use reinwright_core::forge::balance::{Allowance, Balance, HalfBalance, balance};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::asked::{Units, Layout, Stock};
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::Unit;
 use serde::Serialize;

@@ -1,8 +1,8 @@
 //! Which jaw styles suit some work, and why the others do not.
 
 use reinwright_core::asked::{parse_bar, parse_work};
-use reinwright_core::shop::Advice;
-use reinwright_core::tongs::jaw::{self, Way};
+use reinwright_core::shop::{self, Advice};
+use reinwright_core::tongs::jaw::Way;
 use serde_json::{Value, json};
 
 use super::arguments::Choose;
@@ -12,7 +12,7 @@ pub(super) fn run(asked: &Choose) -> Outcome {
     let work = parse_work(&asked.work).map_err(|error| format!("the work: {error}"))?;
     let bar = parse_bar(&asked.bar).map_err(|error| format!("--bar: {error}"))?;
     let way = Way::named(&asked.way).ok_or_else(|| no_way(&asked.way))?;
-    let advice = jaw::choose(&work, way, &bar);
+    let advice = shop::choose(&work, way, &bar);
     if asked.json {
         let text = super::json(&advice.iter().map(as_json).collect::<Vec<Value>>())?;
         return Ok(Done::said(text));

@@ -2,16 +2,22 @@
 
 use std::path::Path;
 
-use reinwright_core::tongs::document;
-use reinwright_core::paper::Paper;
-use reinwright_core::shop::family::{self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet, totals};
 use reinwright_core::finding::{self, Severity};
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::family::{
+    self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet,
+    totals,
+};
+use reinwright_core::tongs::document;
 use serde::Serialize;
 
-use super::{Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json};
 use super::arguments::{self, Asked, Loaded};
-use crate::{files, printing};
-use crate::set_printing::{self, Wanted};
+use super::{
+    Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
+};
+use crate::disk::files;
+use crate::jobs::printing;
+use crate::jobs::set_printing::{self, Wanted};
 
 /// Does a job for a family if the file is one, and else for a design.
 pub(super) fn or<Asked>(

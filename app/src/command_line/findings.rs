@@ -1,7 +1,7 @@
 //! What the smith should know, for people and for scripts.
 
 use reinwright_core::finding::{self, Finding, Severity};
-use reinwright_core::tongs::resolve;
+use reinwright_core::shop::Answers;
 use serde::Serialize;
 
 use super::arguments::Loaded;
@@ -10,7 +10,7 @@ use super::{Done, Outcome, design, json};
 pub(super) fn run(wanted: &Loaded) -> Outcome {
     let load = wanted.load()?;
     let design = design(&wanted.asked.file)?;
-    let found = finding::all_under(&design, &resolve(&design), &load);
+    let found = Answers::under(&design, &load).findings;
     let text = if wanted.asked.json {
         json(&Answer::new(&found))?
     } else {

@@ -4,30 +4,29 @@ mod answer;
 
 use std::fmt::Write;
 
+use reinwright_core::proof::fit::Fit;
+use reinwright_core::proof::strength::{Figure, Quantity, Strength};
+use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
-use reinwright_core::proof::fit::{Fit, fit};
 use reinwright_core::tongs::model::Model;
-use reinwright_core::tongs::resolve;
-use reinwright_core::proof::strength::{Figure, Quantity, Strength, strength_on};
 use reinwright_core::units::Show;
 use serde::Serialize;
 
 use super::arguments::Loaded;
 use super::{Done, Outcome, design, json};
-use crate::words;
+use crate::jobs::words;
 
 use answer::Answer;
 
 pub(super) fn run(wanted: &Loaded) -> Outcome {
     let load = wanted.load()?;
     let design = design(&wanted.asked.file)?;
-    let model = resolve(&design);
-    let fit = fit(&design, &model);
-    let strength = strength_on(&design, &model, fit.nominal.as_ref().ok(), &load);
+    let known = Answers::under(&design, &load);
+    let (fit, strength) = (&known.fit, &known.strength);
     let text = if wanted.asked.json {
-        json(&Answer::new(&design, &model, &fit, &strength))?
+        json(&Answer::new(&design, &known.model, fit, strength))?
     } else {
-        told(&design, &fit, &strength)
+        told(&design, fit, strength)
     };
     Ok(Done::said(text))
 }

@@ -1,15 +1,15 @@
 //! A new design in proportion to what it holds and what it is made from.
 
+use reinwright_core::asked::{self, parse_bar, parse_work};
 use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::tongs::jaw::JawStyle;
 
 use super::arguments::New;
 use super::{Done, Outcome};
-use crate::files;
+use crate::disk::files;
 
 pub(super) fn run(wanted: &New) -> Outcome {
-    let at = |option: &'static str| move |error: document::StockError| format!("{option}: {error}");
+    let at = |option: &'static str| move |error: asked::StockError| format!("{option}: {error}");
     let work = parse_work(&wanted.work).map_err(at("--work"))?;
     let bar = parse_bar(&wanted.bar).map_err(at("--bar"))?;
     let work = work.laid_as_said(&wanted.work, &wanted.jaw);

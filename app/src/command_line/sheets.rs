@@ -1,14 +1,16 @@
 //! Templates and drawings as files.
 
-use reinwright_core::forge::balance::balance;
-use reinwright_core::tongs::document::Document;
 use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::forge;
+use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
-use super::{Done, Outcome, design};
 use super::arguments::{self, DrawingOf, Template};
-use crate::{files, printing};
+use super::{Done, Outcome, design};
+use crate::disk::files;
+use crate::jobs::printing;
 
 pub(super) fn template(wanted: &Template) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
@@ -26,7 +28,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let svg = export::svg(&drawn(&design, wanted.of), &design.name);
+    let svg = ink::svg(&drawn(&design, wanted.of), &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     Ok(Done::said(format!(
         "{}: one unit is one millimetre\n",
@@ -39,8 +41,8 @@ fn drawn(design: &Document, of: DrawingOf) -> Drawing {
     const BAR_TEXT: f64 = 3.5;
     let model = resolve(design);
     match of {
-        DrawingOf::Pair => drawing::pair(design, &model, &DrawOptions::default()),
-        DrawingOf::Half => drawing::half(design, &model),
-        DrawingOf::Bar => drawing::bar(design, &balance(design, &model), BAR_TEXT),
+        DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
+        DrawingOf::Half => draw::half(design, &model),
+        DrawingOf::Bar => forge::bar(design, &balance(design, &model), BAR_TEXT),
     }
 }

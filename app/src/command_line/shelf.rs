@@ -6,9 +6,9 @@ use reinwright_core::asked::Units;
 use reinwright_core::shop::shelf::{Filed, Held, Mark, Pair, Stock, best_first};
 use serde::Serialize;
 
-use super::{Done, Outcome, json};
 use super::arguments::{self, Marked};
-use crate::shelf::{self, Folder};
+use super::{Done, Outcome, json};
+use crate::disk::folder::{self, Folder};
 
 /// A pair with where it comes from, and its answer if one was asked for.
 struct Entry {
@@ -64,7 +64,7 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
     let stock = stock
         .transpose()
         .map_err(|error| format!("--for: {error}"))?;
-    let folder = shelf::look_into(&asked.folder)?;
+    let folder = folder::look_into(&asked.folder)?;
     let mut not_read = Vec::new();
     if let Some(trouble) = &folder.trouble {
         not_read.push(NotRead {
@@ -96,8 +96,8 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
 fn entries(folder: &Folder, stock: Option<&Stock>, not_read: &mut Vec<NotRead>) -> Vec<Entry> {
     let mut entries = Vec::new();
     for path in &folder.files {
-        let file = shelf::name(path);
-        match shelf::read(path) {
+        let file = folder::name(path);
+        match folder::read(path) {
             Ok(filed) => {
                 not_read.extend(lost(&file, &filed));
                 entries.extend(pairs(folder, path, &filed, stock));
@@ -119,7 +119,7 @@ fn lost(file: &str, filed: &Filed) -> Option<NotRead> {
 }
 
 fn pairs(folder: &Folder, path: &Path, filed: &Filed, stock: Option<&Stock>) -> Vec<Entry> {
-    let file = shelf::name(path);
+    let file = folder::name(path);
     let pair = |pair: Pair| Entry {
         mark: folder
             .marks

@@ -1,40 +1,24 @@
-//! The window.
+//! The window, in five rooms; each knows only those above it:
+//!
+//! - `paint`: colours, signs, and the display list brought to the screen
+//! - `state`: what is open and its history, the answers, what is looked at, the commands
+//! - `sheet`: the drawing in the middle, its handles, the bar, a picture to trace
+//! - `panels`: all around it; a panel takes what it shows and answers with what was asked for
+//! - `bench`: what is open, and the only place where what was asked for is done
 
-mod answers;
-mod app;
-mod bar_strip;
-mod chooser;
-mod command;
-mod deeds;
-mod dialog;
-mod family;
-mod handles;
-mod history;
-mod ink;
-mod job;
-mod look;
-mod memory;
-mod menu;
-mod paper;
-mod parts;
-mod reckon;
-mod rows;
-mod samples;
-mod session;
-mod shelf;
-mod sign;
-mod sketch;
-mod styles;
-mod theme;
-mod trace;
-mod view;
-mod workbench;
+mod bench;
+mod paint;
+mod panels;
+mod sheet;
+mod state;
 
 use std::path::PathBuf;
 
-pub use chooser::Chooser;
-pub use command::Command;
-pub use workbench::{Surroundings, Workbench};
+pub use bench::workbench::{Surroundings, Workbench};
+pub use panels::dialog::chooser::Chooser;
+pub use state::command::Command;
+
+use crate::disk::{memory, own_jaws};
 
 /// Opens the window, on a file if one is named, and runs until it is closed.
 ///
@@ -52,15 +36,15 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
         Some(path) => Workbench::open(&path, surroundings)?,
         None => Workbench::new(surroundings),
     };
-    let workbench = match crate::own_jaws::folder() {
+    let workbench = match own_jaws::folder() {
         Some(folder) => workbench.keeping_jaws_in(folder),
         None => workbench,
     };
-    app::run(workbench)
+    bench::app::run(workbench)
 }
 
 /// Whether there is a display; only Linux and its like can be without one.
-pub fn has_display() -> bool {
+fn has_display() -> bool {
     let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
     let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     !cfg!(all(unix, not(target_os = "macos"))) || named.into_iter().any(set)

@@ -1,6 +1,7 @@
 //! Families as text: bad ones refused, damaged ones opened as far as they go.
 
 use super::*;
+use reinwright_core::asked;
 
 #[track_caller]
 fn broken(from: &str, to: &str, words: &[&str]) {
@@ -81,7 +82,7 @@ fn bad_families_are_refused_in_a_sentence() {
     let error = |bytes: &[u8]| family::read(bytes).expect_err("bad").to_string();
     assert!(error(b"").contains("empty"));
     assert!(error(b"\xff\xfe\x00").contains("not text"));
-    assert!(error(&vec![b' '; document::LARGEST_FILE + 1]).contains("4 MiB"));
+    assert!(error(&vec![b' '; asked::LARGEST_FILE + 1]).contains("4 MiB"));
     for deep in ["(", "[", "{", "Some(", "(family:1,base:("] {
         sentence(&error(deep.repeat(20_000).as_bytes()));
     }

@@ -15,18 +15,21 @@ use std::path::Path;
 
 use proptest::prelude::*;
 use reinwright::command_line::{Answer, answer};
-use reinwright::set_printing::{self, Wanted};
-use reinwright_core::tongs::resolve;
-use reinwright_core::asked::{Bar, Field, Stock, Value, Work, Units, parse_bar, parse_work};
-use reinwright_core::tongs::document::{self, Document, ReinLine};
-use reinwright_core::paper::{Drawing, Item, Paper};
-use reinwright_core::shop::family::{self, EditError, Family, Rounding, Rule, Size, Why, answer_all, coverage, holders, sheet, totals};
+use reinwright::jobs::set_printing::{self, Wanted};
+use reinwright_core::asked::{Bar, Field, Stock, Units, Value, Work, parse_bar, parse_work};
 use reinwright_core::finding::Severity;
-use reinwright_core::tongs::model::Half;
+use reinwright_core::paper::{Drawing, Item, Paper};
 use reinwright_core::shape::sweep::Sweep;
+use reinwright_core::shop::family::{
+    self, EditError, Family, Rounding, Rule, Size, Why, answer_all, coverage, holders, sheet,
+    totals,
+};
+use reinwright_core::tongs::document::{self, Document, ReinLine};
+use reinwright_core::tongs::model::Half;
+use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
-use reinwright_tests::{close, pairs};
 use reinwright_tests::designs::{family_paths, sample, sample_paths, samples_folder, varied};
+use reinwright_tests::{close, pairs};
 use serde_json::Value as Json;
 
 fn read_sample(name: &str) -> Family {

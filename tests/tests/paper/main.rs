@@ -17,8 +17,10 @@ mod vector;
 
 use kurbo::{BezPath, Point, Rect, Shape};
 use reinwright_core::paper::font::{paper_text, text_width};
-use reinwright_core::paper::{Align, Drawing, Item, Line, Page, Paper, PaperOptions, Sheet, TextItem, TitleBlock, tile};
 use reinwright_core::paper::ink::{Date, DocInfo, pdf};
+use reinwright_core::paper::{
+    Align, Drawing, Item, Line, Page, Paper, PaperOptions, Sheet, TextItem, TitleBlock, tile,
+};
 use reinwright_tests::within;
 
 /// As near as the file's rounding to 0.001 pt allows, with two roundings added, mm.

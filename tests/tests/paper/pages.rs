@@ -2,10 +2,13 @@
 
 use kurbo::{Point, Rect, Shape, Vec2};
 use proptest::prelude::*;
-use reinwright_core::paper::{Projection, Align, Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Sheet, TitleBlock, tile};
+use reinwright_core::paper::{
+    Align, Fill, GroupItem, Item, Line, Page, Paper, PaperOptions, Projection, Sheet, TitleBlock,
+    tile,
+};
 
-use super::{FILE, block, print, sheet, straight, title};
 use super::reader::{self, Seen};
+use super::{FILE, block, print, sheet, straight, title};
 use reinwright_tests::within;
 
 /// Upright strokes every 20 mm, of a length that tells them apart, and one slanting line across.

@@ -1,8 +1,8 @@
 //! SVG read back by usvg, an independent SVG reader.
 
 use kurbo::{Circle, Point, Rect, Shape, Vec2};
-use reinwright_core::paper::{Align, Drawing, Fill, GroupItem, Item, Line};
 use reinwright_core::paper::ink::svg;
+use reinwright_core::paper::{Align, Drawing, Fill, GroupItem, Item, Line};
 use reinwright_tests::within;
 use usvg::{Node, Options, Tree};
 

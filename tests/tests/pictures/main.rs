@@ -6,11 +6,11 @@
 
 use expect_test::expect_file;
 use kurbo::{Point, Rect, Shape};
-use reinwright_core::tongs::document::Document;
 use reinwright_core::asked::{parse_bar, parse_work};
-use reinwright_core::finding::Part;
 use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::finding::Part;
 use reinwright_core::paper::{Drawing, Fill, Item};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
 

@@ -1,14 +1,14 @@
 //! The answer as JSON, with the unit in every key.
 
 use reinwright_core::asked::Choice;
-use reinwright_core::tongs::document::Document;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::fit::{Bearing, ChartRow, Contact, Fit, RangeEnd, WorkRange};
-use reinwright_core::tongs::model::Model;
 use reinwright_core::proof::strength::{Figure, Needs, Quantity, Squeeze, Strength};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::model::Model;
 use serde::Serialize;
 
-use crate::words;
+use crate::jobs::words;
 
 #[derive(Serialize)]
 pub(super) struct Answer<'a> {

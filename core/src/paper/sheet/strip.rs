@@ -159,6 +159,7 @@ fn map_page(all: Rect, size: kurbo::Size, at: (usize, usize), place: &Place) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::paper::sheet::layout::BAR_ROOM;
 
     #[test]
     fn advice_fits_above_the_caution_in_the_narrowest_cell() {

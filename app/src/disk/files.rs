@@ -1,0 +1,142 @@
+//! Reading and writing designs on disk, with errors in one clear sentence.
+
+use std::path::Path;
+
+use reinwright_core::asked;
+use reinwright_core::shop::family;
+use reinwright_core::tongs::document::{self, Document};
+
+/// Opens a design.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn open(path: &Path) -> Result<Document, String> {
+    let bytes = bytes(path)?;
+    if family::is_family(&bytes) {
+        return Err(format!(
+            "{}: this is a family, and one design is wanted: reinwright family writes its templates, drawings and designs",
+            path.display()
+        ));
+    }
+    document::read(&bytes).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// Whether a file can be opened as a design or, whole or in part, as a family.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn check(path: &Path) -> Result<(), String> {
+    let bytes = bytes(path)?;
+    if !family::is_family(&bytes) {
+        return open(path).map(|_design| ());
+    }
+    let opened = family::open(&bytes);
+    opened
+        .map(|_family| ())
+        .map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// The bytes of a design or a family, not yet looked at.
+///
+/// # Errors
+/// One sentence when there is no such file, it cannot be read, or it is too large.
+pub fn bytes(path: &Path) -> Result<Vec<u8>, String> {
+    unnamed_bytes(path).map_err(|what| format!("{}: {what}", path.display()))
+}
+
+/// The same, with errors that leave it to the caller to name the file.
+///
+/// # Errors
+/// As [`bytes`].
+pub fn unnamed_bytes(path: &Path) -> Result<Vec<u8>, String> {
+    let size = std::fs::metadata(path).map_err(|error| unreadable(&error))?;
+    if size.is_dir() {
+        return Err("this is a folder: name a design file in it".to_owned());
+    }
+    if !size.is_file() {
+        return Err("this is no ordinary file: name a design file".to_owned());
+    }
+    if size.len() > asked::LARGEST_FILE as u64 {
+        return Err(asked::FileError::TooLarge.to_string());
+    }
+    std::fs::read(path).map_err(|error| unreadable(&error))
+}
+
+/// Writes a file whole: beside it first, then in its place, so that a full disk or a power cut
+/// loses nothing.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
+    let failed = |error: std::io::Error| format!("{}: {}", path.display(), unwritable(&error));
+    let mut beside = path.as_os_str().to_owned();
+    beside.push(".part");
+    let beside = std::path::PathBuf::from(beside);
+    let written = std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, path));
+    written.map_err(|error| {
+        // What is half written or could not be put in place is only in the way.
+        std::fs::remove_file(&beside).ok();
+        failed(error)
+    })
+}
+
+/// Writes what was made of an open file, never over that file itself.
+///
+/// # Errors
+/// As [`spare`] and [`write_whole`].
+pub fn write_beside(open: Option<&Path>, path: &Path, bytes: &[u8]) -> Result<(), String> {
+    open.map_or(Ok(()), |open| spare(open, path))?;
+    write_whole(path, bytes)
+}
+
+/// Makes a folder, and those that it lies in.
+///
+/// # Errors
+/// One sentence when it cannot be made.
+pub fn make_folder(path: &Path) -> Result<(), String> {
+    std::fs::create_dir_all(path).map_err(|error| {
+        let path = path.display();
+        format!("{path}: this folder cannot be made ({error}): choose another one")
+    })
+}
+
+/// Keeps a design from being written over by what is made of it.
+///
+/// # Errors
+/// One sentence when both paths lead to the same file.
+pub fn spare(design: &Path, out: &Path) -> Result<(), String> {
+    let place = |path: &Path| std::fs::canonicalize(path).ok();
+    if place(out).is_none() || place(out) != place(design) {
+        return Ok(());
+    }
+    Err(format!(
+        "{}: this is the design itself: choose another name for what is made of it",
+        out.display()
+    ))
+}
+
+fn unwritable(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => {
+            "there is no such folder: make it first, or choose another one".to_owned()
+        }
+        std::io::ErrorKind::PermissionDenied | std::io::ErrorKind::ReadOnlyFilesystem => {
+            "nothing may be written here: choose another folder".to_owned()
+        }
+        std::io::ErrorKind::IsADirectory => "this is a folder: add a file name".to_owned(),
+        std::io::ErrorKind::StorageFull => {
+            "the disk is full: make room, or choose another folder".to_owned()
+        }
+        _ => format!("cannot be written ({error}): choose another folder or name"),
+    }
+}
+
+pub(crate) fn unreadable(error: &std::io::Error) -> String {
+    match error.kind() {
+        std::io::ErrorKind::NotFound => "there is no such file: check the name".to_owned(),
+        std::io::ErrorKind::PermissionDenied => {
+            "this file may not be read: change its permissions or copy it".to_owned()
+        }
+        _ => format!("cannot be read ({error}): check the file and the disk"),
+    }
+}

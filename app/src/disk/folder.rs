@@ -1,0 +1,84 @@
+//! A shop's shelf on disk: a folder of designs and families, with the marks of what is there.
+
+use std::path::{Path, PathBuf};
+
+use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
+
+use super::files;
+
+/// A folder, looked into but with no design read yet.
+#[derive(Debug)]
+pub struct Folder {
+    /// Where it is.
+    pub path: PathBuf,
+    /// Its files that may be designs or families, by name.
+    pub files: Vec<PathBuf>,
+    /// What the smith has and wants.
+    pub marks: Marks,
+    /// Why the marks could not be read, if there are some that could not.
+    pub trouble: Option<String>,
+}
+
+/// Looks into a folder.
+///
+/// # Errors
+/// One sentence when there is no such folder or it cannot be read.
+pub fn look_into(path: &Path) -> Result<Folder, String> {
+    let unreadable = |error: std::io::Error| {
+        let path = path.display();
+        format!("{path}: this folder cannot be read ({error}): choose a folder of designs")
+    };
+    let mut files = Vec::new();
+    for entry in std::fs::read_dir(path).map_err(unreadable)? {
+        let file = entry.map_err(unreadable)?.path();
+        let ours = file
+            .extension()
+            .is_some_and(|end| end.eq_ignore_ascii_case("ron"));
+        if ours && file.file_name().is_some_and(|name| name != MARKS_FILE) && file.is_file() {
+            files.push(file);
+        }
+    }
+    files.sort();
+    let (marks, trouble) = match marks(path) {
+        Ok(marks) => (marks, None),
+        Err(trouble) => (Marks::default(), Some(trouble)),
+    };
+    Ok(Folder {
+        path: path.to_owned(),
+        files,
+        marks,
+        trouble,
+    })
+}
+
+fn marks(folder: &Path) -> Result<Marks, String> {
+    let path = folder.join(MARKS_FILE);
+    if !path.exists() {
+        return Ok(Marks::default());
+    }
+    let read = files::unnamed_bytes(&path)
+        .and_then(|bytes| Marks::read(&bytes).map_err(|error| error.to_string()));
+    read.map_err(|what| format!("{MARKS_FILE}, with what you have and want: {what}"))
+}
+
+/// Writes the marks into their folder.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn keep(folder: &Path, marks: &Marks) -> Result<(), String> {
+    files::write_whole(&folder.join(MARKS_FILE), marks.write().as_bytes())
+}
+
+/// Reads one file of the shelf.
+///
+/// # Errors
+/// One sentence that says what is wrong and leaves it to the caller to name the file.
+pub fn read(path: &Path) -> Result<Filed, String> {
+    shelf::read(&files::unnamed_bytes(path)?)
+}
+
+/// The name by which a file is known on the shelf.
+pub fn name(path: &Path) -> String {
+    let name = path.file_name().unwrap_or(path.as_os_str());
+    name.to_string_lossy().into_owned()
+}

@@ -1,0 +1,126 @@
+//! The sheets of a design, for the window's Print and the command line alike.
+
+use std::time::{SystemTime, UNIX_EPOCH};
+
+use reinwright_core::asked::Units;
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::forge;
+use reinwright_core::forge::balance::balance;
+use reinwright_core::paper::ink::{self, Date, DocInfo};
+use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::resolve;
+
+/// Size of the lettering along the bar on a printed sheet, mm.
+const BAR_TEXT: f64 = 3.5;
+
+/// The templates of a design as PDF, full size at cold size.
+pub fn template_pdf(design: &Document, paper: Paper, day: Option<Date>) -> Vec<u8> {
+    let title = title_block(design, day);
+    let pages = paper::tile(&sheets(design), &PaperOptions::new(paper), &title);
+    let info = DocInfo {
+        title: format!("{}, templates", design.name),
+        date: day,
+    };
+    ink::pdf(&pages, &info)
+}
+
+/// The sheets of a design: each finished half that differs, the pair as set, the bar.
+pub fn sheets(design: &Document) -> Vec<Sheet> {
+    let model = resolve(design);
+    let mut sheets = halves(design);
+    sheets.push(Sheet {
+        title: "The pair, set on its work".to_owned(),
+        drawing: draw::pair(design, &model, &DrawOptions::default()),
+    });
+    let balance = balance(design, &model);
+    sheets.push(Sheet {
+        title: "The bar with its marks".to_owned(),
+        drawing: forge::bar(design, &balance, BAR_TEXT),
+    });
+    sheets
+}
+
+fn halves(design: &Document) -> Vec<Sheet> {
+    let sheet = |title: &str, design: &Document| Sheet {
+        title: title.to_owned(),
+        drawing: draw::half(design, &resolve(design)),
+    };
+    match &design.second_jaw {
+        None => vec![sheet("The half, finished: make two alike", design)],
+        Some(second) => {
+            let mut other = design.clone();
+            other.second_jaw = Some(std::mem::replace(&mut other.jaw, second.clone()));
+            vec![
+                sheet("Half A, finished", design),
+                sheet("Half B, finished", &other),
+            ]
+        }
+    }
+}
+
+/// What the title block says of every sheet of a design.
+pub(crate) fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
+    let unit = match design.units {
+        Units::Inch => "sizes in inches",
+        Units::Millimetre => "sizes in millimetres",
+    };
+    TitleBlock {
+        design: design.name.clone(),
+        size_note: "cold size".to_owned(),
+        unit: unit.to_owned(),
+        date: day.map(|day| day.to_string()),
+        projection: design.projection,
+        notes: Vec::new(),
+    }
+}
+
+/// Today's date by the computer's clock (UTC); `None` if the clock cannot be right.
+pub fn today() -> Option<Date> {
+    const DAY: u64 = 86_400;
+    let since = SystemTime::now().duration_since(UNIX_EPOCH).ok()?;
+    date(since.as_secs() / DAY)
+}
+
+/// The date so many days after 1 January 1970, counted year by year and month by month.
+fn date(mut days: u64) -> Option<Date> {
+    let leap = |year: u16| {
+        (year.is_multiple_of(4) && !year.is_multiple_of(100)) || year.is_multiple_of(400)
+    };
+    let mut year = 1970_u16;
+    loop {
+        let length = if leap(year) { 366 } else { 365 };
+        if days < length {
+            break;
+        }
+        days -= length;
+        year = year.checked_add(1)?;
+    }
+    let february = if leap(year) { 29 } else { 28 };
+    let lengths = [31, february, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31];
+    for (month, length) in (1_u8..).zip(lengths) {
+        if days < length {
+            let day = u8::try_from(days + 1).ok()?;
+            return Some(Date { year, month, day });
+        }
+        days -= length;
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Days since 1970 as `date -u -d @$((86400 * days))` of a Unix system gives them.
+    #[test]
+    fn days_become_dates() {
+        let text = |days: u64| date(days).expect("in range").to_string();
+        assert_eq!(text(0), "1970-01-01");
+        assert_eq!(text(58), "1970-02-28");
+        assert_eq!(text(11_016), "2000-02-29");
+        assert_eq!(text(20_453), "2025-12-31");
+        assert_eq!(text(47_540), "2100-02-28");
+        assert_eq!(text(47_541), "2100-03-01");
+    }
+}

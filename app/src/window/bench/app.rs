@@ -1,0 +1,42 @@
+//! The frame that the desktop puts around the workbench.
+
+use super::workbench::Workbench;
+
+/// The smallest window in which everything can be reached, in points.
+const SMALLEST: [f32; 2] = [1024.0, 700.0];
+
+struct App {
+    workbench: Workbench,
+}
+
+impl eframe::App for App {
+    fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
+        self.workbench.show(ui);
+    }
+}
+
+/// Runs the window until it is closed.
+pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
+    let options = eframe::NativeOptions {
+        viewport: egui::ViewportBuilder::default()
+            .with_inner_size([1280.0, 820.0])
+            .with_min_inner_size(SMALLEST)
+            .with_title("Reinwright"),
+        renderer: eframe::Renderer::Glow,
+        ..eframe::NativeOptions::default()
+    };
+    let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(App { workbench })));
+    eframe::run_native("reinwright", options, start).map_err(|error| why_not(&error))
+}
+
+/// Why there is no window, without the workings of the libraries underneath.
+fn why_not(error: &eframe::Error) -> String {
+    let why = match error {
+        eframe::Error::Winit(_) | eframe::Error::WinitEventLoop(_) => "the display does not answer",
+        eframe::Error::Glutin(_)
+        | eframe::Error::NoGlutinConfigs(..)
+        | eframe::Error::OpenGL(_) => "the display has no OpenGL",
+        eframe::Error::AppCreation(_) => "the system refused it",
+    };
+    format!("the window cannot be opened, {why}")
+}

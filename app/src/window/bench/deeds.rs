@@ -1,0 +1,135 @@
+//! What the workbench does when it is told to.
+
+use egui::{Context, Theme};
+
+use super::open::Open;
+use super::workbench::Workbench;
+use crate::window::panels::dialog::{
+    Card, Dialog, Kept, NewPair, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
+};
+use crate::window::panels::wish::{Said, StyleWish, Wish};
+use crate::window::state::command::Command;
+use crate::window::state::session::Session;
+
+impl Workbench {
+    /// Does what was clicked or typed.
+    pub(super) fn grant(&mut self, ctx: &Context, wish: Wish) {
+        match wish {
+            Wish::Do(command) => self.run(ctx, command),
+            Wish::Open(path) => self.leave_for(ctx, Next::Open(path)),
+            Wish::OpenAt(path, at) => self.leave_for(ctx, Next::OpenAt(path, at)),
+            Wish::ShelfOf(folder) => {
+                let done = self.show_shelf(&folder);
+                self.tell(done);
+            }
+            Wish::Mark(at, mark) => self.mark_on_shelf(at, mark),
+            Wish::LeaveShelf => self.shown.shelf = None,
+            Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Wish::Jaws(wish) => self.at_own_jaws(wish),
+            Wish::Styles(wish) => self.at_styles(ctx, wish),
+            Wish::Say(said) => self.shown.said = Some(said),
+            Wish::Unsay(old) => self.unsay(&old),
+        }
+    }
+
+    fn unsay(&mut self, old: &str) {
+        if matches!(&self.shown.said, Some(Said::Trouble(said)) if said == old) {
+            self.shown.said = None;
+        }
+    }
+
+    fn run(&mut self, ctx: &Context, command: Command) {
+        if !matches!(command, Command::Undo | Command::Redo) {
+            // What stands typed in a field counts, whether or not Enter was pressed.
+            self.open.commit_typed();
+        }
+        if !self.may_run_at_shelf(command) {
+            return;
+        }
+        let units = self.open.session().units();
+        let screen = self.remembered.memory.screen;
+        match command {
+            Command::New => self.put_question(Dialog::New(NewPair::new(units))),
+            Command::Open => self.leave_for(ctx, Next::Choose),
+            Command::Save => self.save(ctx, None),
+            Command::SaveAs => self.ask(Purpose::Save(None)),
+            Command::ExportPdf => self.put_question(match &self.open {
+                Open::Design(_) => Dialog::Print(Print::new(units)),
+                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Pages)),
+            }),
+            Command::ExportSvg => self.put_question(match &self.open {
+                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new()),
+                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings)),
+            }),
+            Command::MakeFamily => self.make_family(),
+            Command::Shelf => self.open_shelf(),
+            Command::ShelfFolder => self.ask(Purpose::Shelf),
+            Command::Undo => self.open.undo(),
+            Command::Redo => self.open.redo(),
+            Command::ZoomFit => self.open.fit(),
+            Command::TrueSize => self.open.set_scale(screen),
+            Command::Trace => self.ask_for_picture(),
+            Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
+            Command::SwitchTheme => self.switch_theme(ctx),
+            Command::Quit => self.leave_for(ctx, Next::Close),
+        }
+    }
+
+    fn put_question(&mut self, dialog: Dialog) {
+        self.asked.dialog = Some(dialog);
+    }
+
+    fn ask_for_picture(&mut self) {
+        match self.open {
+            Open::Design(_) => self.ask(Purpose::Picture),
+            Open::Family(_) => self.tell(Err(
+                "A picture is traced under one design, and a family is open: open a design first"
+                    .to_owned(),
+            )),
+        }
+    }
+
+    fn switch_theme(&mut self, ctx: &Context) {
+        let theme = match ctx.theme() {
+            Theme::Dark => Theme::Light,
+            Theme::Light => Theme::Dark,
+        };
+        ctx.set_theme(theme);
+        self.remembered.memory.note_theme(theme);
+    }
+
+    /// Takes in a picture that was asked for, or says why there is none.
+    pub(super) fn poll_picture(&mut self, ctx: &Context) {
+        if let Some(design) = self.open.as_design() {
+            let done = design.poll_picture(ctx);
+            self.tell(done);
+        }
+    }
+
+    /// Does what a question was answered with.
+    pub(super) fn answer(&mut self, ctx: &Context, reply: Reply) {
+        match reply {
+            Reply::Stay => {}
+            Reply::SaveThen(next) => self.save(ctx, Some(next)),
+            Reply::Leave(next) => self.go_on(ctx, next),
+            Reply::Path(purpose, path) => self.try_path(ctx, purpose, &path),
+            Reply::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Reply::Styles(work, bar) => self.at_styles(ctx, StyleWish::New(work, bar)),
+            Reply::Screen(points_per_mm) => {
+                self.remembered.memory.note_screen(points_per_mm);
+                self.open.set_scale(points_per_mm);
+            }
+            Reply::Ask(purpose) => self.ask(purpose),
+            Reply::Rescue(kept, path) => {
+                std::fs::remove_file(path).ok();
+                match kept {
+                    Kept::Design(design) => self.show_design(Session::unsaved(*design)),
+                    Kept::Family(family) => self.begin_family(*family),
+                }
+            }
+            Reply::Discard(path) => {
+                std::fs::remove_file(path).ok();
+            }
+        }
+    }
+}

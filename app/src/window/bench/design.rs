@@ -1,0 +1,281 @@
+//! A design on the bench: what is seen of it, and the panels around it.
+
+use std::path::{Path, PathBuf};
+
+use egui::{CentralPanel, Context, Panel, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::finding::Part;
+use reinwright_core::forge;
+use reinwright_core::paper::Drawing;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
+
+use crate::disk::memory::Memory;
+use crate::window::panels::answers;
+use crate::window::panels::dialog::Drawn;
+use crate::window::panels::parts::PartsList;
+use crate::window::panels::sketch::{Sketching, jaw_mut};
+use crate::window::panels::wish::Wish;
+use crate::window::sheet::bar_strip::BarStrip;
+use crate::window::sheet::handles::Handles;
+use crate::window::sheet::paper::{Hand as PaperHand, Paper};
+use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
+use crate::window::state::history::Hand;
+use crate::window::state::look::{Look, Page};
+use crate::window::state::reckon::Answers;
+use crate::window::state::session::{Opened, Session};
+
+/// Size of the lettering along the bar in a file, mm.
+const BAR_TEXT: f64 = 3.5;
+
+/// Everything in the window while a design is open.
+pub(super) struct DesignBench {
+    pub(super) session: Session<Document>,
+    answers: Answers,
+    look: Look,
+    paper: Paper,
+    handles: Handles,
+    /// The picture under the drawing, if there is one.
+    trace: Trace,
+    /// What was last remembered of it, for which file.
+    noted_picture: Option<(PathBuf, Option<KeptPicture>)>,
+    parts: PartsList,
+    /// What is chosen in a sketched jaw.
+    sketching: Sketching,
+    strip: BarStrip,
+}
+
+impl DesignBench {
+    /// A design with these answers beside it.
+    pub(super) fn on(session: Session<Document>, page: Page) -> Self {
+        Self {
+            answers: Answers::to(&session.now),
+            session,
+            look: Look::on(page),
+            paper: Paper::default(),
+            handles: Handles::default(),
+            trace: Trace::default(),
+            noted_picture: None,
+            parts: PartsList::default(),
+            sketching: Sketching::default(),
+            strip: BarStrip::default(),
+        }
+    }
+
+    /// The page of answers that is looked at.
+    pub(super) fn page(&self) -> Page {
+        self.look.page
+    }
+
+    /// Goes on with a drag, before anything is drawn.
+    pub(super) fn drag(&mut self, ctx: &Context) {
+        self.handles.drag(ctx, &mut self.session.now);
+    }
+
+    /// Whether something on the sheet is being dragged.
+    pub(super) fn is_dragging(&self) -> bool {
+        self.handles.busy()
+    }
+
+    /// Reckons anew what changed.
+    pub(super) fn follow(&mut self) {
+        self.answers.bear(self.look.load);
+        self.answers.follow(&self.session.now);
+    }
+
+    /// Whether the design is no more as the answers have it.
+    pub(super) fn is_ahead_of_answers(&self) -> bool {
+        !self.answers.answer(&self.session.now)
+    }
+
+    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    pub(super) fn show(
+        &mut self,
+        ui: &mut Ui,
+        screen: f32,
+        fills: &mut FillTessellator,
+    ) -> Vec<Wish> {
+        let mut asked = Vec::new();
+        Panel::left("parts")
+            .default_size(258.0)
+            .size_range(258.0..=420.0)
+            .show(ui, |ui| {
+                let shown = (&mut self.look, &mut self.sketching);
+                asked = self.parts.show(ui, &mut self.session.now, shown);
+            });
+        // What was edited in the list shows in the drawing in the same frame.
+        self.follow();
+        Panel::right("answers")
+            .default_size(272.0)
+            .size_range(260.0..=460.0)
+            .show(ui, |ui| {
+                let shown = (&mut self.answers, &mut self.look, &mut *fills);
+                answers::show(ui, &self.session.now, shown);
+            });
+        Panel::bottom("bar")
+            .default_size(118.0)
+            .size_range(90.0..=260.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                self.strip
+                    .show(ui, &mut self.answers, &mut self.look, fills);
+            });
+        CentralPanel::default().show(ui, |ui| asked.extend(self.sheet(ui, screen, fills)));
+        asked
+    }
+
+    fn sheet(&mut self, ui: &mut Ui, screen: f32, fills: &mut FillTessellator) -> Option<Wish> {
+        let asked = self.paper.tools(ui, &mut self.look, screen);
+        self.trace.tools(ui, self.session.now.units);
+        self.paper.frozen = self.handles.frozen();
+        self.paper.under = self.trace.under();
+        self.paper.hand = if self.trace.has_hand() {
+            PaperHand::OnPicture
+        } else {
+            PaperHand::OnDrawing
+        };
+        let (answers, look) = (&mut self.answers, &mut self.look);
+        let sheet = self.paper.show(ui, answers, look, fills);
+        if self.trace.has_hand() {
+            self.trace.on_sheet(&sheet.response, sheet.lies.view);
+        } else {
+            let what = (&mut self.session.now, look, self.sketching.drawn_on());
+            if let Some(handle) = self.handles.show(ui, &sheet, answers, what) {
+                self.sketching.choose_by(&handle);
+            }
+        }
+        asked.map(Wish::Do)
+    }
+
+    /// Takes note of the state, once all is drawn; true when another frame is needed.
+    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
+        let hand = if busy || self.parts.typing {
+            Hand::Moving
+        } else {
+            Hand::AtRest
+        };
+        // A drag that is given up must not end what could be redone.
+        if !self.is_dragging() {
+            self.session.feed(time, hand);
+        }
+        self.look.turn() || self.is_ahead_of_answers()
+    }
+}
+
+/// What it is told to do.
+impl DesignBench {
+    /// Takes the last change back.
+    pub(super) fn undo(&mut self) {
+        if self.session.undo() {
+            self.parts.forget();
+        }
+    }
+
+    /// Does it again.
+    pub(super) fn redo(&mut self) {
+        if self.session.redo() {
+            self.parts.forget();
+        }
+    }
+
+    /// Puts what is being typed in its place, as if Enter had been pressed.
+    pub(super) fn commit(&mut self) {
+        self.parts.commit(&mut self.session.now);
+    }
+
+    /// Shows the whole drawing.
+    pub(super) fn fit(&mut self) {
+        self.paper.fit();
+    }
+
+    /// Shows the drawing at so many points per millimetre.
+    pub(super) fn set_scale(&mut self, scale: f32) {
+        self.paper.set_scale(scale);
+    }
+
+    /// Puts an own jaw on a part, in proportion to the work.
+    pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
+        let work = self.session.now.work;
+        let jaw = jaw_mut(&mut self.session.now, part);
+        *jaw = kept.suited(&work, jaw.heel);
+        self.parts.forget();
+    }
+
+    /// Puts the jaw and the work of a pair into the design, at once and so as one step.
+    pub(super) fn take_style(&mut self, pair: Document, part: Part) {
+        let design = &mut self.session.now;
+        // A name that the smith gave stays; one that says what it is goes with it.
+        let named = design.name != design.usual_name();
+        design.work = pair.work;
+        if part == Part::SecondJaw {
+            design.second_jaw = Some(pair.jaw);
+        } else {
+            design.jaw = pair.jaw;
+        }
+        if !named {
+            design.name = design.usual_name();
+        }
+        self.parts.forget();
+    }
+
+    /// What goes into a drawing's file.
+    pub(super) fn drawing(&mut self, drawn: Drawn) -> Drawing {
+        self.answers.follow(&self.session.now);
+        let (document, answers) = (&self.session.now, &self.answers);
+        match drawn {
+            Drawn::Pair => draw::pair(document, &answers.known.model, &DrawOptions::default()),
+            Drawn::Half => draw::half(document, &answers.known.model),
+            Drawn::Bar => forge::bar(document, &answers.known.balance, BAR_TEXT),
+        }
+    }
+}
+
+/// The picture under it, and where that is remembered.
+impl DesignBench {
+    /// Begins to read a picture to be traced.
+    pub(super) fn trace(&mut self, ctx: &Context, path: &Path) {
+        self.trace.load(ctx, path, None);
+    }
+
+    /// Takes in a picture that was asked for.
+    ///
+    /// # Errors
+    /// One sentence on why there is none.
+    pub(super) fn poll_picture(&mut self, ctx: &Context) -> Result<(), String> {
+        let a = &self.answers.known.model.a;
+        self.trace.poll(ctx, (a.rein_end(), a.tip()))
+    }
+
+    /// Lays the picture that lay under the design when it was last open.
+    pub(super) fn bring_back_picture(&mut self, memory: &Memory) {
+        let Some(path) = self.session.path().map(Path::to_owned) else {
+            return;
+        };
+        let line = memory.trace_of(&path);
+        let kept = line.and_then(|line| KeptPicture::read(&line));
+        self.trace.bring_back(kept.clone());
+        self.noted_picture = Some((path, kept));
+    }
+
+    /// Remembers where the picture lies, once the hand is at rest. One that could not be read is
+    /// not forgotten: it may be on a disk that is not there today.
+    pub(super) fn note_picture(&mut self, memory: &Memory) {
+        let Some(path) = self.session.path().map(Path::to_owned) else {
+            return;
+        };
+        if self.trace.is_loading() {
+            return;
+        }
+        let now = self.trace.kept().cloned();
+        let known = match &self.noted_picture {
+            Some((of, noted)) if *of == path => *noted == now || self.trace.has_failed(),
+            Some(_) | None => now.is_none(),
+        };
+        if !known {
+            let line = now.as_ref().map(KeptPicture::line);
+            memory.note_trace(&path, line.as_deref());
+            self.noted_picture = Some((path, now));
+        }
+    }
+}

@@ -1,0 +1,88 @@
+//! What the workbench does with a family as a whole: beginning one, and writing it beside the
+//! window.
+
+use std::path::Path;
+
+use egui::Context;
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::family::Family;
+
+use super::open::Open;
+use super::workbench::Workbench;
+use crate::jobs::printing;
+use crate::jobs::set_printing::Wanted;
+use crate::window::state::job::{Ended, Job, SetWork};
+use crate::window::state::session::Session;
+
+impl Workbench {
+    /// Shows a family that has no file yet.
+    pub(super) fn begin_family(&mut self, family: Family) {
+        self.show_open(Open::family(Session::unsaved(family)));
+    }
+
+    /// The design that is open becomes the base of a family of one; a family is one already.
+    pub(super) fn make_family(&mut self) {
+        let Open::Design(design) = &self.open else {
+            return;
+        };
+        self.begin_family(Family::from_design(&design.session.now));
+        let done = "A family of one size was begun from the design. Add sizes over the table.";
+        self.say(Ok(done.to_owned()));
+    }
+
+    /// Begins to write the set's pages, as the command line does.
+    ///
+    /// # Errors
+    /// One sentence when a set is being written already.
+    pub(super) fn print_set(
+        &mut self,
+        path: &Path,
+        (paper, pairs): (Paper, u32),
+    ) -> Result<(), String> {
+        self.begin_job((paper, pairs), |work| work.pdf(path.to_owned()))
+    }
+
+    /// Begins to write the set's drawings into a folder, which is made if need be.
+    ///
+    /// # Errors
+    /// One sentence when a set is being written already.
+    pub(super) fn draw_set(&mut self, folder: &Path, pairs: u32) -> Result<(), String> {
+        self.begin_job((Paper::A4, pairs), |work| work.drawings(folder.to_owned()))
+    }
+
+    /// Begins a job on the family that is open, unless one is running.
+    fn begin_job(
+        &mut self,
+        (paper, pairs_of_each): (Paper, u32),
+        start: impl FnOnce(SetWork) -> Job,
+    ) -> Result<(), String> {
+        let Some(family) = self.open.as_family() else {
+            return Ok(());
+        };
+        if self.shown.job.is_some() {
+            let why = "a set is being written already: wait for it, or cancel it first";
+            return Err(why.to_owned());
+        }
+        let wanted = Wanted {
+            paper,
+            pairs_of_each,
+            day: printing::today(),
+        };
+        self.shown.job = Some(start(family.to_write(wanted)));
+        Ok(())
+    }
+
+    /// Takes the outcome of a job that has ended.
+    pub(super) fn poll_job(&mut self, ctx: &Context) {
+        let job = self.shown.job.as_mut();
+        let Some(ended) = job.and_then(|job| job.poll(ctx)) else {
+            return;
+        };
+        self.shown.job = None;
+        self.say(match ended {
+            Ended::Done(what) => Ok(what),
+            Ended::Stopped => Ok("Stopped: nothing was written".to_owned()),
+            Ended::Failed(why) => Err(why),
+        });
+    }
+}

@@ -1,0 +1,14 @@
+//! The bench: what is open, and the only place where what was asked for is done.
+
+pub(crate) mod app;
+mod deeds;
+mod design;
+mod family;
+mod leave;
+mod menu;
+mod open;
+mod paths;
+mod shelf;
+mod sketch;
+mod styles;
+pub(crate) mod workbench;

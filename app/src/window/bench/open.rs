@@ -1,0 +1,198 @@
+//! What is open on the bench: one design, or one family.
+
+use std::path::Path;
+
+use egui::{Context, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::shop::family::{self, Family};
+use reinwright_core::tongs::document::Document;
+
+use super::design::DesignBench;
+use crate::disk::files;
+use crate::window::panels::dialog::Kept;
+use crate::window::panels::family::FamilyBench;
+use crate::window::panels::wish::Wish;
+use crate::window::state::look::Page;
+use crate::window::state::session::{Opened, Session};
+
+/// What is open, with everything that is seen of it.
+pub(super) enum Open {
+    Design(Box<DesignBench>),
+    Family(Box<FamilyBench>),
+}
+
+impl Open {
+    pub(super) fn design(session: Session<Document>, page: Page) -> Self {
+        Self::Design(Box::new(DesignBench::on(session, page)))
+    }
+
+    pub(super) fn family(session: Session<Family>) -> Self {
+        Self::Family(Box::new(FamilyBench::on(session)))
+    }
+
+    /// What a file holds, and what of it could not be read. A design comes with this page of
+    /// answers beside it.
+    ///
+    /// # Errors
+    /// One sentence that names the file, what is wrong and the mend.
+    pub(super) fn from_file(path: &Path, page: Page) -> Result<(Self, Vec<String>), String> {
+        let bytes = files::bytes(path)?;
+        if !family::is_family(&bytes) {
+            let session = Session::on_file(files::open(path)?, path);
+            return Ok((Self::design(session, page), Vec::new()));
+        }
+        let opened = family::open(&bytes).map_err(|why| format!("{}: {why}", path.display()))?;
+        let session = if opened.lost.is_empty() {
+            Session::on_file(opened.family, path)
+        } else {
+            // A damaged file is not written over unasked.
+            Session::unsaved(opened.family)
+        };
+        Ok((Self::family(session), opened.lost))
+    }
+
+    /// The design, if one is open.
+    pub(super) fn as_design(&mut self) -> Option<&mut DesignBench> {
+        match self {
+            Self::Design(bench) => Some(bench),
+            Self::Family(_) => None,
+        }
+    }
+
+    /// The family, if one is open.
+    pub(super) fn as_family(&mut self) -> Option<&mut FamilyBench> {
+        match self {
+            Self::Design(_) => None,
+            Self::Family(bench) => Some(bench),
+        }
+    }
+
+    /// Name, file and history, whichever it is.
+    pub(super) fn session(&self) -> &dyn Opened {
+        match self {
+            Self::Design(bench) => &bench.session,
+            Self::Family(bench) => &bench.session,
+        }
+    }
+
+    /// The same, to be changed.
+    pub(super) fn session_mut(&mut self) -> &mut dyn Opened {
+        match self {
+            Self::Design(bench) => &mut bench.session,
+            Self::Family(bench) => &mut bench.session,
+        }
+    }
+
+    /// The design, or the base of the family.
+    pub(super) fn document(&self) -> &Document {
+        match self {
+            Self::Design(bench) => &bench.session.now,
+            Self::Family(bench) => &bench.session.now.base,
+        }
+    }
+
+    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    pub(super) fn show(
+        &mut self,
+        ui: &mut Ui,
+        screen: f32,
+        fills: &mut FillTessellator,
+    ) -> Vec<Wish> {
+        match self {
+            Self::Design(bench) => bench.show(ui, screen, fills),
+            Self::Family(bench) => bench.show(ui, screen, fills),
+        }
+    }
+
+    /// Goes on with what is being dragged, before anything is drawn.
+    pub(super) fn drag(&mut self, ctx: &Context) {
+        if let Self::Design(bench) = self {
+            bench.drag(ctx);
+        }
+    }
+
+    pub(super) fn is_dragging(&self) -> bool {
+        match self {
+            Self::Design(bench) => bench.is_dragging(),
+            Self::Family(_) => false,
+        }
+    }
+
+    /// Reckons anew what changed; a family does so while it is shown.
+    pub(super) fn follow(&mut self) {
+        if let Self::Design(bench) = self {
+            bench.follow();
+        }
+    }
+
+    /// Whether a design is no more as its answers have it.
+    pub(super) fn is_ahead_of_answers(&self) -> bool {
+        match self {
+            Self::Design(bench) => bench.is_ahead_of_answers(),
+            Self::Family(_) => false,
+        }
+    }
+
+    /// Takes note of the state, once all is drawn; true when another frame is needed.
+    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
+        match self {
+            Self::Design(bench) => bench.after(time, busy),
+            Self::Family(bench) => bench.after(time, busy),
+        }
+    }
+
+    /// Puts what is being typed in its place, as if Enter had been pressed.
+    pub(super) fn commit_typed(&mut self) {
+        match self {
+            Self::Design(bench) => bench.commit(),
+            Self::Family(bench) => bench.commit(),
+        }
+    }
+
+    pub(super) fn undo(&mut self) {
+        match self {
+            Self::Design(bench) => bench.undo(),
+            Self::Family(bench) => bench.undo(),
+        }
+    }
+
+    pub(super) fn redo(&mut self) {
+        match self {
+            Self::Design(bench) => bench.redo(),
+            Self::Family(bench) => bench.redo(),
+        }
+    }
+
+    /// Shows the whole of the sheet that is looked at.
+    pub(super) fn fit(&mut self) {
+        match self {
+            Self::Design(bench) => bench.fit(),
+            Self::Family(bench) => bench.fit(),
+        }
+    }
+
+    /// Shows the pair at so many points per millimetre.
+    pub(super) fn set_scale(&mut self, scale: f32) {
+        match self {
+            Self::Design(bench) => bench.set_scale(scale),
+            Self::Family(bench) => bench.set_scale(scale),
+        }
+    }
+
+    /// What is to be kept against a power cut.
+    pub(super) fn kept(&self) -> Kept {
+        match self {
+            Self::Design(bench) => Kept::Design(Box::new(bench.session.now.clone())),
+            Self::Family(bench) => Kept::Family(Box::new(bench.session.now.clone())),
+        }
+    }
+
+    /// Whether that is what was kept.
+    pub(super) fn is_kept(&self, kept: &Kept) -> bool {
+        match (kept, self) {
+            (Kept::Family(kept), Self::Family(bench)) => **kept == bench.session.now,
+            (Kept::Design(kept), Self::Design(bench)) => **kept == bench.session.now,
+            (Kept::Family(_), Self::Design(_)) | (Kept::Design(_), Self::Family(_)) => false,
+        }
+    }
+}

@@ -1,0 +1,176 @@
+//! Files that are opened and written: asking where they are, and what is done with the answer.
+
+use std::path::Path;
+
+use egui::Context;
+use reinwright_core::paper::{Paper, ink};
+
+use super::open::Open;
+use super::workbench::Workbench;
+use crate::disk::files;
+use crate::jobs::printing;
+use crate::window::panels::dialog::chooser::{Answer, Asking, Chooser};
+use crate::window::panels::dialog::{Dialog, Drawn, Next, PathField, Purpose};
+
+impl Workbench {
+    /// Opens a design or a family, or takes an own jaw in.
+    ///
+    /// # Errors
+    /// One sentence that names the file, what is wrong and the mend.
+    pub(super) fn open_file(&mut self, path: &Path) -> Result<(), String> {
+        if self.take_in_jaw(path)? {
+            return Ok(());
+        }
+        let (open, lost) = Open::from_file(path, self.page())?;
+        self.remembered.memory.note_file(path);
+        self.show_open(open);
+        if let Some(design) = self.open.as_design() {
+            design.bring_back_picture(&self.remembered.memory);
+        }
+        if !lost.is_empty() {
+            let lost = lost.join("; ");
+            self.tell(Err(format!(
+                "{} is damaged: {lost}. Look it over and save it under another name.",
+                path.display()
+            )));
+        }
+        Ok(())
+    }
+
+    /// Saves where it was opened, else asks where; then goes on.
+    pub(super) fn save(&mut self, ctx: &Context, next: Option<Next>) {
+        let Some(path) = self.open.session().path().map(Path::to_owned) else {
+            self.ask(Purpose::Save(next));
+            return;
+        };
+        let done = self.save_to(ctx, &path, next);
+        self.tell(done);
+    }
+
+    fn save_to(&mut self, ctx: &Context, path: &Path, next: Option<Next>) -> Result<(), String> {
+        self.open.session_mut().save(path)?;
+        self.remembered.memory.note_file(path);
+        self.say(Ok(format!("Saved to {}", path.display())));
+        if let Some(next) = next {
+            self.go_on(ctx, next);
+        }
+        Ok(())
+    }
+
+    /// Asks for a path.
+    pub(super) fn ask(&mut self, purpose: Purpose) {
+        self.shown.said = None;
+        match self.asked.chooser {
+            Chooser::System => {
+                let name = self.open.session().file_name(purpose.files().1);
+                self.asked.asking = Some(Asking::start(purpose, &name));
+            }
+            Chooser::OwnField => self.ask_in_field(purpose),
+        }
+    }
+
+    /// Asks in the window's own field what the system's chooser was asked.
+    pub(super) fn ask_own_field(&mut self) {
+        if let Some(asking) = self.asked.asking.take() {
+            self.ask_in_field(asking.purpose);
+        }
+    }
+
+    fn ask_in_field(&mut self, purpose: Purpose) {
+        let open = self.open.session();
+        let of_file = open.path().and_then(Path::parent);
+        let recent = self.remembered.memory.recent.first();
+        let folder = of_file
+            .or(recent.and_then(|path| path.parent()))
+            .map(Path::to_path_buf)
+            .or_else(std::env::home_dir)
+            .unwrap_or_default();
+        let name = open.file_name(purpose.files().1);
+        self.asked.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
+    }
+
+    /// Takes the answer of the system's chooser, if there is one.
+    pub(super) fn poll_chooser(&mut self, ctx: &Context) {
+        let Some(asking) = &mut self.asked.asking else {
+            return;
+        };
+        match asking.poll(ctx) {
+            Answer::Waiting => {}
+            Answer::Cancelled => self.asked.asking = None,
+            Answer::NoChooser => {
+                self.asked.chooser = Chooser::OwnField;
+                self.ask_own_field();
+            }
+            Answer::Path(path) => {
+                if let Some(asking) = self.asked.asking.take() {
+                    let path = asking.purpose.ended(path);
+                    let done = self.use_path(ctx, &asking.purpose, &path);
+                    self.tell(done);
+                }
+            }
+        }
+    }
+
+    /// Uses the path from the window's own field; what is wrong with it is said there.
+    pub(super) fn try_path(&mut self, ctx: &Context, purpose: Purpose, path: &Path) {
+        if let Err(trouble) = self.use_path(ctx, &purpose, path) {
+            self.asked.dialog = Some(Dialog::Path(PathField::again(purpose, path, trouble)));
+        }
+    }
+
+    fn use_path(&mut self, ctx: &Context, purpose: &Purpose, path: &Path) -> Result<(), String> {
+        match purpose {
+            Purpose::Open => self.open_file(path),
+            Purpose::Save(next) => self.save_to(ctx, path, next.clone()),
+            Purpose::Pdf(paper) => self.print_design(path, *paper),
+            Purpose::Svg(drawn) => self.draw_design(path, *drawn),
+            Purpose::SetPdf(paper, pairs) => self.print_set(path, (*paper, *pairs)),
+            Purpose::Folder(pairs) => self.draw_set(path, *pairs),
+            Purpose::Shelf => self.show_shelf(path),
+            Purpose::Picture => {
+                if let Some(design) = self.open.as_design() {
+                    design.trace(ctx, path);
+                }
+                Ok(())
+            }
+            Purpose::OwnJaw(kept) => {
+                files::write_whole(path, kept.write().as_bytes())?;
+                self.say_written(path, "");
+                Ok(())
+            }
+        }
+    }
+
+    fn print_design(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
+        let Open::Design(design) = &self.open else {
+            return Ok(());
+        };
+        let pdf = printing::template_pdf(&design.session.now, paper, printing::today());
+        self.write_beside(path, &pdf)?;
+        self.say_written(
+            path,
+            ". Print at actual size (100 %), then measure the check bars.",
+        );
+        Ok(())
+    }
+
+    fn draw_design(&mut self, path: &Path, drawn: Drawn) -> Result<(), String> {
+        let Some(design) = self.open.as_design() else {
+            return Ok(());
+        };
+        let drawing = design.drawing(drawn);
+        let svg = ink::svg(&drawing, &design.session.now.name);
+        self.write_beside(path, svg.as_bytes())?;
+        self.say_written(path, "");
+        Ok(())
+    }
+
+    fn say_written(&mut self, path: &Path, and: &str) {
+        self.say(Ok(format!("Written to {}{and}", path.display())));
+    }
+
+    /// Writes what was made of the open design or family, never over the file it came from.
+    fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+        files::write_beside(self.open.session().path(), path, bytes)
+    }
+}

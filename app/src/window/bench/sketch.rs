@@ -1,0 +1,92 @@
+//! What the workbench does with own jaws.
+
+use std::path::{Path, PathBuf};
+
+use reinwright_core::finding::Part;
+use reinwright_core::tongs::jaw::Jaw;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
+
+use super::workbench::Workbench;
+use crate::disk::own_jaws;
+use crate::window::panels::dialog::Purpose;
+use crate::window::panels::sketch::JawShelf;
+use crate::window::panels::wish::JawWish;
+
+impl Workbench {
+    /// Does what was asked of the shelf of own jaws.
+    pub(super) fn at_own_jaws(&mut self, wish: JawWish) {
+        match wish {
+            JawWish::Open(part) => self.open_jaw_shelf(part),
+            JawWish::Close => self.shown.jaws = None,
+            JawWish::Keep(jaw, name) => self.keep_jaw(&jaw, &name),
+            JawWish::Use(kept, part) => self.use_jaw(&kept, part),
+            JawWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
+            JawWish::AskRemove(path) => self.doom_jaw(Some(path)),
+            JawWish::KeepIt => self.doom_jaw(None),
+            JawWish::Remove(path, name) => {
+                let done = own_jaws::remove(&path);
+                self.say(done.map(|()| format!("Took \"{name}\" away from your own jaws")));
+                self.read_jaw_shelf();
+            }
+        }
+    }
+
+    fn open_jaw_shelf(&mut self, part: Part) {
+        let folder = self.remembered.jaws_folder.clone();
+        self.shown.jaws = Some(JawShelf::read(folder, self.open.document(), part));
+    }
+
+    fn doom_jaw(&mut self, path: Option<PathBuf>) {
+        if let Some(shelf) = &mut self.shown.jaws {
+            shelf.doomed = path;
+        }
+    }
+
+    fn read_jaw_shelf(&mut self) {
+        if let Some(part) = self.shown.jaws.as_ref().map(JawShelf::part) {
+            self.open_jaw_shelf(part);
+        }
+    }
+
+    fn keep_jaw(&mut self, jaw: &Jaw, name: &str) {
+        let Some(kept) = KeptJaw::of(jaw, name, jaw.sketch().map_or("", |sketch| &sketch.about))
+        else {
+            return;
+        };
+        let done = self.put_on_shelf(&kept);
+        self.say(done);
+        self.read_jaw_shelf();
+    }
+
+    fn put_on_shelf(&self, kept: &KeptJaw) -> Result<String, String> {
+        let folder = self.remembered.jaws_folder.as_ref();
+        let folder = folder
+            .ok_or("this system names no folder for what a user makes: own jaws cannot be kept")?;
+        let path = own_jaws::keep(folder, kept)?;
+        Ok(format!(
+            "Kept \"{}\" among your own jaws: {}",
+            kept.sketch.name,
+            path.display()
+        ))
+    }
+
+    fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
+        if let Some(design) = self.open.as_design() {
+            design.use_jaw(kept, part);
+        }
+        self.shown.jaws = None;
+    }
+
+    /// Puts a file on the shelf if it is an own jaw of some smith.
+    pub(super) fn take_in_jaw(&mut self, path: &Path) -> Result<bool, String> {
+        let bytes = crate::disk::files::bytes(path)?;
+        if !reinwright_core::tongs::jaw::sketch::is_kept_jaw(&bytes) {
+            return Ok(false);
+        }
+        let kept = own_jaws::open(path)?;
+        let done = self.put_on_shelf(&kept)?;
+        self.say(Ok(done));
+        self.open_jaw_shelf(Part::Jaw);
+        Ok(true)
+    }
+}

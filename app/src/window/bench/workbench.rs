@@ -1,0 +1,325 @@
+//! The whole window, without the frame that a desktop puts around it.
+
+use std::path::{Path, PathBuf};
+
+use egui::{Context, Panel, Theme, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::shop::family::Family;
+use reinwright_core::tongs::document::Document;
+
+use super::open::Open;
+use crate::disk::memory::Memory;
+use crate::window::paint::theme;
+use crate::window::panels::dialog::chooser::{Asking, Chooser};
+use crate::window::panels::dialog::{Dialog, Kept};
+use crate::window::panels::progress;
+use crate::window::panels::shelf::Shelf;
+use crate::window::panels::sketch::JawShelf;
+use crate::window::panels::styles::StyleChooser;
+use crate::window::panels::wish::{Said, Wish};
+use crate::window::state::command::Command;
+use crate::window::state::job::Job;
+use crate::window::state::look::Page;
+use crate::window::state::samples;
+use crate::window::state::session::Session;
+
+/// What the window has around it.
+#[derive(Debug)]
+pub struct Surroundings {
+    /// Who is asked for a path.
+    pub chooser: Chooser,
+    /// Where things are remembered, if anywhere.
+    pub folder: Option<PathBuf>,
+}
+
+/// Everything in the window.
+#[allow(
+    missing_debug_implementations,
+    reason = "the tessellator has no debug form"
+)]
+pub struct Workbench {
+    /// What is worked on.
+    pub(super) open: Open,
+    pub(super) shown: Shown,
+    pub(super) asked: Asked,
+    pub(super) remembered: Remembered,
+}
+
+/// What is shown over or beside what is open.
+pub(super) struct Shown {
+    /// The shelf that is looked at, with what is open kept behind it.
+    pub(super) shelf: Option<Box<Shelf>>,
+    /// The chooser of jaw styles.
+    pub(super) styles: Option<StyleChooser>,
+    /// The shelf of own jaws.
+    pub(super) jaws: Option<JawShelf>,
+    /// What is being written beside the window.
+    pub(super) job: Option<Job>,
+    /// A sentence for the smith: what was done, or why not.
+    pub(super) said: Option<Said>,
+    fills: FillTessellator,
+    title: String,
+    dressed: bool,
+}
+
+/// What was asked for, and what the smith is asked.
+#[derive(Debug)]
+pub(super) struct Asked {
+    /// What to do before the next frame.
+    pub(super) queue: Vec<Wish>,
+    pub(super) dialog: Option<Dialog>,
+    pub(super) chooser: Chooser,
+    /// The system's chooser, while it is open.
+    pub(super) asking: Option<Asking>,
+    /// Nothing can be lost any more: the window may close.
+    pub(super) may_close: bool,
+}
+
+/// What outlasts what is open.
+#[derive(Debug)]
+pub(super) struct Remembered {
+    pub(super) memory: Memory,
+    /// Where own jaws are kept, if anywhere.
+    pub(super) jaws_folder: Option<PathBuf>,
+    /// The page of answers that was looked at last.
+    pub(super) page: Page,
+    /// What was last kept against a power cut, and when.
+    pub(super) rescued: Option<(f64, Kept)>,
+}
+
+impl Workbench {
+    /// A window on a ready design.
+    pub fn new(surroundings: Surroundings) -> Self {
+        let mut bench = Self::with(samples::first(), surroundings);
+        if let Some(path) = bench.remembered.memory.left_behind() {
+            bench.offer_rescue(path);
+        }
+        bench
+    }
+
+    /// A window on a file.
+    ///
+    /// # Errors
+    /// One sentence when the file is no design or cannot be read.
+    pub fn open(path: &Path, surroundings: Surroundings) -> Result<Self, String> {
+        let mut bench = Self::with(samples::first(), surroundings);
+        bench.open_file(path)?;
+        Ok(bench)
+    }
+
+    /// A window on a design that has no file.
+    pub fn with(document: Document, surroundings: Surroundings) -> Self {
+        let open = Open::design(Session::begun(document), Page::Bar);
+        Self::around(open, surroundings)
+    }
+
+    /// A window on a family that has no file.
+    pub fn with_family(family: Family, surroundings: Surroundings) -> Self {
+        Self::around(Open::family(Session::unsaved(family)), surroundings)
+    }
+
+    fn around(open: Open, surroundings: Surroundings) -> Self {
+        Self {
+            open,
+            shown: Shown {
+                shelf: None,
+                styles: None,
+                jaws: None,
+                job: None,
+                said: None,
+                fills: FillTessellator::new(),
+                title: String::new(),
+                dressed: false,
+            },
+            asked: Asked {
+                queue: Vec::new(),
+                dialog: None,
+                chooser: surroundings.chooser,
+                asking: None,
+                may_close: false,
+            },
+            remembered: Remembered {
+                memory: Memory::from(surroundings.folder),
+                jaws_folder: None,
+                page: Page::Bar,
+                rescued: None,
+            },
+        }
+    }
+
+    /// The same window with a shelf of own jaws in a folder.
+    #[must_use]
+    pub fn keeping_jaws_in(mut self, folder: PathBuf) -> Self {
+        self.remembered.jaws_folder = Some(folder);
+        self
+    }
+
+    /// The design as it stands, or the base of the family that is open.
+    pub fn document(&self) -> &Document {
+        self.open.document()
+    }
+
+    /// The family that is open, if it is one.
+    pub fn family(&self) -> Option<&Family> {
+        match &self.open {
+            Open::Design(_) => None,
+            Open::Family(bench) => Some(&bench.session.now),
+        }
+    }
+
+    /// Whether the design or the family has changes that are not saved.
+    pub fn is_changed(&self) -> bool {
+        self.open.session().is_changed()
+    }
+
+    /// Whether the window may close now.
+    pub fn may_close(&self) -> bool {
+        self.asked.may_close
+    }
+
+    /// Whether something is being written beside the window.
+    pub fn is_at_work(&self) -> bool {
+        self.shown.job.is_some()
+    }
+
+    /// Draws one frame, after doing what the last one asked for.
+    pub fn show(&mut self, ui: &mut Ui) {
+        let ctx = ui.ctx().clone();
+        self.dress(&ctx);
+        self.before(&ctx);
+        self.panels(ui);
+        self.show_job(&ctx);
+        self.question(&ctx);
+        self.after(&ctx);
+    }
+
+    /// Colours, once; a theme needs a frame to take hold.
+    fn dress(&mut self, ctx: &Context) {
+        if !std::mem::replace(&mut self.shown.dressed, true) {
+            theme::dress(ctx);
+            ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
+        }
+    }
+
+    /// Commands, choosers and the close button, before anything is drawn.
+    fn before(&mut self, ctx: &Context) {
+        self.open.drag(ctx);
+        if self.asked.dialog.is_none() && !self.open.is_dragging() {
+            let pressed = Command::pressed(ctx);
+            self.asked.queue.extend(pressed.into_iter().map(Wish::Do));
+        }
+        for wish in std::mem::take(&mut self.asked.queue) {
+            self.grant(ctx, wish);
+        }
+        self.poll_chooser(ctx);
+        self.poll_job(ctx);
+        self.poll_picture(ctx);
+        self.hold_the_door(ctx);
+        if matches!(self.shown.said, Some(Said::Done(_))) && self.open.is_ahead_of_answers() {
+            // What was done is old news once the design goes on changing.
+            self.shown.said = None;
+        }
+        self.open.follow();
+    }
+
+    fn panels(&mut self, ui: &mut Ui) {
+        Panel::top("menu").show(ui, |ui| self.menu(ui));
+        if self.shown.said.is_some() || self.asked.asking.is_some() {
+            self.said_over(ui.ctx());
+        }
+        let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
+        let asked = match &mut self.shown.shelf {
+            Some(shelf) => shelf.show(ui, &self.open.session().title(), fills),
+            None => self.open.show(ui, screen, fills),
+        };
+        self.asked.queue.extend(asked);
+        self.show_own_jaws(ui.ctx());
+    }
+
+    /// The own jaws over the design that one of them is chosen for.
+    fn show_own_jaws(&mut self, ctx: &Context) {
+        let on_design = self.shown.shelf.is_none() && self.open.as_design().is_some();
+        if let Some(jaws) = self.shown.jaws.as_ref().filter(|_| on_design) {
+            let wish = jaws.show(ctx, &mut self.shown.fills);
+            self.asked.queue.extend(wish.map(Wish::Jaws));
+        }
+    }
+
+    fn show_job(&self, ctx: &Context) {
+        if let Some(job) = &self.shown.job
+            && progress::show(ctx, job)
+        {
+            job.stop();
+        }
+    }
+
+    fn question(&mut self, ctx: &Context) {
+        if let Some(styles) = &mut self.shown.styles {
+            let wish = styles.show(ctx, &mut self.shown.fills);
+            self.asked.queue.extend(wish.map(Wish::Styles));
+        }
+        let dialog = self.asked.dialog.as_mut();
+        if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx)) {
+            self.asked.dialog = None;
+            self.answer(ctx, reply);
+            ctx.request_repaint();
+        }
+    }
+
+    /// Undo, rescue copy and title, once all is drawn.
+    fn after(&mut self, ctx: &Context) {
+        let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
+        if self.open.after(time, busy) || !self.asked.queue.is_empty() {
+            ctx.request_repaint();
+        }
+        if let Some(design) = self.open.as_design().filter(|_| !busy) {
+            design.note_picture(&self.remembered.memory);
+        }
+        self.rescue(ctx, time);
+        self.put_title(ctx);
+    }
+
+    fn put_title(&mut self, ctx: &Context) {
+        let title = format!("{} - Reinwright", self.open.session().title());
+        if title != self.shown.title {
+            ctx.send_viewport_cmd(egui::ViewportCommand::Title(title.clone()));
+            self.shown.title = title;
+        }
+    }
+
+    /// The page of answers that is looked at, or was last.
+    pub(super) fn page(&self) -> Page {
+        match &self.open {
+            Open::Design(design) => design.page(),
+            Open::Family(_) => self.remembered.page,
+        }
+    }
+
+    /// Shows something else from now on.
+    pub(super) fn show_open(&mut self, open: Open) {
+        self.remembered.page = self.page();
+        if matches!(open, Open::Family(_)) {
+            // A style is chosen for one design.
+            self.shown.styles = None;
+        }
+        self.open = open;
+        self.shown.said = None;
+        self.shown.shelf = None;
+        self.asked.dialog = None;
+    }
+
+    /// Says what was done, or why not.
+    pub(super) fn say(&mut self, done: Result<String, String>) {
+        self.shown.said = Some(match done {
+            Ok(words) => Said::Done(words),
+            Err(trouble) => Said::Trouble(trouble),
+        });
+    }
+
+    /// Says why something could not be done; that it could shows of itself.
+    pub(super) fn tell(&mut self, done: Result<(), String>) {
+        if let Err(trouble) = done {
+            self.shown.said = Some(Said::Trouble(trouble));
+        }
+    }
+}

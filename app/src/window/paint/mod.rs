@@ -1,0 +1,6 @@
+//! How things look: colours, signs, and the display list brought to the screen.
+
+pub(crate) mod ink;
+pub(crate) mod sign;
+pub(crate) mod theme;
+pub(crate) mod view;

@@ -1,0 +1,119 @@
+//! Colours of the window: warm paper by day, slate by night.
+
+use egui::{Color32, CornerRadius, Stroke, Theme, Visuals};
+
+/// The colours that the drawing and the panels share.
+#[derive(Debug)]
+pub(crate) struct Palette {
+    /// Panels.
+    pub(crate) panel: Color32,
+    /// The sheet that is drawn on, and text fields.
+    pub(crate) sheet: Color32,
+    /// Lines and text.
+    pub(crate) ink: Color32,
+    /// Thin lines, less important text.
+    pub(crate) faint: Color32,
+    /// Buttons.
+    button: Color32,
+    /// Borders.
+    pub(crate) edge: Color32,
+    /// What is lit up or chosen.
+    pub(crate) accent: Color32,
+    /// The wash behind what is lit up.
+    pub(crate) wash: Color32,
+    /// How strongly a part's own colour stands on the sheet, from 0 to 1.
+    pub(crate) tint: f32,
+    /// Stop.
+    pub(crate) stop: Color32,
+    /// Mend.
+    pub(crate) mend: Color32,
+    /// Note.
+    pub(crate) note: Color32,
+}
+
+const DAY: Palette = Palette {
+    panel: Color32::from_rgb(0xef, 0xea, 0xdf),
+    sheet: Color32::from_rgb(0xfc, 0xf9, 0xf1),
+    ink: Color32::from_rgb(0x26, 0x25, 0x22),
+    faint: Color32::from_rgb(0x5f, 0x5a, 0x50),
+    button: Color32::from_rgb(0xe0, 0xd9, 0xc9),
+    edge: Color32::from_rgb(0xb9, 0xaf, 0x9b),
+    accent: Color32::from_rgb(0x9c, 0x3d, 0x10),
+    wash: Color32::from_rgb(0xf6, 0xdc, 0xc0),
+    tint: 0.42,
+    stop: Color32::from_rgb(0xb0, 0x2a, 0x00),
+    mend: Color32::from_rgb(0x8a, 0x5a, 0x00),
+    note: Color32::from_rgb(0x00, 0x5a, 0x8c),
+};
+
+const NIGHT: Palette = Palette {
+    panel: Color32::from_rgb(0x1f, 0x25, 0x2b),
+    sheet: Color32::from_rgb(0x2a, 0x32, 0x39),
+    ink: Color32::from_rgb(0xea, 0xe6, 0xdc),
+    faint: Color32::from_rgb(0xb3, 0xb5, 0xb2),
+    button: Color32::from_rgb(0x38, 0x42, 0x4b),
+    edge: Color32::from_rgb(0x53, 0x5f, 0x69),
+    accent: Color32::from_rgb(0xf2, 0xa9, 0x5c),
+    wash: Color32::from_rgb(0x4b, 0x3e, 0x33),
+    tint: 0.58,
+    stop: Color32::from_rgb(0xff, 0x8a, 0x5e),
+    mend: Color32::from_rgb(0xf0, 0xc0, 0x4a),
+    note: Color32::from_rgb(0x7c, 0xc4, 0xf0),
+};
+
+impl Palette {
+    /// The palette that goes with a style.
+    pub(crate) fn of(visuals: &Visuals) -> &'static Self {
+        if visuals.dark_mode { &NIGHT } else { &DAY }
+    }
+}
+
+/// Dresses the window for day and night.
+pub(crate) fn dress(ctx: &egui::Context) {
+    ctx.set_visuals_of(Theme::Light, visuals(Visuals::light(), &DAY));
+    ctx.set_visuals_of(Theme::Dark, visuals(Visuals::dark(), &NIGHT));
+    ctx.all_styles_mut(|style| {
+        style.spacing.item_spacing = egui::vec2(6.0, 5.0);
+        style.spacing.button_padding = egui::vec2(7.0, 3.0);
+        style.spacing.combo_width = 60.0;
+        style.spacing.scroll = egui::style::ScrollStyle::solid();
+        style.interaction.selectable_labels = false;
+    });
+}
+
+fn visuals(mut visuals: Visuals, palette: &Palette) -> Visuals {
+    visuals.panel_fill = palette.panel;
+    visuals.window_fill = palette.panel;
+    visuals.window_stroke = Stroke::new(1.0, palette.edge);
+    visuals.extreme_bg_color = palette.sheet;
+    visuals.text_edit_bg_color = Some(palette.sheet);
+    visuals.faint_bg_color = palette.button;
+    visuals.indent_has_left_vline = false;
+    visuals.weak_text_color = Some(palette.faint);
+    visuals.warn_fg_color = palette.mend;
+    visuals.error_fg_color = palette.stop;
+    visuals.hyperlink_color = palette.accent;
+    visuals.selection.bg_fill = palette.wash;
+    visuals.selection.stroke = Stroke::new(1.0, palette.accent);
+    let widgets = &mut visuals.widgets;
+    for widget in [
+        &mut widgets.noninteractive,
+        &mut widgets.inactive,
+        &mut widgets.hovered,
+        &mut widgets.active,
+        &mut widgets.open,
+    ] {
+        widget.corner_radius = CornerRadius::same(3);
+        widget.fg_stroke = Stroke::new(1.0, palette.ink);
+        widget.bg_fill = palette.button;
+        widget.weak_bg_fill = palette.button;
+        widget.bg_stroke = Stroke::new(1.0, palette.edge);
+    }
+    widgets.noninteractive.bg_fill = palette.panel;
+    // Rails, rings and boxes.
+    widgets.inactive.bg_fill = palette.sheet;
+    for widget in [&mut widgets.hovered, &mut widgets.active] {
+        widget.bg_stroke = Stroke::new(1.5, palette.accent);
+    }
+    visuals
+}

@@ -1,0 +1,159 @@
+//! How much bar to cut, and where to mark it.
+
+use egui::{Grid, RichText, Ui};
+use reinwright_core::asked::{Choice, Stock, Units};
+use reinwright_core::finding::Part;
+use reinwright_core::forge::balance::HalfBalance;
+use reinwright_core::tongs::document::Document;
+
+use super::{lit, mass, right, section};
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
+
+/// Shows the account of the bar.
+pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
+    let (balance, units) = (&answers.known.balance, document.units);
+    ui.label("Bar to cut for the pair");
+    let length = balance.pair_bar_length_mm;
+    ui.label(RichText::new(units.show().text(length)).size(24.0).strong());
+    ui.label(format!(
+        "of {}, {}",
+        stock(document),
+        document.bar.steel.name()
+    ));
+    ui.weak(format!("exactly {}", exact(length, units)));
+    ui.label(format!(
+        "Finished pair: {}",
+        mass(balance.pair_mass_kg, units.show())
+    ));
+    let [a, b] = &balance.halves;
+    if a == b {
+        half(ui, "One half", a, units, look);
+    } else {
+        half(ui, "Half A", a, units, look);
+        half(ui, "Half B", b, units, look);
+    }
+    marks(ui, answers, units);
+    caution(ui);
+}
+
+/// `3/4 in square`, `1/2 in x 3/4 in flat`.
+fn stock(document: &Document) -> String {
+    let stock = &document.bar.stock;
+    let shape = stock.names()[stock.chosen()];
+    match stock {
+        Stock::Round { diameter: size } | Stock::Square { side: size } => format!("{size} {shape}"),
+        Stock::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
+    }
+}
+
+fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut Look) {
+    section(ui, title);
+    Grid::new((title, "parts"))
+        .num_columns(4)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            ui.weak("Part");
+            let (long, cubic) = (units.show().sign(), volume_sign(units));
+            for (head, hint) in [
+                (format!("Finished {long}"), "Length along the finished part"),
+                (format!("Volume {cubic}"), "Of the finished part"),
+                (
+                    format!("Bar {long}"),
+                    "Length of bar that holds this volume",
+                ),
+            ] {
+                right(ui, |ui| ui.weak(head)).on_hover_text(hint);
+            }
+            ui.end_row();
+            for part in &half.parts {
+                let show = units.show();
+                let cells = [
+                    show.number(part.finished_length_mm),
+                    volume(part.volume_mm3, units),
+                    show.number(part.bar_length_mm),
+                ];
+                row(ui, part.part, cells, look);
+            }
+        });
+    Grid::new((title, "losses"))
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            for allowance in &half.allowances {
+                sum(
+                    ui,
+                    &capital(allowance.what),
+                    &units.show().text(allowance.bar_length_mm),
+                );
+            }
+            let total = units.show().text(half.bar_length_mm);
+            ui.strong("Bar for this half");
+            right(ui, |ui| ui.strong(total));
+            ui.end_row();
+            sum(ui, "Finished half", &mass(half.mass_kg, units.show()));
+        });
+}
+
+fn row(ui: &mut Ui, part: Part, cells: [String; 3], look: &mut Look) {
+    let mut all = ui.label(lit(&capital(part.name()), part, look));
+    for cell in cells {
+        all = all.union(right(ui, |ui| ui.label(cell)));
+    }
+    ui.end_row();
+    if all.contains_pointer() {
+        look.point_at(part);
+    }
+}
+
+fn sum(ui: &mut Ui, what: &str, value: &str) {
+    ui.label(what);
+    right(ui, |ui| ui.label(value));
+    ui.end_row();
+}
+
+fn marks(ui: &mut Ui, answers: &Answers, units: Units) {
+    section(ui, "Marks, from the left end of the bar");
+    Grid::new("marks")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            for mark in &answers.known.balance.marks {
+                right(ui, |ui| ui.strong(units.show().text(mark.at_mm)))
+                    .on_hover_text(format!("exactly {}", exact(mark.at_mm, units)));
+                ui.add(egui::Label::new(capital(&mark.what)).wrap());
+                ui.end_row();
+            }
+        });
+}
+
+fn caution(ui: &mut Ui) {
+    section(ui, "Take care");
+    ui.label(
+        "Steel that no longer glows still burns: treat every piece as hot. Wear eye protection \
+         when you cut, punch or forge. Local codes and qualified practice come first.",
+    );
+}
+
+/// Millimetres to 0.01, inches to 0.001.
+fn exact(mm: f64, units: Units) -> String {
+    match units {
+        Units::Inch => format!("{:.3} in ({mm:.2} mm)", mm / 25.4),
+        Units::Millimetre => format!("{mm:.2} mm"),
+    }
+}
+
+fn volume(mm3: f64, units: Units) -> String {
+    match units {
+        Units::Inch => format!("{:.3}", mm3 / 25.4f64.powi(3)),
+        Units::Millimetre => format!("{:.2}", mm3 / 1000.0),
+    }
+}
+
+fn volume_sign(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "in³",
+        Units::Millimetre => "cm³",
+    }
+}

@@ -1,0 +1,133 @@
+//! The answers, a page for each question.
+
+mod bar;
+mod chart;
+mod findings;
+mod fit;
+mod strength;
+
+use egui::{Label, Response, RichText, ScrollArea, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::finding::{Part, Severity};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::units::{Show, Unit};
+
+use crate::window::paint::sign;
+use crate::window::state::look::{Look, Page};
+use crate::window::state::reckon::Answers;
+
+const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
+
+/// Shows the tabs and the page that is chosen.
+pub(crate) fn show(
+    ui: &mut Ui,
+    document: &Document,
+    (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
+) {
+    ui.horizontal(|ui| {
+        for page in Page::ALL {
+            tab(ui, answers, look, page);
+        }
+    });
+    ui.separator();
+    ScrollArea::vertical()
+        .id_salt(("answers", look.page))
+        .auto_shrink([false, false])
+        .show(ui, |ui| match look.page {
+            Page::Bar => bar::show(ui, document, answers, look),
+            Page::Fit => fit::show(ui, document, answers, (look, fills)),
+            Page::Strength => strength::show(ui, document, answers, look),
+            Page::Findings => findings::show(ui, answers, look),
+        });
+}
+
+/// The findings alone, without tabs.
+pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
+    findings::show(ui, answers, look);
+}
+
+fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
+    let title = match page {
+        Page::Bar => "Bar",
+        Page::Fit => "Fit",
+        Page::Strength => "Strength",
+        Page::Findings => "Findings",
+    };
+    let response = ui.selectable_label(look.page == page, title);
+    match page {
+        Page::Bar | Page::Fit | Page::Strength => {}
+        Page::Findings => {
+            badges(ui, answers);
+            let response = response.clone().accessible_name(counted(answers));
+            response.on_hover_text(counted(answers));
+        }
+    }
+    if response.clicked() {
+        look.page = page;
+    }
+}
+
+/// A sign and a number for each severity that there is.
+fn badges(ui: &mut Ui, answers: &Answers) {
+    ui.spacing_mut().item_spacing.x = 3.0;
+    for severity in SEVERITIES {
+        let count = answers.count(severity);
+        if count > 0 {
+            sign::severity(ui, severity);
+            ui.label(count.to_string());
+        }
+    }
+}
+
+/// `Findings: 1 Stop, 2 Mend`.
+fn counted(answers: &Answers) -> String {
+    let counts: Vec<String> = SEVERITIES
+        .into_iter()
+        .map(|severity| (severity, answers.count(severity)))
+        .filter(|(_, count)| *count > 0)
+        .map(|(severity, count)| format!("{count} {}", severity.name()))
+        .collect();
+    match counts.as_slice() {
+        [] => "Findings: none".to_owned(),
+        counts => format!("Findings: {}", counts.join(", ")),
+    }
+}
+
+fn section(ui: &mut Ui, title: &str) {
+    ui.add_space(10.0);
+    ui.label(RichText::new(title).size(15.0));
+}
+
+fn right(ui: &mut Ui, add: impl FnOnce(&mut Ui) -> Response) -> Response {
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.with_layout(layout, add).inner
+}
+
+/// A name that stands out while its part is lit up.
+fn lit(name: &str, part: Part, look: &Look) -> RichText {
+    let name = RichText::new(name);
+    if look.lit() == Some(part) {
+        name.strong().underline()
+    } else {
+        name
+    }
+}
+
+/// A figure with its name; pointing at it lights its part up.
+fn row(ui: &mut Ui, (what, value): (&str, String), part: Part, look: &mut Look) {
+    let name = ui.label(lit(what, part, look));
+    let all = name.union(ui.add(Label::new(value).wrap()));
+    ui.end_row();
+    if all.contains_pointer() {
+        look.point_at(part);
+    }
+}
+
+fn mass(kg: f64, show: Show) -> String {
+    /// Kilograms in a pound, exact by the international yard and pound agreement of 1959.
+    const POUND: f64 = 0.453_592_37;
+    match show.unit {
+        Unit::Inch | Unit::Foot => format!("{:.2} lb ({kg:.2} kg)", kg / POUND),
+        Unit::Millimetre | Unit::Centimetre => format!("{kg:.2} kg"),
+    }
+}

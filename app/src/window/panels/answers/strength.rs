@@ -1,0 +1,370 @@
+//! What a squeeze does to the pair.
+
+use egui::{DragValue, Grid, RichText, Sense, Ui, Vec2};
+use reinwright_core::draw::STRESS_STEPS;
+use reinwright_core::finding::{Part, Severity};
+use reinwright_core::proof::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::units::Show;
+
+use super::{row, section};
+use crate::jobs::words;
+use crate::window::paint::ink::stress_colour_of;
+use crate::window::paint::sign;
+use crate::window::paint::theme::Palette;
+use crate::window::state::look::Look;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
+
+/// Shows the loads, the band's legend, what each squeeze does, and everything with a limit.
+pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {
+    ui.label(RichText::new("Figures guide; they do not certify a tool.").strong());
+    loads(ui, look);
+    answers.bear(look.load);
+    let show = document.units.show();
+    on_work(ui, answers, look, show);
+    let strength = answers.strength(look);
+    peak(ui, strength, look);
+    legend(ui);
+    squeezes(ui, strength, show, look);
+    table(ui, strength, show, look);
+    rivet(ui, strength, show, look);
+    sources(ui, strength);
+    section(ui, "Take care");
+    ui.label(words::CAUTION);
+}
+
+/// Which squeeze is shown, and how hot the jaws are.
+fn loads(ui: &mut Ui, look: &mut Look) {
+    let load = look.load;
+    let forces = [load.ordinary_n, load.strong_n, load.full_n];
+    ui.label("Squeeze at the hand, N");
+    ui.horizontal(|ui| {
+        for (index, (name, force)) in words::SQUEEZES.iter().zip(forces).enumerate() {
+            let words = format!("{name} {force:.0}");
+            ui.selectable_value(&mut look.squeeze, index, words)
+                .on_hover_text(format!(
+                    "{:.0} lbf at the hand, on each rein",
+                    pounds(force)
+                ));
+        }
+    });
+    ui.horizontal(|ui| {
+        let label = ui.label("Neck and jaws at");
+        let field = DragValue::new(&mut look.load.jaw_celsius)
+            .range(JAW_CELSIUS.0..=JAW_CELSIUS.1)
+            .speed(5.0)
+            .fixed_decimals(0)
+            .update_while_editing(false)
+            .suffix(" °C");
+        ui.add(field).labelled_by(label.id).on_hover_text(
+            "Hot steel bears less: EN 1993-1-2 Table 3.1. Findings go by it too; the file does not \
+             keep it",
+        );
+    });
+}
+
+/// On which work the pair is squeezed, and where it presses.
+fn on_work(ui: &mut Ui, answers: &mut Answers, look: &mut Look, show: Show) {
+    let press = answers.strength(look).press;
+    let words = match (look.tried_mm, press.size_mm) {
+        (Some(tried), Some(size)) if tried == size => {
+            format!("On {} work, as tried in Fit", show.text(size))
+        }
+        (Some(tried), _) => {
+            format!("Not held on {} work: shown on its own", show.text(tried))
+        }
+        (None, Some(size)) => format!("On its own {} work", show.text(size)),
+        (None, None) => "Its own work is not held: as if it were".to_owned(),
+    };
+    ui.label(words);
+    // A size is not to be broken at the end of a line.
+    let size = show.text(press.grip_mm);
+    let whole = size.replace(' ', "\u{a0}");
+    let pressed = ui.label(words::pressed(&press, show).replace(&size, &whole));
+    if pressed.contains_pointer() {
+        look.point_at(Part::Jaw);
+    }
+    if look.tried_mm.is_some() && ui.button("Back to its own work").clicked() {
+        look.tried_mm = None;
+    }
+}
+
+fn peak(ui: &mut Ui, strength: &Strength, look: &mut Look) {
+    let squeeze = strength.squeezes[look.squeeze];
+    let worst = strength.worst_half().worst();
+    let used = worst.use_per_n() * squeeze.hand_n;
+    section(ui, "Peak bending stress");
+    let stress = worst.stress_mpa(squeeze.hand_n);
+    let big = RichText::new(format!("{stress:.0} MPa"))
+        .size(22.0)
+        .strong();
+    let response = ui.label(big).on_hover_text(ksi(stress));
+    let words = format!(
+        "in the {}, {:.0} % of the {:.0} MPa that it bears",
+        worst.part,
+        100.0 * used,
+        worst.limit_mpa
+    );
+    let all = response.union(ui.label(words));
+    if used >= 1.0 {
+        failing(ui, "It bends for good");
+    }
+    if all.contains_pointer() {
+        look.point_at(worst.part);
+    }
+}
+
+fn failing(ui: &mut Ui, words: &str) {
+    ui.horizontal(|ui| {
+        sign::severity(ui, Severity::Mend);
+        let colour = sign::colour(ui, Severity::Mend);
+        ui.label(RichText::new(words).strong().color(colour));
+    });
+}
+
+/// The steps of the band, with their numbers.
+fn legend(ui: &mut Ui) {
+    ui.weak("The band on the side view: up to so much of what the steel bears");
+    let palette = Palette::of(ui.visuals());
+    let names = STRESS_STEPS
+        .iter()
+        .map(|end| format!("{:.0} %", 100.0 * end))
+        .chain(["over".to_owned()]);
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 3.0;
+        for (step, name) in (0u8..).zip(names) {
+            let (area, _) = ui.allocate_exact_size(Vec2::new(12.0, 12.0), Sense::hover());
+            ui.painter().rect_filled(area, 1.0, stress_colour_of(step));
+            let edge = egui::Stroke::new(1.0, palette.edge);
+            ui.painter()
+                .rect_stroke(area, 1.0, edge, egui::StrokeKind::Inside);
+            ui.label(RichText::new(name).size(11.0));
+        }
+    });
+}
+
+/// What each squeeze does, a column each.
+fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "What a squeeze does");
+    let force = |of: fn(&Squeeze) -> f64| {
+        strength
+            .squeezes
+            .each_ref()
+            .map(|s| format!("{:.0}", of(s)))
+    };
+    let close = strength
+        .squeezes
+        .each_ref()
+        .map(|s| decimal(s.closes_mm, show));
+    let close_name = format!("Reins close, {}", show.sign());
+    let rows: [(&str, &str, [String; 3], Part); 7] = [
+        (
+            "At the hand, N",
+            "On each rein",
+            force(|s| s.hand_n),
+            Part::Rein,
+        ),
+        (
+            "On the work, N",
+            "Between the jaws",
+            force(|s| s.jaw_n),
+            Part::Work,
+        ),
+        (
+            "At the rivet, N",
+            "Across its shank",
+            force(|s| s.rivet_n),
+            Part::Rivet,
+        ),
+        (
+            "Holds, wary, N",
+            "Against pulling out, with friction of 0.15",
+            force(|s| s.hold_pessimistic_n),
+            Part::Jaw,
+        ),
+        (
+            "Holds, usual, N",
+            "Against pulling out, with friction of 0.25",
+            force(|s| s.hold_ordinary_n),
+            Part::Jaw,
+        ),
+        (
+            "Peak, MPa",
+            "Bending stress of the worst half",
+            force(|s| s.peak_stress_mpa),
+            strength.worst_half().worst().part,
+        ),
+        (
+            &close_name,
+            "Both reins together at the hand",
+            close,
+            Part::Rein,
+        ),
+    ];
+    /// Between columns, and the room of the names, in points.
+    const GAP: f32 = 8.0;
+    const NAMES: f32 = 104.0;
+    let wide = ((ui.available_width() - NAMES) / 3.0 - GAP).clamp(30.0, 90.0);
+    let cell = |ui: &mut Ui, words: RichText| {
+        let size = Vec2::new(wide, ui.spacing().interact_size.y.min(18.0));
+        let layout = egui::Layout::right_to_left(egui::Align::Center);
+        ui.allocate_ui_with_layout(size, layout, |ui| ui.label(words))
+            .inner
+    };
+    Grid::new("squeezes")
+        .num_columns(4)
+        .spacing([GAP, 3.0])
+        .show(ui, |ui| {
+            ui.weak("");
+            for name in words::SQUEEZES {
+                cell(ui, RichText::new(name).weak());
+            }
+            ui.end_row();
+            for (what, hint, values, part) in rows {
+                let mut all = ui.label(super::lit(what, part, look)).on_hover_text(hint);
+                for value in values {
+                    all = all.union(cell(ui, RichText::new(value)));
+                }
+                ui.end_row();
+                if all.contains_pointer() {
+                    look.point_at(part);
+                }
+            }
+        });
+}
+
+/// Everything with a limit: bending under the squeeze that is chosen, the rest under the one its
+/// limit is given for.
+fn table(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "Figures and limits");
+    let chosen = strength.squeezes[look.squeeze].hand_n;
+    for figure in &strength.figures {
+        let figure = under(figure, chosen);
+        let part = figure.part;
+        let area = ui.scope(|ui| one(ui, &figure, show, look)).response;
+        if area.contains_pointer() {
+            look.point_at(part);
+        }
+        area.on_hover_text(hint(&figure));
+    }
+}
+
+/// A bending stress under another squeeze: it grows with the force.
+fn under(figure: &Figure, squeeze_n: f64) -> Figure {
+    if figure.quantity != Quantity::Stress || figure.squeeze_n <= 0.0 {
+        return *figure;
+    }
+    Figure {
+        value: figure.value * squeeze_n / figure.squeeze_n,
+        squeeze_n,
+        ..*figure
+    }
+}
+
+fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
+    ui.spacing_mut().item_spacing.y = 1.0;
+    let name = if figure.squeeze_n > 0.0 {
+        format!("{}, {:.0} N", capital(figure.what), figure.squeeze_n)
+    } else {
+        capital(figure.what)
+    };
+    let name = super::lit(&name, figure.part, look);
+    // The sign stands before the name: beside the margin it would push the page wider.
+    ui.horizontal_wrapped(|ui| {
+        if !figure.holds() {
+            sign::severity(ui, Severity::Mend);
+        }
+        ui.label(name);
+    });
+    ui.columns(3, |columns| {
+        let [value, limit] =
+            [figure.value, figure.limit].map(|value| measured(figure, value, show));
+        columns[0].label(value);
+        columns[1].weak(format!("limit {limit}"));
+        let margin = format!("margin {:.2}", figure.margin());
+        if figure.holds() {
+            columns[2].label(margin);
+        } else {
+            let colour = sign::colour(&columns[2], Severity::Mend);
+            columns[2].label(RichText::new(margin).strong().color(colour));
+        }
+    });
+    ui.add_space(3.0);
+}
+
+fn measured(figure: &Figure, value: f64, show: Show) -> String {
+    match figure.quantity {
+        Quantity::Stress => format!("{value:.0} MPa"),
+        Quantity::Force if value.abs() < 9999.5 => format!("{value:.0} N"),
+        Quantity::Force => format!("{:.1} kN", value / 1000.0),
+        Quantity::Length => format!("{} {}", decimal(value, show), show.sign()),
+    }
+}
+
+/// The figure in the other units, and where its limit comes from.
+fn hint(figure: &Figure) -> String {
+    let other = match figure.quantity {
+        Quantity::Stress => ksi(figure.value),
+        Quantity::Force => format!("{:.0} lbf", pounds(figure.value)),
+        Quantity::Length => format!("{:.2} mm", figure.value),
+    };
+    format!("{other}. Limit: {}", figure.source)
+}
+
+fn rivet(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
+    section(ui, "Rivet shank to cut");
+    let length = &strength.rivet_length;
+    let rows = [
+        ("For one head", length.one_head_mm),
+        ("Plain rod, both heads", length.both_heads_mm),
+        ("Usual rule, one head", length.practice_mm),
+    ];
+    Grid::new("rivet lengths")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            for (what, mm) in rows {
+                row(ui, (what, show.text(mm)), Part::Rivet, look);
+            }
+        });
+}
+
+fn sources(ui: &mut Ui, strength: &Strength) {
+    section(ui, "Reckoned with");
+    let steel = &strength.steel;
+    ui.label(format!(
+        "Yield {:.0} MPa, tensile {:.0} MPa: {}",
+        steel.yield_mpa, steel.tensile_mpa, steel.source
+    ));
+    ui.label(format!(
+        "Neck and jaws keep {:.0} % of it at {:.0} °C",
+        100.0 * strength.hot.proportional_limit,
+        strength.load.jaw_celsius
+    ));
+    ui.label(format!(
+        "A clip that closes the reins by 6 mm pulls with {:.0} N",
+        strength.clip_force_n
+    ));
+}
+
+/// Inches to a hundredth, millimetres to a tenth.
+fn decimal(mm: f64, show: Show) -> String {
+    use reinwright_core::units::Unit;
+    match show.unit {
+        Unit::Inch | Unit::Foot => format!("{:.2}", mm / Unit::Inch.mm()),
+        Unit::Millimetre | Unit::Centimetre => format!("{mm:.1}"),
+    }
+}
+
+/// Pounds-force in so many newtons: the pound of 1959 times standard gravity.
+fn pounds(newtons: f64) -> f64 {
+    newtons / 4.448_222
+}
+
+/// `35 ksi`.
+fn ksi(mpa: f64) -> String {
+    /// MPa in 1000 lbf/in².
+    const KSI: f64 = 6.894_757;
+    format!("{:.0} ksi", mpa / KSI)
+}

@@ -1,0 +1,232 @@
+//! Questions that the window asks before it goes on.
+
+mod card;
+pub(crate) mod chooser;
+mod leave;
+mod new_pair;
+mod path_field;
+mod print;
+
+use std::path::PathBuf;
+
+use reinwright_core::paper::Paper;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
+
+use crate::window::paint::theme::Palette;
+pub(crate) use card::Card;
+pub(crate) use leave::{Kept, Leave, Rescue};
+pub(crate) use new_pair::NewPair;
+pub(crate) use path_field::PathField;
+pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
+
+/// What is drawn into an SVG file.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Drawn {
+    /// The pair on its work, with all sizes.
+    Pair,
+    /// One half, to cut or to lay against.
+    Half,
+    /// The bar with its marks.
+    Bar,
+}
+
+/// What to do once nothing can be lost any more.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Next {
+    /// Show this design.
+    Begin(Box<Document>),
+    /// Open this file.
+    Open(PathBuf),
+    /// Open this file of the shelf, and of a family the size at a place.
+    OpenAt(PathBuf, usize),
+    /// Ask which file to open.
+    Choose,
+    /// Close the window.
+    Close,
+}
+
+/// What a path is wanted for.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Purpose {
+    /// To open a design.
+    Open,
+    /// To save the design, and then go on.
+    Save(Option<Next>),
+    /// To write full-size pages.
+    Pdf(Paper),
+    /// To write a drawing.
+    Svg(Drawn),
+    /// To write the full-size pages of a family, for so many pairs of each size.
+    SetPdf(Paper, u32),
+    /// To write the drawings of a family into a folder, for so many pairs of each size.
+    Folder(u32),
+    /// To look at the designs in a folder.
+    Shelf,
+    /// To trace a picture.
+    Picture,
+    /// To write a jaw of one's own for another smith.
+    OwnJaw(Box<KeptJaw>),
+}
+
+/// What is chosen for a purpose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Chosen {
+    /// A file that is read.
+    FileToRead,
+    /// A file, or a folder, that is written.
+    ToWrite,
+    /// A folder that is read.
+    FolderToRead,
+}
+
+impl Purpose {
+    /// What stands over the question.
+    pub(crate) fn title(&self) -> &'static str {
+        match self {
+            Self::Open => "Open a design or a family",
+            Self::Save(_) => "Save to a file",
+            Self::Pdf(_) => "Print to PDF",
+            Self::Svg(_) => "Drawing to SVG",
+            Self::SetPdf(..) => "Print the set to PDF",
+            Self::Folder(_) => "Drawings of the set to a folder",
+            Self::Shelf => "Folder of designs and families",
+            Self::Picture => "Trace a picture",
+            Self::OwnJaw(_) => "Give an own jaw away",
+        }
+    }
+
+    /// What kind of file it is, and how its name ends.
+    pub(crate) fn files(&self) -> (&'static str, &'static str) {
+        match self {
+            Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
+            Self::Pdf(_) | Self::SetPdf(..) => ("PDF", "pdf"),
+            Self::Svg(_) => ("SVG", "svg"),
+            Self::Folder(_) | Self::Shelf => ("Folder", ""),
+            Self::Picture => ("PNG or JPEG", ""),
+            Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
+        }
+    }
+
+    /// What is chosen, and what for.
+    pub(crate) fn chosen(&self) -> Chosen {
+        match self {
+            Self::Open | Self::Picture => Chosen::FileToRead,
+            Self::Shelf => Chosen::FolderToRead,
+            Self::Save(_)
+            | Self::Pdf(_)
+            | Self::SetPdf(..)
+            | Self::Svg(_)
+            | Self::Folder(_)
+            | Self::OwnJaw(_) => Chosen::ToWrite,
+        }
+    }
+
+    /// Whether the file is written.
+    pub(crate) fn writes(&self) -> bool {
+        self.chosen() == Chosen::ToWrite
+    }
+
+    /// The path with the ending that its kind has, if none was given.
+    pub(crate) fn ended(&self, path: PathBuf) -> PathBuf {
+        let ending = self.files().1;
+        if self.writes() && path.extension().is_none() && !ending.is_empty() {
+            path.with_extension(ending)
+        } else {
+            path
+        }
+    }
+}
+
+/// A question that is open.
+#[derive(Debug)]
+pub(crate) enum Dialog {
+    /// What becomes of unsaved work.
+    Leave(Leave),
+    /// A path, in the window's own field.
+    Path(PathField),
+    /// A new pair.
+    New(NewPair),
+    /// The size of the screen.
+    Card(Card),
+    /// Which paper.
+    Print(Print),
+    /// Which paper for a set, and how many pairs.
+    PrintSet(PrintSet),
+    /// Which drawing.
+    PrintSvg(PrintSvg),
+    /// A design that was not saved.
+    Rescue(Rescue),
+}
+
+/// What the smith answered.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum Reply {
+    /// Never mind.
+    Stay,
+    /// Save first, then go on.
+    SaveThen(Next),
+    /// Throw the changes away, go on.
+    Leave(Next),
+    /// This path.
+    Path(Purpose, PathBuf),
+    /// Begin this pair.
+    Begin(Box<Document>),
+    /// Choose the style of a new pair from this work and this bar.
+    Styles(String, String),
+    /// The screen has so many points per millimetre.
+    Screen(f32),
+    /// Ask for a path for this.
+    Ask(Purpose),
+    /// Bring the unsaved design back.
+    Rescue(Kept, PathBuf),
+    /// Throw it away.
+    Discard(PathBuf),
+}
+
+impl Dialog {
+    /// Shows the question; gives back the answer when there is one.
+    pub(crate) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
+        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(18);
+        let modal = egui::Modal::new(egui::Id::unique("question")).frame(frame);
+        let modal = modal.show(ctx, |ui| {
+            ui.set_width(440.0);
+            ui.spacing_mut().item_spacing.y = 8.0;
+            match self {
+                Self::Leave(it) => it.show(ui),
+                Self::Path(it) => it.show(ui),
+                Self::New(it) => it.show(ui),
+                Self::Card(it) => it.show(ui),
+                Self::Print(it) => it.show(ui),
+                Self::PrintSet(it) => it.show(ui),
+                Self::PrintSvg(it) => it.show(ui),
+                Self::Rescue(it) => it.show(ui),
+            }
+        });
+        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));
+        let waved_off = escaped && !matches!(self, Self::Rescue(_));
+        modal.inner.or(waved_off.then_some(Reply::Stay))
+    }
+}
+
+/// A row of buttons at the foot of a question, the likeliest first; gives back which was clicked.
+fn buttons(ui: &mut egui::Ui, labels: &[&str]) -> Option<usize> {
+    ui.add_space(4.0);
+    let mut clicked = None;
+    ui.horizontal(|ui| {
+        for (index, label) in labels.iter().enumerate() {
+            if ui.button(*label).clicked() {
+                clicked = Some(index);
+            }
+        }
+    });
+    clicked
+}
+
+/// What was wrong, under the field that it is about.
+pub(crate) fn trouble(ui: &mut egui::Ui, what: Option<&str>) {
+    if let Some(what) = what {
+        let colour = Palette::of(ui.visuals()).stop;
+        ui.colored_label(colour, what);
+    }
+}

@@ -1,0 +1,268 @@
+//! All that follows from a family, reckoned anew only where it changed.
+
+use reinwright_core::paper::{Drawing, Item, Line};
+use reinwright_core::shop::family::{
+    Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
+};
+
+/// The answers to one family.
+#[derive(Debug)]
+pub(super) struct Set {
+    /// What they answer.
+    family: Family,
+    /// Counts up with each change.
+    pub(super) revision: u64,
+    /// Each size.
+    pub(super) answers: Vec<SizeAnswer>,
+    /// All values.
+    pub(super) table: Table,
+    /// The rule of each row of the table, where it can be chosen.
+    pub(super) rules: Vec<Option<(Rule, Chosen)>>,
+    /// What each size is called where there is little room: by its size alone while all hold
+    /// work of one shape.
+    pub(super) short: Vec<String>,
+    /// What the set holds.
+    pub(super) coverage: Vec<Coverage>,
+    overlay: Option<(OverlayKey, Drawing)>,
+    strip: Option<(u32, Drawing)>,
+    /// What overlay and strip cover at full size, mm.
+    covers: Option<[kurbo::Rect; 2]>,
+}
+
+/// What an overlay was drawn for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct OverlayKey {
+    /// At 1 to this.
+    pub(super) reduced: u32,
+    /// The size that stands out.
+    pub(super) chosen: usize,
+}
+
+impl Set {
+    pub(super) fn to(family: &Family) -> Self {
+        let all: Vec<usize> = (0..family.sizes.len()).collect();
+        let answers = reckoned(family, &all).into_iter().flatten();
+        Self::with(family, answers.collect(), 0)
+    }
+
+    fn with(family: &Family, answers: Vec<SizeAnswer>, revision: u64) -> Self {
+        let documents: Vec<_> = answers.iter().map(|of| of.document.clone()).collect();
+        let table = family.table_of(&documents);
+        let rows = table.rows.iter();
+        let rule = |path: &str, shown: Option<Rule>| shown.and_then(|_| family.rule(path));
+        Self {
+            rules: rows.map(|row| rule(&row.field.path, row.rule)).collect(),
+            short: short(family),
+            coverage: coverage(&answers),
+            family: family.clone(),
+            revision,
+            answers,
+            table,
+            overlay: None,
+            strip: None,
+            covers: None,
+        }
+    }
+
+    /// Whether a size is forged from a bar of its own.
+    pub(super) fn has_own_bar(&self, at: usize) -> bool {
+        self.family
+            .sizes
+            .get(at)
+            .is_some_and(|size| size.bar.is_some())
+    }
+
+    /// Whether these are the answers to this family.
+    pub(super) fn answer(&self, family: &Family) -> bool {
+        self.family == *family
+    }
+
+    /// Reckons anew what changed: every size when base or rules did, else the sizes that are new.
+    pub(super) fn follow(&mut self, family: &Family) {
+        if self.answer(family) {
+            return;
+        }
+        let kept = if self.alike_but_for_sizes(family) {
+            std::mem::take(&mut self.answers)
+        } else {
+            Vec::new()
+        };
+        let mut kept: Vec<(Size, Option<SizeAnswer>)> = self
+            .family
+            .sizes
+            .drain(..)
+            .zip(kept.into_iter().map(Some))
+            .collect();
+        let mut find = |at: usize, size: &Size| {
+            let near = kept
+                .get_mut(at)
+                .filter(|(known, of)| known == size && of.is_some());
+            let found = match near {
+                Some(near) => Some(near),
+                None => kept
+                    .iter_mut()
+                    .find(|(known, of)| known == size && of.is_some()),
+            };
+            found.and_then(|(_, answer)| answer.take())
+        };
+        let sizes = family.sizes.iter().enumerate();
+        let mut answers: Vec<Option<SizeAnswer>> = sizes.map(|(at, size)| find(at, size)).collect();
+        let missing: Vec<usize> = (0..answers.len())
+            .filter(|at| answers[*at].is_none())
+            .collect();
+        for (at, answer) in missing.iter().zip(reckoned(family, &missing)) {
+            answers[*at] = answer;
+        }
+        *self = Self::with(
+            family,
+            answers.into_iter().flatten().collect(),
+            self.revision + 1,
+        );
+    }
+
+    fn alike_but_for_sizes(&self, family: &Family) -> bool {
+        let ours = &self.family;
+        ours.base == family.base
+            && ours.rules == family.rules
+            && ours.rounding == family.rounding
+            && ours.name == family.name
+    }
+
+    /// What overlay and strip cover at full size, mm.
+    pub(super) fn covers(&mut self) -> [kurbo::Rect; 2] {
+        *self.covers.get_or_insert_with(|| {
+            let drawings = [
+                sheet::overlay(&self.answers, 1),
+                sheet::strip(&self.answers, 1),
+            ];
+            drawings.map(|drawing| drawing.bounds())
+        })
+    }
+
+    /// All sizes one over the other, the chosen one with a heavy line.
+    pub(super) fn overlay(&mut self, key: OverlayKey) -> &Drawing {
+        if self.overlay.as_ref().is_some_and(|(kept, _)| *kept != key) {
+            self.overlay = None;
+        }
+        let (_, drawing) = self.overlay.get_or_insert_with(|| {
+            let mut drawing = sheet::overlay(&self.answers, key.reduced);
+            if let Some(answer) = self.answers.get(key.chosen) {
+                let pose = kurbo::Affine::scale(1.0 / f64::from(key.reduced));
+                drawing
+                    .items
+                    .push(Item::line(pose * answer.model.a.outline(), Line::Mark));
+            }
+            (key, drawing)
+        });
+        drawing
+    }
+
+    /// All sizes under each other, at 1 to `reduced`.
+    pub(super) fn strip(&mut self, reduced: u32) -> &Drawing {
+        if self
+            .strip
+            .as_ref()
+            .is_some_and(|(kept, _)| *kept != reduced)
+        {
+            self.strip = None;
+        }
+        let draw = || (reduced, sheet::strip(&self.answers, reduced));
+        let (_, drawing) = self.strip.get_or_insert_with(draw);
+        drawing
+    }
+}
+
+/// The answers to the sizes at some places, in their order, reckoned on every core there is: a
+/// change of the base asks for all of them between two frames.
+fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
+    /// Fewer sizes than this are done before another thread has begun.
+    const WORTH_A_THREAD: usize = 8;
+    let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
+    let each = places.len().div_ceil(cores).max(WORTH_A_THREAD);
+    let answer = |places: &[usize]| -> Vec<Option<SizeAnswer>> {
+        places.iter().map(|at| family.answer(*at)).collect()
+    };
+    let Some((own, others)) = places.split_at_checked(each.min(places.len())) else {
+        return Vec::new();
+    };
+    std::thread::scope(|scope| {
+        let others: Vec<_> = others
+            .chunks(each)
+            .map(|chunk| scope.spawn(move || answer(chunk)))
+            .collect();
+        let mut all = answer(own);
+        for thread in others {
+            all.extend(thread.join().expect("reckoning a size does not panic"));
+        }
+        all
+    })
+}
+
+fn short(family: &Family) -> Vec<String> {
+    let shape = shape_name(&family.base.work);
+    let alike = family
+        .sizes
+        .iter()
+        .all(|size| shape_name(&size.work) == shape);
+    let called = |size: &Size| {
+        if size.name.is_empty() && alike {
+            size.work.size().to_string()
+        } else {
+            size.label()
+        }
+    };
+    family.sizes.iter().map(called).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use reinwright_core::asked::{parse_bar, parse_work};
+    use reinwright_core::tongs::document::Document;
+
+    fn family(sizes: usize) -> Family {
+        let work = parse_work("1/2 in flat").expect("work");
+        let bar = parse_bar("3/4 in square").expect("bar");
+        let design = Document::starting("flat", work, bar).expect("a jaw style");
+        let mut family = Family::from_design(&design);
+        for n in 1..sizes {
+            let size = format!("{} mm flat", 5.0 + 0.1 * n as f64);
+            family
+                .add(Size::new(parse_work(&size).expect("work")))
+                .expect("room");
+        }
+        family
+    }
+
+    #[track_caller]
+    fn as_if_new(set: &Set, family: &Family) {
+        let new = Set::to(family);
+        assert_eq!(set.table, new.table);
+        assert_eq!(set.coverage, new.coverage);
+        for (kept, new) in set.answers.iter().zip(&new.answers) {
+            assert_eq!(kept.document, new.document);
+            assert_eq!(kept.findings, new.findings);
+        }
+        assert_eq!(set.answers.len(), new.answers.len());
+    }
+
+    /// What is kept from before is what would be reckoned anew.
+    #[test]
+    fn answers_that_are_kept_are_right() {
+        let mut family = family(25);
+        let mut set = Set::to(&family);
+        family.set(2, "jaw.length", "4 in").expect("a length");
+        set.follow(&family);
+        as_if_new(&set, &family);
+        family.remove(1).expect("there");
+        set.follow(&family);
+        as_if_new(&set, &family);
+        family.add_between(0, 1).expect("room between");
+        set.follow(&family);
+        as_if_new(&set, &family);
+        family.set_base("rein.length", "20 in").expect("a length");
+        set.follow(&family);
+        as_if_new(&set, &family);
+        assert_eq!(set.revision, 4);
+    }
+}

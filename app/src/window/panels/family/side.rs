@@ -1,0 +1,85 @@
+//! What is to be said of the chosen size.
+
+use egui::{RichText, ScrollArea, Ui};
+use reinwright_core::shop::family::{Difference, Why};
+
+use super::FamilyBench;
+use crate::window::panels::answers;
+use crate::window::state::rows::full_name;
+
+/// A page beside the picture.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum SidePage {
+    /// What was noticed of the chosen size.
+    Findings,
+    /// What it has otherwise than the base.
+    Differs,
+}
+
+impl FamilyBench {
+    pub(super) fn side(&mut self, ui: &mut Ui) {
+        ui.horizontal(|ui| {
+            for (page, title) in [
+                (SidePage::Findings, "Findings"),
+                (SidePage::Differs, "Differs from the base"),
+            ] {
+                ui.selectable_value(&mut self.page, page, title);
+            }
+        });
+        ui.separator();
+        self.size_name(ui);
+        ScrollArea::vertical()
+            .id_salt("family side")
+            .auto_shrink([false, false])
+            .show(ui, |ui| match self.page {
+                SidePage::Findings => answers::findings(ui, &self.one, &mut self.look),
+                SidePage::Differs => self.differs(ui),
+            });
+    }
+
+    fn size_name(&mut self, ui: &mut Ui) {
+        let label = self.label().to_owned();
+        let Some(size) = self.session.now.sizes.get_mut(self.chosen) else {
+            return;
+        };
+        let field = egui::TextEdit::singleline(&mut size.name)
+            .desired_width(f32::INFINITY)
+            .char_limit(200)
+            .hint_text(label);
+        let response = ui.add(field).accessible_name("Name of the size");
+        let response = response.on_hover_text("What this size is called; empty: by its work");
+        self.typing |= response.has_focus();
+    }
+
+    fn differs(&self, ui: &mut Ui) {
+        let differences = self.session.now.differs_from_base(self.chosen);
+        if differences.is_empty() {
+            ui.label("This size is the base itself.");
+            return;
+        }
+        for difference in &differences {
+            one(ui, difference);
+        }
+    }
+}
+
+fn one(ui: &mut Ui, difference: &Difference) {
+    let Difference {
+        path,
+        part,
+        label,
+        base,
+        here,
+        why,
+    } = difference;
+    let text = |value: &Option<String>| value.clone().unwrap_or_else(|| "none".to_owned());
+    let name = full_name(*part, path, label);
+    ui.label(RichText::new(name).strong());
+    let why = match why {
+        Why::OwnSize => "its own",
+        Why::Rule(rule) => rule.name(),
+        Why::ByHand => "set by hand",
+    };
+    ui.label(format!("{}, in the base {}: {why}", text(here), text(base)));
+    ui.add_space(4.0);
+}

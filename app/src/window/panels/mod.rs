@@ -1,0 +1,13 @@
+//! Everything around the sheet. A panel takes what it shows and answers with what was asked for;
+//! it does none of that itself.
+
+pub(crate) mod answers;
+pub(crate) mod dialog;
+pub(crate) mod family;
+pub(crate) mod parts;
+pub(crate) mod progress;
+pub(crate) mod shelf;
+pub(crate) mod sketch;
+pub(crate) mod styles;
+mod typing;
+pub(crate) mod wish;

@@ -1,0 +1,112 @@
+//! One style: its picture, its name, the reason.
+
+use egui::accesskit::Role;
+use egui::{
+    Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2,
+};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::tongs::jaw::Verdict;
+
+use super::Shown;
+use crate::window::paint::ink::Ink;
+use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
+use crate::window::state::rows::capital;
+
+/// The least width of a card and the height of its picture, in points.
+const LEAST: f32 = 200.0;
+const PICTURE: f32 = 96.0;
+/// Room for the name and three lines of reason, in points.
+const WORDS: f32 = 78.0;
+/// How much of a picture that cannot be taken is left.
+const GREYED: f32 = 0.62;
+
+/// How many cards stand side by side.
+#[allow(
+    clippy::cast_possible_truncation,
+    clippy::cast_sign_loss,
+    reason = "a window is a few cards wide"
+)]
+pub(super) fn columns(width: f32) -> usize {
+    (width / LEAST).floor().clamp(1.0, 6.0) as usize
+}
+
+/// A card among others.
+pub(super) struct Card<'a> {
+    pub(super) shown: &'a Shown,
+    pub(super) columns: usize,
+}
+
+impl Card<'_> {
+    /// Shows it; true when it was taken.
+    pub(super) fn show(&self, ui: &mut Ui, fills: &mut FillTessellator) -> bool {
+        let gap = ui.spacing().item_spacing.x;
+        #[allow(clippy::cast_precision_loss, reason = "a window is a few cards wide")]
+        let columns = self.columns as f32;
+        let width = (ui.max_rect().width() - gap * (columns - 1.0)) / columns;
+        let advice = &self.shown.advice;
+        let takes = advice.verdict != Verdict::Unsafe;
+        let sense = if takes {
+            Sense::click()
+        } else {
+            Sense::hover()
+        };
+        let (area, response) = ui.allocate_exact_size(vec2(width, PICTURE + WORDS), sense);
+        let name = format!("Take {}", advice.style);
+        response.widget_info(|| WidgetInfo::labeled(Role::Button, takes, &name));
+        if !ui.is_rect_visible(area) {
+            return false;
+        }
+        let palette = Palette::of(ui.visuals());
+        let lit = takes && (response.hovered() || response.has_focus());
+        let ground = if lit { palette.wash } else { palette.sheet };
+        ui.painter().rect_filled(area, 4.0, ground);
+        self.picture(ui, area, fills);
+        self.words(ui, area);
+        let (line, colour) = if lit {
+            (1.5, palette.accent)
+        } else {
+            (1.0, palette.edge)
+        };
+        let stroke = Stroke::new(line, colour);
+        ui.painter()
+            .rect_stroke(area, 4.0, stroke, StrokeKind::Inside);
+        response.on_hover_text(&advice.reason).clicked()
+    }
+
+    /// The front of the starting pair, shut on the work.
+    fn picture(&self, ui: &Ui, card: Rect, fills: &mut FillTessellator) {
+        let palette = Palette::of(ui.visuals());
+        let area = Rect::from_min_size(card.min, vec2(card.width(), PICTURE)).shrink(1.0);
+        let view = View::fit(self.shown.front, area, 6.0);
+        let painter = ui.painter_at(area);
+        Ink::new(painter, view, palette, None, fills).draw(&self.shown.drawing.items);
+        if matches!(self.shown.advice.verdict, Verdict::NotFor | Verdict::Unsafe) {
+            let veil = palette.sheet.gamma_multiply(GREYED);
+            ui.painter_at(area).rect_filled(area, 0.0, veil);
+        }
+    }
+
+    fn words(&self, ui: &mut Ui, card: Rect) {
+        let palette = Palette::of(ui.visuals());
+        let advice = &self.shown.advice;
+        let colour = match advice.verdict {
+            Verdict::Suits | Verdict::WillDo => palette.ink,
+            Verdict::NotFor => palette.faint,
+            Verdict::Unsafe => palette.stop,
+        };
+        let area = Rect::from_min_max(card.min + vec2(0.0, PICTURE), card.max);
+        let layout = Layout::top_down(Align::Min);
+        let builder = UiBuilder::new()
+            .max_rect(area.shrink2(Vec2::new(8.0, 2.0)))
+            .layout(layout);
+        // A child of its own: the card has its room already.
+        let ui = &mut ui.new_child(builder);
+        ui.spacing_mut().item_spacing.y = 1.0;
+        ui.set_clip_rect(area.intersect(ui.clip_rect()));
+        let name = RichText::new(capital(advice.style)).size(14.0);
+        ui.label(name.color(colour));
+        let reason = RichText::new(&advice.reason).size(11.5).color(colour);
+        ui.add(egui::Label::new(reason).wrap());
+    }
+}

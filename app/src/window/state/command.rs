@@ -1,0 +1,223 @@
+//! What the window can be told to do: label, tooltip and keys in one place.
+
+use egui::{Key, KeyboardShortcut, Modifiers};
+
+/// A single thing to do. Commands are queued while the window is drawn and run before the next
+/// frame.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Command {
+    /// Start a new pair.
+    New,
+    /// Open a design.
+    Open,
+    /// Save where it was opened.
+    Save,
+    /// Save under another name.
+    SaveAs,
+    /// Full-size pages.
+    ExportPdf,
+    /// A drawing for a cutter.
+    ExportSvg,
+    /// One design in many sizes.
+    MakeFamily,
+    /// The pairs of a folder.
+    Shelf,
+    /// The pairs of another folder.
+    ShelfFolder,
+    /// Take the last change back.
+    Undo,
+    /// Do it again.
+    Redo,
+    /// Whole drawing in the window.
+    ZoomFit,
+    /// One to one.
+    TrueSize,
+    /// Lay a picture under the drawing.
+    Trace,
+    /// Measure the screen with a card.
+    Calibrate,
+    /// Day or night.
+    SwitchTheme,
+    /// Close the window.
+    Quit,
+}
+
+/// How often a key was pressed since the last frame; nothing else hears of it any more.
+pub(crate) fn times_pressed(ui: &egui::Ui, modifiers: Modifiers, key: Key) -> f64 {
+    let times = ui.input_mut(|i| i.count_and_consume_key(modifiers, key));
+    f64::from(u32::try_from(times).unwrap_or(u32::MAX))
+}
+
+/// All that the window needs to offer a command.
+struct Wording {
+    label: &'static str,
+    tooltip: &'static str,
+    keys: Option<KeyboardShortcut>,
+}
+
+const fn keys(modifiers: Modifiers, key: Key) -> Option<KeyboardShortcut> {
+    Some(KeyboardShortcut::new(modifiers, key))
+}
+
+const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
+
+impl Command {
+    /// Every command; those with more modifier keys come first, because a shortcut also matches
+    /// with a further Shift held.
+    pub(crate) const ALL: [Self; 17] = [
+        Self::MakeFamily,
+        Self::ShelfFolder,
+        Self::SaveAs,
+        Self::Redo,
+        Self::ExportSvg,
+        Self::New,
+        Self::Open,
+        Self::Save,
+        Self::Shelf,
+        Self::ExportPdf,
+        Self::Undo,
+        Self::ZoomFit,
+        Self::TrueSize,
+        Self::Trace,
+        Self::Calibrate,
+        Self::SwitchTheme,
+        Self::Quit,
+    ];
+
+    fn wording(self) -> Wording {
+        let ctrl = Modifiers::COMMAND;
+        let (label, tooltip, keys) = match self {
+            Self::New => (
+                "New pair",
+                "Start from work, bar and jaw",
+                keys(ctrl, Key::N),
+            ),
+            Self::Open => ("Open", "Open a design", keys(ctrl, Key::O)),
+            Self::Save => (
+                "Save",
+                "Save the design where it was opened",
+                keys(ctrl, Key::S),
+            ),
+            Self::SaveAs => (
+                "Save as",
+                "Save the design under another name",
+                keys(SHIFTED, Key::S),
+            ),
+            Self::ExportPdf => (
+                "Print to PDF",
+                "Full-size pages to lay the hot work against",
+                keys(ctrl, Key::P),
+            ),
+            Self::ExportSvg => (
+                "Drawing to SVG",
+                "The drawing full size, 1 unit to 1 mm, for a cutter or a web page",
+                keys(SHIFTED, Key::P),
+            ),
+            Self::MakeFamily => (
+                "Make a family of this design",
+                "One design in many sizes, with this one as the base",
+                None,
+            ),
+            Self::Shelf => (
+                "Shelf",
+                "The designs and families of a folder, and what you own for some stock",
+                keys(ctrl, Key::L),
+            ),
+            Self::ShelfFolder => (
+                "Shelf of another folder",
+                "Choose the folder that is shown as a shelf",
+                None,
+            ),
+            Self::Undo => ("Undo", "Take the last change back", keys(ctrl, Key::Z)),
+            Self::Redo => ("Redo", "Do it again", keys(SHIFTED, Key::Z)),
+            Self::ZoomFit => (
+                "Whole drawing",
+                "Fit all views into the window; a double click on the paper does the same",
+                keys(Modifiers::NONE, Key::F2),
+            ),
+            Self::TrueSize => (
+                "True size",
+                "One millimetre on the screen is one millimetre of steel",
+                keys(Modifiers::NONE, Key::F3),
+            ),
+            Self::Trace => (
+                "Trace a picture…",
+                "Lay a photograph or a scan of a pair under the side view, to draw over",
+                None,
+            ),
+            Self::Calibrate => (
+                "Measure the screen",
+                "Lay a bank card on the screen once, so that true size is true",
+                None,
+            ),
+            Self::SwitchTheme => (
+                "Day or night",
+                "Light or dark window",
+                keys(Modifiers::NONE, Key::F4),
+            ),
+            Self::Quit => ("Close", "Close the window", keys(ctrl, Key::Q)),
+        };
+        Wording {
+            label,
+            tooltip,
+            keys,
+        }
+    }
+
+    /// What stands on its button.
+    pub fn label(self) -> &'static str {
+        self.wording().label
+    }
+
+    /// What it does, with its keys.
+    pub(crate) fn tooltip(self, ctx: &egui::Context) -> String {
+        let Wording { tooltip, keys, .. } = self.wording();
+        match keys {
+            Some(keys) => format!("{tooltip} ({})", ctx.format_shortcut(&keys)),
+            None => tooltip.to_owned(),
+        }
+    }
+
+    fn keys(self) -> Option<KeyboardShortcut> {
+        self.wording().keys
+    }
+
+    /// Whether a text field that is being typed in takes these keys for itself.
+    fn belongs_to_text(self) -> bool {
+        matches!(self, Self::Undo | Self::Redo)
+    }
+
+    /// The commands whose keys were pressed since the last frame.
+    pub(crate) fn pressed(ctx: &egui::Context) -> Vec<Self> {
+        let typing = ctx.text_edit_focused();
+        let ours = |command: &Self| !(typing && command.belongs_to_text());
+        let wanted = Self::ALL.into_iter().filter(ours);
+        let again = (!typing)
+            .then(|| keys(Modifiers::COMMAND, Key::Y))
+            .flatten();
+        ctx.input_mut(|input| {
+            let mut pressed: Vec<Self> = wanted
+                .filter(|command| command.keys().is_some_and(|k| input.consume_shortcut(&k)))
+                .collect();
+            if again.is_some_and(|k| input.consume_shortcut(&k)) {
+                pressed.push(Self::Redo);
+            }
+            pressed
+        })
+    }
+
+    /// A button for it; true when it was clicked.
+    pub(crate) fn button(self, ui: &mut egui::Ui) -> egui::Response {
+        let tooltip = self.tooltip(ui.ctx());
+        ui.button(self.label()).on_hover_text(tooltip)
+    }
+
+    /// A line in a menu, with its keys.
+    pub(crate) fn menu_line(self, ui: &mut egui::Ui) -> egui::Response {
+        let mut button = egui::Button::new(self.label());
+        if let Some(keys) = self.keys() {
+            button = button.shortcut_text(ui.ctx().format_shortcut(&keys));
+        }
+        ui.add(button).on_hover_text(self.wording().tooltip)
+    }
+}

@@ -1,0 +1,170 @@
+//! Long work beside the window: what is written goes on in a thread, and can be stopped.
+
+use std::ops::ControlFlow;
+use std::path::{Path, PathBuf};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicBool, Ordering};
+use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
+use std::time::Duration;
+
+use egui::Context;
+use reinwright_core::shop::family::{Family, SizeAnswer};
+
+use crate::disk::files;
+use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
+
+/// How often a job is looked at.
+const PATIENCE: Duration = Duration::from_millis(40);
+
+/// A job that runs.
+#[derive(Debug)]
+pub(crate) struct Job {
+    title: &'static str,
+    progress: Progress,
+    told: Receiver<Told>,
+    stop: Arc<AtomicBool>,
+}
+
+/// What a job tells of itself.
+#[derive(Debug)]
+enum Told {
+    Step(Progress),
+    Ended(Ended),
+}
+
+/// How a job ended.
+#[derive(Debug)]
+pub(crate) enum Ended {
+    /// With a sentence of what was done.
+    Done(String),
+    /// Nothing was written, since it was stopped.
+    Stopped,
+    /// With a sentence of why not.
+    Failed(String),
+}
+
+/// What is written for a set, beside the file that is open.
+#[derive(Debug)]
+pub(crate) struct SetWork {
+    pub(crate) family: Family,
+    pub(crate) answers: Vec<SizeAnswer>,
+    pub(crate) wanted: Wanted,
+    pub(crate) open: Option<PathBuf>,
+}
+
+impl SetWork {
+    /// The pages of the set; nothing is written before the last one is there.
+    pub(crate) fn pdf(self, path: PathBuf) -> Job {
+        Job::start("Printing the set", move |watch| {
+            let Some(pdf) = set_printing::pdf(&self.family, &self.answers, &self.wanted, watch)
+            else {
+                return Ended::Stopped;
+            };
+            let written = files::write_beside(self.open.as_deref(), &path, &pdf);
+            written.map_or_else(Ended::Failed, |()| Ended::Done(format!(
+                "The set was written to {}. Print at actual size (100 %), then measure the check bars.",
+                path.display()
+            )))
+        })
+    }
+
+    /// The drawings of the set; none is written before the last one is there.
+    pub(crate) fn drawings(self, folder: PathBuf) -> Job {
+        Job::start("Drawing the set", move |watch| {
+            let pairs = self.wanted.pairs_of_each;
+            let Some(svgs) = set_printing::svgs(&self.family, &self.answers, pairs, watch) else {
+                return Ended::Stopped;
+            };
+            match self.write(&folder, &svgs) {
+                Ok(()) => Ended::Done(format!(
+                    "{} drawings written to {}",
+                    svgs.len(),
+                    folder.display()
+                )),
+                Err(trouble) => Ended::Failed(trouble),
+            }
+        })
+    }
+
+    fn write(&self, folder: &Path, svgs: &[(String, String)]) -> Result<(), String> {
+        files::make_folder(folder)?;
+        svgs.iter().try_for_each(|(name, svg)| {
+            files::write_beside(self.open.as_deref(), &folder.join(name), svg.as_bytes())
+        })
+    }
+}
+
+impl Job {
+    fn start(title: &'static str, work: impl FnOnce(Watch<'_>) -> Ended + Send + 'static) -> Self {
+        let (teller, told) = channel();
+        let stop = Arc::new(AtomicBool::new(false));
+        let stopped = Arc::clone(&stop);
+        std::thread::spawn(move || tell(&teller, &stopped, work));
+        Self {
+            title,
+            progress: Progress { done: 0, total: 1 },
+            told,
+            stop,
+        }
+    }
+
+    /// Takes note of how far it is; gives back how it ended, once it has, and asks for a frame soon
+    /// while it has not.
+    pub(crate) fn poll(&mut self, ctx: &Context) -> Option<Ended> {
+        loop {
+            match self.told.try_recv() {
+                Ok(Told::Step(progress)) => self.progress = progress,
+                Ok(Told::Ended(ended)) => return Some(ended),
+                Err(TryRecvError::Empty) => {
+                    ctx.request_repaint_after(PATIENCE);
+                    return None;
+                }
+                Err(TryRecvError::Disconnected) => {
+                    let why = format!("{} broke off: try it once more", self.title);
+                    return Some(Ended::Failed(why));
+                }
+            }
+        }
+    }
+
+    /// What is being done.
+    pub(crate) fn title(&self) -> &'static str {
+        self.title
+    }
+
+    /// How far it is.
+    pub(crate) fn progress(&self) -> Progress {
+        self.progress
+    }
+
+    /// Asks it to stop after the step it is at.
+    pub(crate) fn stop(&self) {
+        self.stop.store(true, Ordering::Relaxed);
+    }
+
+    /// Whether it was asked to stop.
+    pub(crate) fn is_stopping(&self) -> bool {
+        self.stop.load(Ordering::Relaxed)
+    }
+}
+
+impl Drop for Job {
+    /// Nobody waits for it any more.
+    fn drop(&mut self) {
+        self.stop();
+    }
+}
+
+/// Does the work and tells of it; a window that is gone is told nothing.
+fn tell(teller: &Sender<Told>, stop: &AtomicBool, work: impl FnOnce(Watch<'_>) -> Ended) {
+    let mut watch = |progress: Progress| {
+        teller.send(Told::Step(progress)).ok();
+        if stop.load(Ordering::Relaxed) {
+            ControlFlow::Break(())
+        } else {
+            ControlFlow::Continue(())
+        }
+    };
+    let ended = work(&mut watch);
+    teller.send(Told::Ended(ended)).ok();
+}

@@ -1,0 +1,85 @@
+//! What the smith looks at: nothing of this is in the document.
+
+use reinwright_core::finding::Part;
+use reinwright_core::proof::strength::StrengthLoad;
+
+/// A page of answers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(crate) enum Page {
+    /// The bar to cut.
+    Bar,
+    /// What work the pair holds.
+    Fit,
+    /// What a squeeze does to it.
+    Strength,
+    /// What was noticed.
+    Findings,
+}
+
+impl Page {
+    /// The pages in the order of their tabs.
+    pub(crate) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
+}
+
+/// What is lit up, chosen and opened.
+#[derive(Debug)]
+pub(crate) struct Look {
+    /// The part under the pointer, as of the last frame.
+    pub(crate) pointed: Option<Part>,
+    /// The part under the pointer in the frame that is being drawn.
+    next_pointed: Option<Part>,
+    /// The part that was clicked.
+    pub(crate) chosen: Option<Part>,
+    /// The part whose fields are to be brought into sight.
+    pub(crate) reveal: Option<Part>,
+    /// How far the pair is opened past the work, degrees between the halves.
+    pub(crate) opening: f64,
+    /// Which answers are shown.
+    pub(crate) page: Page,
+    /// Other work to try between the jaws, by the size it is called by, mm; the design keeps its
+    /// own.
+    pub(crate) tried_mm: Option<f64>,
+    /// What the Strength page asks of the pair.
+    pub(crate) load: StrengthLoad,
+    /// Which of its three squeezes the band of stress shows.
+    pub(crate) squeeze: usize,
+}
+
+impl Look {
+    /// Nothing lit up, the pair set on its work, this page of answers.
+    pub(crate) fn on(page: Page) -> Self {
+        Self {
+            pointed: None,
+            next_pointed: None,
+            chosen: None,
+            reveal: None,
+            opening: 0.0,
+            page,
+            tried_mm: None,
+            load: StrengthLoad::default(),
+            squeeze: 1,
+        }
+    }
+
+    /// The part that lights up: the one pointed at, else the one chosen.
+    pub(crate) fn lit(&self) -> Option<Part> {
+        self.pointed.or(self.chosen)
+    }
+
+    /// The pointer is on this part.
+    pub(crate) fn point_at(&mut self, part: Part) {
+        self.next_pointed = Some(part);
+    }
+
+    /// Chooses a part and brings its fields into sight.
+    pub(crate) fn choose(&mut self, part: Part) {
+        self.chosen = Some(part);
+        self.reveal = Some(part);
+    }
+
+    /// Ends a frame; true when another part lights up from now on.
+    pub(crate) fn turn(&mut self) -> bool {
+        let next = self.next_pointed.take();
+        std::mem::replace(&mut self.pointed, next) != next
+    }
+}
