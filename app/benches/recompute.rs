@@ -11,12 +11,12 @@ use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
 use reinwright_core::draw::{DrawOptions, half, pair};
 use reinwright_core::finding::Part;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::forge::bar;
 use reinwright_core::paper::sheet::Paper;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::proof::strength::{StrengthLoad, strength_on};
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::balance_of;
 use reinwright_core::shop::family::{Family, Size, answer_all};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
@@ -48,12 +48,12 @@ fn anew<T>(b: &mut Bencher<'_>, design: &Document, answer: impl Fn(&Model) -> T)
 fn stages(c: &mut Criterion) {
     for design in designs() {
         let model = resolve(&design);
-        let account = balance(&design, &model);
+        let account = balance_of(&design, &model);
         let load = StrengthLoad::default();
         let mut group = c.benchmark_group(design.jaw.name());
         group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
         group.bench_function("balance", |b| {
-            anew(b, &design, |model| balance(&design, model));
+            anew(b, &design, |model| balance_of(&design, model));
         });
         group.bench_function("findings", |b| {
             b.iter(|| Answers::to(black_box(&design)).findings);
@@ -70,7 +70,9 @@ fn stages(c: &mut Criterion) {
             });
         });
         group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
-        group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&account), 3.5)));
+        group.bench_function("bar", |b| {
+            b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5))
+        });
         let held = handles(&design, &model);
         group.bench_function("handles", |b| {
             b.iter(|| handles(&design, black_box(&model)));
@@ -89,7 +91,7 @@ fn stages(c: &mut Criterion) {
 fn everything(design: &Document) -> usize {
     let answers = Answers::to(design);
     let drawn = pair(design, &answers.model, &DrawOptions::default());
-    let strip = bar(design, &answers.balance, 3.5);
+    let strip = bar((&design.bar, design.units), &answers.balance, 3.5);
     answers.findings.len() + drawn.items.len() + strip.items.len()
 }
 

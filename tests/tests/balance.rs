@@ -5,8 +5,9 @@ use reinwright_core::asked::{
     Allowances, Hole, Layout, PlainSection, Scale, Stock, Units, parse_bar,
 };
 use reinwright_core::finding::{Part, Severity, worst};
-use reinwright_core::forge::balance::{Balance, balance};
+use reinwright_core::forge::balance::Balance;
 use reinwright_core::proof::check::check;
+use reinwright_core::shop::balance_of;
 use reinwright_core::steel::DENSITY_KG_MM3;
 use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
 use reinwright_core::tongs::resolve;
@@ -32,11 +33,11 @@ fn length(text: &str) -> Length {
 }
 
 fn balanced(document: &Document) -> Balance {
-    balance(document, &resolve(document))
+    balance_of(document, &resolve(document))
 }
 
 fn part(balance: &Balance, part: Part) -> f64 {
-    let all = &balance.halves[0].parts;
+    let all = &balance.pieces[0].parts;
     let of = all.iter().find(|p| p.part == part);
     of.expect("every half has it").bar_length_mm
 }
@@ -126,7 +127,7 @@ fn a_textbook_pair_takes_thirteen_inches() {
     let document = sample("textbook-light-chain");
     assert_eq!(document.allowances, Allowances::NONE);
     let balance = balanced(&document);
-    near(balance.pair_bar_length_mm, 13.0 * INCH, 0.02);
+    near(balance.bar_length_mm, 13.0 * INCH, 0.02);
     near(part(&balance, Part::Jaw), 1.25 * INCH, 0.02);
     // The book's boss ends where its set-downs do; ours takes the whole neck.
     let boss = part(&balance, Part::Neck) + part(&balance, Part::Boss);
@@ -186,7 +187,7 @@ fn allowances_add_up_by_hand() {
         slop: 10.0,
     };
     let balance = balanced(&document);
-    let half = &balance.halves[0];
+    let half = &balance.pieces[0];
     let finished = half.volume_mm3 / (0.75 * INCH).powi(2);
     let hole = std::f64::consts::FRAC_PI_4
         * document.rivet.hole.mm().powi(2)
@@ -195,11 +196,7 @@ fn allowances_add_up_by_hand() {
     let forged = finished * 1.05 + hole + INCH / 8.0;
     let expected = forged * 1.1 + INCH / 16.0 + 2.0 * INCH;
     near(half.bar_length_mm, expected, 1e-12);
-    near(
-        balance.pair_bar_length_mm,
-        2.0 * expected + INCH / 4.0,
-        1e-12,
-    );
+    near(balance.bar_length_mm, 2.0 * expected + INCH / 4.0, 1e-12);
 }
 
 /// Scale is never reckoned above 8 per cent (an estimating rule for small forgings gives 7.5).
@@ -218,7 +215,7 @@ fn a_punched_hole_costs_less_bar_than_a_drilled_one() {
     let lost = |made: Hole| {
         let mut document = flat();
         document.rivet.made = made;
-        let half = balanced(&document).halves[0].clone();
+        let half = balanced(&document).pieces[0].clone();
         half.allowance("slug") + half.allowance("drilled hole")
     };
     let (slug, hole) = (lost(Hole::Punched), lost(Hole::Drilled));
@@ -230,7 +227,7 @@ fn a_double_ended_blank_is_marked_the_same_from_both_ends() {
     let mut document = flat();
     document.allowances = Allowances::NONE;
     let balance = balanced(&document);
-    let whole = balance.pair_bar_length_mm;
+    let whole = balance.bar_length_mm;
     let (marks, n) = (&balance.marks, balance.marks.len());
     assert_eq!(n, 7, "two ends, two marks a half, the cut");
     for i in 0..n {
@@ -284,7 +281,7 @@ fn marks_are_set_off_with_a_rule() {
 fn two_different_jaws_are_two_accounts() {
     let document = sample("v-over-flat");
     let balance = balanced(&document);
-    let [a, b] = &balance.halves;
+    let [a, b] = &balance.pieces;
     assert_eq!(a.parts[0].part, Part::Jaw);
     assert_eq!(b.parts[0].part, Part::SecondJaw);
     assert!((a.bar_length_mm - b.bar_length_mm).abs() > 1.0);
@@ -294,15 +291,15 @@ fn two_different_jaws_are_two_accounts() {
 #[track_caller]
 fn conserved(document: &Document) {
     let model = resolve(document);
-    let balance = balance(document, &model);
-    let whole = balance.pair_bar_length_mm;
+    let balance = balance_of(document, &model);
+    let whole = balance.bar_length_mm;
     let close = |a: f64, b: f64, what: &str| {
         assert!(
             (a - b).abs() <= 1e-6 * (1.0 + b.abs()),
             "{what}: {a} against {b}"
         );
     };
-    for (half, solid) in balance.halves.iter().zip([&model.a, &model.b]) {
+    for (half, solid) in balance.pieces.iter().zip([&model.a, &model.b]) {
         let parts: f64 = half.parts.iter().map(|p| p.volume_mm3).sum();
         close(parts, solid.volume_mm3(), "the parts are the half");
         let bar: f64 = half.parts.iter().map(|p| p.bar_length_mm).sum();
@@ -327,7 +324,7 @@ fn conserved(document: &Document) {
     // What no smith can make may have no volume, such as a hole larger than its boss; then it
     // says so.
     let stopped = worst(&check(document, &model)) == Some(Severity::Stop);
-    for part in balance.halves.iter().flat_map(|half| &half.parts) {
+    for part in balance.pieces.iter().flat_map(|half| &half.parts) {
         assert!(stopped || part.volume_mm3 > 0.0, "{part:?}");
     }
     for pair in balance.marks.windows(2) {

@@ -2,8 +2,8 @@
 
 use proptest::prelude::*;
 use reinwright_core::asked;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::proof::check::check;
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document, check_limits};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, varied};
@@ -13,18 +13,18 @@ use reinwright_tests::pairs::flat;
 #[track_caller]
 fn finite(design: &Document) {
     let model = resolve(design);
-    let balance = balance(design, &model);
+    let balance = balance_of(design, &model);
     let mut numbers = vec![
         model.jaw_gap,
         model.hand_gap,
         model.joggle,
         model.mass_kg(),
         model.balance_point(),
-        balance.pair_bar_length_mm,
+        balance.bar_length_mm,
     ];
     let findings = check(design, &model);
     numbers.extend(findings.iter().flat_map(|f| [f.value, f.limit]));
-    for half in &balance.halves {
+    for half in &balance.pieces {
         numbers.extend(half.parts.iter().map(|part| part.bar_length_mm));
         numbers.extend(half.parts.iter().map(|part| part.finished_length_mm));
     }

@@ -333,7 +333,7 @@ fn turned(half: &Half, angle: f64) -> Polygon {
 /// to step, towards jaw and rein.
 fn across(half: &Half, angle: f64) -> MultiPolygon {
     const FAR: f64 = 5000.0;
-    let faces = &half.body.faces;
+    let faces = &half.body.plate.faces;
     let strip = |from: f64, to: f64| {
         Rect::new(Coord { x: from, y: -FAR }, Coord { x: to, y: FAR }).to_polygon()
     };
@@ -444,8 +444,8 @@ fn a_pair_that_cannot_be_opened_or_put_together_is_stopped() {
     let pair = pairs::flat();
     let mut model = resolve(&pair);
     for half in [&mut model.a, &mut model.b] {
-        half.body.faces.neck.boss = 1.0;
-        half.body.faces.shoulder.boss = -1.0;
+        half.body.plate.faces.neck.boss = 1.0;
+        half.body.plate.faces.shoulder.boss = -1.0;
     }
     let fit = fit::fit(&pair, &model);
     assert_eq!(fit.travel, None);

@@ -5,11 +5,11 @@ use geo::Validation;
 use reinwright_core::asked::{Bar, Lie, Work, parse_bar, parse_work};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Severity;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::ink::{DocInfo, pdf, svg};
 use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
 use reinwright_core::shape::sweep::Edge;
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{Document, check_limits, read, write};
 use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
 use reinwright_core::tongs::model::Model;
@@ -145,11 +145,11 @@ fn finite(what: &str, pair: &Document, model: &Model) {
             assert!(depth > 0.5, "{what}: {depth} mm of steel at {s}");
         }
     }
-    let bar = balance(pair, model);
+    let bar = balance_of(pair, model);
     assert!(
-        bar.pair_bar_length_mm.is_finite() && bar.pair_bar_length_mm > 0.0,
+        bar.bar_length_mm.is_finite() && bar.bar_length_mm > 0.0,
         "{what}: bar {}",
-        bar.pair_bar_length_mm
+        bar.bar_length_mm
     );
     let drawn = svg(&draw::pair(pair, model, &DrawOptions::default()), what);
     for lost in ["NaN", "inf"] {

@@ -5,9 +5,9 @@ use std::f64::consts::{FRAC_PI_4, PI};
 use reinwright_core::asked::PlainSection;
 use reinwright_core::draw::{DrawOptions, pair};
 use reinwright_core::finding::{self, Severity};
-use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::Item;
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document, ReinEnd, ReinLine};
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::Angle;
@@ -62,10 +62,10 @@ fn ends_add_their_area_times_the_way_of_their_middle() {
 fn ends_are_cut_from_the_bar() {
     let bar = |finish| {
         let design = with(finish);
-        balance(&design, &resolve(&design)).pair_bar_length_mm
+        balance_of(&design, &resolve(&design)).bar_length_mm
     };
     let design = with(ReinEnd::Square);
-    let area = balance(&design, &resolve(&design)).bar_area_mm2;
+    let area = balance_of(&design, &resolve(&design)).bar_area_mm2;
     let plain = bar(ReinEnd::Square);
     for end in [clip(40.0, 22.0), curl(9.0)] {
         let least = 2.0 * added(end) / area;

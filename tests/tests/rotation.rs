@@ -91,8 +91,8 @@ fn signed_volume(mesh: &Mesh) -> f64 {
 fn shared_volume(half: &Half, map: fn([f64; 3]) -> [f64; 3]) -> f64 {
     /// Thickness of a slice, mm.
     const SLICE: f64 = 0.25;
-    let a = polygon(&half.body.path());
-    let b = polygon(&(Model::half_b_pose() * half.body.path()));
+    let a = polygon(&half.body.plate.path());
+    let b = polygon(&(Model::half_b_pose() * half.body.plate.path()));
     let shared = a.intersection(&b);
     let Some(bounds) = shared.bounding_rect() else {
         return 0.0;
@@ -102,7 +102,7 @@ fn shared_volume(half: &Half, map: fn([f64; 3]) -> [f64; 3]) -> f64 {
     while x < bounds.max().x {
         let strip = geo::Rect::new((x, -500.0), (x + SLICE, 500.0)).to_polygon();
         let area = shared.intersection(&strip).unsigned_area();
-        let (low, high) = half.body.faces.at(x + SLICE / 2.0);
+        let (low, high) = half.body.plate.faces.at(x + SLICE / 2.0);
         let moved = [map([0.0, 0.0, low])[2], map([0.0, 0.0, high])[2]];
         let (other_low, other_high) = (moved[0].min(moved[1]), moved[0].max(moved[1]));
         volume += area * (high.min(other_high) - low.max(other_low)).max(0.0);
@@ -125,7 +125,7 @@ fn a_mirror_image_cannot_be_assembled() {
                 .min(half.body.rim.half_across())
                 .powi(2);
         let clash = shared_volume(&half, mirror);
-        let least = 0.9 * boss * half.body.faces.thickness * LOZENGE;
+        let least = 0.9 * boss * half.body.plate.faces.thickness * LOZENGE;
         assert!(
             clash > least,
             "{name}: mirrored they share {clash} mm³, expected over {least}"
@@ -142,7 +142,7 @@ const LOZENGE: f64 = std::f64::consts::FRAC_2_PI;
 fn the_boss_stands_on_one_side_and_jaw_and_rein_in_the_middle() {
     for (name, pair) in pairs::all() {
         let half = resolve(&pair).a;
-        let faces = &half.body.faces;
+        let faces = &half.body.plate.faces;
         let (low, high) = faces.at(0.0);
         within(name, low, 0.0, 0.0);
         within(name, high, pair.boss.thickness.mm(), 0.0);
@@ -252,7 +252,7 @@ fn check_finite(half: &Half) -> Result<(), TestCaseError> {
     for path in [
         half.outline(),
         half.jaw_outline(),
-        half.body.path(),
+        half.body.plate.path(),
         half.rein_outline(),
     ] {
         prop_assert!(
@@ -290,7 +290,7 @@ fn check_stations(half: &Half) -> Result<(), TestCaseError> {
 
 /// The outline closes without a gap between its pieces.
 fn check_closed(half: &Half) -> Result<(), TestCaseError> {
-    let outline = &half.body.outline;
+    let outline = &half.body.plate.outline;
     for (i, curve) in outline.iter().enumerate() {
         let next = outline[(i + 1) % outline.len()].start();
         let gap = curve.end().distance(next);

@@ -1,9 +1,9 @@
 //! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
 
 use reinwright_core::finding::{Part, Severity};
-use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::sample_paths;
@@ -54,7 +54,7 @@ fn samples_need_no_mending() {
 fn samples_are_believable() {
     each(|name, design| {
         let model = resolve(design);
-        let pounds = balance(design, &model).pair_mass_kg / 0.453_592_37;
+        let pounds = model.mass_kg() / 0.453_592_37;
         assert!((0.5..5.0).contains(&pounds), "{name} weighs {pounds} lb");
         let inches = (model.a.tip() - model.a.rein_end()) / 25.4;
         assert!((12.0..30.0).contains(&inches), "{name} is {inches} in long");

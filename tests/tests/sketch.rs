@@ -8,11 +8,11 @@ use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::handle::{Hold, Moving};
 use reinwright_core::draw::{DrawOptions, pair};
 use reinwright_core::finding::Severity;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::proof::check::check;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::shape::sweep::{Edge, Path};
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::{
     Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,
@@ -365,8 +365,8 @@ fn apply(document: &Document, edit: &Edit) -> Document {
 /// Every number that a design gives is finite, and it can be drawn and read back.
 fn sound(document: &Document) -> Result<(), TestCaseError> {
     let model: Model = resolve(document);
-    let found = balance(document, &model);
-    prop_assert!(found.pair_bar_length_mm.is_finite());
+    let found = balance_of(document, &model);
+    prop_assert!(found.bar_length_mm.is_finite());
     // Steel that is folded through itself counts below nothing where it is turned inside out.
     let folded = check(document, &model)
         .iter()

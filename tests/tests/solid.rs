@@ -49,7 +49,7 @@ fn each_part_is_the_volume_of_its_own_mesh() {
         let body = &model.a.body;
         let mut mesh = Mesh::default();
         mesh.add_body(body);
-        let found = body.mass_between(-1e6, 1e6).volume;
+        let found = body.plate.mass_between(-1e6, 1e6).volume;
         close(name, found, mesh.measured().volume_mm3, 1e-3);
         for sweep in [&model.a.jaw, &model.a.rein] {
             let mut mesh = Mesh::default();
@@ -63,7 +63,7 @@ fn each_part_is_the_volume_of_its_own_mesh() {
 fn a_body_cut_anywhere_adds_up_to_the_whole() {
     for (name, model) in models() {
         let body = &model.a.body;
-        let (whole, far) = (body.mass_between(-1e6, 1e6), 1e6);
+        let (whole, far) = (body.plate.mass_between(-1e6, 1e6), 1e6);
         // Off every corner, and on the very edge of the boss where its outline stands upright.
         let edge = body.rim.half_along();
         for cut in [
@@ -75,7 +75,10 @@ fn a_body_cut_anywhere_adds_up_to_the_whole() {
             edge,
             1.1 * edge,
         ] {
-            let (left, right) = (body.mass_between(-far, cut), body.mass_between(cut, far));
+            let (left, right) = (
+                body.plate.mass_between(-far, cut),
+                body.plate.mass_between(cut, far),
+            );
             close(name, left.volume + right.volume, whole.volume, 1e-9);
             within(name, left.x + right.x, whole.x, 1e-7 * whole.volume);
             within(name, left.y + right.y, whole.y, 1e-7 * whole.volume);
@@ -90,7 +93,7 @@ fn a_cut_off_part_of_a_body_is_the_volume_of_its_own_mesh() {
         let edge = half.body.rim.half_along();
         let mut mesh = Mesh::default();
         mesh.add_body_between(&half.body, -edge, edge);
-        let found = half.body.mass_between(-edge, edge).volume;
+        let found = half.body.plate.mass_between(-edge, edge).volume;
         close(name, found, mesh.measured().volume_mm3, 1e-3);
     }
 }
@@ -102,7 +105,11 @@ fn the_outline_has_the_area_that_geo_finds_and_is_the_sum_of_its_parts() {
         let outline = half.outline();
         let whole = polygon(&outline).unsigned_area();
         close(name, outline.area().abs(), whole, 1e-4);
-        let parts = [half.jaw_outline(), half.body.path(), half.rein_outline()];
+        let parts = [
+            half.jaw_outline(),
+            half.body.plate.path(),
+            half.rein_outline(),
+        ];
         let sum: f64 = parts.iter().map(|part| polygon(part).unsigned_area()).sum();
         close(name, sum, whole, 1e-5);
     }
@@ -115,7 +122,7 @@ fn outlines_never_cross_themselves() {
         let parts = [
             half.outline(),
             half.jaw_outline(),
-            half.body.path(),
+            half.body.plate.path(),
             half.rein_outline(),
         ];
         for part in parts {

@@ -8,6 +8,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::asked::{self, Units, parse_bar, parse_work};
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::units::Length;
 
@@ -139,8 +140,8 @@ fn the_answers_follow_a_typed_size() {
     let after = window.state().document();
     assert_ne!(&before, after);
     let model = reinwright_core::tongs::resolve(after);
-    let balance = reinwright_core::forge::balance::balance(after, &model);
-    let shown = after.units.show().text(balance.pair_bar_length_mm);
+    let balance = balance_of(after, &model);
+    let shown = after.units.show().text(balance.bar_length_mm);
     assert!(
         window.get_all_by_label(&shown).count() >= 1,
         "{shown} is not shown"

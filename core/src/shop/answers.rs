@@ -47,7 +47,7 @@ impl Answers {
         let strength = strength::strength_on(document, &model, fit.nominal.as_ref().ok(), load);
         let findings = noticed(document, &model, &fit, &strength);
         Self {
-            balance: balance(document, &model),
+            balance: balance_of(document, &model),
             model,
             fit,
             strength,
@@ -67,6 +67,11 @@ impl Answers {
     pub fn worst(&self) -> Option<Severity> {
         worst(&self.findings)
     }
+}
+
+/// The account of a pair's bar.
+pub fn balance_of(document: &Document, model: &Model) -> Balance {
+    balance(&model.pieces(), &document.from_bar())
 }
 
 /// All that every stage noticed about a pair, the worst first, then in the order of the parts.

@@ -5,5 +5,5 @@ mod choose;
 pub mod family;
 pub mod shelf;
 
-pub use answers::Answers;
+pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, choose};

@@ -162,7 +162,7 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
     let totals = totals(&answers, 12);
     assert_eq!(totals.len(), 4, "5/8, 3/4, 7/8 and 1 in square");
     let length: f64 = totals.iter().map(|total| total.length_mm).sum();
-    let each: f64 = answers.iter().map(|a| a.balance.pair_bar_length_mm).sum();
+    let each: f64 = answers.iter().map(|a| a.balance.bar_length_mm).sum();
     close("length", length, 12.0 * each, 1e-12);
     let mass: f64 = totals.iter().map(|total| total.mass_kg).sum();
     let each: f64 = answers.iter().map(|a| a.balance.bar_mass_kg()).sum();

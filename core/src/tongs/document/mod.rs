@@ -19,6 +19,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::asked::{Allowances, Bar, Field, Layout, Units, Visitor, Work, simple_choice};
 use crate::finding::Part;
+use crate::forge::balance::FromBar;
 use crate::paper::Projection;
 use crate::tongs::jaw::{Jaw, SecondJawChoice};
 
@@ -83,6 +84,16 @@ pub struct Document {
 }
 
 impl Document {
+    /// What the halves are forged from.
+    pub fn from_bar(&self) -> FromBar<'_> {
+        FromBar {
+            bar: &self.bar,
+            layout: self.layout,
+            losses: &self.allowances,
+            holes: self.rivet.made,
+        }
+    }
+
     /// Walks every value that the smith can set, in the order in which a pair is thought of.
     pub fn visit(&mut self, see: &mut dyn FnMut(Field<'_>)) {
         let mut v = Visitor::new(see);

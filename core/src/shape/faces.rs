@@ -1,4 +1,4 @@
-use crate::shape::section::lerp;
+use super::section::lerp;
 
 /// A stretch of x over which the faces go from one place to another.
 #[derive(Debug, Clone, Copy, PartialEq)]
