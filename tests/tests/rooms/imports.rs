@@ -63,7 +63,7 @@ impl<'a> Reader<'a> {
                 self.tree(self.module.clone());
             }
             (Token::Word(_) | Token::Colons | Token::Comma | Token::Star | Token::Other, _, _) => {
-                self.at += 1
+                self.at += 1;
             }
         }
     }
