@@ -11,8 +11,7 @@ use reinwright_core::finding::Severity;
 use reinwright_core::proof::check::check;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::shape::sweep::{Edge, Path};
-use reinwright_core::shop::Answers;
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::{
     Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,

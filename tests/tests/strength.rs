@@ -3,6 +3,7 @@
 use kurbo::Point;
 use proptest::prelude::*;
 use reinwright_core::asked::PlainSection;
+use reinwright_core::asked::bar::Steel;
 use reinwright_core::finding::{Finding, Part, Severity};
 use reinwright_core::proof::strength::{
     self, Figure, Needs, Station, Strength, StrengthLoad, along_sweep, bearing_en_n,
@@ -11,7 +12,7 @@ use reinwright_core::proof::strength::{
 };
 use reinwright_core::shape::section::Profile;
 use reinwright_core::shape::sweep::{Ease, Path, Station as Size, Sweep};
-use reinwright_core::steel::{self, Steel, YOUNGS_MPA, hot_factors};
+use reinwright_core::steel::{self, YOUNGS_MPA, hot_factors};
 use reinwright_core::tongs::document::{Document, HeadKind};
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;

@@ -85,6 +85,20 @@ fn a_flat_jaw_is_drawn_on() {
     assert_eq!(sketch(&window).nodes.len(), 3, "undo brings the node back");
 }
 
+/// A node that only bends the line is given its own section by the same tick that took it away.
+#[test]
+fn a_section_is_taken_from_a_node_and_given_back() {
+    let mut window = bench(None);
+    click(&mut window, "Draw on it");
+    click(&mut window, "Add");
+    let steel = sketch(&window).nodes[1].steel.expect("steel");
+    click(&mut window, "Section");
+    assert_eq!(sketch(&window).nodes[1].steel, None);
+    click(&mut window, "Section");
+    let again = sketch(&window).nodes[1].steel.expect("steel once more");
+    within("back", again.back.mm(), steel.back.mm(), 0.01);
+}
+
 #[test]
 fn nonsense_in_a_node_is_refused_in_words() {
     let mut window = bench(None);

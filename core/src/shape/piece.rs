@@ -163,7 +163,8 @@ impl Piece {
         self.solids().map(Solid::side).collect()
     }
 
-    /// Its outline in the top view, (x, z): one closed path a solid.
+    /// Its outline in the top view, (x, z): one closed path a solid. A sweep is told along its
+    /// middle line, so an end that is bent in the side view reaches a little farther than is shown.
     pub fn top(&self) -> Vec<BezPath> {
         self.solids().map(Solid::top).collect()
     }

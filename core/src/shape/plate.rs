@@ -31,6 +31,11 @@ impl Plate {
         path
     }
 
+    /// Volume and moments of all with `from` ≤ x ≤ `to`. The hole is not taken out.
+    pub fn mass_between(&self, from: f64, to: f64) -> Mass {
+        self.masses(&[from, to])[0]
+    }
+
     /// Volumes and moments of the slices between ascending `cuts` of x, in one pass along the
     /// outline, by Green's theorem: `∬ f dA = −∮ y f dx`. The hole is not taken out.
     pub fn masses(&self, cuts: &[f64]) -> Vec<Mass> {
