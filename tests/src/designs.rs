@@ -31,6 +31,20 @@ pub fn sample_paths() -> Vec<PathBuf> {
     paths
 }
 
+/// All sample designs by name.
+///
+/// # Panics
+/// If one cannot be read.
+pub fn samples() -> Vec<(String, Document)> {
+    let named = sample_paths().into_iter().map(|path| {
+        let name = path.file_stem().and_then(|name| name.to_str());
+        let name = name.expect("samples have plain names").to_owned();
+        let design = sample(&name);
+        (name, design)
+    });
+    named.collect()
+}
+
 /// The paths of all sample families, sorted.
 ///
 /// # Panics

@@ -104,15 +104,15 @@ proptest! {
         let base = pairs::starting("flat", "3/8 in flat", "3/4 in square");
         let mut family = Family::from_design(&base);
         let mut size = Size::new(base.work);
-        size.bar = Some(parse_bar(&format!("{sixteenths}/16 in square")).unwrap());
+        size.bar = Some(bar(&format!("{sixteenths}/16 in square")));
         family.sizes.push(size);
         let mut made = family.take_out(1).unwrap();
         let play = made.rivet.hole.mm() - made.rivet.diameter.mm();
-        prop_assert!(sixteenths == 12 || (play - 25.4 / 64.0).abs() < 1e-9, "play {}", play);
+        prop_assert!(sixteenths == 12 || (play - INCH / 64.0).abs() < 1e-9, "play {}", play);
         made.visit(&mut |field| {
             let hole = field.path == "rivet.hole";
             if let Value::Length(length) = field.value && !hole && length.mm() > 0.0 {
-                let parts = length.mm() / 25.4 * 32.0;
+                let parts = length.mm() / INCH * 32.0;
                 assert!((parts - parts.round()).abs() < 1e-6, "{}: {length}", field.path);
             }
         });
@@ -128,7 +128,7 @@ proptest! {
         for (at, throw) in dice.iter().enumerate().take(8) {
             let path = &paths[*throw as usize % paths.len()];
             family.set_rule(path, Rule::ALL[at % 3]).ok();
-            let mut size = Size::new(parse_work(&format!("{} mm round", at + 6)).unwrap());
+            let mut size = Size::new(work(&format!("{} mm round", at + 6)));
             size.set.insert(path.clone(), text_at(&base, path));
             size.name = "\"quoted\" \\ \u{2300}\n".repeat(at % 2);
             family.sizes.push(size);
