@@ -17,7 +17,8 @@ pub fn mm(size: f64) -> Length {
 pub fn starting(jaw: &str, work: &str, bar: &str) -> Document {
     let work = parse_work(work).expect("the test names work");
     let bar = parse_bar(bar).expect("the test names a bar");
-    Document::starting(jaw, work, bar).expect("the test names a jaw")
+    let jaw = jaw.parse().expect("the test names a jaw");
+    Document::starting(jaw, work, bar)
 }
 
 /// A closed flat jaw on thin work.

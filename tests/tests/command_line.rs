@@ -5,6 +5,7 @@ use std::path::Path;
 
 use reinwright::command_line::{Answer, answer};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_tests::designs::{sample, samples_folder};
 use serde_json::Value;
 
@@ -87,9 +88,9 @@ fn new_writes_a_design_that_every_job_takes() {
 #[test]
 fn new_takes_every_style_with_hyphens() {
     let folder = folder();
-    for name in reinwright_core::tongs::jaw::JawStyle::NAMES {
+    for kind in JawKind::ALL {
         let out = folder.path().join("any.ron");
-        let jaw = name.replace(' ', "-");
+        let jaw = kind.name().replace(' ', "-");
         let arguments = ["new", "--jaw", &jaw, "--work", "16 mm square on corners"];
         done(
             &[
@@ -99,7 +100,7 @@ fn new_takes_every_style_with_hyphens() {
             .concat(),
         );
         let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
-        assert_eq!(design.jaw.name(), *name);
+        assert_eq!(design.jaw.kind(), *kind);
     }
 }
 

@@ -5,7 +5,7 @@ use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::{Drawing, Item};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, sample_paths};
 
@@ -61,11 +61,11 @@ fn no_text_stands_on_another_whatever_the_jaw() {
         "1 in square",
         "1/4 x 1 in flat",
     ];
-    for jaw in JawStyle::NAMES {
+    for jaw in JawKind::ALL {
         for work in works {
             let held = parse_work(work).expect("work");
             let bar = parse_bar("5/8 in square").expect("a bar");
-            let design = Document::starting(jaw, held, bar).expect("a style");
+            let design = Document::starting(*jaw, held, bar);
             let model = resolve(&design);
             let name = format!("{jaw} on {work}");
             check_texts(&format!("{name}, half"), &draw::half(&design, &model));
@@ -79,10 +79,15 @@ fn no_text_stands_on_another_whatever_the_jaw() {
 /// letters.
 #[test]
 fn the_tip_of_a_template_takes_no_paper_for_its_size() {
-    for jaw in ["flat", "v bit", "bolt", "duckbill"] {
+    for jaw in [
+        JawKind::Flat,
+        JawKind::VBit,
+        JawKind::Bolt,
+        JawKind::Duckbill,
+    ] {
         let held = parse_work("1/2 in round").expect("work");
         let bar = parse_bar("3/4 in square").expect("a bar");
-        let design = Document::starting(jaw, held, bar).expect("a style");
+        let design = Document::starting(jaw, held, bar);
         let model = resolve(&design);
         let mut texts = Vec::new();
         gather(&draw::half(&design, &model).items, Vec2::ZERO, &mut texts);

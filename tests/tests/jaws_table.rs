@@ -11,7 +11,7 @@ use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
 use reinwright_core::shape::sweep::Edge;
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::{Document, check_limits, read, write};
-use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
+use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::outline::polygon_within;
@@ -67,15 +67,15 @@ fn bars(size: f64) -> Vec<Bar> {
 }
 
 /// Whether the trade holds such work in a style, in any way.
-fn is_suitable(name: &str, work: &Work) -> bool {
+fn is_suitable(kind: JawKind, work: &Work) -> bool {
     let lie = match *work {
         Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => lie,
-        Work::Flat { .. } | Work::Round { .. } => JawStyle::lie(name).unwrap_or(Lie::OnFlats),
+        Work::Flat { .. } | Work::Round { .. } => kind.lie().unwrap_or(Lie::OnFlats),
     };
-    if JawStyle::lie(name).is_some_and(|its| its != lie) {
+    if kind.lie().is_some_and(|its| its != lie) {
         return false;
     }
-    let said = Way::ALL.map(|way| JawStyle::trade(name, work, way));
+    let said = Way::ALL.map(|way| kind.trade(work, way));
     let mut said = said.into_iter().flatten().peekable();
     if said.peek().is_none() {
         // A style that says nothing is tried on what nearly every jaw holds.
@@ -91,16 +91,16 @@ fn is_suitable(name: &str, work: &Work) -> bool {
 }
 
 /// All pairs of one style.
-fn pairs(name: &str) -> Vec<(String, Document)> {
+fn pairs(kind: JawKind) -> Vec<(String, Document)> {
     let mut all = Vec::new();
     for size in SIZES {
         for work in shapes(size)
             .into_iter()
-            .filter(|work| is_suitable(name, work))
+            .filter(|work| is_suitable(kind, work))
         {
             for bar in bars(size) {
-                let what = format!("{name}, {work:?}, {:?}", bar.stock);
-                let pair = Document::starting(name, work, bar).expect("a listed style");
+                let what = format!("{kind}, {work:?}, {:?}", bar.stock);
+                let pair = Document::starting(kind, work, bar);
                 all.push((what, pair));
             }
         }
@@ -161,18 +161,18 @@ fn finite(what: &str, pair: &Document, model: &Model) {
 }
 
 /// Tries all pairs of one style: how many, and what was stopped.
-fn try_all(name: &str) -> (usize, Vec<String>) {
-    let all = pairs(name);
-    assert!(all.len() >= 8, "{name}: tried on {} pairs only", all.len());
+fn try_all(kind: JawKind) -> (usize, Vec<String>) {
+    let all = pairs(kind);
+    assert!(all.len() >= 8, "{kind}: tried on {} pairs only", all.len());
     let stops = all.iter().flat_map(|(what, pair)| check(what, pair));
     (all.len(), stops.collect())
 }
 
 #[test]
 fn every_style_at_every_size_is_made_without_a_stop() {
-    let names = JawStyle::NAMES.iter().filter(|name| **name != "sketch");
+    let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
     let found: Vec<(usize, Vec<String>)> = std::thread::scope(|scope| {
-        let running: Vec<_> = names.map(|name| scope.spawn(|| try_all(name))).collect();
+        let running: Vec<_> = kinds.map(|kind| scope.spawn(|| try_all(*kind))).collect();
         let joined = running.into_iter().map(|it| it.join());
         joined.map(|it| it.expect("no style panics")).collect()
     });
@@ -186,21 +186,25 @@ fn every_style_at_every_size_is_made_without_a_stop() {
 fn a_pair_that_the_trade_would_not_make_is_stopped() {
     let work = parse_work("40 mm round").expect("work");
     let bar = parse_bar("20 mm square").expect("bar");
-    let mut pair = Document::starting("notched", work, bar).expect("a listed style");
+    let mut pair = Document::starting(JawKind::Notched, work, bar);
     pair.jaw.heel = mm(12.0);
     assert!(!check("a heel within the boss", &pair).is_empty());
 }
 
 #[test]
 fn every_style_prints() {
-    for name in JawStyle::NAMES.iter().filter(|name| **name != "sketch") {
+    for kind in JawKind::ALL
+        .iter()
+        .copied()
+        .filter(|kind| *kind != JawKind::Sketch)
+    {
         for size in [8.0, 28.0] {
             let works = shapes(size).into_iter();
-            let Some(work) = works.clone().find(|work| is_suitable(name, work)) else {
+            let Some(work) = works.clone().find(|work| is_suitable(kind, work)) else {
                 continue;
             };
             let bar = bars(size).remove(0);
-            let pair = Document::starting(name, work, bar).expect("a listed style");
+            let pair = Document::starting(kind, work, bar);
             let model = resolve(&pair);
             let sheet = |title: &str, drawing| Sheet {
                 title: title.to_owned(),
@@ -215,7 +219,7 @@ fn every_style_prints() {
             let bytes = pdf(&pages, &DocInfo::default());
             assert!(
                 bytes.starts_with(b"%PDF") && bytes.len() > 5000,
-                "{name}, {size}"
+                "{kind}, {size}"
             );
         }
     }

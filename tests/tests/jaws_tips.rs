@@ -2,6 +2,7 @@
 
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 
 /// Seen from above the tip of a duckbill bulges all round: its width falls faster and faster.
@@ -12,7 +13,7 @@ fn the_corner_of_a_duckbill_has_no_notch() {
         ("6 mm flat", "16 mm square"),
     ] {
         let (work, bar) = (parse_work(work).unwrap(), parse_bar(bar).unwrap());
-        let design = Document::starting("duckbill", work, bar).expect("a style of that name");
+        let design = Document::starting(JawKind::Duckbill, work, bar);
         let jaw = resolve(&design).a.jaw;
         let from = jaw.stations[jaw.stations.len() - 4].at;
         let step = (jaw.length() - from) / 200.0;

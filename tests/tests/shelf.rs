@@ -15,7 +15,8 @@ use reinwright_core::units::{Length, Unit};
 fn design(jaw: &str, work: &str) -> Document {
     let work = parse_work(work).expect("work");
     let bar = parse_bar("3/4 in square").expect("bar");
-    Document::starting(jaw, work, bar).expect("a jaw style")
+    let jaw = jaw.parse().expect("a jaw style");
+    Document::starting(jaw, work, bar)
 }
 
 fn pair(design: Document) -> Pair {

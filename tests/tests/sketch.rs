@@ -17,7 +17,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::{
     Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,
 };
-use reinwright_core::tongs::jaw::{Jaw, JawStyle, Sketch};
+use reinwright_core::tongs::jaw::{Jaw, JawKind, JawStyle, Sketch};
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
@@ -27,7 +27,7 @@ use reinwright_tests::{close, within};
 fn pair_for(jaw: &str, work: &str, bar: &str) -> Document {
     let work = parse_work(work).expect("work");
     let bar = parse_bar(bar).expect("a bar");
-    Document::starting(jaw, work, bar).expect("a style")
+    Document::starting(jaw.parse().expect("a style"), work, bar)
 }
 
 fn sketched(document: &Document) -> Document {
@@ -57,12 +57,12 @@ fn styles() -> Vec<(String, Document)> {
     ];
     let bars = ["5/8 in square", "20 mm round"];
     let mut all = Vec::new();
-    for jaw in JawStyle::NAMES.iter().filter(|name| **name != "sketch") {
+    for jaw in JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch) {
         for work in works {
             for bar in bars {
                 all.push((
                     format!("{jaw} on {work} from {bar}"),
-                    pair_for(jaw, work, bar),
+                    pair_for(jaw.name(), work, bar),
                 ));
             }
         }

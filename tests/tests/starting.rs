@@ -41,7 +41,7 @@ fn each(jaw: &str, shapes: &[&str], check: impl Fn(&str, &Document)) {
         for (shape, bar) in shapes.iter().flat_map(|shape| bars.map(|bar| (shape, bar))) {
             let stock = parse_work(&format!("{size} {shape}")).expect("work");
             let parsed = parse_bar(bar).expect("a bar");
-            let pair = Document::starting(jaw, stock, parsed).expect("a style");
+            let pair = Document::starting(jaw.parse().expect("a style"), stock, parsed);
             check(&format!("{jaw} for {size} {shape} from {bar}"), &pair);
         }
     }

@@ -9,6 +9,7 @@ use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::asked::{self, Units, parse_bar, parse_work};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::units::Length;
 
 type Window = Harness<'static, Workbench>;
@@ -38,7 +39,7 @@ fn show(bench: Workbench, (width, height): (f32, f32)) -> Window {
 fn flat() -> Window {
     let work = parse_work("3/8 in flat").expect("work");
     let bar = parse_bar("3/4 in square").expect("bar");
-    let design = Document::starting("flat", work, bar).expect("flat is a jaw style");
+    let design = Document::starting(JawKind::Flat, work, bar);
     show(Workbench::with(design, around(None)), TALL)
 }
 
@@ -460,7 +461,7 @@ fn recent_files_are_remembered_in_plain_text() {
     let path = folder.path().join("mine.ron");
     let work = parse_work("3/8 in flat").expect("work");
     let bar = parse_bar("3/4 in square").expect("bar");
-    let design = Document::starting("flat", work, bar).expect("flat is a jaw style");
+    let design = Document::starting(JawKind::Flat, work, bar);
     let kept = folder.path().join("kept");
     let mut window = show(Workbench::with(design, around(Some(kept.clone()))), TALL);
     press(&mut window, Modifiers::COMMAND, Key::S);

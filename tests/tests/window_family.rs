@@ -9,6 +9,7 @@ use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::shop::family::{self, Family, Rule, Size};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::units::Length;
 
 type Window = Harness<'static, Workbench>;
@@ -35,7 +36,7 @@ fn show(bench: Workbench, (width, height): (f32, f32)) -> Window {
 fn design() -> Document {
     let work = parse_work("1/2 in flat").expect("work");
     let bar = parse_bar("3/4 in square").expect("bar");
-    Document::starting("flat", work, bar).expect("flat is a jaw style")
+    Document::starting(JawKind::Flat, work, bar)
 }
 
 /// Three flat sizes in inches, `1/4 in flat` to `1 in flat`.

@@ -21,7 +21,8 @@ const SMALL: (f32, f32) = (1024.0, 700.0);
 fn design(jaw: &str, work: &str, bar: &str) -> Document {
     let work = parse_work(work).expect("work");
     let bar = parse_bar(bar).expect("bar");
-    Document::starting(jaw, work, bar).expect("a jaw style")
+    let jaw = jaw.parse().expect("a jaw style");
+    Document::starting(jaw, work, bar)
 }
 
 fn flat() -> Document {

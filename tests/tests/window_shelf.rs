@@ -32,7 +32,7 @@ fn show(bench: Workbench) -> Window {
 fn design(name: &str, jaw: &str, work: &str) -> Document {
     let work = parse_work(work).expect("work");
     let bar = parse_bar("3/4 in square").expect("bar");
-    let design = Document::starting(jaw, work, bar).expect("a jaw style");
+    let design = Document::starting(jaw.parse().expect("a jaw style"), work, bar);
     Document {
         name: name.to_owned(),
         ..design

@@ -9,6 +9,7 @@ use reinwright::disk::own_jaws;
 use reinwright::window::{Chooser, Surroundings, Workbench};
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::jaw::Sketch;
 use reinwright_tests::within;
 
@@ -18,7 +19,7 @@ type Window = Harness<'static, Workbench>;
 fn bench(folder: Option<PathBuf>) -> Window {
     let work = parse_work("3/8 in flat").expect("work");
     let bar = parse_bar("3/4 in square").expect("a bar");
-    let design = Document::starting("flat", work, bar).expect("flat is a jaw style");
+    let design = Document::starting(JawKind::Flat, work, bar);
     let around = Surroundings {
         chooser: Chooser::OwnField,
         folder: None,

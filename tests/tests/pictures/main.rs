@@ -11,25 +11,29 @@ use reinwright_core::draw::{DrawOptions, pair};
 use reinwright_core::finding::Part;
 use reinwright_core::paper::{Drawing, Fill, Item};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 
 /// A letter stands for so many mm, across and up: about as letters are shaped.
 const LETTER: (f64, f64) = (1.5, 3.0);
 
 /// Work of 5/8 in that each style is made for, end on or across.
-fn work_for(style: &str) -> &'static str {
+fn work_for(style: JawKind) -> &'static str {
     match style {
-        "flat" | "box" | "duckbill" | "hammer eye" | "chisel head" => "5/8 in flat",
-        "square mouth" => "5/8 in square",
+        JawKind::Flat
+        | JawKind::BoxJaw
+        | JawKind::Duckbill
+        | JawKind::HammerEye
+        | JawKind::ChiselHead => "5/8 in flat",
+        JawKind::SquareMouth => "5/8 in square",
         _ => "5/8 in round",
     }
 }
 
-fn drawn(style: &str) -> Drawing {
+fn drawn(style: JawKind) -> Drawing {
     let work = parse_work(work_for(style)).expect("a size and a shape");
     let bar = parse_bar("3/4 in square").expect("a size and a shape");
-    let design = Document::starting(style, work, bar).expect("a style of that name");
+    let design = Document::starting(style, work, bar);
     let bare = DrawOptions {
         bare: true,
         ..DrawOptions::default()
@@ -87,7 +91,7 @@ fn painted(areas: &[(kurbo::BezPath, char)], frame: Rect) -> Vec<String> {
 }
 
 /// Side view from behind the rivet to beyond the tips, end view beside it.
-fn picture(style: &str) -> String {
+fn picture(style: JawKind) -> String {
     let drawing = drawn(style);
     let side = painted(
         &areas(&drawing, "Side view"),
@@ -106,7 +110,9 @@ fn picture(style: &str) -> String {
 
 #[test]
 fn every_style_looks_as_it_did() {
-    let styles = JawStyle::NAMES.iter().filter(|style| **style != "sketch");
-    let all: String = styles.map(|style| picture(style)).collect();
+    let styles = JawKind::ALL
+        .iter()
+        .filter(|style| **style != JawKind::Sketch);
+    let all: String = styles.map(|style| picture(*style)).collect();
     expect_file!["jaws.txt"].assert_eq(&all);
 }

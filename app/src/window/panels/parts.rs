@@ -320,7 +320,7 @@ fn hint(row: &Row, document: &Document) -> String {
     let units: Units = document.units;
     let mut hint = row.hint.to_owned();
     if row.path == "jaw.style" {
-        hint = format!("{hint}\n{}", capital(document.jaw.about()));
+        hint = format!("{hint}\n{}", capital(document.jaw.kind().about()));
     }
     if let Some(other) = row.elsewise() {
         hint = format!("{hint}\n{} is {other}", row.text());

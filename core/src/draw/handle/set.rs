@@ -196,11 +196,12 @@ pub(super) fn text(document: &Document, id: &HandleId) -> String {
 mod tests {
     use super::*;
     use crate::asked::{parse_bar, parse_work};
+    use crate::tongs::jaw::JawKind;
 
     fn design(units: Units) -> Document {
         let work = parse_work("3/8 in flat").unwrap();
         let bar = parse_bar("3/4 in square").unwrap();
-        let mut design = Document::starting("flat", work, bar).unwrap();
+        let mut design = Document::starting(JawKind::Flat, work, bar);
         design.units = units;
         design.jaw.length = "1 3/4 in".parse().unwrap();
         design

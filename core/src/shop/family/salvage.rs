@@ -14,7 +14,7 @@ use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
 use super::{Family, Rounding, Rule, Size};
 use crate::asked::{Bar, Field, Value, Work, broken, options, parse_bar};
 use crate::tongs::document::{Document, FORMAT, check_limits};
-use crate::tongs::jaw::JawStyle;
+use crate::tongs::jaw::JawKind;
 use crate::units::{Angle, Length, Unit};
 
 /// A family with what could not be opened of it.
@@ -203,7 +203,7 @@ impl<'a> Salvage<'a> {
         let usual_bar = parse_bar("3/4 in square").ok()?;
         let work = self.known(all.work, "base.work", work, "the first size's")?;
         let bar: Bar = self.piece(all.bar, "base.bar", usual_bar, "3/4 in square");
-        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar)?;
+        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar);
         let mut base = self.filled(&all, usual);
         self.bring_inside(&mut base);
         check_limits(&base).is_ok().then_some(base)
@@ -304,14 +304,14 @@ struct BasePieces<'a> {
 }
 
 /// The style that a jaw's text names, readable or not; flat when it names none.
-fn style(jaw: &str) -> &'static str {
+fn style(jaw: &str) -> JawKind {
     let plain = jaw.to_lowercase();
-    let named = |name: &&&str| plain.contains(&format!("{}(", name.replace([' ', '-'], "")));
-    JawStyle::NAMES
-        .iter()
-        .find(named)
-        .copied()
-        .unwrap_or("flat")
+    let named = |kind: &JawKind| {
+        let name = kind.name().replace([' ', '-'], "");
+        plain.contains(&format!("{name}("))
+    };
+    let mut all = JawKind::ALL.iter().copied();
+    all.find(named).unwrap_or(JawKind::Flat)
 }
 
 fn bring_inside(field: Field<'_>) -> Option<String> {

@@ -49,8 +49,11 @@ pub use trade::{Trade, Verdict, Way};
 pub use v_bit::VBit;
 
 use std::borrow::Cow;
+use std::fmt;
+use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 
 use crate::asked::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
 use crate::finding::Severity;
@@ -124,71 +127,94 @@ impl Remark {
     }
 }
 
-/// Whether a style is asked for: hyphens and spaces are the same.
-fn is_named(asked: &str, name: &str) -> bool {
-    asked.trim().to_lowercase().replace('-', " ") == name.replace('-', " ")
+/// No jaw style has a name.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("no jaw style is called \"{asked}\": choose one of {}", hyphened())]
+pub struct NoStyle {
+    /// What was asked for.
+    pub asked: String,
+}
+
+/// The names as the command line writes them.
+fn hyphened() -> String {
+    let names = JawKind::NAMES.iter().map(|name| name.replace(' ', "-"));
+    names.collect::<Vec<_>>().join(", ")
 }
 
 /// Lists the styles: one line here and a file of its own is all that a new style needs.
 macro_rules! styles {
-    ($($variant:ident),+ $(,)?) => {
+    ($($style:ident),+ $(,)?) => {
+        /// Which jaw style.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum JawKind {
+            $(#[doc = "One of the listed styles."] $style),+
+        }
+
+        impl JawKind {
+            /// All styles, in order.
+            pub const ALL: &'static [Self] = &[$(Self::$style),+];
+            const NAMES: &'static [&'static str] = &[$($style::NAME),+];
+
+            /// The trade's name, in lower case.
+            pub fn name(self) -> &'static str {
+                match self { $(Self::$style => $style::NAME),+ }
+            }
+
+            /// What it is for, in one sentence without a period.
+            pub fn about(self) -> &'static str {
+                match self { $(Self::$style => $style::ABOUT),+ }
+            }
+
+            /// How a many-sided bar lies in it at its best; `None` where it takes the bar either
+            /// way.
+            pub fn lie(self) -> Option<Lie> {
+                match self { $(Self::$style => $style::LIE),+ }
+            }
+
+            /// What the trade says of holding some work in it in some way; `None` leaves all to
+            /// the reckoning.
+            pub fn trade(self, work: &Work, way: Way) -> Option<Trade> {
+                match self { $(Self::$style => $style::trade(work, way)),+ }
+            }
+
+            /// The style in proportion to work and bar.
+            fn suited(self, work: &Work, bar: &Bar) -> JawStyle {
+                match self { $(Self::$style => JawStyle::$style($style::suited(work, bar))),+ }
+            }
+
+            /// The length of grip that suits, mm.
+            fn suited_length_mm(self, work: &Work, bar: &Bar) -> f64 {
+                match self { $(Self::$style => $style::suited_length_mm(work, bar)),+ }
+            }
+        }
+
         /// A jaw style with its sizes.
         #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
         #[serde(deny_unknown_fields)]
         pub enum JawStyle {
-            $(#[doc = "One of the listed styles."] $variant($variant)),+
+            $(#[doc = "One of the listed styles."] $style($style)),+
         }
 
         impl JawStyle {
-            /// The names of all styles, in order.
-            pub const NAMES: &'static [&'static str] = &[$($variant::NAME),+];
-            /// What each is for, in the same order.
-            pub const ABOUT: &'static [&'static str] = &[$($variant::ABOUT),+];
-
-            fn place(&self) -> usize {
-                let name = match self { $(Self::$variant(_) => $variant::NAME),+ };
-                Self::NAMES.iter().position(|n| *n == name).unwrap_or(0)
-            }
-
-            fn suited(name: &str, work: &Work, bar: &Bar) -> Option<(Self, f64)> {
-                $(if is_named(name, $variant::NAME) {
-                    let length = $variant::suited_length_mm(work, bar);
-                    return Some((Self::$variant($variant::suited(work, bar)), length));
-                })+
-                None
-            }
-
-            /// How a many-sided bar lies at its best in the style of a name; `None` where it takes
-            /// the bar either way.
-            pub fn lie(name: &str) -> Option<Lie> {
-                $(if is_named(name, $variant::NAME) {
-                    return $variant::LIE;
-                })+
-                None
-            }
-
-            /// What the trade says of holding some work in some way in the style of a name.
-            pub fn trade(name: &str, work: &Work, way: Way) -> Option<Trade> {
-                $(if is_named(name, $variant::NAME) {
-                    return $variant::trade(work, way);
-                })+
-                None
+            /// Which style it is.
+            pub fn kind(&self) -> JawKind {
+                match self { $(Self::$style(_) => JawKind::$style),+ }
             }
 
             fn fields(&mut self, v: &mut Visitor<'_>) {
-                match self { $(Self::$variant(style) => style.fields(v)),+ }
+                match self { $(Self::$style(style) => style.fields(v)),+ }
             }
 
             fn form(&self, length: f64) -> Form {
-                match self { $(Self::$variant(style) => style.form(length)),+ }
+                match self { $(Self::$style(style) => style.form(length)),+ }
             }
 
             fn remarks(&self, length: f64) -> Vec<Remark> {
-                match self { $(Self::$variant(style) => style.remarks(length)),+ }
+                match self { $(Self::$style(style) => style.remarks(length)),+ }
             }
 
             fn remarks_on(&self, work: &Work) -> Vec<Remark> {
-                match self { $(Self::$variant(style) => style.remarks_on(work)),+ }
+                match self { $(Self::$style(style) => style.remarks_on(work)),+ }
             }
         }
     };
@@ -214,6 +240,26 @@ styles!(
     Sketch,
 );
 
+impl fmt::Display for JawKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+impl FromStr for JawKind {
+    type Err = NoStyle;
+
+    /// The style with a name; hyphens and spaces are the same.
+    fn from_str(text: &str) -> Result<Self, NoStyle> {
+        let plain = |name: &str| name.trim().to_lowercase().replace('-', " ");
+        let mut all = Self::ALL.iter().copied();
+        let found = all.find(|kind| plain(kind.name()) == plain(text));
+        found.ok_or_else(|| NoStyle {
+            asked: text.to_owned(),
+        })
+    }
+}
+
 /// A jaw: where its grip is, and its style.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -229,10 +275,9 @@ pub struct Jaw {
 }
 
 impl Jaw {
-    /// A jaw of the named style in proportion to work and bar; `None` if no style has the name.
-    /// Hyphens and spaces are the same.
-    pub fn suited(name: &str, work: &Work, bar: &Bar) -> Option<Self> {
-        let (style, length) = JawStyle::suited(name, work, bar)?;
+    /// A jaw of a style in proportion to work and bar.
+    pub fn suited(kind: JawKind, work: &Work, bar: &Bar) -> Self {
+        let length = kind.suited_length_mm(work, bar);
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
         let heel = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
@@ -240,13 +285,13 @@ impl Jaw {
             heel: Length::measured(heel, unit),
             length: Length::measured(length, unit),
             tip: Length::measured(0.12 * side, unit),
-            style,
+            style: kind.suited(work, bar),
         };
         // A slim tip is broken less.
         if jaw.tip.mm() > jaw.tip_room() {
             jaw.tip = Length::measured(0.9 * jaw.tip_room(), unit);
         }
-        Some(jaw)
+        jaw
     }
 
     /// Shows its values, its style first.
@@ -282,14 +327,14 @@ impl Jaw {
         );
     }
 
-    /// The style's name.
-    pub fn name(&self) -> &'static str {
-        JawStyle::NAMES[self.style.place()]
+    /// Which style it is.
+    pub fn kind(&self) -> JawKind {
+        self.style.kind()
     }
 
-    /// What the style is for.
-    pub fn about(&self) -> &'static str {
-        JawStyle::ABOUT[self.style.place()]
+    /// The style's name.
+    pub fn name(&self) -> &'static str {
+        self.kind().name()
     }
 
     /// What its style says of its own sizes, and of the work that they are to hold.
@@ -327,25 +372,21 @@ struct StyleChoice<'a> {
 
 impl Choice for StyleChoice<'_> {
     fn names(&self) -> Vec<&'static str> {
-        JawStyle::NAMES.to_vec()
+        JawKind::NAMES.to_vec()
     }
 
     fn chosen(&self) -> usize {
-        self.jaw.style.place()
+        self.jaw.kind() as usize
     }
 
     fn choose(&mut self, index: usize) {
-        let name = JawStyle::NAMES
-            .get(index)
-            .filter(|_| index != self.chosen());
-        // A sketch begins as what is there.
-        if name == Some(&Sketch::NAME) {
-            *self.jaw = self.jaw.sketched(self.work.size());
-            return;
-        }
-        if let Some(jaw) = name.and_then(|name| Jaw::suited(name, self.work, self.bar)) {
-            *self.jaw = jaw;
-        }
+        let kind = JawKind::ALL.get(index).copied();
+        *self.jaw = match kind.filter(|kind| *kind != self.jaw.kind()) {
+            None => return,
+            // A sketch begins as what is there.
+            Some(JawKind::Sketch) => self.jaw.sketched(self.work.size()),
+            Some(kind) => Jaw::suited(kind, self.work, self.bar),
+        };
     }
 }
 
