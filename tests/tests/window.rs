@@ -156,7 +156,9 @@ fn a_bad_size_says_why_and_changes_nothing() {
     window.get_by_label_contains("\"three eighths\" is not a size");
     assert_eq!(window.state().document(), &before);
     fill(&mut window, "Work thickness", "900 mm");
-    window.get_by_label_contains("900 mm is outside the limits: give 0.02 in to 7.87 in");
+    window.get_by_label_contains(
+        "\"900 mm\" is outside its limits: give a value from 0.5 mm to 200 mm",
+    );
     assert_eq!(window.state().document(), &before);
     assert_eq!(
         window.get_by_label("Work thickness").value().as_deref(),
@@ -165,7 +167,7 @@ fn a_bad_size_says_why_and_changes_nothing() {
     fill(&mut window, "Work thickness", "1/4");
     assert!(
         window
-            .query_by_label_contains("outside the limits")
+            .query_by_label_contains("outside its limits")
             .is_none()
     );
 }
@@ -572,21 +574,12 @@ fn the_window_comes_to_rest() {
 #[test]
 fn every_style_of_every_choice_can_be_shown() {
     let mut window = flat();
-    let mut design = window.state().document().clone();
-    let mut choices = Vec::new();
-    design.visit(&mut |field| {
-        if let asked::Value::Choice(choice) = field.value {
-            choices.push((field.path, choice.names().len()));
-        }
-    });
-    for (path, count) in choices {
-        for index in 0..count {
+    let design = window.state().document().clone();
+    for field in design.fields() {
+        let ways = field.value.ways();
+        for chosen in 0..ways.len() {
             let mut design = design.clone();
-            design.visit(&mut |field| {
-                if let (asked::Value::Choice(choice), true) = (field.value, field.path == path) {
-                    choice.choose(index);
-                }
-            });
+            design.put(&field.path, asked::Value::Choice { ways, chosen });
             *window.state_mut() = Workbench::with(design, around(None));
             window.run();
         }

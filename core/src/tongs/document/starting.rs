@@ -115,7 +115,7 @@ impl Document {
 
 /// `V bit tongs for 3/4 in square`.
 fn title(jaw: &Jaw, work: &Work) -> String {
-    let shape = work.names()[work.chosen()];
+    let shape = work.way();
     capital(&format!("{} tongs for {} {shape}", jaw.name(), work.size()))
 }
 

@@ -8,6 +8,7 @@ mod bow;
 mod box_jaw;
 mod chisel_head;
 mod duckbill;
+mod ends;
 mod flat;
 mod form;
 mod goose_neck;
@@ -55,12 +56,13 @@ use std::str::FromStr;
 use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
-use crate::asked::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, RUN};
+use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Work, fields};
 use crate::finding::Severity;
 use crate::units::Length;
 
-/// What makes a jaw style.
-pub trait Style {
+/// What makes a jaw style, beside its own values.
+pub trait Style: Fields {
     /// The trade's name, in lower case; the command line knows it with hyphens for spaces.
     const NAME: &'static str;
     /// What it is for, in one sentence without a period.
@@ -74,9 +76,6 @@ pub trait Style {
 
     /// The length of grip that suits, mm.
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64;
-
-    /// Its own values.
-    fn fields(&mut self, v: &mut Visitor<'_>);
 
     /// Its stations from heel to tip over `length` mm. The first one is a plain rectangle, the
     /// end of the neck; `rise` counts from the line of the faces or lips.
@@ -201,10 +200,6 @@ macro_rules! styles {
                 match self { $(Self::$style(_) => JawKind::$style),+ }
             }
 
-            fn fields(&mut self, v: &mut Visitor<'_>) {
-                match self { $(Self::$style(style) => style.fields(v)),+ }
-            }
-
             fn form(&self, length: f64) -> Form {
                 match self { $(Self::$style(style) => style.form(length)),+ }
             }
@@ -217,6 +212,10 @@ macro_rules! styles {
                 match self { $(Self::$style(style) => style.remarks_on(work)),+ }
             }
         }
+
+        fields! { JawStyle: |it, v| {
+            match it { $(Self::$style(style) => v.all(style)),+ }
+        }}
     };
 }
 
@@ -294,39 +293,6 @@ impl Jaw {
         jaw
     }
 
-    /// Shows its values, its style first.
-    pub(crate) fn fields(&mut self, work: &Work, bar: &Bar, v: &mut Visitor<'_>) {
-        let mut choice = StyleChoice {
-            jaw: self,
-            work,
-            bar,
-        };
-        v.choice("style", "Style", "The shape of the grip", &mut choice);
-        let run = Range::RUN;
-        v.length(
-            "heel",
-            "Heel",
-            "From the rivet's centre to the back of the jaw",
-            (run, Follows::Bar),
-            &mut self.heel,
-        );
-        v.length(
-            "length",
-            "Length",
-            "From heel to tip",
-            (run, Follows::Bar),
-            &mut self.length,
-        );
-        self.style.fields(v);
-        v.length(
-            "tip",
-            "Tip radius",
-            "To which the back of the tip is broken",
-            (Range::DETAIL, Follows::Bar),
-            &mut self.tip,
-        );
-    }
-
     /// Which style it is.
     pub fn kind(&self) -> JawKind {
         self.style.kind()
@@ -363,54 +329,45 @@ impl Jaw {
     }
 }
 
-/// Choosing a style makes it anew for the work and the bar at hand.
-struct StyleChoice<'a> {
-    jaw: &'a mut Jaw,
-    work: &'a Work,
-    bar: &'a Bar,
-}
+// Its style is chosen beside work and bar, and stands before these.
+fields! { Jaw: |Self { heel, length, tip, style }, v| {
+    v.value("heel", heel, RUN).says("Heel", "From the rivet's centre to the back of the jaw");
+    v.value("length", length, RUN).says("Length", "From heel to tip");
+    v.all(style);
+    v.value("tip", tip, DETAIL).says("Tip radius", "To which the back of the tip is broken");
+}}
 
-impl Choice for StyleChoice<'_> {
-    fn names(&self) -> Vec<&'static str> {
-        JawKind::NAMES.to_vec()
-    }
+/// Choosing a style makes the jaw anew for the work and the bar at hand.
+impl ChoiceBeside<(Work, Bar)> for Jaw {
+    const WAYS: &'static [&'static str] = JawKind::NAMES;
 
     fn chosen(&self) -> usize {
-        self.jaw.kind() as usize
+        self.kind() as usize
     }
 
-    fn choose(&mut self, index: usize) {
+    fn choose(&mut self, index: usize, (work, bar): &(Work, Bar)) {
         let kind = JawKind::ALL.get(index).copied();
-        *self.jaw = match kind.filter(|kind| *kind != self.jaw.kind()) {
+        *self = match kind.filter(|kind| *kind != self.kind()) {
             None => return,
             // A sketch begins as what is there.
-            Some(JawKind::Sketch) => self.jaw.sketched(self.work.size()),
-            Some(kind) => Jaw::suited(kind, self.work, self.bar),
+            Some(JawKind::Sketch) => self.sketched(work.size()),
+            Some(kind) => Self::suited(kind, work, bar),
         };
     }
 }
 
-/// The choice of a second jaw that differs, or none.
-pub(crate) struct SecondJawChoice<'a> {
-    /// The second jaw, if there is one.
-    pub(crate) second: &'a mut Option<Jaw>,
-    /// The first one, copied when a second is asked for.
-    pub(crate) first: &'a Jaw,
-}
-
-impl Choice for SecondJawChoice<'_> {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["the same", "a different one"]
-    }
+/// A second jaw that differs begins as a copy of the first.
+impl ChoiceBeside<Jaw> for Option<Jaw> {
+    const WAYS: &'static [&'static str] = &["the same", "a different one"];
 
     fn chosen(&self) -> usize {
-        usize::from(self.second.is_some())
+        usize::from(self.is_some())
     }
 
-    fn choose(&mut self, index: usize) {
-        *self.second = match index {
+    fn choose(&mut self, index: usize, first: &Jaw) {
+        *self = match index {
             0 => None,
-            _ => Some(self.second.take().unwrap_or_else(|| self.first.clone())),
+            _ => Some(self.take().unwrap_or_else(|| first.clone())),
         };
     }
 }
