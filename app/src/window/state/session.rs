@@ -78,9 +78,7 @@ impl Content for Family {
     }
 
     fn text(&self) -> Result<String, String> {
-        let text = family::write(self);
-        family::read(text.as_bytes()).map_err(|error| error.to_string())?;
-        Ok(text)
+        family::whole_text(self).map_err(|error| error.to_string())
     }
 }
 
