@@ -18,6 +18,7 @@ use reinwright_core::proof::strength::{StrengthLoad, strength_on};
 use reinwright_core::shop::family::{Family, Size, answer_all};
 use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
@@ -25,15 +26,15 @@ use reinwright_core::units::{Length, Unit};
 /// One design of each jaw style that the trade makes most.
 fn designs() -> Vec<Document> {
     [
-        ("flat", "3/8 in flat", "3/4 in square"),
-        ("v bit", "16 mm square on corners", "20 mm round"),
-        ("hollow bit", "5/8 in round", "3/4 in square"),
+        (JawKind::Flat, "3/8 in flat", "3/4 in square"),
+        (JawKind::VBit, "16 mm square on corners", "20 mm round"),
+        (JawKind::HollowBit, "5/8 in round", "3/4 in square"),
     ]
     .into_iter()
     .map(|(jaw, work, bar)| {
         let work = parse_work(work).expect("a size and a shape");
         let bar = parse_bar(bar).expect("a size and a shape");
-        Document::starting(jaw, work, bar).expect("a style of that name")
+        Document::starting(jaw, work, bar)
     })
     .collect()
 }
@@ -99,7 +100,7 @@ fn everything(design: &Document) -> usize {
 fn sketch(nodes: usize) -> Document {
     let work = parse_work("1 1/2 in round").expect("a size and a shape");
     let bar = parse_bar("1 1/4 in square").expect("a size and a shape");
-    let mut design = Document::starting("bolt", work, bar).expect("a style of that name");
+    let mut design = Document::starting(JawKind::Bolt, work, bar);
     design.jaw = design.jaw.sketched(work.size());
     let mut drawn = design.jaw.sketch().expect("it was turned into one").clone();
     for count in drawn.nodes.len()..nodes {

@@ -42,7 +42,8 @@ pub fn bar(text: &str) -> Bar {
 /// If the words name no jaw, work or bar.
 #[track_caller]
 pub fn starting(jaw: &str, work: &str, bar: &str) -> Document {
-    Document::starting(jaw, self::work(work), self::bar(bar)).expect("the test names a jaw")
+    let jaw = jaw.parse().expect("the test names a jaw");
+    Document::starting(jaw, self::work(work), self::bar(bar))
 }
 
 /// A closed flat jaw on thin work.

@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use reinwright_core::asked::{Allowances, Hole, Layout, PlainSection, Scale, Stock, Units};
 use reinwright_core::finding::{Part, Severity, worst};
-use reinwright_core::forge::balance::Balance;
+use reinwright_core::forge::balance::{Balance, Loss};
 use reinwright_core::proof::check::check;
 use reinwright_core::shop::balance_of;
 use reinwright_core::steel::DENSITY_KG_MM3;
@@ -208,7 +208,7 @@ fn a_punched_hole_costs_less_bar_than_a_drilled_one() {
         let mut document = flat();
         document.rivet.made = made;
         let half = balanced(&document).pieces[0].clone();
-        half.allowance("slug") + half.allowance("drilled hole")
+        half.allowance(Loss::Slug) + half.allowance(Loss::DrilledHole)
     };
     let (slug, hole) = (lost(Hole::Punched), lost(Hole::Drilled));
     assert!(slug > 0.0 && slug < 0.2 * hole, "{slug} against {hole}");
@@ -273,7 +273,9 @@ fn marks_are_set_off_with_a_rule() {
 fn two_different_jaws_are_two_accounts() {
     let document = sample("v-over-flat");
     let balance = balanced(&document);
-    let [a, b] = &balance.pieces;
+    let [a, b] = balance.pieces.as_slice() else {
+        panic!("a pair is two halves");
+    };
     assert_eq!(a.parts[0].part, Part::Jaw);
     assert_eq!(b.parts[0].part, Part::SecondJaw);
     assert!((a.bar_length_mm - b.bar_length_mm).abs() > 1.0);

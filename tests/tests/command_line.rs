@@ -4,7 +4,7 @@ use std::path::Path;
 
 use reinwright_core::proof::fit::fit;
 use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::command_line::{ask, done, json, refused, text};
 use reinwright_tests::designs::{family_paths, sample, samples_folder};
@@ -60,9 +60,9 @@ fn new_writes_a_design_that_every_job_takes() {
 #[test]
 fn new_takes_every_style_with_hyphens() {
     let folder = folder();
-    for name in JawStyle::NAMES {
+    for kind in JawKind::ALL {
         let out = folder.path().join("any.ron");
-        let jaw = name.replace(' ', "-");
+        let jaw = kind.name().replace(' ', "-");
         let arguments = ["new", "--jaw", &jaw, "--work", "16 mm square on corners"];
         done(
             &[
@@ -72,7 +72,7 @@ fn new_takes_every_style_with_hyphens() {
             .concat(),
         );
         let design = document::read(&bytes(&out)).unwrap();
-        assert_eq!(design.jaw.name(), *name);
+        assert_eq!(design.jaw.kind(), *kind);
     }
 }
 

@@ -29,10 +29,10 @@ impl Answers {
     ///
     /// ```
     /// use reinwright_core::asked::{parse_bar, parse_work};
-    /// use reinwright_core::{shop::Answers, tongs::document::Document};
+    /// use reinwright_core::{shop::Answers, tongs::document::Document, tongs::jaw::JawKind};
     /// let work = parse_work("3/8 in flat").unwrap();
     /// let bar = parse_bar("3/4 in square").unwrap();
-    /// let pair = Document::starting("flat", work, bar).unwrap();
+    /// let pair = Document::starting(JawKind::Flat, work, bar);
     /// let answers = Answers::to(&pair);
     /// assert!(answers.balance.bar_mm > 0.0);
     /// ```

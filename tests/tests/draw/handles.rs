@@ -11,7 +11,7 @@ use reinwright_core::draw::handle::{
 use reinwright_core::draw::{DrawOptions, Shifts, pair};
 use reinwright_core::paper::{Item, Projection};
 use reinwright_core::tongs::document::{Document, Hand, check_limits};
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::{designs, pairs};
 
@@ -52,8 +52,8 @@ fn of<'a>(all: &'a [Handle], wanted: &str) -> &'a Handle {
 /// the tongs would slide the mark along the boss.
 #[test]
 fn the_neck_answers_to_a_pull_outwards() {
-    for name in JawStyle::NAMES {
-        let work = if ["flat", "open mouth", "box", "duckbill"].contains(name) {
+    for name in JawKind::ALL.iter().map(|kind| kind.name()) {
+        let work = if ["flat", "open mouth", "box", "duckbill"].contains(&name) {
             "3/8 in flat"
         } else {
             "1/2 in round"
@@ -130,11 +130,9 @@ fn the_common_sizes_have_handles() {
 fn changes_nothing(design: &Document, wanted: &str) -> bool {
     let volume = |by: f64| {
         let mut other = design.clone();
-        other.visit(&mut |field| {
-            if let (true, Value::Length(length)) = (field.path == wanted, field.value) {
-                *length = pairs::mm(length.mm() + by);
-            }
-        });
+        if let Some(Value::Length(length)) = design.field(wanted).map(|field| field.value) {
+            other.put(wanted, Value::Length(pairs::mm(length.mm() + by)));
+        }
         resolve(&other).a.volume_mm3()
     };
     [0.1, -0.1]
@@ -145,12 +143,12 @@ fn changes_nothing(design: &Document, wanted: &str) -> bool {
 /// A style's own sizes need no code to have handles.
 #[test]
 fn the_sizes_of_every_style_have_handles() {
-    for style in JawStyle::NAMES {
+    for style in JawKind::ALL.iter().map(|kind| kind.name()) {
         let design = pairs::starting(style, "5/8 in round", "3/4 in square");
         let all = handles(&design, &resolve(&design));
         let held: BTreeSet<&str> = all.iter().map(path).collect();
         let mut without = Vec::new();
-        design.clone().visit(&mut |field| {
+        design.visit(&mut |field| {
             let sized = matches!(field.value, Value::Length(_) | Value::Angle(_));
             if sized && field.path.starts_with("jaw.") && !held.contains(field.path.as_str()) {
                 without.push(field.path.clone());

@@ -9,7 +9,7 @@ use kurbo::{Point, Rect, Shape};
 use reinwright_core::draw::{DrawOptions, pair};
 use reinwright_core::finding::Part;
 use reinwright_core::paper::{Drawing, Fill, Item};
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::pairs::starting;
 
@@ -17,16 +17,20 @@ use reinwright_tests::pairs::starting;
 const LETTER: (f64, f64) = (1.5, 3.0);
 
 /// Work of 5/8 in that each style is made for, end on or across.
-fn work_for(style: &str) -> &'static str {
+fn work_for(style: JawKind) -> &'static str {
     match style {
-        "flat" | "box" | "duckbill" | "hammer eye" | "chisel head" => "5/8 in flat",
-        "square mouth" => "5/8 in square",
+        JawKind::Flat
+        | JawKind::BoxJaw
+        | JawKind::Duckbill
+        | JawKind::HammerEye
+        | JawKind::ChiselHead => "5/8 in flat",
+        JawKind::SquareMouth => "5/8 in square",
         _ => "5/8 in round",
     }
 }
 
-fn drawn(style: &str) -> Drawing {
-    let design = starting(style, work_for(style), "3/4 in square");
+fn drawn(style: JawKind) -> Drawing {
+    let design = starting(style.name(), work_for(style), "3/4 in square");
     let bare = DrawOptions {
         bare: true,
         ..DrawOptions::default()
@@ -84,7 +88,7 @@ fn painted(areas: &[(kurbo::BezPath, char)], frame: Rect) -> Vec<String> {
 }
 
 /// Side view from behind the rivet to beyond the tips, end view beside it.
-fn picture(style: &str) -> String {
+fn picture(style: JawKind) -> String {
     let drawing = drawn(style);
     let side = painted(
         &areas(&drawing, "Side view"),
@@ -103,7 +107,9 @@ fn picture(style: &str) -> String {
 
 #[test]
 fn every_style_looks_as_it_did() {
-    let styles = JawStyle::NAMES.iter().filter(|style| **style != "sketch");
-    let all: String = styles.map(|style| picture(style)).collect();
+    let styles = JawKind::ALL
+        .iter()
+        .filter(|style| **style != JawKind::Sketch);
+    let all: String = styles.map(|style| picture(*style)).collect();
     expect_file!["jaws.txt"].assert_eq(&all);
 }

@@ -4,7 +4,7 @@ use kurbo::{Rect, Vec2};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::{Drawing, Item};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::samples;
 use reinwright_tests::pairs::starting;
@@ -58,9 +58,9 @@ fn no_text_stands_on_another_whatever_the_jaw() {
         "1 in square",
         "1/4 x 1 in flat",
     ];
-    for jaw in JawStyle::NAMES {
+    for jaw in JawKind::ALL {
         for work in works {
-            let design = starting(jaw, work, "5/8 in square");
+            let design = starting(jaw.name(), work, "5/8 in square");
             let model = resolve(&design);
             let name = format!("{jaw} on {work}");
             check_texts(&format!("{name}, half"), &draw::half(&design, &model));

@@ -34,11 +34,9 @@ fn exactly_scaled(base: &Document, k: f64, rules: [Rule; 2]) -> Family {
     let mut family = Family::from_design(base);
     family.rounding = Rounding::Exact;
     let mut turn = rules.into_iter().cycle();
-    base.clone().visit(&mut |field: Field<'_>| {
-        if matches!(field.value, Value::Length(_)) {
-            family.rules.insert(field.path, turn.next().unwrap());
-        }
-    });
+    for field in base.fields().into_iter().filter(Field::is_length) {
+        family.rules.insert(field.path, turn.next().unwrap());
+    }
     let mut size = Size::new(scaled_work(base.work, k));
     size.bar = Some(scaled_bar(base.bar, k));
     family.sizes.push(size);
@@ -106,7 +104,7 @@ proptest! {
         let mut size = Size::new(base.work);
         size.bar = Some(bar(&format!("{sixteenths}/16 in square")));
         family.sizes.push(size);
-        let mut made = family.take_out(1).unwrap();
+        let made = family.take_out(1).unwrap();
         let play = made.rivet.hole.mm() - made.rivet.diameter.mm();
         prop_assert!(sixteenths == 12 || (play - INCH / 64.0).abs() < 1e-9, "play {}", play);
         made.visit(&mut |field| {
@@ -124,7 +122,7 @@ proptest! {
         let base = varied(&pairs::flat(), &dice, f64::INFINITY);
         let mut family = Family::from_design(&base);
         family.rounding = [Rounding::Measured, Rounding::Exact][dice[0] as usize % 2];
-        let paths: Vec<String> = family::fields(&base).into_iter().map(|f| f.path).collect();
+        let paths: Vec<String> = base.fields().into_iter().map(|f| f.path).collect();
         for (at, throw) in dice.iter().enumerate().take(8) {
             let path = &paths[*throw as usize % paths.len()];
             family.set_rule(path, Rule::ALL[at % 3]).ok();

@@ -40,9 +40,8 @@ fn v_bits() -> Family {
 
 /// The value at a path, as text.
 fn text_at(document: &Document, path: &str) -> String {
-    let fields = family::fields(document);
-    let field = fields.into_iter().find(|field| field.path == path);
-    field.expect("the document has the field").text
+    let field = document.field(path);
+    field.expect("the document has the field").value.to_string()
 }
 
 fn flats(sizes: &[&str]) -> Family {

@@ -126,5 +126,5 @@ fn every_jaw_style_has_a_file_of_its_own() {
         assert!(inside < 2, "{} has {inside} styles", path.display());
         styles += inside;
     }
-    assert_eq!(styles, reinwright_core::tongs::jaw::JawStyle::NAMES.len());
+    assert_eq!(styles, reinwright_core::tongs::jaw::JawKind::ALL.len());
 }

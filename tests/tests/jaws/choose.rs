@@ -3,7 +3,7 @@
 
 use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
 use reinwright_core::shop::{Advice, advise, choose};
-use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
+use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
 use reinwright_core::units::Unit;
 use reinwright_tests::pairs::{self, bar};
 
@@ -15,7 +15,7 @@ fn asked(work: &str, way: Way) -> Vec<Advice> {
 fn check(work: &str, way: Way, expected: &[(&str, Verdict)]) {
     let found = asked(work, way);
     for (style, verdict) in expected {
-        let advice = found.iter().find(|advice| advice.style == *style);
+        let advice = found.iter().find(|advice| advice.style.name() == *style);
         let advice = advice.unwrap_or_else(|| panic!("nothing is said of {style}"));
         assert_eq!(
             &advice.verdict, verdict,
@@ -45,12 +45,12 @@ fn round_bar_end_on() {
         ],
     );
     let flat = advise(
-        "flat",
+        JawKind::Flat,
         &pairs::work("5/8 in round"),
         Way::EndOn,
         &bar("3/4 in square"),
     );
-    let reason = flat.expect("flat is a style").reason;
+    let reason = flat.reason;
     assert!(
         reason.contains("rolls") && reason.contains("fly out"),
         "{reason}"
@@ -79,7 +79,7 @@ fn flat_bar_end_on() {
 fn hexagon_goes_into_a_v_on_its_corners_and_between_faces_on_its_flats() {
     let found = asked("5/8 in hexagon", Way::EndOn);
     let lie = |style: &str| {
-        let advice = found.iter().find(|advice| advice.style == style);
+        let advice = found.iter().find(|advice| advice.style.name() == style);
         match advice.expect("a style").pair.work {
             Work::Hexagon { lie, .. } => lie,
             other => panic!("{other:?}"),
@@ -135,15 +135,11 @@ fn what_suits_comes_first_and_every_style_is_spoken_of_once() {
         let found = asked("5/8 in square", way);
         let verdicts: Vec<Verdict> = found.iter().map(|advice| advice.verdict).collect();
         assert!(verdicts.is_sorted(), "{way:?}: {verdicts:?}");
-        let mut names: Vec<&str> = found.iter().map(|advice| advice.style).collect();
-        names.sort_unstable();
-        let mut all: Vec<&str> = JawStyle::NAMES
-            .iter()
-            .copied()
-            .filter(|it| *it != "sketch")
-            .collect();
-        all.sort_unstable();
-        assert_eq!(names, all);
+        let mut kinds: Vec<JawKind> = found.iter().map(|advice| advice.style).collect();
+        kinds.sort_unstable();
+        let all = JawKind::ALL.iter().copied();
+        let all: Vec<JawKind> = all.filter(|kind| *kind != JawKind::Sketch).collect();
+        assert_eq!(kinds, all);
         for advice in &found {
             assert!(
                 !advice.reason.is_empty() && !advice.reason.ends_with('.'),
@@ -159,13 +155,13 @@ fn wide_work_that_tips_is_told_of_where_the_style_would_suit() {
     let wide = asked("6 x 100 mm flat", Way::EndOn);
     let flat = wide
         .iter()
-        .find(|advice| advice.style == "flat")
+        .find(|advice| advice.style == JawKind::Flat)
         .expect("flat");
     assert_eq!(flat.verdict, Verdict::WillDo);
     assert!(flat.reason.ends_with("it tips"), "{}", flat.reason);
     let duckbill = wide
         .iter()
-        .find(|advice| advice.style == "duckbill")
+        .find(|advice| advice.style == JawKind::Duckbill)
         .expect("duckbill");
     assert_eq!(duckbill.verdict, Verdict::Suits, "{}", duckbill.reason);
 }

@@ -16,7 +16,7 @@ use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::{
     Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,
 };
-use reinwright_core::tongs::jaw::{Jaw, JawStyle, Sketch};
+use reinwright_core::tongs::jaw::{Jaw, JawKind, JawStyle, Sketch};
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
@@ -51,12 +51,12 @@ fn styles() -> Vec<(String, Document)> {
     ];
     let bars = ["5/8 in square", "20 mm round"];
     let mut all = Vec::new();
-    for jaw in JawStyle::NAMES.iter().filter(|name| **name != "sketch") {
+    for jaw in JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch) {
         for work in works {
             for bar in bars {
                 all.push((
                     format!("{jaw} on {work} from {bar}"),
-                    starting(jaw, work, bar),
+                    starting(jaw.name(), work, bar),
                 ));
             }
         }

@@ -10,7 +10,7 @@ use reinwright_core::shape::sweep::Edge;
 use reinwright_core::shop::Answers;
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{Document, check_limits, read, write};
-use reinwright_core::tongs::jaw::{JawStyle, Verdict, Way};
+use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::outline::polygon_within;
@@ -66,15 +66,15 @@ fn bars(size: f64) -> Vec<Bar> {
 }
 
 /// Whether the trade holds such work in a style, in any way.
-fn is_suitable(name: &str, work: &Work) -> bool {
+fn is_suitable(kind: JawKind, work: &Work) -> bool {
     let lie = match *work {
         Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => lie,
-        Work::Flat { .. } | Work::Round { .. } => JawStyle::lie(name).unwrap_or(Lie::OnFlats),
+        Work::Flat { .. } | Work::Round { .. } => kind.lie().unwrap_or(Lie::OnFlats),
     };
-    if JawStyle::lie(name).is_some_and(|its| its != lie) {
+    if kind.lie().is_some_and(|its| its != lie) {
         return false;
     }
-    let said = Way::ALL.map(|way| JawStyle::trade(name, work, way));
+    let said = Way::ALL.map(|way| kind.trade(work, way));
     let mut said = said.into_iter().flatten().peekable();
     if said.peek().is_none() {
         // A style that says nothing is tried on what nearly every jaw holds.
@@ -90,16 +90,16 @@ fn is_suitable(name: &str, work: &Work) -> bool {
 }
 
 /// All pairs of one style.
-fn all_of(name: &str) -> Vec<(String, Document)> {
+fn all_of(kind: JawKind) -> Vec<(String, Document)> {
     let mut all = Vec::new();
     for size in SIZES {
         for work in shapes(size)
             .into_iter()
-            .filter(|work| is_suitable(name, work))
+            .filter(|work| is_suitable(kind, work))
         {
             for bar in bars(size) {
-                let what = format!("{name}, {work:?}, {:?}", bar.stock);
-                let pair = Document::starting(name, work, bar).expect("a listed style");
+                let what = format!("{kind}, {work:?}, {:?}", bar.stock);
+                let pair = Document::starting(kind, work, bar);
                 all.push((what, pair));
             }
         }
@@ -160,18 +160,18 @@ fn finite(what: &str, pair: &Document, model: &Model) {
 }
 
 /// Tries all pairs of one style: how many, and what was stopped.
-fn try_all(name: &str) -> (usize, Vec<String>) {
-    let all = all_of(name);
-    assert!(all.len() >= 8, "{name}: tried on {} pairs only", all.len());
+fn try_all(kind: JawKind) -> (usize, Vec<String>) {
+    let all = all_of(kind);
+    assert!(all.len() >= 8, "{kind}: tried on {} pairs only", all.len());
     let stops = all.iter().flat_map(|(what, pair)| check(what, pair));
     (all.len(), stops.collect())
 }
 
 #[test]
 fn every_style_at_every_size_is_made_without_a_stop() {
-    let names = JawStyle::NAMES.iter().filter(|name| **name != "sketch");
+    let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
     let found: Vec<(usize, Vec<String>)> = std::thread::scope(|scope| {
-        let running: Vec<_> = names.map(|name| scope.spawn(|| try_all(name))).collect();
+        let running: Vec<_> = kinds.map(|kind| scope.spawn(|| try_all(*kind))).collect();
         let joined = running.into_iter().map(|it| it.join());
         joined.map(|it| it.expect("no style panics")).collect()
     });

@@ -3,7 +3,7 @@
 use kurbo::{Rect, Shape};
 use reinwright_core::draw;
 use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock, ink, tile};
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::pairs::starting;
 use reinwright_tests::within;
@@ -15,12 +15,12 @@ const OUTLINE: f64 = 0.5;
 
 #[test]
 fn every_style_prints_as_long_as_it_is() {
-    for style in JawStyle::NAMES {
+    for style in JawKind::ALL {
         for (work, bar) in [
             ("1/2 in square", "3/4 in square"),
             ("1 in round", "1 in square"),
         ] {
-            let pair = starting(style, work, bar);
+            let pair = starting(style.name(), work, bar);
             let model = resolve(&pair);
             let sheet = Sheet {
                 title: "The half".into(),

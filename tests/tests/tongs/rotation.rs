@@ -193,21 +193,21 @@ fn scrambled(mut pair: Document, dice: &[f64]) -> Document {
         dice[at % dice.len()]
     };
     // Choices bring fields of their own, so they are made first.
-    pair.visit(&mut |field| {
-        let roll = roll();
-        if let Value::Choice(choice) = field.value {
-            choice.choose(place(roll, choice.names().len()));
-        }
+    pair.revise(&mut |field| {
+        let (roll, ways) = (roll(), field.value.ways());
+        (!ways.is_empty()).then(|| Value::Choice {
+            ways,
+            chosen: place(roll, ways.len()),
+        })
     });
-    pair.visit(&mut |field| {
+    pair.revise(&mut |field| {
         let roll = roll();
         // Squared, so that sizes as small as tongs have come up often.
         let number = field.range.least + (field.range.most - field.range.least) * roll * roll;
         match field.value {
-            Value::Length(length) => *length = pairs::mm(number),
-            Value::Angle(angle) => *angle = reinwright_core::units::Angle::degrees(number),
-            Value::Percent(percent) => *percent = number,
-            Value::Count(_) | Value::Choice(_) => {}
+            Value::Length(_) => Some(Value::Length(pairs::mm(number))),
+            Value::Angle(_) | Value::Percent(_) => Some(field.value.with_number(number)),
+            Value::Count(_) | Value::Choice { .. } => None,
         }
     });
     pair
@@ -225,11 +225,12 @@ fn place(roll: f64, ways: usize) -> usize {
 /// A pair each of whose sizes is off by up to so much of itself.
 fn varied(mut pair: Document, by: f64, dice: &[f64]) -> Document {
     let mut at = 0;
-    pair.visit(&mut |field| {
+    pair.revise(&mut |field| {
         at += 1;
         let factor = 1.0 + by * (2.0 * dice[at % dice.len()] - 1.0);
-        if let Value::Length(length) = field.value {
-            *length = pairs::mm(length.mm() * factor);
+        match field.value {
+            Value::Length(length) => Some(Value::Length(pairs::mm(length.mm() * factor))),
+            Value::Angle(_) | Value::Percent(_) | Value::Count(_) | Value::Choice { .. } => None,
         }
     });
     pair

@@ -3,7 +3,7 @@
 use reinwright::jobs::printing;
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::paper::Paper;
-use reinwright_core::shop::{Answers, balance_of};
+use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, samples, samples_folder};

@@ -49,7 +49,7 @@ fn a_flat_jaw_is_drawn_on() {
 /// A node that only bends the line is given its own section by the same tick that took it away.
 #[test]
 fn a_section_is_taken_from_a_node_and_given_back() {
-    let mut window = bench(None);
+    let mut window = flat();
     click(&mut window, "Draw on it");
     click(&mut window, "Add");
     let steel = sketch(&window).nodes[1].steel.expect("steel");

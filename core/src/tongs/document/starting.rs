@@ -7,15 +7,15 @@ use crate::asked::{
     says_lie,
 };
 use crate::paper::Projection;
-use crate::tongs::jaw::Jaw;
+use crate::tongs::jaw::{Jaw, JawKind};
 use crate::units::{Length, Unit};
 
 impl Work {
-    /// Turned as the jaw style of a name takes it at its best: a square goes into a V on its
+    /// Turned as a jaw style takes it at its best: a square goes into a V on its
     /// corners, between flat faces on its flats.
     #[must_use]
-    pub fn laid_for(mut self, jaw: &str) -> Self {
-        if let Some(wanted) = crate::tongs::jaw::JawStyle::lie(jaw) {
+    pub fn laid_for(mut self, jaw: JawKind) -> Self {
+        if let Some(wanted) = jaw.lie() {
             self.lay(wanted);
         }
         self
@@ -23,7 +23,7 @@ impl Work {
 
     /// Laid as the text that names it says, or else for a jaw style.
     #[must_use]
-    pub fn laid_as_said(self, text: &str, jaw: &str) -> Self {
+    pub fn laid_as_said(self, text: &str, jaw: JawKind) -> Self {
         if says_lie(text) {
             self
         } else {
@@ -39,9 +39,9 @@ impl Document {
     }
 
     /// A whole pair in proportion to the work and the bar, in the sizes that trade practice
-    /// gives (ratios: common practice, no source); `None` if no jaw style has the name.
-    pub fn starting(jaw: &str, work: Work, bar: Bar) -> Option<Self> {
-        let jaw = Jaw::suited(jaw, &work, &bar)?;
+    /// gives (ratios: common practice, no source).
+    pub fn starting(jaw: JawKind, work: Work, bar: Bar) -> Self {
+        let jaw = Jaw::suited(jaw, &work, &bar);
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
         let of_bar = |ratio: f64| Length::measured(ratio * side, unit);
@@ -55,7 +55,7 @@ impl Document {
         };
         let rivet = rivet_for(side, unit);
         let inch = matches!(unit, Unit::Inch | Unit::Foot);
-        Some(Self {
+        Self {
             format: FORMAT,
             name: title(&jaw, &work),
             note: String::new(),
@@ -109,13 +109,13 @@ impl Document {
             rivet,
             layout: Layout::DoubleEnded,
             allowances: Allowances::usual(unit),
-        })
+        }
     }
 }
 
 /// `V bit tongs for 3/4 in square`.
 fn title(jaw: &Jaw, work: &Work) -> String {
-    let shape = work.names()[work.chosen()];
+    let shape = work.way();
     capital(&format!("{} tongs for {} {shape}", jaw.name(), work.size()))
 }
 

@@ -42,7 +42,7 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
 /// `3/4 in square`, `1/2 in x 3/4 in flat`.
 fn stock(document: &Document) -> String {
     let stock = &document.bar.stock;
-    let shape = stock.names()[stock.chosen()];
+    let shape = stock.way();
     match stock {
         Stock::Round { diameter: size } | Stock::Square { side: size } => format!("{size} {shape}"),
         Stock::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
