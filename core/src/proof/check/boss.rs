@@ -1,7 +1,7 @@
 //! The boss, its hole and the rivet in it.
 
 use super::Check;
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::tongs::body::Rim;
 use crate::tongs::document::{BossShape, HeadKind};
 
@@ -39,13 +39,12 @@ fn thickness(check: &mut Check<'_>) {
             check.size(boss),
             check.size(size)
         );
-        let hint = "make the boss thinner, or take a thicker bar".to_owned();
-        check.add(
-            (Severity::Stop, Part::Boss),
-            (message, hint),
-            (boss, size),
-            GEOMETRY,
-        );
+        let hint = "make the boss thinner, or take a thicker bar";
+        check
+            .report
+            .stop(Kind::BossOverBar, Part::Boss)
+            .held(boss, size)
+            .say(message, hint, GEOMETRY);
     }
     // A round bar is as much as the square of its area; a flat one is set down through its
     // thickness.
@@ -56,13 +55,12 @@ fn thickness(check: &mut Check<'_>) {
             check.size(boss),
             check.size(half)
         );
-        let hint = "set the boss down to between a half and two thirds of the bar".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (boss, half),
-            COMMON_PRACTICE,
-        );
+        let hint = "set the boss down to between a half and two thirds of the bar";
+        check
+            .report
+            .mend(Kind::BossThin, Part::Boss)
+            .held(boss, half)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -82,12 +80,11 @@ fn joggle(check: &mut Check<'_>) {
     );
     let hint =
         format!("bend jaw and rein {way} the other half by so much, or make the boss half the bar");
-    check.add(
-        (Severity::Note, Part::Boss),
-        (message, hint),
-        (joggle, 0.0),
-        GEOMETRY,
-    );
+    check
+        .report
+        .note(Kind::NeedsJoggle, Part::Boss)
+        .held(joggle, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 /// From the rivet's centre to the nearest point of the rim, mm.
@@ -115,14 +112,12 @@ fn hole(check: &mut Check<'_>) {
             check.size(hole),
             check.size(2.0 * edge)
         );
-        let hint = "make the hole smaller or the boss larger".to_owned();
-        let held = (hole, 2.0 * edge);
-        check.add(
-            (Severity::Stop, Part::Boss),
-            (message, hint),
-            held,
-            GEOMETRY,
-        );
+        let hint = "make the hole smaller or the boss larger";
+        check
+            .report
+            .stop(Kind::HoleBreaksOut, Part::Boss)
+            .held(hole, 2.0 * edge)
+            .say(message, hint, GEOMETRY);
     } else if edge < EDGE_DISTANCE * hole - HAIR {
         let limit = EDGE_DISTANCE * hole;
         let message = format!(
@@ -130,13 +125,12 @@ fn hole(check: &mut Check<'_>) {
             check.size(edge),
             check.size(limit)
         );
-        let hint = "make the boss larger or the rivet smaller".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (edge, limit),
-            EDGE_SOURCE,
-        );
+        let hint = "make the boss larger or the rivet smaller";
+        check
+            .report
+            .mend(Kind::HoleNearEdge, Part::Boss)
+            .held(edge, limit)
+            .say(message, hint, EDGE_SOURCE);
     } else if wall < WALL * hole - HAIR {
         let limit = WALL * hole;
         let message = format!(
@@ -144,13 +138,12 @@ fn hole(check: &mut Check<'_>) {
             check.size(wall),
             check.size(limit)
         );
-        let hint = "make the boss larger or the rivet smaller".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (wall, limit),
-            COMMON_PRACTICE,
-        );
+        let hint = "make the boss larger or the rivet smaller";
+        check
+            .report
+            .mend(Kind::HoleWallThin, Part::Boss)
+            .held(wall, limit)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -166,27 +159,24 @@ fn rivet(check: &mut Check<'_>) {
             check.size(rivet),
             check.size(hole)
         );
-        let hint = "drift the hole to the rivet, or take a thinner rivet".to_owned();
-        check.add(
-            (Severity::Stop, Part::Rivet),
-            (message, hint),
-            (rivet, hole),
-            GEOMETRY,
-        );
+        let hint = "drift the hole to the rivet, or take a thinner rivet";
+        check
+            .report
+            .stop(Kind::RivetOverHole, Part::Rivet)
+            .held(rivet, hole)
+            .say(message, hint, GEOMETRY);
     } else if play > MOST_PLAY + HAIR {
         let message = format!(
             "the rivet has {} play in its hole, over {}: the jaws will wander",
             check.size(play),
             check.size(MOST_PLAY)
         );
-        let hint = "make the hole closer to the rivet".to_owned();
-        let held = (play, MOST_PLAY);
-        check.add(
-            (Severity::Note, Part::Rivet),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        let hint = "make the hole closer to the rivet";
+        check
+            .report
+            .note(Kind::RivetLoose, Part::Rivet)
+            .held(play, MOST_PLAY)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -211,9 +201,12 @@ fn head(check: &mut Check<'_>) {
             check.size(wide * diameter),
             check.size(across)
         );
-        let hint = "take a thinner rivet or a larger boss".to_owned();
-        let held = (wide * diameter, across);
-        check.add((Severity::Mend, Part::Rivet), (message, hint), held, source);
+        let hint = "take a thinner rivet or a larger boss";
+        check
+            .report
+            .mend(Kind::HeadOverBoss, Part::Rivet)
+            .held(wide * diameter, across)
+            .say(message, hint, source);
     }
     let thickness = check.document.boss.thickness.mm();
     if deep * diameter > 0.5 * thickness + HAIR {
@@ -222,13 +215,11 @@ fn head(check: &mut Check<'_>) {
             check.size(deep * diameter),
             check.size(thickness)
         );
-        let hint = "take another head, a thinner rivet or a thicker boss".to_owned();
-        let held = (deep * diameter, 0.5 * thickness);
-        check.add(
-            (Severity::Mend, Part::Rivet),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        let hint = "take another head, a thinner rivet or a thicker boss";
+        check
+            .report
+            .mend(Kind::HeadSinksDeep, Part::Rivet)
+            .held(deep * diameter, 0.5 * thickness)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }

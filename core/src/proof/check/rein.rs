@@ -2,7 +2,7 @@
 
 use super::Check;
 use crate::asked::{Edge, PlainSection};
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::tongs::document::{ReinEnd, ReinLine};
 use crate::tongs::model::Half;
 
@@ -28,15 +28,18 @@ fn hand(check: &mut Check<'_>) {
         check.document.rein.hand.mm(),
         check.document.rein.length.mm(),
     );
-    let at = (Severity::Stop, Part::Rein);
     if hand >= length {
         let message = format!(
             "the hand is {} from the end of a rein that is {} long",
             check.size(hand),
             check.size(length)
         );
-        let hint = "bring the hand nearer to the end, or lengthen the rein".to_owned();
-        check.add(at, (message, hint), (hand, length), GEOMETRY);
+        let hint = "bring the hand nearer to the end, or lengthen the rein";
+        check
+            .report
+            .stop(Kind::HandPastRein, Part::Rein)
+            .held(hand, length)
+            .say(message, hint, GEOMETRY);
     } else if length - hand < NO_HAND_BEFORE * length {
         let limit = (1.0 - NO_HAND_BEFORE) * length;
         let message = format!(
@@ -44,13 +47,12 @@ fn hand(check: &mut Check<'_>) {
             check.size(hand),
             check.size(limit)
         );
-        let hint = "bring the hand nearer to the end, or lengthen the rein".to_owned();
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (hand, limit),
-            COMMON_PRACTICE,
-        );
+        let hint = "bring the hand nearer to the end, or lengthen the rein";
+        check
+            .report
+            .mend(Kind::HandAtJoint, Part::Rein)
+            .held(hand, limit)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -68,14 +70,12 @@ fn fingers(check: &mut Check<'_>) {
         check.size(gap),
         check.size(FINGER)
     );
-    let hint = "open the hand gap".to_owned();
-    let held = (gap, FINGER);
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        held,
-        COMMON_PRACTICE,
-    );
+    let hint = "open the hand gap";
+    check
+        .report
+        .mend(Kind::FingersPinched, Part::Rein)
+        .held(gap, FINGER)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 fn parallel(check: &mut Check<'_>) {
@@ -91,13 +91,12 @@ fn parallel(check: &mut Check<'_>) {
         check.size(parallel),
         check.size(length)
     );
-    let hint = "shorten the parallel end, or lengthen the rein".to_owned();
-    check.add(
-        (Severity::Stop, Part::Rein),
-        (message, hint),
-        (parallel, length),
-        GEOMETRY,
-    );
+    let hint = "shorten the parallel end, or lengthen the rein";
+    check
+        .report
+        .stop(Kind::ParallelOverRein, Part::Rein)
+        .held(parallel, length)
+        .say(message, hint, GEOMETRY);
 }
 
 fn bend(check: &mut Check<'_>) {
@@ -111,27 +110,24 @@ fn bend(check: &mut Check<'_>) {
             check.size(depth),
             check.size(spare + depth / 2.0)
         );
-        let hint = "give the bend more length, or make the rein shallower there".to_owned();
-        check.add(
-            (Severity::Stop, Part::Rein),
-            (message, hint),
-            (spare, 0.0),
-            GEOMETRY,
-        );
+        let hint = "give the bend more length, or make the rein shallower there";
+        check
+            .report
+            .stop(Kind::ReinFolds, Part::Rein)
+            .held(spare, 0.0)
+            .say(message, hint, GEOMETRY);
     } else if spare < depth / 2.0 {
         let message = format!(
             "the rein bends to an inside radius of {}, under half its depth, {}",
             check.size(spare),
             check.size(depth / 2.0)
         );
-        let hint = "give the bend more length".to_owned();
-        let held = (spare, depth / 2.0);
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        let hint = "give the bend more length";
+        check
+            .report
+            .mend(Kind::ReinBendTight, Part::Rein)
+            .held(spare, depth / 2.0)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -159,14 +155,12 @@ fn line(check: &mut Check<'_>) {
             check.size(got),
             check.size(asked)
         );
-        let hint =
-            "give the bend more length, change the hand gap, or lengthen the rein".to_owned();
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (got, asked),
-            GEOMETRY,
-        );
+        let hint = "give the bend more length, change the hand gap, or lengthen the rein";
+        check
+            .report
+            .mend(Kind::HandGapMissed, Part::Rein)
+            .held(got, asked)
+            .say(message, hint, GEOMETRY);
     }
     match check.document.rein.line {
         ReinLine::Straight => {}
@@ -203,12 +197,11 @@ fn bend_length(check: &mut Check<'_>, asked: f64) {
         check.size(got),
         check.size(asked)
     );
-    check.add(
-        (Severity::Note, Part::Rein),
-        (message, hint.to_owned()),
-        (got, asked),
-        GEOMETRY,
-    );
+    check
+        .report
+        .note(Kind::BendLengthMissed, Part::Rein)
+        .held(got, asked)
+        .say(message, hint, GEOMETRY);
 }
 
 fn swell(check: &mut Check<'_>, asked: f64) {
@@ -221,13 +214,12 @@ fn swell(check: &mut Check<'_>, asked: f64) {
         check.size(got),
         check.size(asked)
     );
-    let hint = "ask for another bow, or lengthen the rein".to_owned();
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        (got, asked),
-        GEOMETRY,
-    );
+    let hint = "ask for another bow, or lengthen the rein";
+    check
+        .report
+        .mend(Kind::BowMissed, Part::Rein)
+        .held(got, asked)
+        .say(message, hint, GEOMETRY);
 }
 
 fn taper(check: &mut Check<'_>) {
@@ -246,13 +238,12 @@ fn taper(check: &mut Check<'_>) {
             check.size(end),
             check.size(start)
         );
-        let hint = "a rein that tapers towards the hand is stronger for its weight".to_owned();
-        check.add(
-            (Severity::Note, Part::Rein),
-            (message, hint),
-            (end, start),
-            COMMON_PRACTICE,
-        );
+        let hint = "a rein that tapers towards the hand is stronger for its weight";
+        check
+            .report
+            .note(Kind::ReinTapersBackwards, Part::Rein)
+            .held(end, start)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -289,13 +280,12 @@ fn zone(check: &mut Check<'_>) {
         check.size(rein.hand.mm()),
         check.size(-room)
     );
-    let hint = "shorten the grip, or move the hand".to_owned();
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        (room, 0.0),
-        GEOMETRY,
-    );
+    let hint = "shorten the grip, or move the hand";
+    check
+        .report
+        .mend(Kind::HandZoneRunsOut, Part::Rein)
+        .held(room, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 fn edges(check: &mut Check<'_>) {
@@ -322,13 +312,11 @@ fn edges(check: &mut Check<'_>) {
             check.size(edge.size().mm()),
             check.size(2.0 * most)
         );
-        let hint = "break the edges less".to_owned();
-        let held = (edge.size().mm(), most);
-        check.add(
-            (Severity::Note, Part::Rein),
-            (message, hint),
-            held,
-            GEOMETRY,
-        );
+        let hint = "break the edges less";
+        check
+            .report
+            .note(Kind::EdgeOverRein, Part::Rein)
+            .held(edge.size().mm(), most)
+            .say(message, hint, GEOMETRY);
     }
 }

@@ -3,7 +3,7 @@
 use super::value::{set_text, short};
 use super::{Family, Rounding, Rule, Size};
 use crate::asked::{Field, Range, Value};
-use crate::finding::{Finding, GEOMETRY, Part, Severity};
+use crate::finding::{Finding, GEOMETRY, Held, Kind, Part, Severity};
 use crate::tongs::document::Document;
 use crate::units::{Length, Unit};
 
@@ -173,6 +173,7 @@ fn past(part: Part, label: &str, scaled: Length, range: Range) -> Finding {
         range.least
     };
     Finding {
+        kind: Kind::RulePastLimits,
         severity: Severity::Stop,
         part,
         message: format!(
@@ -181,8 +182,10 @@ fn past(part: Part, label: &str, scaled: Length, range: Range) -> Finding {
             range.least,
             range.most
         ),
-        value: scaled.mm(),
-        limit,
+        held: Some(Held {
+            value: scaled.mm(),
+            limit,
+        }),
         hint: "set it by hand for this size, or give it another rule".to_owned(),
         source: GEOMETRY,
     }
@@ -202,7 +205,8 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
             && let Err(why) = set_text(field, &text, unit)
         {
             let hint = "write it anew, or let it go so that its rule holds again";
-            findings.push(unused(part, format!("{label} is set by hand: {why}"), hint));
+            let message = format!("{label} is set by hand: {why}");
+            findings.push(by_hand(Kind::SetByHandUnread, part, message, hint));
         }
     });
     findings.extend(left.iter().map(|(path, text)| {
@@ -211,18 +215,18 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
             short(text)
         );
         let hint = "let it go, or choose the shape that has it";
-        unused(Part::Pair, message, hint)
+        by_hand(Kind::SetByHandUnused, Part::Pair, message, hint)
     }));
     findings
 }
 
-fn unused(part: Part, message: String, hint: &str) -> Finding {
+fn by_hand(kind: Kind, part: Part, message: String, hint: &str) -> Finding {
     Finding {
+        kind,
         severity: Severity::Mend,
         part,
         message,
-        value: 0.0,
-        limit: 0.0,
+        held: None,
         hint: hint.to_owned(),
         source: GEOMETRY,
     }

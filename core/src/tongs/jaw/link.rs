@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::tapered::Tapered;
 use super::{Form, Lay, Remark, Style};
 use crate::asked::{Bar, Follows, Range, Visitor, Work};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::sweep::Ease;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
 use crate::tongs::jaw::{Trade, Way};
@@ -133,13 +133,21 @@ impl Style for Link {
         if asked <= room + Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Mend,
-            message: "has steel for a groove {1} deep only, {0} was asked".into(),
-            hint: "leave the tip deeper, or make the groove shallower",
-            held: (asked, room),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::mend(
+                Kind::DetailOverRoom,
+                move |show| {
+                    format!(
+                        "has steel for a groove {} deep only, {} was asked",
+                        show.text(room),
+                        show.text(asked)
+                    )
+                },
+                "leave the tip deeper, or make the groove shallower",
+                COMMON_PRACTICE,
+            )
+            .held(asked, room),
+        ]
     }
 }
 
