@@ -2,18 +2,14 @@
 
 use super::Check;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
-use crate::tongs::body::Rim;
-use crate::tongs::document::{BossShape, HeadKind};
-
-/// Least distance from the hole's centre to an edge, in hole diameters.
-const EDGE_DISTANCE: f64 = 1.2;
-const EDGE_SOURCE: &str = "EN 1993-1-8 Table 3.3";
+use crate::proof::strength::{EDGE_SOURCE, LEAST_EDGE};
+use crate::units::MM_PER_INCH;
 
 /// Least wall around the hole, in hole diameters (common practice, no source).
 const WALL: f64 = 1.0;
 
 /// Most play of the rivet in its hole, mm: 1/32 in (common practice, no source).
-const MOST_PLAY: f64 = 25.4 / 32.0;
+const MOST_PLAY: f64 = MM_PER_INCH / 32.0;
 
 /// A joggle that nobody would bend in, mm.
 const LEAST_JOGGLE: f64 = 0.25;
@@ -87,24 +83,9 @@ fn joggle(check: &mut Check<'_>) {
         .say(message, hint, GEOMETRY);
 }
 
-/// From the rivet's centre to the nearest point of the rim, mm.
-fn nearest_edge(rim: &Rim, shape: BossShape) -> f64 {
-    match shape {
-        BossShape::Round | BossShape::Oval => rim.radius,
-        BossShape::Lozenge => {
-            let (x, y) = (
-                rim.half_along() - rim.radius,
-                rim.half_across() - rim.radius,
-            );
-            // The height of a right-angled triangle over its long side.
-            rim.radius + x * y / x.hypot(y).max(f64::MIN_POSITIVE)
-        }
-    }
-}
-
 fn hole(check: &mut Check<'_>) {
     let hole = check.document.rivet.hole.mm();
-    let edge = nearest_edge(&check.model.a.body.rim, check.document.boss.shape);
+    let edge = check.model.a.body.rim.nearest();
     let wall = edge - hole / 2.0;
     if wall <= 0.0 {
         let message = format!(
@@ -118,10 +99,10 @@ fn hole(check: &mut Check<'_>) {
             .stop(Kind::HoleBreaksOut, Part::Boss)
             .held(hole, 2.0 * edge)
             .say(message, hint, GEOMETRY);
-    } else if edge < EDGE_DISTANCE * hole - HAIR {
-        let limit = EDGE_DISTANCE * hole;
+    } else if edge < LEAST_EDGE * hole - HAIR {
+        let limit = LEAST_EDGE * hole;
         let message = format!(
-            "from the hole's centre to the edge of the boss it is {}, under {EDGE_DISTANCE} holes, {}",
+            "from the hole's centre to the edge of the boss it is {}, under {LEAST_EDGE} holes, {}",
             check.size(edge),
             check.size(limit)
         );
@@ -180,46 +161,36 @@ fn rivet(check: &mut Check<'_>) {
     }
 }
 
-/// Width of a head in shank diameters, how deep it sinks into the boss, and where both are from.
-fn head_size(head: HeadKind) -> (f64, f64, &'static str) {
-    match head {
-        HeadKind::Button => (1.75, 0.0, "ASME B18.1.2, DIN 660"),
-        HeadKind::Snap => (1.6, 0.0, "BS 275"),
-        HeadKind::Flat => (2.0, 0.0, COMMON_PRACTICE),
-        HeadKind::Countersunk => (1.75, 0.5, "DIN 661"),
-    }
-}
-
 fn head(check: &mut Check<'_>) {
     let rivet = &check.document.rivet;
-    let (wide, deep, source) = head_size(rivet.head);
-    let (name, diameter) = (rivet.head.name(), rivet.diameter.mm());
-    let across = 2.0 * nearest_edge(&check.model.a.body.rim, check.document.boss.shape);
-    if wide * diameter > across + HAIR {
+    let (name, shape) = (rivet.head.name(), rivet.head.shape());
+    let (wide, deep) = (rivet.head_across_mm(), shape.sinks() * rivet.diameter.mm());
+    let across = 2.0 * check.model.a.body.rim.nearest();
+    if wide > across + HAIR {
         let message = format!(
             "the {name} head is {} across and stands over the boss of {}",
-            check.size(wide * diameter),
+            check.size(wide),
             check.size(across)
         );
         let hint = "take a thinner rivet or a larger boss";
         check
             .report
             .mend(Kind::HeadOverBoss, Part::Rivet)
-            .held(wide * diameter, across)
-            .say(message, hint, source);
+            .held(wide, across)
+            .say(message, hint, shape.source);
     }
     let thickness = check.document.boss.thickness.mm();
-    if deep * diameter > 0.5 * thickness + HAIR {
+    if deep > 0.5 * thickness + HAIR {
         let message = format!(
             "the {name} head sinks {} into a boss of {}, over half of it",
-            check.size(deep * diameter),
+            check.size(deep),
             check.size(thickness)
         );
         let hint = "take another head, a thinner rivet or a thicker boss";
         check
             .report
             .mend(Kind::HeadSinksDeep, Part::Rivet)
-            .held(deep * diameter, 0.5 * thickness)
+            .held(deep, 0.5 * thickness)
             .say(message, hint, COMMON_PRACTICE);
     }
 }

@@ -3,14 +3,12 @@
 use super::Check;
 use crate::asked::{Edge, PlainSection};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
-use crate::tongs::document::{ReinEnd, ReinLine};
+use crate::tongs::document::ReinLine;
 use crate::tongs::model::Half;
+use crate::tongs::{NO_HAND_BEFORE, finish_length};
 
 /// How far the drawn gap or bow may be from what was asked before it is said, mm.
 const NEAR: f64 = 0.5;
-
-/// The part of the rein behind which the hand is always drawn, as `resolve` does.
-const NO_HAND_BEFORE: f64 = 0.3;
 
 pub(super) fn check(check: &mut Check<'_>) {
     hand(check);
@@ -131,14 +129,6 @@ fn bend(check: &mut Check<'_>) {
     }
 }
 
-/// Between the reins at the hand as drawn, mm.
-fn gap(half: &Half) -> f64 {
-    -2.0 * half
-        .rein
-        .edge_point(crate::shape::sweep::Edge::Inner, half.hand_at)
-        .y
-}
-
 /// How far the rein's middle stands outside that at the hand, at the most, mm.
 fn bow(half: &Half) -> f64 {
     const PLACES: u32 = 100;
@@ -148,7 +138,7 @@ fn bow(half: &Half) -> f64 {
 }
 
 fn line(check: &mut Check<'_>) {
-    let (asked, got) = (check.document.rein.gap.mm(), gap(&check.model.a));
+    let (asked, got) = (check.document.rein.gap.mm(), check.model.a.hand_gap());
     if (got - asked).abs() > NEAR {
         let message = format!(
             "the reins stand {} apart at the hand, {} was asked: this rein cannot reach it",
@@ -247,24 +237,13 @@ fn taper(check: &mut Check<'_>) {
     }
 }
 
-/// How much of the end its finish takes, mm.
-fn finish(check: &Check<'_>) -> f64 {
-    let rein = &check.document.rein;
-    let least = rein.end.depth_mm().min(rein.end.width_mm());
-    match rein.finish {
-        ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => 0.0,
-        ReinEnd::Rounded => least / 2.0,
-        ReinEnd::Ball { diameter } => diameter.mm(),
-    }
-}
-
 fn zone(check: &mut Check<'_>) {
     let rein = &check.document.rein;
     let Some(zone) = &rein.hand_zone else {
         return;
     };
     let (length, half) = (rein.length.mm(), zone.length.mm() / 2.0);
-    let behind = rein.hand.mm() - half - finish(check);
+    let behind = rein.hand.mm() - half - finish_length(rein);
     let before = (1.0 - NO_HAND_BEFORE) * length - rein.hand.mm() - half;
     let (room, where_) = if behind < before {
         (behind, "past the rein's end")
