@@ -153,6 +153,10 @@ enum JawEnd {
 /// Stations of the rein stand so far apart, mm: a hand's breadth in round numbers, 3 in or 75 mm.
 const APART: (f64, f64) = (3.0 * MM_PER_INCH, 75.0);
 
+/// Parts of that distance in which a station would crowd the rein's end, and its start.
+const NEAR_END: f64 = 0.2;
+const NEAR_START: f64 = 0.3;
+
 /// Stations of the jaw where its sections are given, and of the rein at round distances from the
 /// rivet.
 fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
@@ -178,8 +182,8 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     let mut rein = vec![0.0];
     let mut reach = every;
     let end = half.rein.middle(half.bent_from()).x;
-    while -reach > end + 0.2 * every {
-        if -reach < half.rein_start().x - 0.3 * every {
+    while -reach > end + NEAR_END * every {
+        if -reach < half.rein_start().x - NEAR_START * every {
             rein.push(along_rein(half, -reach));
         }
         reach += every;
@@ -237,8 +241,9 @@ fn distances(
     scale: Scale,
 ) -> Vec<Item> {
     let sign = if side == Side::Above { 1.0 } else { -1.0 };
-    // Notes of near stations may need two rows, and sometimes more.
-    let usual = base + sign * 3.2 * scale.row();
+    /// Rows outside the notes: those of near stations may need two, and sometimes more.
+    const OUTSIDE: f64 = 3.2;
+    let usual = base + sign * OUTSIDE * scale.row();
     let row = if side == Side::Above {
         usual.max(noted.y1 + scale.row())
     } else {

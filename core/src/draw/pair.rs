@@ -321,7 +321,7 @@ fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
             continue;
         }
         let at = corner(station.at.min(half.jaw.length() - jaw.tip.mm()));
-        let hang = if station.at > 0.7 * half.jaw.length() {
+        let hang = if station.at > NEAR_TIP * half.jaw.length() {
             Align::End
         } else {
             Align::Start
@@ -415,7 +415,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
     };
     let length = half.bent_from();
     let rivet = Point::new(0.0, -half.body.rim.half_across());
-    let end = Point::new(half.rein_end(), outer(0.97 * length).y);
+    let end = Point::new(half.rein_end(), outer(BEFORE_END * length).y);
     let tip = Point::new(
         half.tip(),
         -half.jaw.edge_point(Edge::Outer, half.jaw.length()).y,
@@ -434,7 +434,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
     let taper_end = length - rein.parallel.mm();
     match &rein.hand_zone {
         Some(zone) => wishes.push(note(half.hand_at, section_words(&zone.section, show))),
-        None if taper_end > 0.2 * length => {
+        None if taper_end > LEAST_TAPER * length => {
             wishes.push(note(taper_end, section_words(&rein.end, show)));
             // Measured along the rein, as it is forged.
             wishes.push(Wish::Span {
@@ -444,10 +444,19 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
                 part: Part::Rein,
             });
         }
-        None => wishes.push(note(0.9 * length, section_words(&rein.end, show))),
+        None => wishes.push(note(AT_END * length, section_words(&rein.end, show))),
     }
     wishes
 }
+
+/// Of a jaw: notes farther out hang to the left, where there is steel below them.
+const NEAR_TIP: f64 = 0.7;
+/// Of a rein: a dimension of its length ends at its edge here, before a rounded end runs in.
+const BEFORE_END: f64 = 0.97;
+/// Of a rein: a taper that is shorter has no room for a dimension of its own.
+const LEAST_TAPER: f64 = 0.2;
+/// Of a rein: where the section of its end is named.
+const AT_END: f64 = 0.9;
 
 /// Rows below the top view: thickness of the bosses and the step into the middle.
 fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) -> Vec<Item> {
@@ -456,9 +465,9 @@ fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) ->
     let edge = model.a.body.rim.half_along();
     let e = model.a.body.faces.thickness;
     let mut wishes = Vec::new();
-    if model.joggle.abs() > 0.2 {
+    if let Some(joggle) = model.joggle_to_bend() {
         let at = Point::new(f64::midpoint(edge, model.a.heel()), -0.6 * e);
-        let text = format!("joggle {} each half", show.number(model.joggle.abs()));
+        let text = format!("joggle {} each half", show.number(joggle.abs()));
         wishes.push(Wish::Note {
             at,
             text,

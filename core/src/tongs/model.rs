@@ -208,17 +208,6 @@ impl Half {
             sweep(&self.rein),
         ]
     }
-
-    /// Volume of one part of the finished half, mm³. Parts that a half does not have are nothing.
-    pub fn part_volume_mm3(&self, part: Part) -> f64 {
-        let part = if part == Part::SecondJaw {
-            Part::Jaw
-        } else {
-            part
-        };
-        let place = PARTS.iter().position(|its| *its == part);
-        place.map_or(0.0, |place| self.part_masses()[place].volume)
-    }
 }
 
 /// Continues a path with another that begins where it ends.
@@ -243,6 +232,13 @@ impl Model {
     /// is bent the other way.
     pub fn same(&self) -> bool {
         self.a == self.b
+    }
+
+    /// The joggle, where it is one that a smith would bend in: less is lost in the forging.
+    pub fn joggle_to_bend(&self) -> Option<f64> {
+        /// Half of what a smith's rule shows, mm (judgement).
+        const LEAST: f64 = 0.25;
+        (self.joggle.abs() >= LEAST).then_some(self.joggle)
     }
 
     /// The pair turned half round about x: the other half stands in the place of the first.

@@ -16,6 +16,10 @@ const UPSET_FROM: f64 = 1.03;
 const MOST_SPREAD: f64 = 0.67;
 const SPREAD_SOURCE: &str = "estimate after the spread law of Tomlinson and Stringer (1959)";
 
+/// A section that fills more of its box than this was spread as flat bar is; a round fills 0.785
+/// (geometry).
+const BOXY: f64 = 0.75;
+
 /// A section of a part, mm.
 #[derive(Debug, Clone, Copy)]
 struct Cut {
@@ -32,7 +36,7 @@ impl Cut {
             depth: section.depth,
             width: section.width,
             area: section.area_mm2(),
-            boxy: section.fullness() > 0.75,
+            boxy: section.fullness() > BOXY,
         }
     }
 }

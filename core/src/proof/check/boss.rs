@@ -11,9 +11,6 @@ const WALL: f64 = 1.0;
 /// Most play of the rivet in its hole, mm: 1/32 in (common practice, no source).
 const MOST_PLAY: f64 = MM_PER_INCH / 32.0;
 
-/// A joggle that nobody would bend in, mm.
-const LEAST_JOGGLE: f64 = 0.25;
-
 /// Less than a rounding step of a size, mm.
 const HAIR: f64 = 0.01;
 
@@ -61,10 +58,9 @@ fn thickness(check: &mut Check<'_>) {
 }
 
 fn joggle(check: &mut Check<'_>) {
-    let joggle = check.model.joggle;
-    if joggle.abs() < LEAST_JOGGLE {
+    let Some(joggle) = check.model.joggle_to_bend() else {
         return;
-    }
+    };
     let boss = check.document.boss.thickness.mm();
     let half = check.document.bar.stock.size().mm() / 2.0;
     let way = if joggle > 0.0 { "towards" } else { "away from" };

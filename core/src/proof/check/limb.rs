@@ -6,6 +6,7 @@ use kurbo::Point;
 use super::Check;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::tongs::body::{Blend, Limb};
+use crate::tongs::jaw::Remark;
 use crate::tongs::model::Half;
 
 /// A corner sharper than this part of the bar starts cracks (common practice, no source).
@@ -16,6 +17,9 @@ const THIN: f64 = 0.6;
 
 /// A size is rounded to what a smith measures with, so a rule of thumb is not held finer, mm.
 const HAIR: f64 = 0.3;
+
+/// What is drawn so little smaller than asked is not said, mm: as in a style's remarks.
+const NEAR: f64 = Remark::NEAR;
 
 pub(super) fn check(check: &mut Check<'_>) {
     let (neck, shoulder) = (check.document.neck, check.document.shoulder);
@@ -107,7 +111,7 @@ fn corner(check: &mut Check<'_>, part: Part, (asked, got): (f64, f64)) {
             .held(asked, limit)
             .say(message, hint, COMMON_PRACTICE);
     }
-    if got < asked - 0.05 {
+    if got < asked - NEAR {
         let message = format!(
             "there is room for a corner of {} only at the {part}, {} was asked",
             check.size(got),

@@ -15,6 +15,10 @@ const MASS_SOURCE: &str = "CCOHS, hand tool ergonomics (read in copies)";
 /// practice, no source: a finger's breadth at the tip of usual jaws).
 const LEAST_OPENING_DEG: f64 = 10.0;
 
+/// Part of the work's size by which thinner work must still be held before the reins touch (common
+/// practice, no source).
+const LEAST_SPARE: f64 = 0.1;
+
 /// How far out of line with the rivet the reins may be, mm (common practice, no source).
 const OUT_OF_LINE_MM: f64 = 3.0;
 
@@ -210,7 +214,7 @@ impl Say<'_> {
             return;
         }
         let spare = contact.size_mm - range.least.size_mm;
-        let least = 0.1 * contact.size_mm;
+        let least = LEAST_SPARE * contact.size_mm;
         if spare >= least {
             return;
         }

@@ -4,6 +4,8 @@ use crate::tongs::document::{HeadKind, HeadShape, HeadSolid};
 
 /// Tensile strength of a driven rivet of S235, MPa, from memory.
 const RIVET_TENSILE_MPA: f64 = 400.0;
+/// Shear strength of a rivet over its tensile strength (EN 1993-1-8 Table 3.4).
+const SHEAR_PART: f64 = 0.6;
 /// Partial factor `γ_M2` (EN 1993-1-8).
 const GAMMA_M2: f64 = 1.25;
 /// Allowable shear of a hot-driven rivet, MPa: 17.5 ksi (AISC ASD 1989 Table J3.2, A502 grade 1).
@@ -28,11 +30,11 @@ fn area_mm2(diameter_mm: f64) -> f64 {
 /// Design shear resistance of one plane of a rivet, N: `0.6 f_ur A / γ_M2`.
 ///
 /// ```
-/// let n = reinwright_core::strength::shear_en_n(10.0);
+/// let n = reinwright_core::proof::strength::shear_en_n(10.0);
 /// assert!((n - 15_080.0).abs() < 1.0);
 /// ```
 pub fn shear_en_n(diameter_mm: f64) -> f64 {
-    0.6 * RIVET_TENSILE_MPA * area_mm2(diameter_mm) / GAMMA_M2
+    SHEAR_PART * RIVET_TENSILE_MPA * area_mm2(diameter_mm) / GAMMA_M2
 }
 
 /// Allowable shear of one plane of a rivet, N.

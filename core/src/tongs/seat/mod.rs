@@ -100,9 +100,9 @@ fn highest(f: &impl Fn(f64) -> f64, a: f64, b: f64) -> [(f64, f64); 3] {
 
 /// Parts of the half-width at which a jaw's surface is compared with its middle, to see whether it
 /// has a groove.
-const BESIDE: [f64; 3] = [0.3, 0.6, 0.95];
+pub(crate) const BESIDE: [f64; 3] = [0.3, 0.6, 0.95];
 /// A groove is deeper than this, mm (judgement: less is a face that was not filed flat).
-const GROOVE: f64 = 0.3;
+pub(crate) const GROOVE: f64 = 0.3;
 /// Work touches the middle of a groove within this part of its width.
 const IN_MIDDLE: f64 = 0.02;
 /// Touching nearer to the line of the lips than this part of a hollow's depth is riding on them.
