@@ -1,7 +1,7 @@
 //! Which styles suit some work, held in some way, and why the others do not.
 
 use crate::asked::{Bar, Work};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Kind, Severity};
 use crate::proof::check::check;
 use crate::proof::fit;
 use crate::tongs::document::Document;
@@ -100,12 +100,9 @@ fn reckoned(pair: &Document, model: &Model) -> Option<(Verdict, String)> {
     }
     let said = findings
         .iter()
-        .find(|finding| finding.severity == Severity::Mend || finding.message.ends_with(TIPS));
+        .find(|finding| finding.severity == Severity::Mend || finding.kind == Kind::WorkTips);
     said.map(|finding| (Verdict::WillDo, finding.message.clone()))
 }
-
-/// How the finding ends that says that wide work tips.
-const TIPS: &str = "it tips";
 
 /// Why the work would roll, if it would.
 fn rolls(pair: &Document, model: &Model) -> Option<&'static str> {

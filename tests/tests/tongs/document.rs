@@ -25,7 +25,12 @@ fn finite(design: &Document) {
         balance.bar_length_mm,
     ];
     let findings = check(design, &model);
-    numbers.extend(findings.iter().flat_map(|f| [f.value, f.limit]));
+    numbers.extend(
+        findings
+            .iter()
+            .filter_map(|f| f.held)
+            .flat_map(|held| [held.value, held.limit]),
+    );
     for half in &balance.pieces {
         numbers.extend(half.parts.iter().map(|part| part.bar_length_mm));
         numbers.extend(half.parts.iter().map(|part| part.finished_length_mm));

@@ -11,7 +11,7 @@ mod hold;
 mod rivet;
 
 pub use beam::{Station, along_sweep, deflection_mm_per_n, slope_per_n};
-pub use figures::{Figure, Needs, Quantity};
+pub use figures::{Figure, FigureKind, Needs, Quantity};
 pub use findings::findings;
 pub use half::HalfBending;
 pub use rivet::{

@@ -8,7 +8,7 @@ use crate::asked::{
 };
 use crate::paper::Projection;
 use crate::tongs::jaw::{Jaw, JawKind};
-use crate::units::{Length, Unit};
+use crate::units::{Length, MM_PER_64TH, MM_PER_SIXTEENTH, Unit};
 
 impl Work {
     /// Turned as a jaw style takes it at its best: a square goes into a V on its
@@ -124,8 +124,8 @@ fn title(jaw: &Jaw, work: &Work) -> String {
 fn rein_end_for(side: f64, unit: Unit) -> Length {
     match unit {
         Unit::Inch | Unit::Foot => {
-            let sixteenths = (0.5 * side / 1.5875).round().clamp(4.0, 8.0);
-            Length::from_mm(sixteenths * 1.5875, Unit::Inch)
+            let sixteenths = (0.5 * side / MM_PER_SIXTEENTH).round().clamp(4.0, 8.0);
+            Length::from_mm(sixteenths * MM_PER_SIXTEENTH, Unit::Inch)
         }
         Unit::Millimetre | Unit::Centimetre => {
             Length::decimal((0.5 * side).round().clamp(6.0, 12.0), Unit::Millimetre)
@@ -138,11 +138,11 @@ fn rein_end_for(side: f64, unit: Unit) -> Length {
 fn rivet_for(side: f64, unit: Unit) -> Rivet {
     let (diameter, hole) = match unit {
         Unit::Inch | Unit::Foot => {
-            let sixteenths = (0.43 * side / 1.5875).round().clamp(3.0, 12.0);
-            let diameter = Length::from_mm(sixteenths * 1.5875, Unit::Inch);
+            let sixteenths = (0.43 * side / MM_PER_SIXTEENTH).round().clamp(3.0, 12.0);
+            let diameter = Length::from_mm(sixteenths * MM_PER_SIXTEENTH, Unit::Inch);
             (
                 diameter,
-                Length::from_mm(diameter.mm() + 25.4 / 64.0, Unit::Inch),
+                Length::from_mm(diameter.mm() + MM_PER_64TH, Unit::Inch),
             )
         }
         Unit::Millimetre | Unit::Centimetre => {
