@@ -5,5 +5,6 @@ mod choose;
 pub mod family;
 pub mod shelf;
 
+use answers::holding;
 pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, choose};
