@@ -179,7 +179,8 @@ impl Balance {
     pub fn set_off_mm(&self, at_mm: f64, units: Units) -> f64 {
         let next = self.marks.partition_point(|mark| mark.at_mm <= at_mm);
         let set = |mark: &Mark| mark.measured(units).mm();
-        let (Some(a), Some(b)) = (self.marks.get(next.wrapping_sub(1)), self.marks.get(next)) else {
+        let (Some(a), Some(b)) = (self.marks.get(next.wrapping_sub(1)), self.marks.get(next))
+        else {
             return self.cut_length(units).mm();
         };
         let part = (at_mm - a.at_mm) / (b.at_mm - a.at_mm);
