@@ -13,7 +13,7 @@ impl Range {
     /// No limits: choices have none.
     pub const ANY: Self = Self::new(f64::MIN, f64::MAX);
 
-    /// A thickness or a width of steel, as [`STEEL`].
+    /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
     pub const STEEL: Self = STEEL;
 
     /// From `least` to `most`.
