@@ -33,6 +33,8 @@ pub struct BoxJaw {
 /// A lip, of the thickness of the work: on both jaws they must not meet (common practice, no
 /// source).
 const LIP: f64 = 0.4;
+/// Parts of the bar that a web is at the least (common practice, no source).
+const LEAST_WEB: f64 = 0.22;
 /// A lip lower than this part of the work lets it climb out (common practice, no source).
 const LEAST_LIP: f64 = 0.25;
 
@@ -45,11 +47,16 @@ impl Style for BoxJaw {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let measured = |mm: f64| Length::measured(mm, unit);
         let (_, thick, wide) = work_section(work);
+        let inside = wide + play(wide);
+        let (lip, lip_thickness) = (LIP * thick, (0.3 * side).clamp(3.0, 6.4));
+        // What the lips leave of the bar is the web, on wide work a thin one.
+        let left = bar.stock.area_mm2() - 2.0 * lip * lip_thickness;
+        let web = left / (inside + 2.0 * lip_thickness);
         Self {
-            inside: measured(wide + play(wide)),
-            lip: measured(LIP * thick),
-            lip_thickness: measured((0.3 * side).clamp(3.0, 6.4)),
-            web: measured(0.42 * side),
+            inside: measured(inside),
+            lip: measured(lip),
+            lip_thickness: measured(lip_thickness),
+            web: measured(web.clamp(LEAST_WEB * side, 0.42 * side)),
             root_depth: measured(0.62 * side),
             root_width: measured(1.1 * side),
             blend: measured(0.9 * side),

@@ -1,9 +1,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
-use super::bolt::{LEAST_BIT, short_bit};
+use super::bolt::{LEAST_BIT, short_bit, suited_bit_mm};
 use super::bow::{Bow, Start};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::{Bar, Follows, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::shape::section::work_section;
@@ -52,7 +52,7 @@ impl Style for GooseNeck {
         let face = bit.face_on(work);
         // The face of the stop is six tenths as high as the neck.
         let butts = (high / 2.0 - face + ROOM) / 0.6;
-        Self {
+        let mut it = Self {
             bit,
             stop: measured(0.5 * side),
             stop_reach: measured((face - BETWEEN / 2.0).max(0.0)),
@@ -60,11 +60,17 @@ impl Style for GooseNeck {
             throat_height: measured(butts.max(0.55 * side)),
             neck_depth: measured(0.5 * side),
             neck_width: measured(side),
-        }
+        };
+        let reach = it.bow().length(it.start()) + suited_bit_mm(work) / 2.0;
+        it.neck_depth = measured(stout::root_mm(bar, reach));
+        // Neck and stop together are the stoutest place.
+        let stop = it.neck_depth.mm() + it.bow().start(it.start()) + it.stop_reach.mm();
+        it.neck_width = measured(stout::width_within(bar, side, stop));
+        it
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        let bit = (1.6 * work.size().mm()).max(22.0);
+        let bit = suited_bit_mm(work);
         let style = Self::suited(work, bar);
         style.bow().length(style.start()) + bit
     }

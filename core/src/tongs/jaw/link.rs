@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
-use super::{Form, Lay, Remark, Style};
+use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::{Bar, Follows, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::sweep::Ease;
@@ -39,10 +39,15 @@ impl Style for Link {
         let size = crate::shape::section::work_section(work).1;
         let measured = |mm: f64| Length::measured(mm, unit);
         let groove = 0.4 * size;
+        let root = (0.67 * side).max(groove + 0.4 * side).max(groove / SUITED_DEEP);
         Self {
-            root_depth: measured((0.67 * side).max(groove + 0.4 * side)),
-            root_width: measured(1.1 * side),
-            tip_depth: measured((0.5 * side).max(groove + 0.3 * side)),
+            root_depth: measured(root),
+            root_width: measured(stout::width_within(bar, 1.1 * side, root)),
+            tip_depth: measured(
+                (0.5 * side)
+                    .max(groove + 0.3 * side)
+                    .max(groove / SUITED_DEEP),
+            ),
             tip_width: measured(0.9 * side),
             mouth: measured(1.08 * size),
             groove: measured(groove),
@@ -143,6 +148,10 @@ impl Style for Link {
     }
 }
 
+/// A groove leaves two fifths of the jaw behind it; the starting one a little more.
+const MOST_DEEP: f64 = 0.6;
+const SUITED_DEEP: f64 = 0.57;
+
 impl Link {
     /// Half the groove's mouth, and where its middle is past the heel, mm.
     fn place(&self, length: f64) -> (f64, f64) {
@@ -154,6 +163,6 @@ impl Link {
     /// The deepest groove that leaves two fifths of the jaw behind it, mm.
     fn groove_room(&self, length: f64) -> f64 {
         let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
-        0.6 * (root + (tip - root) * self.place(length).1 / length).min(tip)
+        MOST_DEEP * (root + (tip - root) * self.place(length).1 / length).min(tip)
     }
 }

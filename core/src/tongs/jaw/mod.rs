@@ -21,6 +21,7 @@ mod pick_up;
 mod scrolling;
 pub mod sketch;
 mod square_mouth;
+mod stout;
 mod tapered;
 pub(crate) mod trade;
 mod trough;

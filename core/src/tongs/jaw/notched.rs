@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
-use super::{Form, Lay, Remark, Style};
+use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work, simple_choice};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::sweep::Ease;
@@ -115,8 +115,15 @@ impl Style for Notched {
         };
         let cuts = it.cuts();
         let deepest = cuts.iter().map(|cut| cut.deep).fold(0.0, f64::max);
-        it.root_depth = measured((0.67 * side).max(deepest + 0.5 * side));
-        it.tip_depth = measured((0.4 * side).max(cuts[2].deep + 0.35 * side));
+        let root = (0.67 * side)
+            .max(deepest + 0.4 * side)
+            .max(deepest / SUITED_DEEP);
+        let tip = (0.4 * side)
+            .max(cuts[2].deep + 0.3 * side)
+            .max(cuts[2].deep / SUITED_DEEP);
+        it.root_depth = measured(root);
+        it.tip_depth = measured(tip);
+        it.root_width = measured(stout::width_within(bar, 1.1 * side, root));
         it
     }
 
@@ -126,7 +133,8 @@ impl Style for Notched {
             NotchPlace::Tip => (1.2 * side).max(work.size().mm()),
             NotchPlace::First | NotchPlace::Second | NotchPlace::Third => 0.7 * side,
         };
-        it.notched_mm() + tip
+        let notched = it.notched_mm();
+        (notched + tip).max(notched / SUITED_NOTCHED)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -250,6 +258,9 @@ impl Style for Notched {
 const MOST_NOTCHED: f64 = 0.9;
 /// A notch leaves two fifths of the depth behind it.
 const MOST_DEEP: f64 = 0.6;
+/// The starting jaw keeps a little off both.
+const SUITED_NOTCHED: f64 = 0.87;
+const SUITED_DEEP: f64 = 0.5;
 
 /// How deep a notch may be about a place, mm: the thinner end counts.
 fn notch_room(taper: Tapered, at: f64, mouth: f64) -> f64 {

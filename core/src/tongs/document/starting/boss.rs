@@ -4,12 +4,15 @@ use super::super::{Boss, BossShape, HeadKind, Neck, Rivet, Shoulder};
 use super::metal::{FULL_N, Metal};
 use super::reach::Arms;
 use crate::asked::Hole;
-use crate::units::{Length, Unit};
+use crate::units::{Length, MM_PER_INCH, Unit};
 
 /// Sides of the bar that a boss is across (common practice, no source).
 const ACROSS: f64 = 1.75;
+/// Widths of the bar that it is across at the least: flat bar is that deep already (common
+/// practice, no source).
+const OF_FLAT: f64 = 1.2;
 /// The most of the bar's area that the boss takes: a bar that is only set down gives no more.
-const OF_AREA: f64 = 1.0;
+const OF_AREA: f64 = 1.02;
 /// Parts of the bar's side that a rivet is (common practice, no source).
 const RIVET: f64 = 0.4;
 /// Diameters of the hole that a boss is across, so that the wall is as thick as the hole (common
@@ -34,11 +37,13 @@ const FILLET: f64 = 0.25;
 
 /// Diameter of a boss, mm.
 pub(super) fn across(metal: &Metal) -> f64 {
-    (ACROSS * metal.side).min(OF_AREA * metal.area / metal.boss_thickness())
+    let wanted = (ACROSS * metal.side).max(OF_FLAT * metal.deep);
+    let most = OF_AREA * metal.area / metal.boss_thickness();
+    metal.measured(wanted.min(most)).mm()
 }
 
 pub(super) fn boss(metal: &Metal) -> Boss {
-    let across = metal.measured(across(metal));
+    let across = Length::from_mm(across(metal), metal.unit);
     Boss {
         shape: BossShape::Round,
         across,
@@ -86,15 +91,17 @@ pub(super) fn shoulder(metal: &Metal, arms: &Arms, rein_depth: f64) -> Shoulder 
 /// Play of a rivet in its hole, mm: 1/64 in or 0.3 mm (common practice, no source).
 fn play(unit: Unit) -> f64 {
     match unit {
-        Unit::Inch | Unit::Foot => 25.4 / 64.0,
+        Unit::Inch | Unit::Foot => MM_PER_INCH / 64.0,
         Unit::Millimetre | Unit::Centimetre => 0.3,
     }
 }
 
-/// The shanks that are sold, mm: every 1/16 in, or those of EN (common practice, no source).
+/// The shanks that are sold, mm: in 1/32 in from 5/32 to 5/8 in, or metric (common practice, no source).
 fn shanks(unit: Unit) -> Vec<f64> {
     match unit {
-        Unit::Inch | Unit::Foot => (3..=12).map(|n| f64::from(n) * 25.4 / 16.0).collect(),
+        Unit::Inch | Unit::Foot => [5, 6, 8, 10, 12, 14, 16, 20]
+            .map(|n| f64::from(n) * MM_PER_INCH / 32.0)
+            .to_vec(),
         Unit::Millimetre | Unit::Centimetre => {
             vec![4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0]
         }
@@ -105,7 +112,7 @@ fn shanks(unit: Unit) -> Vec<f64> {
 pub(super) fn thickest_rivet(metal: &Metal) -> f64 {
     let room = across(metal) / WALLED - play(metal.unit);
     let all = shanks(metal.unit);
-    let fits = all.iter().copied().filter(|d| *d <= room + 0.1);
+    let fits = all.iter().copied().filter(|d| *d <= room);
     fits.fold(all[0], f64::max)
 }
 
