@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::trough::{Trough, play};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::work_section;
@@ -56,7 +56,7 @@ impl Style for BoxJaw {
             inside: measured(inside),
             lip: measured(lip),
             lip_thickness: measured(lip_thickness),
-            web: measured(web.clamp(LEAST_WEB * side, 0.42 * side)),
+            web: stout::at_most(bar, web.clamp(LEAST_WEB * side, 0.42 * side)),
             root_depth: measured(0.62 * side),
             root_width: measured(1.1 * side),
             blend: measured(0.9 * side),

@@ -65,7 +65,7 @@ impl Style for GooseNeck {
         it.neck_depth = measured(stout::root_mm(bar, reach));
         // Neck and stop together are the stoutest place.
         let stop = it.neck_depth.mm() + it.bow().start(it.start()) + it.stop_reach.mm();
-        it.neck_width = measured(stout::width_within(bar, side, stop));
+        it.neck_width = stout::width_within(bar, side, stop);
         it
     }
 

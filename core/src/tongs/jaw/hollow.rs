@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Style};
+use super::v_bit::suited_bit_mm;
+use super::{Form, Style, stout};
 use crate::asked::{Bar, Follows, Range, Visitor, Work};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
@@ -52,10 +53,13 @@ impl Style for HollowBit {
                 0.53
             }
         };
+        let reach = suited_bit_mm(work) / 2.0 + 0.3 * side;
         Self {
             radius: fine(radius * size, unit),
             groove: fine(0.4 * size, unit),
-            wall: Length::measured(0.28 * side, unit),
+            wall: stout::wall(bar, (reach, 0.28 * side), |wall| {
+                surfaces(radius * size, 0.4 * size, wall)
+            }),
             root_depth: Length::measured(0.62 * side, unit),
             root_width: Length::measured(1.1 * side, unit),
             blend: Length::measured(0.9 * side, unit),
@@ -63,7 +67,7 @@ impl Style for HollowBit {
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+        0.9 * bar.stock.equal_square_mm() + suited_bit_mm(work)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {

@@ -39,16 +39,14 @@ impl Style for Link {
         let size = crate::shape::section::work_section(work).1;
         let measured = |mm: f64| Length::measured(mm, unit);
         let groove = 0.4 * size;
-        let root = (0.67 * side).max(groove + 0.4 * side).max(groove / SUITED_DEEP);
+        let steel = groove / SUITED_DEEP;
+        let root = (0.67 * side).max(groove + 0.4 * side).max(steel);
+        let tip = (0.5 * side).max(groove + 0.3 * side).max(steel);
         Self {
             root_depth: measured(root),
-            root_width: measured(stout::width_within(bar, 1.1 * side, root)),
-            tip_depth: measured(
-                (0.5 * side)
-                    .max(groove + 0.3 * side)
-                    .max(groove / SUITED_DEEP),
-            ),
-            tip_width: measured(0.9 * side),
+            root_width: stout::width_within(bar, 1.1 * side, root + ROUNDED),
+            tip_depth: stout::at_least(bar, tip),
+            tip_width: stout::width_within(bar, 0.9 * side, tip + ROUNDED),
             mouth: measured(1.08 * size),
             groove: measured(groove),
             from_tip: measured(0.54 * size + (0.3 * side).max(5.0)),
@@ -151,6 +149,8 @@ impl Style for Link {
 /// A groove leaves two fifths of the jaw behind it; the starting one a little more.
 const MOST_DEEP: f64 = 0.6;
 const SUITED_DEEP: f64 = 0.57;
+/// What rounding to a smith's sizes may add, mm.
+const ROUNDED: f64 = 0.8;
 
 impl Link {
     /// Half the groove's mouth, and where its middle is past the heel, mm.

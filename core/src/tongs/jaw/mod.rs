@@ -55,6 +55,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::asked::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
 use crate::finding::Severity;
+use crate::shape::sweep::Edge;
 use crate::units::Length;
 
 /// What makes a jaw style.
@@ -236,9 +237,17 @@ impl Jaw {
         let (style, length) = JawStyle::suited(name, work, bar)?;
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
-        let heel = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
+        let wanted = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
+        // A root that leans back towards the other boss begins farther out.
+        let form = style.form(length).placed(0.0, 0.0);
+        let back = form.edge_point(Edge::Outer, 0.0).x;
+        let least = stout::boss_reach_mm(bar) + (-back).max(0.0);
         let mut jaw = Self {
-            heel: Length::measured(heel, unit),
+            heel: if wanted < least {
+                stout::at_least(bar, least)
+            } else {
+                Length::measured(wanted, unit)
+            },
             length: Length::measured(length, unit),
             tip: Length::measured(0.12 * side, unit),
             style,

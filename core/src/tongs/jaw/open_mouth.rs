@@ -50,7 +50,9 @@ impl Style for OpenMouth {
             slope: Angle::degrees(45.0),
         };
         let reach = it.bend(f64::MAX).end + suited_grip_mm(work, side) / 2.0;
-        it.root_depth = Length::measured(stout::root_mm(bar, reach).max(0.6 * side), unit);
+        let root = stout::root_mm(bar, reach).max(0.6 * side);
+        it.root_depth = Length::measured(root, unit);
+        it.root_width = stout::width_within(bar, 1.1 * side, it.root_depth.mm());
         it
     }
 
