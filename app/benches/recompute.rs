@@ -11,14 +11,14 @@ use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
 use reinwright_core::draw::{DrawOptions, half, pair};
 use reinwright_core::finding::Part;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::forge::bar;
 use reinwright_core::paper::sheet::Paper;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::proof::strength::{StrengthLoad, strength_on};
-use reinwright_core::shop::Answers;
 use reinwright_core::shop::family::{Family, Size, answer_all};
+use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
@@ -26,15 +26,15 @@ use reinwright_core::units::{Length, Unit};
 /// One design of each jaw style that the trade makes most.
 fn designs() -> Vec<Document> {
     [
-        ("flat", "3/8 in flat", "3/4 in square"),
-        ("v bit", "16 mm square on corners", "20 mm round"),
-        ("hollow bit", "5/8 in round", "3/4 in square"),
+        (JawKind::Flat, "3/8 in flat", "3/4 in square"),
+        (JawKind::VBit, "16 mm square on corners", "20 mm round"),
+        (JawKind::HollowBit, "5/8 in round", "3/4 in square"),
     ]
     .into_iter()
     .map(|(jaw, work, bar)| {
         let work = parse_work(work).expect("a size and a shape");
         let bar = parse_bar(bar).expect("a size and a shape");
-        Document::starting(jaw, work, bar).expect("a style of that name")
+        Document::starting(jaw, work, bar)
     })
     .collect()
 }
@@ -48,12 +48,12 @@ fn anew<T>(b: &mut Bencher<'_>, design: &Document, answer: impl Fn(&Model) -> T)
 fn stages(c: &mut Criterion) {
     for design in designs() {
         let model = resolve(&design);
-        let account = balance(&design, &model);
+        let account = balance_of(&design, &model);
         let load = StrengthLoad::default();
         let mut group = c.benchmark_group(design.jaw.name());
         group.bench_function("resolve", |b| b.iter(|| resolve(black_box(&design))));
         group.bench_function("balance", |b| {
-            anew(b, &design, |model| balance(&design, model));
+            anew(b, &design, |model| balance_of(&design, model));
         });
         group.bench_function("findings", |b| {
             b.iter(|| Answers::to(black_box(&design)).findings);
@@ -70,7 +70,9 @@ fn stages(c: &mut Criterion) {
             });
         });
         group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
-        group.bench_function("bar", |b| b.iter(|| bar(&design, black_box(&account), 3.5)));
+        group.bench_function("bar", |b| {
+            b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5))
+        });
         let held = handles(&design, &model);
         group.bench_function("handles", |b| {
             b.iter(|| handles(&design, black_box(&model)));
@@ -89,7 +91,7 @@ fn stages(c: &mut Criterion) {
 fn everything(design: &Document) -> usize {
     let answers = Answers::to(design);
     let drawn = pair(design, &answers.model, &DrawOptions::default());
-    let strip = bar(design, &answers.balance, 3.5);
+    let strip = bar((&design.bar, design.units), &answers.balance, 3.5);
     answers.findings.len() + drawn.items.len() + strip.items.len()
 }
 
@@ -98,7 +100,7 @@ fn everything(design: &Document) -> usize {
 fn sketch(nodes: usize) -> Document {
     let work = parse_work("1 1/2 in round").expect("a size and a shape");
     let bar = parse_bar("1 1/4 in square").expect("a size and a shape");
-    let mut design = Document::starting("bolt", work, bar).expect("a style of that name");
+    let mut design = Document::starting(JawKind::Bolt, work, bar);
     design.jaw = design.jaw.sketched(work.size());
     let mut drawn = design.jaw.sketch().expect("it was turned into one").clone();
     for count in drawn.nodes.len()..nodes {

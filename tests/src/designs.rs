@@ -4,7 +4,6 @@ use std::path::PathBuf;
 
 use reinwright_core::asked::{Field, Value};
 use reinwright_core::tongs::document::{self, Document};
-use reinwright_core::units::{Angle, Length, Unit};
 
 /// The folder of the samples.
 pub fn samples_folder() -> PathBuf {
@@ -29,6 +28,20 @@ pub fn sample_paths() -> Vec<PathBuf> {
     let mut paths = files();
     paths.retain(|path| !is_family(path));
     paths
+}
+
+/// All sample designs by name.
+///
+/// # Panics
+/// If one cannot be read.
+pub fn samples() -> Vec<(String, Document)> {
+    let named = sample_paths().into_iter().map(|path| {
+        let name = path.file_stem().and_then(|name| name.to_str());
+        let name = name.expect("samples have plain names").to_owned();
+        let design = sample(&name);
+        (name, design)
+    });
+    named.collect()
 }
 
 /// The paths of all sample families, sorted.
@@ -63,13 +76,14 @@ pub fn varied(base: &Document, dice: &[u32], spread: f64) -> Document {
     let mut document = base.clone();
     let mut dice = dice.iter().cycle().copied();
     let mut throw = move || dice.next().unwrap_or(0);
-    document.visit(&mut |field| {
-        if let Value::Choice(choice) = field.value {
-            let ways = choice.names().len();
-            choice.choose(throw() as usize % ways);
-        }
+    document.revise(&mut |field| {
+        let ways = field.value.ways();
+        (!ways.is_empty()).then(|| Value::Choice {
+            ways,
+            chosen: throw() as usize % ways.len(),
+        })
     });
-    document.visit(&mut |field| vary(field, part_of_one(throw()), spread));
+    document.revise(&mut |field| vary(field, part_of_one(throw()), spread));
     document
 }
 
@@ -77,7 +91,7 @@ fn part_of_one(dice: u32) -> f64 {
     f64::from(dice) / f64::from(u32::MAX)
 }
 
-fn vary(field: Field<'_>, t: f64, spread: f64) {
+fn vary(field: &Field, t: f64, spread: f64) -> Option<Value> {
     let range = field.range;
     let thrown = |now: f64| {
         let free = if spread.is_finite() {
@@ -90,20 +104,11 @@ fn vary(field: Field<'_>, t: f64, spread: f64) {
         };
         free.clamp(range.least, range.most)
     };
-    match field.value {
-        Value::Length(length) => *length = Length::decimal(thrown(length.mm()), Unit::Millimetre),
-        Value::Angle(angle) => *angle = Angle::degrees(thrown(angle.in_degrees())),
-        Value::Percent(percent) => *percent = thrown(*percent),
-        Value::Count(count) => *count = whole(thrown(f64::from(*count))),
-        Value::Choice(_) => {}
-    }
-}
-
-#[allow(
-    clippy::cast_possible_truncation,
-    clippy::cast_sign_loss,
-    reason = "a count's limits are small and not negative"
-)]
-fn whole(number: f64) -> u32 {
-    number as u32
+    let number = thrown(field.value.number()?);
+    let whole = matches!(field.value, Value::Count(_));
+    Some(
+        field
+            .value
+            .with_number(if whole { number.floor() } else { number }),
+    )
 }

@@ -1,9 +1,16 @@
-//! What the outside checks share: comparing with a tolerance, sample pairs, and meshes.
+//! What the tests share: comparing with a tolerance, pairs and samples, meshes, files, and the
+//! window and the command line as a smith meets them.
 
+pub mod command_line;
 pub mod designs;
+pub mod files;
 pub mod mesh;
 pub mod outline;
 pub mod pairs;
+pub mod window;
+
+/// Millimetres in an inch, exactly (international yard and pound agreement, 1959).
+pub const INCH: f64 = 25.4;
 
 /// Checks a number against another within a relative tolerance and prints both.
 ///
@@ -25,4 +32,14 @@ pub fn within(what: &str, found: f64, expected: f64, tolerance: f64) {
         off <= tolerance,
         "{what}: found {found}, expected {expected}, off by {off:e}, allowed {tolerance:e}"
     );
+}
+
+/// Checks that a message is one sentence on one line, without a full stop.
+///
+/// # Panics
+/// If it is not.
+#[track_caller]
+pub fn sentence(text: &str) {
+    assert_eq!(text.lines().count(), 1, "{text}");
+    assert!(!text.is_empty() && !text.ends_with('.'), "{text}");
 }

@@ -95,9 +95,9 @@ impl Mesh {
 
     /// The part of the body between two x.
     pub fn add_body_between(&mut self, body: &Body, from: f64, to: f64) {
-        let corners = corners(&body.path());
+        let corners = corners(&body.plate.path());
         let mut xs: Vec<f64> = corners.iter().map(|p| p.0).collect();
-        xs.extend(body.faces.cuts());
+        xs.extend(body.plate.faces.cuts());
         xs.sort_by(f64::total_cmp);
         let (first, last) = (xs[0].max(from), xs[xs.len() - 1].min(to));
         let mut x = first;
@@ -124,16 +124,16 @@ impl Mesh {
             .map(|(p, q)| move |x: f64| p.1 + (q.1 - p.1) * (x - p.0) / (q.0 - p.0))
             .collect();
         crossing.sort_by(|f, g| f(middle).total_cmp(&g(middle)));
-        let [plain, own] = &body.profiles;
+        let [plain, own] = &body.plate.profiles;
         for pair in crossing.chunks_exact(2) {
             let section = |x: f64| {
-                let (low, high) = body.faces.at(x);
+                let (low, high) = body.plate.faces.at(x);
                 Section {
                     depth: pair[1](x) - pair[0](x),
                     width: high - low,
                     from: plain,
                     to: if middle < 0.0 { own } else { plain },
-                    blend: body.faces.blend(x),
+                    blend: body.plate.faces.blend(x),
                 }
             };
             let us = across(&[section(middle)]);
@@ -141,7 +141,7 @@ impl Mesh {
             let up = if middle < 0.0 { -1.0 } else { 1.0 };
             let sheet = |surface: Surface| -> Sheet {
                 let row = |x: f64| {
-                    let (section, (low, high)) = (section(x), body.faces.at(x));
+                    let (section, (low, high)) = (section(x), body.plate.faces.at(x));
                     let centre = f64::midpoint(pair[0](x), pair[1](x));
                     let z = |u: f64| f64::midpoint(low, high) + up * u * section.width / 2.0;
                     let point = |&u: &f64| [x, centre + up * surface(&section, u), z(u)];
@@ -155,7 +155,7 @@ impl Mesh {
 
     /// The hole, inside out: its volume counts as less than nothing.
     pub fn add_hole(&mut self, body: &Body) {
-        let (r, high) = (body.hole_radius, body.faces.thickness);
+        let (r, high) = (body.plate.hole_radius, body.plate.faces.thickness);
         let xs = spread(-r, r, 2 * ACROSS);
         let y = |x: f64| (r * r - x * x).max(0.0).sqrt();
         let sheet = |sign: f64| -> Sheet {

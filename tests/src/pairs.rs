@@ -1,6 +1,6 @@
 //! Pairs of tongs that the checks are made on.
 
-use reinwright_core::asked::{PlainSection, parse_bar, parse_work};
+use reinwright_core::asked::{Bar, PlainSection, Work, parse_bar, parse_work};
 use reinwright_core::tongs::document::{BossShape, Document, HandZone, ReinEnd, ReinLine};
 use reinwright_core::units::{Angle, Length, Unit};
 
@@ -9,20 +9,55 @@ pub fn mm(size: f64) -> Length {
     Length::from_mm(size, Unit::Millimetre)
 }
 
+/// A size by its words.
+///
+/// # Panics
+/// If the words are no size.
+#[track_caller]
+pub fn length(text: &str) -> Length {
+    text.parse().expect("the test names a size")
+}
+
+/// Work by its words.
+///
+/// # Panics
+/// If the words name no work.
+#[track_caller]
+pub fn work(text: &str) -> Work {
+    parse_work(text).expect("the test names work")
+}
+
+/// A bar by its words.
+///
+/// # Panics
+/// If the words name no bar.
+#[track_caller]
+pub fn bar(text: &str) -> Bar {
+    parse_bar(text).expect("the test names a bar")
+}
+
 /// A pair in trade proportions.
 ///
 /// # Panics
 /// If the words name no jaw, work or bar.
 #[track_caller]
 pub fn starting(jaw: &str, work: &str, bar: &str) -> Document {
-    let work = parse_work(work).expect("the test names work");
-    let bar = parse_bar(bar).expect("the test names a bar");
-    Document::starting(jaw, work, bar).expect("the test names a jaw")
+    let jaw = jaw.parse().expect("the test names a jaw");
+    Document::starting(jaw, self::work(work), self::bar(bar))
 }
 
 /// A closed flat jaw on thin work.
 pub fn flat() -> Document {
     starting("flat", "3/8 in flat", "3/4 in square")
+}
+
+/// A flat pair for 3/8 in work whose faces reach from 1 1/4 in to 3 in before the rivet: round
+/// numbers for sums by hand.
+pub fn by_hand() -> Document {
+    let mut pair = flat();
+    pair.jaw.heel = length("1 1/4 in");
+    pair.jaw.length = length("1 3/4 in");
+    pair
 }
 
 /// A V bit on square work laid on its corners.

@@ -1,42 +1,27 @@
 //! Balance against handbook weights, a textbook exercise, and the law that no steel is lost.
 
 use proptest::prelude::*;
-use reinwright_core::asked::{
-    Allowances, Hole, Layout, PlainSection, Scale, Stock, Units, parse_bar,
-};
+use reinwright_core::asked::{Allowances, Hole, Layout, PlainSection, Scale, Stock, Units};
 use reinwright_core::finding::{Part, Severity, worst};
-use reinwright_core::forge::balance::{Balance, balance};
+use reinwright_core::forge::balance::{Balance, Loss};
 use reinwright_core::proof::check::check;
+use reinwright_core::shop::balance_of;
 use reinwright_core::steel::DENSITY_KG_MM3;
 use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
 use reinwright_core::tongs::resolve;
-use reinwright_core::units::{Length, Unit};
+use reinwright_core::units::Length;
 use reinwright_tests::designs::{sample, varied};
-use reinwright_tests::pairs::flat;
+use reinwright_tests::pairs::{bar, flat, length, mm};
+use reinwright_tests::{INCH, close};
 
-const INCH: f64 = 25.4;
 const KG_PER_LB: f64 = 0.453_592_37;
 
-#[track_caller]
-fn near(found: f64, expected: f64, part: f64) {
-    let off = (found - expected).abs();
-    assert!(
-        off <= part * expected.abs(),
-        "found {found}, expected {expected} within {:.2} %",
-        part * 100.0
-    );
-}
-
-fn length(text: &str) -> Length {
-    text.parse().expect("the test names a size")
-}
-
 fn balanced(document: &Document) -> Balance {
-    balance(document, &resolve(document))
+    balance_of(document, &resolve(document))
 }
 
 fn part(balance: &Balance, part: Part) -> f64 {
-    let all = &balance.halves[0].parts;
+    let all = &balance.pieces[0].parts;
     let of = all.iter().find(|p| p.part == part);
     of.expect("every half has it").bar_length_mm
 }
@@ -101,7 +86,6 @@ fn bars_weigh_what_metric_tables_say() {
         (25.0, 4.91),
     ];
     let metre = |stock: Stock| stock.area_mm2() * 1000.0 * DENSITY_KG_MM3;
-    let mm = |size: f64| Length::decimal(size, Unit::Millimetre);
     // A table rounds to its last digit, and 10 mm square is printed cut off.
     let check = |found: f64, table: f64, digit: f64| {
         assert!(
@@ -126,13 +110,13 @@ fn a_textbook_pair_takes_thirteen_inches() {
     let document = sample("textbook-light-chain");
     assert_eq!(document.allowances, Allowances::NONE);
     let balance = balanced(&document);
-    near(balance.pair_bar_length_mm, 13.0 * INCH, 0.02);
-    near(part(&balance, Part::Jaw), 1.25 * INCH, 0.02);
+    close("pair", balance.bar_length_mm, 13.0 * INCH, 0.02);
+    close("jaw", part(&balance, Part::Jaw), 1.25 * INCH, 0.02);
     // The book's boss ends where its set-downs do; ours takes the whole neck.
     let boss = part(&balance, Part::Neck) + part(&balance, Part::Boss);
-    near(boss, INCH, 0.05);
+    close("neck and boss", boss, INCH, 0.05);
     let rein = part(&balance, Part::Shoulder) + part(&balance, Part::Rein);
-    near(rein, 4.25 * INCH, 0.02);
+    close("shoulder and rein", rein, 4.25 * INCH, 0.02);
 }
 
 /// Half the diameter is a quarter of the area: 13 in of 3/8 in round takes 3 1/4 in of 3/4 in
@@ -140,7 +124,7 @@ fn a_textbook_pair_takes_thirteen_inches() {
 #[test]
 fn half_the_diameter_draws_four_to_one() {
     let mut document = flat();
-    document.bar = parse_bar("3/4 in round").unwrap();
+    document.bar = bar("3/4 in round");
     let round = PlainSection::Round {
         diameter: length("3/8 in"),
     };
@@ -148,23 +132,27 @@ fn half_the_diameter_draws_four_to_one() {
     document.rein.line = ReinLine::Straight;
     (document.rein.start, document.rein.end) = (round, round);
     document.rein.finish = ReinEnd::Square;
-    near(part(&balanced(&document), Part::Rein), 3.25 * INCH, 1e-9);
+    close(
+        "rein",
+        part(&balanced(&document), Part::Rein),
+        3.25 * INCH,
+        1e-9,
+    );
 }
 
 /// A frustum from 19 to 10 mm round over 300 mm is 51 129.42 mm³, 180.33 mm of 19 mm round
 /// (formula of every handbook).
 #[test]
 fn a_tapered_rein_is_a_frustum() {
-    let mm = |size: f64| Length::decimal(size, Unit::Millimetre);
     let mut document = flat();
-    document.bar = parse_bar("19 mm round").unwrap();
+    document.bar = bar("19 mm round");
     document.rein.length = mm(300.0);
     document.rein.line = ReinLine::Straight;
     document.rein.start = PlainSection::Round { diameter: mm(19.0) };
     document.rein.end = PlainSection::Round { diameter: mm(10.0) };
     document.rein.parallel = Length::ZERO;
     document.rein.finish = ReinEnd::Square;
-    near(part(&balanced(&document), Part::Rein), 180.33, 1e-4);
+    close("rein", part(&balanced(&document), Part::Rein), 180.33, 1e-4);
 }
 
 /// Every allowance by hand: the finished half is so many mm of bar, and all else follows.
@@ -186,7 +174,7 @@ fn allowances_add_up_by_hand() {
         slop: 10.0,
     };
     let balance = balanced(&document);
-    let half = &balance.halves[0];
+    let half = &balance.pieces[0];
     let finished = half.volume_mm3 / (0.75 * INCH).powi(2);
     let hole = std::f64::consts::FRAC_PI_4
         * document.rivet.hole.mm().powi(2)
@@ -194,9 +182,10 @@ fn allowances_add_up_by_hand() {
         / (0.75 * INCH).powi(2);
     let forged = finished * 1.05 + hole + INCH / 8.0;
     let expected = forged * 1.1 + INCH / 16.0 + 2.0 * INCH;
-    near(half.bar_length_mm, expected, 1e-12);
-    near(
-        balance.pair_bar_length_mm,
+    close("half", half.bar_length_mm, expected, 1e-12);
+    close(
+        "pair",
+        balance.bar_length_mm,
         2.0 * expected + INCH / 4.0,
         1e-12,
     );
@@ -209,7 +198,7 @@ fn scale_by_heats_is_capped() {
         percent: 1.5,
         heats: 20,
     };
-    near(scale.total_percent(), 8.0, 1e-12);
+    close("scale", scale.total_percent(), 8.0, 1e-12);
 }
 
 /// A punched hole loses a slug and keeps the rest; a drilled one loses all of itself.
@@ -218,8 +207,8 @@ fn a_punched_hole_costs_less_bar_than_a_drilled_one() {
     let lost = |made: Hole| {
         let mut document = flat();
         document.rivet.made = made;
-        let half = balanced(&document).halves[0].clone();
-        half.allowance("slug") + half.allowance("drilled hole")
+        let half = balanced(&document).pieces[0].clone();
+        half.allowance(Loss::Slug) + half.allowance(Loss::DrilledHole)
     };
     let (slug, hole) = (lost(Hole::Punched), lost(Hole::Drilled));
     assert!(slug > 0.0 && slug < 0.2 * hole, "{slug} against {hole}");
@@ -230,7 +219,7 @@ fn a_double_ended_blank_is_marked_the_same_from_both_ends() {
     let mut document = flat();
     document.allowances = Allowances::NONE;
     let balance = balanced(&document);
-    let whole = balance.pair_bar_length_mm;
+    let whole = balance.bar_length_mm;
     let (marks, n) = (&balance.marks, balance.marks.len());
     assert_eq!(n, 7, "two ends, two marks a half, the cut");
     for i in 0..n {
@@ -284,7 +273,9 @@ fn marks_are_set_off_with_a_rule() {
 fn two_different_jaws_are_two_accounts() {
     let document = sample("v-over-flat");
     let balance = balanced(&document);
-    let [a, b] = &balance.halves;
+    let [a, b] = balance.pieces.as_slice() else {
+        panic!("a pair is two halves");
+    };
     assert_eq!(a.parts[0].part, Part::Jaw);
     assert_eq!(b.parts[0].part, Part::SecondJaw);
     assert!((a.bar_length_mm - b.bar_length_mm).abs() > 1.0);
@@ -294,25 +285,25 @@ fn two_different_jaws_are_two_accounts() {
 #[track_caller]
 fn conserved(document: &Document) {
     let model = resolve(document);
-    let balance = balance(document, &model);
-    let whole = balance.pair_bar_length_mm;
-    let close = |a: f64, b: f64, what: &str| {
+    let balance = balance_of(document, &model);
+    let whole = balance.bar_length_mm;
+    let same = |a: f64, b: f64, what: &str| {
         assert!(
             (a - b).abs() <= 1e-6 * (1.0 + b.abs()),
             "{what}: {a} against {b}"
         );
     };
-    for (half, solid) in balance.halves.iter().zip([&model.a, &model.b]) {
+    for (half, solid) in balance.pieces.iter().zip([&model.a, &model.b]) {
         let parts: f64 = half.parts.iter().map(|p| p.volume_mm3).sum();
-        close(parts, solid.volume_mm3(), "the parts are the half");
+        same(parts, solid.volume_mm3(), "the parts are the half");
         let bar: f64 = half.parts.iter().map(|p| p.bar_length_mm).sum();
-        close(
+        same(
             bar * balance.bar_area_mm2,
             half.volume_mm3,
             "volume in, volume out",
         );
         let lost: f64 = half.allowances.iter().map(|a| a.bar_length_mm).sum();
-        close(
+        same(
             bar + lost,
             half.bar_length_mm,
             "the half is parts and losses",
@@ -320,20 +311,20 @@ fn conserved(document: &Document) {
     }
     let mut at = 0.0;
     for stretch in &balance.stretches {
-        close(stretch.from_mm, at, "no gap on the bar");
+        same(stretch.from_mm, at, "no gap on the bar");
         at = stretch.to_mm;
     }
-    close(at, whole, "the stretches are the bar");
+    same(at, whole, "the stretches are the bar");
     // What no smith can make may have no volume, such as a hole larger than its boss; then it
     // says so.
     let stopped = worst(&check(document, &model)) == Some(Severity::Stop);
-    for part in balance.halves.iter().flat_map(|half| &half.parts) {
+    for part in balance.pieces.iter().flat_map(|half| &half.parts) {
         assert!(stopped || part.volume_mm3 > 0.0, "{part:?}");
     }
     for pair in balance.marks.windows(2) {
         assert!(stopped || pair[0].at_mm <= pair[1].at_mm, "marks in order");
     }
-    assert!(whole.is_finite() && balance.pair_mass_kg.is_finite());
+    assert!(whole.is_finite() && model.mass_kg().is_finite());
 }
 
 proptest! {

@@ -1,49 +1,16 @@
 //! The jobs without a window: what they answer, what they write, how they fail.
 
-use std::ffi::OsString;
 use std::path::Path;
 
-use reinwright::command_line::{Answer, answer};
+use reinwright_core::proof::fit::fit;
 use reinwright_core::tongs::document::{self, Document};
-use reinwright_tests::designs::{sample, samples_folder};
+use reinwright_core::tongs::jaw::JawKind;
+use reinwright_core::tongs::resolve;
+use reinwright_tests::command_line::{ask, done, json, refused, text};
+use reinwright_tests::designs::{family_paths, sample, samples_folder};
+use reinwright_tests::files::{bytes, folder, names, pages, put, svg_size_mm};
+use reinwright_tests::pairs::length;
 use serde_json::Value;
-
-fn ask(arguments: &[&str]) -> Answer {
-    let name = ["reinwright"].iter();
-    answer(name.chain(arguments).map(OsString::from))
-}
-
-#[track_caller]
-fn done(arguments: &[&str]) -> String {
-    let answer = ask(arguments);
-    assert_eq!(
-        (answer.status, answer.error.as_str()),
-        (0, ""),
-        "{arguments:?}"
-    );
-    answer.text
-}
-
-/// One line on the standard error that has every one of `words`, nothing else, exit status 3.
-#[track_caller]
-fn refused(arguments: &[&str], words: &[&str]) {
-    let answer = ask(arguments);
-    assert_eq!(answer.status, 3, "{arguments:?}: {}", answer.text);
-    assert_eq!(answer.text, "");
-    assert_eq!(answer.error.lines().count(), 1, "{}", answer.error);
-    assert!(answer.error.ends_with('\n') && !answer.error.ends_with(".\n"));
-    for word in words {
-        assert!(answer.error.contains(word), "{word} in: {}", answer.error);
-    }
-}
-
-fn folder() -> tempfile::TempDir {
-    tempfile::tempdir().expect("a folder can be made")
-}
-
-fn text(path: &Path) -> &str {
-    path.to_str().expect("a plain path")
-}
 
 fn path_of(name: &str) -> String {
     let path = samples_folder().join(name).with_extension("ron");
@@ -51,9 +18,8 @@ fn path_of(name: &str) -> String {
 }
 
 fn saved(folder: &tempfile::TempDir, document: &Document) -> String {
-    let path = folder.path().join("design.ron");
-    std::fs::write(&path, document::write(document)).expect("the folder can be written");
-    text(&path).to_owned()
+    put(folder.path(), "design.ron", document::write(document));
+    text(&folder.path().join("design.ron")).to_owned()
 }
 
 fn new_flat(out: &str) -> [&str; 9] {
@@ -73,23 +39,30 @@ fn new_writes_a_design_that_every_job_takes() {
         folder.path().join("a.svg"),
     ];
     done(&new_flat(text(&out)));
-    let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
+    let design = document::read(&bytes(&out)).unwrap();
     assert_eq!(design.work.size().to_string(), "3/8 in");
     assert_eq!(design.bar.stock.size().to_string(), "3/4 in");
     done(&["balance", text(&out)]);
     done(&["findings", text(&out)]);
     done(&["template", text(&out), "--out", text(&pdf)]);
     done(&["drawing", text(&out), "--out", text(&svg)]);
-    assert!(std::fs::read(&pdf).unwrap().starts_with(b"%PDF-"));
-    assert!(std::fs::read_to_string(&svg).unwrap().contains("<svg"));
+    for page in pages(&bytes(&pdf)) {
+        assert!(page.contains(&design.name), "{page}");
+    }
+    let (width, _) = svg_size_mm(&bytes(&svg));
+    let model = resolve(&design);
+    assert!(
+        width > model.a.tip() - model.a.rein_end(),
+        "the pair is shown in {width} mm"
+    );
 }
 
 #[test]
 fn new_takes_every_style_with_hyphens() {
     let folder = folder();
-    for name in reinwright_core::tongs::jaw::JawStyle::NAMES {
+    for kind in JawKind::ALL {
         let out = folder.path().join("any.ron");
-        let jaw = name.replace(' ', "-");
+        let jaw = kind.name().replace(' ', "-");
         let arguments = ["new", "--jaw", &jaw, "--work", "16 mm square on corners"];
         done(
             &[
@@ -98,8 +71,8 @@ fn new_takes_every_style_with_hyphens() {
             ]
             .concat(),
         );
-        let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
-        assert_eq!(design.jaw.name(), *name);
+        let design = document::read(&bytes(&out)).unwrap();
+        assert_eq!(design.jaw.kind(), *kind);
     }
 }
 
@@ -114,7 +87,7 @@ fn new_lays_the_work_as_the_jaw_takes_it() {
         ("3/4 in square on its flats", ""),
     ] {
         done(&[&["new", "--jaw", "v-bit", "--work", work], &bar[..]].concat());
-        let design = document::read(&std::fs::read(&out).unwrap()).unwrap();
+        let design = document::read(&bytes(&out)).unwrap();
         let expected = format!("3/4 in square {lies}");
         assert_eq!(design.work.words(), expected.trim(), "{work}");
         assert_eq!(design.name, "V bit tongs for 3/4 in square");
@@ -125,11 +98,14 @@ fn new_lays_the_work_as_the_jaw_takes_it() {
 fn a_file_that_is_there_is_replaced_whole() {
     let folder = folder();
     let out = folder.path().join("old.ron");
-    std::fs::write(&out, "x".repeat(100_000)).unwrap();
+    put(folder.path(), "old.ron", "x".repeat(100_000));
     done(&new_flat(text(&out)));
-    assert!(document::read(&std::fs::read(&out).unwrap()).is_ok());
-    let left: Vec<_> = std::fs::read_dir(folder.path()).unwrap().collect();
-    assert_eq!(left.len(), 1, "nothing is left beside it: {left:?}");
+    assert!(document::read(&bytes(&out)).is_ok());
+    assert_eq!(
+        names(folder.path()),
+        ["old.ron"],
+        "nothing is left beside it"
+    );
 }
 
 #[track_caller]
@@ -142,8 +118,7 @@ fn keys(value: &Value, expected: &[&str]) {
 
 #[test]
 fn balance_answers_scripts_with_a_unit_in_every_key() {
-    let answer = done(&["balance", &path_of("textbook-light-chain"), "--json"]);
-    let json: Value = serde_json::from_str(&answer).unwrap();
+    let json = json(&["balance", &path_of("textbook-light-chain"), "--json"]);
     keys(&json["bar"], &["shape", "size_mm", "area_mm2"]);
     keys(
         &json["half"],
@@ -169,8 +144,7 @@ fn balance_answers_scripts_with_a_unit_in_every_key() {
 /// The sum of the textbook exercise, W. L. Ilgen, Forge Work (1912): 13 in.
 #[test]
 fn balance_in_json_is_the_textbook_bar() {
-    let answer = done(&["balance", &path_of("textbook-light-chain"), "--json"]);
-    let json: Value = serde_json::from_str(&answer).unwrap();
+    let json = json(&["balance", &path_of("textbook-light-chain"), "--json"]);
     let inches = json["pair"]["bar_length_mm"].as_f64().unwrap() / 25.4;
     assert!((inches - 13.0).abs() < 0.02 * 13.0, "{inches}");
 }
@@ -178,8 +152,7 @@ fn balance_in_json_is_the_textbook_bar() {
 #[test]
 fn numbers_in_json_say_their_unit() {
     let words = ["mm", "mm2", "mm3", "kg"];
-    let answer = done(&["balance", &path_of("v-over-flat"), "--json"]);
-    let json: Value = serde_json::from_str(&answer).unwrap();
+    let json = json(&["balance", &path_of("v-over-flat"), "--json"]);
     let mut open = vec![&json];
     while let Some(value) = open.pop() {
         match value {
@@ -217,12 +190,12 @@ fn findings_exit_with_the_worst() {
     let mut design = sample("hollow-bit-round");
     let path = saved(&folder, &design);
     assert_eq!(ask(&["findings", &path]).status, 0, "nothing");
-    design.rivet.hole = "7/16 in".parse().unwrap();
-    design.rivet.diameter = "3/8 in".parse().unwrap();
+    design.rivet.hole = length("7/16 in");
+    design.rivet.diameter = length("3/8 in");
     let path = saved(&folder, &design);
     let note = ask(&["findings", &path]);
     assert_eq!(note.status, 1, "the wall is thin now: {}", note.text);
-    design.rivet.diameter = "1/2 in".parse().unwrap();
+    design.rivet.diameter = length("1/2 in");
     let path = saved(&folder, &design);
     let stop = ask(&["findings", &path, "--json"]);
     assert_eq!(stop.status, 2);
@@ -247,14 +220,24 @@ fn a_note_is_no_failure() {
 #[test]
 fn drawings_show_what_was_asked() {
     let folder = folder();
-    let mut drawn = Vec::new();
-    for of in ["pair", "half", "bar"] {
+    // Both jaws lie in the bar, one at each end.
+    for (of, views, jaws) in [
+        ("pair", &["side-view", "top-view", "end-view"][..], 0),
+        ("half", &["side-view", "top-view"], 0),
+        ("bar", &[], 2),
+    ] {
         let out = folder.path().join("x.svg");
         let path = path_of("light-flat");
         done(&["drawing", &path, "--of", of, "--out", text(&out)]);
-        drawn.push(std::fs::read_to_string(&out).unwrap());
+        let svg = String::from_utf8(bytes(&out)).unwrap();
+        let svg = usvg::roxmltree::Document::parse(&svg).unwrap();
+        let ids = svg.descendants().filter_map(|node| node.attribute("id"));
+        let drawn: Vec<&str> = ids.filter(|id| id.ends_with("-view")).collect();
+        assert_eq!(drawn, views, "{of}");
+        let words = svg.descendants().filter(|node| node.has_tag_name("text"));
+        let jaw = words.filter(|node| node.text() == Some("jaw"));
+        assert_eq!(jaw.count(), jaws, "{of}");
     }
-    assert!(drawn[0] != drawn[1] && drawn[1] != drawn[2]);
 }
 
 /// A slip of the hand must not cost the design.
@@ -264,10 +247,10 @@ fn a_design_is_not_written_over_by_its_drawing() {
     let design = folder.path().join("mine.ron");
     let design = text(&design);
     done(&new_flat(design));
-    let before = std::fs::read(design).expect("it was written");
+    let before = bytes(Path::new(design));
     for job in ["template", "drawing"] {
         refused(&[job, design, "--out", design], &["--out", "design itself"]);
-        assert_eq!(std::fs::read(design).expect("it is there"), before);
+        assert_eq!(bytes(Path::new(design)), before);
     }
 }
 
@@ -366,7 +349,7 @@ fn files_that_cannot_be_used_are_named() {
 /// Files that are no designs: each is one sentence that names the file, the place, the mend.
 #[test]
 fn broken_files_are_one_line() {
-    let good = std::fs::read(path_of("light-flat")).unwrap();
+    let good = bytes(Path::new(&path_of("light-flat")));
     let half = good[..good.len() / 2].to_vec();
     let swap = |from: &str, to: &str| {
         let text = String::from_utf8(good.clone()).unwrap();
@@ -411,7 +394,7 @@ fn broken_files_are_one_line() {
     let folder = folder();
     let path = folder.path().join("broken.ron");
     for (bytes, words) in cases {
-        std::fs::write(&path, bytes).unwrap();
+        put(folder.path(), "broken.ron", bytes);
         for job in ["balance", "findings"] {
             refused(&[job, text(&path)], &[&["broken.ron"], words].concat());
         }
@@ -428,10 +411,10 @@ fn number(value: &Value, key: &str) -> f64 {
 #[test]
 fn fit_as_json_agrees_with_the_core() {
     let path = path_of("light-flat");
-    let answer: Value = serde_json::from_str(&done(&["fit", &path, "--json"])).unwrap();
+    let answer = json(&["fit", &path, "--json"]);
     let design = sample("light-flat");
-    let model = reinwright_core::tongs::resolve(&design);
-    let fit = reinwright_core::proof::fit::fit(&design, &model);
+    let model = resolve(&design);
+    let fit = fit(&design, &model);
     let range = fit.range.as_ref().expect("the sample holds its work");
     let held = &answer["work_range_mm"];
     assert_eq!(number(held, "least"), range.least.size_mm);
@@ -440,7 +423,7 @@ fn fit_as_json_agrees_with_the_core() {
     assert_eq!(held["most_ended_by"], range.most.limit.name());
     assert_eq!(number(&answer, "leverage"), fit.leverage());
     assert_eq!(number(&answer, "opening_deg"), fit.opening.to_degrees());
-    let account: Value = serde_json::from_str(&done(&["balance", &path, "--json"])).unwrap();
+    let account = json(&["balance", &path, "--json"]);
     let mass = number(&account["pair"], "mass_kg");
     assert!((number(&answer, "mass_kg") - mass).abs() < 1e-9 * mass);
     assert!(number(&answer, "jaw_gap_mm") > 0.0 && number(&answer, "hand_gap_mm") > 0.0);
@@ -452,7 +435,7 @@ fn fit_as_json_agrees_with_the_core() {
 #[test]
 fn fit_as_json_has_forces_and_stresses_with_margins() {
     let path = path_of("v-bit-square");
-    let answer: Value = serde_json::from_str(&done(&["fit", &path, "--json"])).unwrap();
+    let answer = json(&["fit", &path, "--json"]);
     let leverage = number(&answer, "leverage");
     let squeezes = answer["squeezes"].as_array().expect("a list");
     assert_eq!(squeezes.len(), 3);
@@ -513,11 +496,11 @@ fn fit_says_why_nothing_is_held() {
     let folder = folder();
     let path = folder.path().join("short.ron");
     let mut design = sample("v-bit-square");
-    design.work = design.work.with_size("1 mm".parse().expect("a size"));
-    std::fs::write(&path, document::write(&design)).expect("written");
-    let answer: Value = serde_json::from_str(&done(&["fit", text(&path), "--json"])).unwrap();
-    let model = reinwright_core::tongs::resolve(&design);
-    let fit = reinwright_core::proof::fit::fit(&design, &model);
+    design.work = design.work.with_size(length("1 mm"));
+    put(folder.path(), "short.ron", document::write(&design));
+    let answer = json(&["fit", text(&path), "--json"]);
+    let model = resolve(&design);
+    let fit = fit(&design, &model);
     let why = fit
         .nominal
         .expect_err("1 mm is too thin for this pair")
@@ -535,20 +518,17 @@ fn fit_refuses_what_is_no_design() {
 #[test]
 fn hot_jaws_are_asked_for_on_the_command_line() {
     let path = path_of("light-flat");
-    let read = |arguments: &[&str]| -> Value {
-        serde_json::from_str(&ask(arguments).text).expect("JSON on the standard output")
-    };
     let neck = |answer: &Value| {
         let figures = answer["figures"].as_array().expect("a list");
         let neck = figures.iter().find(|f| f["what"] == "bending of the neck");
         number(neck.expect("a neck"), "limit_stress_mpa")
     };
-    let cold = read(&["fit", &path, "--json"]);
-    let hot = read(&["fit", &path, "--json", "--jaw", "600 C"]);
+    let cold = json(&["fit", &path, "--json"]);
+    let hot = json(&["fit", &path, "--json", "--jaw", "600 C"]);
     assert_eq!(number(&hot["steel"], "jaw_temperature_c"), 600.0);
     // EN 1993-1-2 Table 3.1: 0.18 of the proportional limit is left at 600 °C.
     assert!((neck(&hot) / neck(&cold) - 0.18).abs() < 1e-9);
-    assert_eq!(hot, read(&["fit", &path, "--json", "--jaw", "1112 F"]));
+    assert_eq!(hot, json(&["fit", &path, "--json", "--jaw", "1112 F"]));
     let told = ask(&["findings", &path, "--jaw", "800 C"]);
     assert!(told.text.contains("at 800 °C"), "{}", told.text);
     assert_eq!(told.status, 1);
@@ -565,11 +545,10 @@ fn a_temperature_that_is_none_is_refused() {
 
 #[test]
 fn a_family_is_asked_with_hot_jaws_too() {
-    let path = reinwright_tests::designs::family_paths()[0].clone();
+    let path = family_paths()[0].clone();
     let told = ask(&["findings", text(&path), "--jaw", "900 C"]);
     assert!(told.text.contains("at 900 °C"), "{}", told.text);
-    let answer: Value =
-        serde_json::from_str(&done(&["fit", text(&path), "--json", "--jaw", "900 C"])).unwrap();
+    let answer = json(&["fit", text(&path), "--json", "--jaw", "900 C"]);
     assert_eq!(answer["sizes"][0]["steel"]["jaw_temperature_c"], 900.0);
 }
 
@@ -584,8 +563,7 @@ fn choose_names_what_suits_first_and_says_why() {
         flat.starts_with("flat: unsafe: a round bar rolls"),
         "{flat}"
     );
-    let answer = done(&["choose", "3/8 in round", "--way", "across", "--json"]);
-    let all: Value = serde_json::from_str(&answer).expect("JSON");
+    let all = json(&["choose", "3/8 in round", "--way", "across", "--json"]);
     let all = all.as_array().expect("a list");
     assert_eq!(all[0]["verdict"], "suits");
     all.iter()

@@ -1,21 +1,19 @@
 //! The shop's shelf: what its pairs hold, by the fit computation, and the file of marks.
 
-use std::ffi::OsString;
-use std::path::{Path, PathBuf};
-
-use reinwright::command_line::{Answer, answer};
-use reinwright_core::asked::{Units, Work, parse_bar, parse_work};
+use reinwright_core::asked::{Units, Work};
 use reinwright_core::shop::family::{self, Family, Size, answer_all, holders};
 use reinwright_core::shop::shelf::{
     self, Filed, Held, Mark, Marks, Pair, Stock, Verdict, best_first,
 };
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::units::{Length, Unit};
+use reinwright_tests::command_line::{ask, json, refused, text};
+use reinwright_tests::designs::{family_paths, sample_paths, samples_folder};
+use reinwright_tests::files::{bytes, folder, put};
+use reinwright_tests::pairs::{length, mm, starting, work};
 
 fn design(jaw: &str, work: &str) -> Document {
-    let work = parse_work(work).expect("work");
-    let bar = parse_bar("3/4 in square").expect("bar");
-    Document::starting(jaw, work, bar).expect("a jaw style")
+    starting(jaw, work, "3/4 in square")
 }
 
 fn pair(design: Document) -> Pair {
@@ -31,17 +29,10 @@ fn one(work: Work) -> Stock {
     Stock { ways: vec![work] }
 }
 
-fn samples() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("../samples")
-}
-
 #[track_caller]
 fn reads(text: &str, units: Units, expected: &[&str]) {
     let stock = Stock::parse(text, units).expect(text);
-    let expected: Vec<Work> = expected
-        .iter()
-        .map(|text| parse_work(text).expect("work"))
-        .collect();
+    let expected: Vec<Work> = expected.iter().map(|text| work(text)).collect();
     assert_eq!(stock.ways, expected, "{text}");
 }
 
@@ -60,7 +51,7 @@ fn stock_is_read_as_a_smith_writes_it() {
 }
 
 #[track_caller]
-fn refused(text: &str, why: &str) {
+fn no_stock(text: &str, why: &str) {
     let error = Stock::parse(text, Units::Inch).expect_err(text);
     assert!(error.contains(why), "{text}: {error}");
     assert!(!error.ends_with('.'), "{error}");
@@ -68,11 +59,11 @@ fn refused(text: &str, why: &str) {
 
 #[test]
 fn what_is_no_stock_is_refused_with_a_way_out() {
-    refused("hex", "5/8 hex");
-    refused("5/8", "flat, round, square, hexagon or octagon");
-    refused("5/8 teapot", "teapot");
-    refused("90 in round", "outside");
-    refused("0 round", "outside");
+    no_stock("hex", "5/8 hex");
+    no_stock("5/8", "flat, round, square, hexagon or octagon");
+    no_stock("5/8 teapot", "teapot");
+    no_stock("90 in round", "outside");
+    no_stock("0 round", "outside");
 }
 
 /// Flat jaws about flat work, by hand: a half that has turned by `a` about the rivet has the heel
@@ -88,7 +79,7 @@ fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
     let most = 2.0 * (from * sin + half * (1.0 - sin * sin).sqrt());
     let verdict = |mm: f64| {
         let thickness = Length::decimal(mm, Unit::Millimetre);
-        let width = Length::fraction(1, 1, Unit::Inch);
+        let width = length("1 in");
         pair.on(&one(Work::Flat { thickness, width }))
     };
     assert_eq!(verdict(most - 0.02).verdict, Verdict::Well);
@@ -110,16 +101,15 @@ fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
 fn work_that_would_be_squeezed_out_is_not_held() {
     let pair = pair(design("flat", "1/8 in flat"));
     let mut seen = Vec::new();
-    for mm in 3..40 {
-        let thickness = Length::decimal(f64::from(mm), Unit::Millimetre);
-        let width = Length::fraction(1, 1, Unit::Inch);
+    for size in 3..40_u8 {
+        let (thickness, width) = (mm(f64::from(size)), length("1 in"));
         let held = pair.on(&one(Work::Flat { thickness, width }));
         if let Some(contact) = &held.contact {
             let slips = contact.half_angle > 0.15_f64.atan() + 1e-3;
             let sticks = contact.half_angle < 0.15_f64.atan() - 1e-3;
             let cannot = held.verdict == Verdict::Cannot;
-            assert!(!slips || cannot, "{mm}: {held:?}");
-            assert!(!sticks || !cannot, "{mm}: {held:?}");
+            assert!(!slips || cannot, "{size}: {held:?}");
+            assert!(!sticks || !cannot, "{size}: {held:?}");
             seen.push(cannot);
         }
     }
@@ -141,16 +131,13 @@ fn stock_with_corners_is_laid_as_it_is_held_best() {
     let pair = pair(design("v-bit", "1/2 in square on corners"));
     let held = pair.on(&stock("1/2 square"));
     assert_eq!(held.verdict, Verdict::Well);
-    assert_eq!(
-        held.work,
-        parse_work("1/2 in square on corners").expect("work")
-    );
+    assert_eq!(held.work, work("1/2 in square on corners"));
     assert_eq!(held.sentence(Units::Inch), "holds it well, on its corners");
 }
 
 #[test]
 fn a_family_answers_as_its_holders_do() {
-    let bytes = std::fs::read(samples().join("family-v-bit.ron")).expect("a sample");
+    let bytes = bytes(&samples_folder().join("family-v-bit.ron"));
     let filed = shelf::read(&bytes).expect("a family");
     let Filed::Family(family, lost) = &filed else {
         panic!("a family");
@@ -164,7 +151,7 @@ fn a_family_answers_as_its_holders_do() {
         "1 in hexagon",
         "3 in round",
     ] {
-        let work = parse_work(text).expect("work");
+        let work = self::work(text);
         let well = (0..filed.len()).filter(|at| {
             let pair = filed.pair(*at).expect("a size");
             pair.on(&one(work)).verdict == Verdict::Well
@@ -193,9 +180,8 @@ fn the_best_comes_first() {
 #[test]
 fn every_sample_holds_the_work_it_was_drawn_for() {
     let mut pairs = 0;
-    for entry in std::fs::read_dir(samples()).expect("samples").flatten() {
-        let bytes = std::fs::read(entry.path()).expect("a sample");
-        let filed = shelf::read(&bytes).expect("a design or a family");
+    for path in sample_paths().into_iter().chain(family_paths()) {
+        let filed = shelf::read(&bytes(&path)).expect("a design or a family");
         for at in 0..filed.len() {
             let pair = filed.pair(at).expect("a pair");
             let held = pair.on(&one(pair.document.work));
@@ -231,24 +217,17 @@ fn a_damaged_file_of_marks_says_where() {
     Marks::read(b"").expect_err("nothing in it");
 }
 
-fn ask(arguments: &[&str]) -> Answer {
-    answer(["reinwright"].iter().chain(arguments).map(OsString::from))
-}
-
 /// A folder with two designs, a family of two, a damaged design and marks.
 fn shop() -> tempfile::TempDir {
-    let folder = tempfile::tempdir().expect("a folder");
-    let put = |name: &str, text: &str| {
-        std::fs::write(folder.path().join(name), text).expect("written");
-    };
+    let folder = folder();
+    let put = |name: &str, text: &str| put(folder.path(), name, text);
     put("flat.ron", &document::write(&design("flat", "1/4 in flat")));
     put(
         "v.ron",
         &document::write(&design("v-bit", "5/8 in square on corners")),
     );
     let mut set = Family::from_design(&design("flat", "1/2 in flat"));
-    let size = Size::new(parse_work("1 in flat").expect("work"));
-    set.add(size).expect("room");
+    set.add(Size::new(work("1 in flat"))).expect("room");
     put("set.ron", &family::write(&set));
     put("broken.ron", "(format: 1, name: \"torn");
     put("notes.txt", "no design");
@@ -261,16 +240,13 @@ fn shop() -> tempfile::TempDir {
 #[test]
 fn the_command_line_answers_for_the_shelf() {
     let shop = shop();
-    let path = shop.path().to_str().expect("text");
-    let listed = ask(&["shelf", path, "--json"]);
-    assert_eq!(listed.status, 0, "{}", listed.error);
-    let json: serde_json::Value = serde_json::from_str(&listed.text).expect("JSON");
-    assert_eq!(json["pairs"].as_array().map(Vec::len), Some(4));
-    assert_eq!(json["not_read"].as_array().map(Vec::len), Some(1));
-    assert_eq!(json["not_read"][0]["file"], "broken.ron");
-    let asked = ask(&["shelf", path, "--for", "5/8 square", "--json"]);
-    let json: serde_json::Value = serde_json::from_str(&asked.text).expect("JSON");
-    let first = &json["pairs"][0];
+    let path = text(shop.path());
+    let listed = json(&["shelf", path, "--json"]);
+    assert_eq!(listed["pairs"].as_array().map(Vec::len), Some(4));
+    assert_eq!(listed["not_read"].as_array().map(Vec::len), Some(1));
+    assert_eq!(listed["not_read"][0]["file"], "broken.ron");
+    let asked = json(&["shelf", path, "--for", "5/8 square", "--json"]);
+    let first = &asked["pairs"][0];
     assert_eq!(
         (&first["file"], &first["mark"]),
         (&"v.ron".into(), &"have".into())
@@ -288,19 +264,10 @@ fn the_command_line_answers_for_the_shelf() {
 #[test]
 fn the_command_line_refuses_in_a_sentence() {
     let shop = shop();
-    let path = shop.path().to_str().expect("text");
-    let wrong = ask(&["shelf", path, "--for", "5/8 teapot"]);
-    assert_eq!(wrong.status, 3);
-    assert!(
-        wrong.error.contains("--for: ") && wrong.error.contains("teapot"),
-        "{}",
-        wrong.error
+    let path = text(shop.path());
+    refused(
+        &["shelf", path, "--for", "5/8 teapot"],
+        &["--for: ", "teapot"],
     );
-    let nowhere = ask(&["shelf", "/nowhere/at/all"]);
-    assert_eq!(nowhere.status, 3);
-    assert!(
-        nowhere.error.contains("/nowhere/at/all"),
-        "{}",
-        nowhere.error
-    );
+    refused(&["shelf", "/nowhere/at/all"], &["/nowhere/at/all"]);
 }

@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use reinwright_core::asked::{Layout, Stock, Units};
-use reinwright_core::forge::balance::{Allowance, Balance, HalfBalance, balance};
+use reinwright_core::forge::balance::{Allowance, Balance, PieceBalance};
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::Unit;
@@ -14,13 +15,24 @@ use super::{Done, Outcome, design, json};
 
 pub(super) fn run(asked: &Asked) -> Outcome {
     let design = design(&asked.file)?;
-    let balance = balance(&design, &resolve(&design));
+    let model = resolve(&design);
+    let balance = balance_of(&design, &model);
+    let account = (&balance, model.mass_kg());
     let text = if asked.json {
-        json(&Answer::new(&design, &balance))?
+        json(&Answer::new(&design, account))?
     } else {
-        Table::of(&design, &balance)
+        Table::of(&design, account)
     };
     Ok(Done::said(text))
+}
+
+/// A balance, and the mass of the finished pair with its rivet, kg.
+pub(super) type Account<'a> = (&'a Balance, f64);
+
+/// The first and the last piece: the two halves of a pair.
+fn ends(balance: &Balance) -> (&PieceBalance, &PieceBalance) {
+    let pieces = &balance.pieces;
+    (&pieces[0], &pieces[pieces.len() - 1])
 }
 
 #[derive(Serialize)]
@@ -84,15 +96,15 @@ struct MarkAnswer {
 }
 
 impl Answer {
-    pub(super) fn new(design: &Document, balance: &Balance) -> Self {
-        let [a, b] = &balance.halves;
+    pub(super) fn new(design: &Document, account: Account<'_>) -> Self {
+        let (first, last) = ends(account.0);
         let second = design.second_jaw.as_ref();
         Self {
             name: design.name.clone(),
             bar: BarAnswer::new(design),
-            half: HalfAnswer::new(a),
-            second_half: second.map(|_| HalfAnswer::new(b)),
-            pair: PairAnswer::new(design, balance),
+            half: HalfAnswer::new(first),
+            second_half: second.map(|_| HalfAnswer::new(last)),
+            pair: PairAnswer::new(design, account),
         }
     }
 }
@@ -111,7 +123,7 @@ impl BarAnswer {
 }
 
 impl HalfAnswer {
-    fn new(half: &HalfBalance) -> Self {
+    fn new(half: &PieceBalance) -> Self {
         let part = |part: &reinwright_core::forge::balance::PartBar| PartAnswer {
             part: part.part.name(),
             finished_length_mm: part.finished_length_mm,
@@ -129,7 +141,7 @@ impl HalfAnswer {
 }
 
 impl PairAnswer {
-    fn new(design: &Document, balance: &Balance) -> Self {
+    fn new(design: &Document, (balance, mass_kg): Account<'_>) -> Self {
         let mark = |mark: &reinwright_core::forge::balance::Mark| MarkAnswer {
             at_mm: mark.at_mm,
             measured_mm: mark.measured(design.units).mm(),
@@ -137,9 +149,9 @@ impl PairAnswer {
         };
         Self {
             layout: layout(design.layout),
-            bar_length_mm: balance.pair_bar_length_mm,
+            bar_length_mm: balance.bar_length_mm,
             bar_mass_kg: balance.bar_mass_kg(),
-            mass_kg: balance.pair_mass_kg,
+            mass_kg,
             allowances: allowances(&balance.allowances),
             marks: balance.marks.iter().map(mark).collect(),
         }
@@ -148,7 +160,7 @@ impl PairAnswer {
 
 fn allowances(all: &[Allowance]) -> Vec<AllowanceAnswer> {
     let answer = |allowance: &Allowance| AllowanceAnswer {
-        what: allowance.what,
+        what: allowance.what.name(),
         bar_length_mm: allowance.bar_length_mm,
     };
     all.iter().map(answer).collect()
@@ -176,21 +188,21 @@ pub(super) struct Table {
 }
 
 impl Table {
-    pub(super) fn of(design: &Document, balance: &Balance) -> String {
+    pub(super) fn of(design: &Document, (balance, mass_kg): Account<'_>) -> String {
         let mut table = Self {
             units: design.units,
             text: String::new(),
         };
         table.head(design, balance);
-        let [a, b] = &balance.halves;
+        let (first, last) = ends(balance);
         match design.second_jaw {
-            None => table.half("each half", a),
+            None => table.half("each half", first),
             Some(_) => {
-                table.half("half A", a);
-                table.half("half B", b);
+                table.half("half A", first);
+                table.half("half B", last);
             }
         }
-        table.pair(balance);
+        table.pair(balance, mass_kg);
         table.marks(balance);
         table.text
     }
@@ -236,7 +248,7 @@ impl Table {
         };
         let bar = format!(
             "Bar: {} of {size} {}, {}, {}",
-            self.exact(balance.pair_bar_length_mm),
+            self.exact(balance.bar_length_mm),
             shape(stock),
             design.bar.steel.name(),
             self.mass(balance.bar_mass_kg()),
@@ -247,7 +259,7 @@ impl Table {
         self.line(&laid);
     }
 
-    fn half(&mut self, name: &str, half: &HalfBalance) {
+    fn half(&mut self, name: &str, half: &PieceBalance) {
         self.line("");
         let head = format!("{name:<16}{:>12}{:>16}{:>14}", "finished", "volume", "bar");
         self.line(&head);
@@ -271,15 +283,15 @@ impl Table {
     fn allowances(&mut self, all: &[Allowance]) {
         for allowance in all.iter().filter(|a| a.bar_length_mm > 0.0) {
             let bar = self.exact(allowance.bar_length_mm);
-            let row = format!("{:<16}{:>12}{:>16}{bar:>14}", allowance.what, "", "");
+            let row = format!("{:<16}{:>12}{:>16}{bar:>14}", allowance.what.name(), "", "");
             self.line(&row);
         }
     }
 
-    fn pair(&mut self, balance: &Balance) {
+    fn pair(&mut self, balance: &Balance, mass_kg: f64) {
         self.line("");
-        let bar = self.exact(balance.pair_bar_length_mm);
-        let mass = self.mass(balance.pair_mass_kg);
+        let bar = self.exact(balance.bar_length_mm);
+        let mass = self.mass(mass_kg);
         let row = format!("{:<16}{mass:>12}{:>16}{bar:>14}", "the pair", "");
         self.allowances(&balance.allowances);
         self.line(&row);

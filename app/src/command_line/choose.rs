@@ -21,13 +21,13 @@ pub(super) fn run(asked: &Choose) -> Outcome {
 }
 
 fn line(advice: &Advice) -> String {
-    let (style, verdict) = (advice.style, advice.verdict.name());
+    let (style, verdict) = (advice.style.name(), advice.verdict.name());
     format!("{style}: {verdict}: {}\n", advice.reason)
 }
 
 fn as_json(advice: &Advice) -> Value {
     json!({
-        "style": advice.style,
+        "style": advice.style.name(),
         "verdict": advice.verdict.name(),
         "reason": advice.reason,
     })

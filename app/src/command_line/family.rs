@@ -117,13 +117,17 @@ pub(super) fn balance(opened: &Opened, asked: &Asked) -> Outcome {
     let answers = answer_all(family);
     let totals = totals(&answers, 1);
     if asked.json {
-        let account = |of: &SizeAnswer| one_balance::Answer::new(&of.document, &of.balance);
+        let account = |of: &SizeAnswer| {
+            one_balance::Answer::new(&of.document, (&of.balance, of.model.mass_kg()))
+        };
         return Ok(Done::said(json(&BalanceAnswer {
             sizes: each(family, &answers, account),
             totals: totals.iter().map(TotalAnswer::new).collect(),
         })?));
     }
-    let table = |of: &SizeAnswer| one_balance::Table::of(&of.document, &of.balance) + "\n";
+    let table = |of: &SizeAnswer| {
+        one_balance::Table::of(&of.document, (&of.balance, of.model.mass_kg())) + "\n"
+    };
     let mut text: String = answers.iter().map(table).collect();
     text.push_str("One pair of each size\n");
     text.extend(totals.iter().map(|total| total_line(family, total)));

@@ -2,8 +2,8 @@
 
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
@@ -43,6 +43,10 @@ fn drawn(design: &Document, of: DrawingOf) -> Drawing {
     match of {
         DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
         DrawingOf::Half => draw::half(design, &model),
-        DrawingOf::Bar => forge::bar(design, &balance(design, &model), BAR_TEXT),
+        DrawingOf::Bar => forge::bar(
+            (&design.bar, design.units),
+            &balance_of(design, &model),
+            BAR_TEXT,
+        ),
     }
 }

@@ -5,9 +5,9 @@ use std::time::{SystemTime, UNIX_EPOCH};
 use reinwright_core::asked::Units;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
-use reinwright_core::forge::balance::balance;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
@@ -33,10 +33,10 @@ pub fn sheets(design: &Document) -> Vec<Sheet> {
         title: "The pair, set on its work".to_owned(),
         drawing: draw::pair(design, &model, &DrawOptions::default()),
     });
-    let balance = balance(design, &model);
+    let balance = balance_of(design, &model);
     sheets.push(Sheet {
         title: "The bar with its marks".to_owned(),
-        drawing: forge::bar(design, &balance, BAR_TEXT),
+        drawing: forge::bar((&design.bar, design.units), &balance, BAR_TEXT),
     });
     sheets
 }

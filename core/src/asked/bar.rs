@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::field::{Choice, Follows, Visitor, simple_choice};
-use super::range::Range;
+use super::choice::{Choice, simple_choice};
+use super::range::STEEL;
+use super::walk::fields;
 use super::work::wider;
 use crate::steel::Steel;
 use crate::units::Length;
@@ -76,7 +77,7 @@ impl Stock {
 
     /// In words that [`crate::asked::parse_bar`] reads back: `3/8 in x 1 in flat`.
     pub fn words(&self) -> String {
-        let shape = self.names()[self.chosen()];
+        let shape = self.way();
         match *self {
             Self::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
             Self::Round { .. } | Self::Square { .. } => format!("{} {shape}", self.size()),
@@ -92,33 +93,23 @@ impl Stock {
     }
 }
 
-impl Bar {
-    pub(crate) fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.choice(
-            "shape",
-            "Shape",
-            "The cross-section of the bar",
-            &mut self.stock,
-        );
-        let how = (Range::STEEL, Follows::Bar);
-        match &mut self.stock {
-            Stock::Round { diameter } => {
-                v.length("diameter", "Diameter", "Of the round bar", how, diameter);
-            }
-            Stock::Square { side } => v.length("side", "Side", "Across flats", how, side),
-            Stock::Flat { thickness, width } => {
-                v.length("thickness", "Thickness", "The smaller size", how, thickness);
-                v.length("width", "Width", "The larger size", how, width);
-            }
+fields! { Bar: |Self { stock, steel }, v| {
+    v.choice("shape", stock).says("Shape", "The cross-section of the bar");
+    match stock {
+        Stock::Round { diameter } => {
+            v.value("diameter", diameter, STEEL).says("Diameter", "Of the round bar");
         }
-        v.choice("steel", "Steel", "What the bar is made of", &mut self.steel);
+        Stock::Square { side } => v.value("side", side, STEEL).says("Side", "Across flats"),
+        Stock::Flat { thickness, width } => {
+            v.value("thickness", thickness, STEEL).says("Thickness", "The smaller size");
+            v.value("width", width, STEEL).says("Width", "The larger size");
+        }
     }
-}
+    v.choice("steel", steel).says("Steel", "What the bar is made of");
+}}
 
 impl Choice for Stock {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["round", "square", "flat"]
-    }
+    const WAYS: &'static [&'static str] = &["round", "square", "flat"];
 
     fn chosen(&self) -> usize {
         match self {

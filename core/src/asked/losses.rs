@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::field::{Choice, Follows, Visitor, simple_choice};
-use super::range::Range;
+use super::choice::{Choice, simple_choice};
+use super::range::{DETAIL, HEATS, LOSS, STRETCH};
+use super::walk::fields;
 use crate::units::{Length, Unit};
 
 /// How the halves come out of the bar.
@@ -51,31 +52,16 @@ pub struct Allowances {
     pub slop: f64,
 }
 
-impl Layout {
-    pub(crate) fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.choice(
-            "layout",
-            "Laid out",
-            "How the halves come out of the bar",
-            self,
-        );
-        if let Self::Single { tail } = self {
-            let how = (Range::new(0.0, 1000.0), Follows::Nothing);
-            v.length(
-                "tail",
-                "Handling tail",
-                "Left on each half as a handle, cut off at the end",
-                how,
-                tail,
-            );
-        }
+fields! { Layout: |it, v| {
+    v.choice("layout", it).says("Laid out", "How the halves come out of the bar");
+    if let Self::Single { tail } = it {
+        v.value("tail", tail, STRETCH)
+            .says("Handling tail", "Left on each half as a handle, cut off at the end");
     }
-}
+}}
 
 impl Choice for Layout {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["one half at a time", "double-ended blank"]
-    }
+    const WAYS: &'static [&'static str] = &["one half at a time", "double-ended blank"];
 
     fn chosen(&self) -> usize {
         match self {
@@ -107,9 +93,7 @@ impl Scale {
 }
 
 impl Choice for Scale {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["of the whole", "per heat"]
-    }
+    const WAYS: &'static [&'static str] = &["of the whole", "per heat"];
 
     fn chosen(&self) -> usize {
         match self {
@@ -156,66 +140,25 @@ impl Allowances {
             slop: 2.0,
         }
     }
-
-    pub(crate) fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.choice(
-            "scale",
-            "Scale",
-            "How the loss to scale is reckoned",
-            &mut self.scale,
-        );
-        match &mut self.scale {
-            Scale::Whole { percent } => {
-                v.percent(
-                    "scale_percent",
-                    "Scale loss",
-                    "Of the finished half",
-                    Range::LOSS,
-                    percent,
-                );
-            }
-            Scale::PerHeat { percent, heats } => {
-                v.percent(
-                    "scale_percent",
-                    "Each heat",
-                    "Lost at each heat",
-                    Range::LOSS,
-                    percent,
-                );
-                v.count(
-                    "heats",
-                    "Heats",
-                    "For one half",
-                    Range::new(0.0, 100.0),
-                    heats,
-                );
-            }
-        }
-        let how = (Range::DETAIL, Follows::Nothing);
-        v.length(
-            "crop",
-            "Crop",
-            "Cut off a ragged bar end, once",
-            how,
-            &mut self.crop,
-        );
-        v.length("kerf", "Kerf", "Width of each cut", how, &mut self.kerf);
-        v.length(
-            "dressing",
-            "Dressing",
-            "Left on each half to file and grind, as bar",
-            how,
-            &mut self.dressing,
-        );
-        v.percent(
-            "slop",
-            "Own margin",
-            "On everything",
-            Range::LOSS,
-            &mut self.slop,
-        );
-    }
 }
+
+fields! { Allowances: |Self { scale, crop, kerf, dressing, slop }, v| {
+    v.choice("scale", scale).says("Scale", "How the loss to scale is reckoned");
+    match scale {
+        Scale::Whole { percent } => {
+            v.value("scale_percent", percent, LOSS).says("Scale loss", "Of the finished half");
+        }
+        Scale::PerHeat { percent, heats } => {
+            v.value("scale_percent", percent, LOSS).says("Each heat", "Lost at each heat");
+            v.value("heats", heats, HEATS).says("Heats", "For one half");
+        }
+    }
+    v.value("crop", crop, DETAIL).says("Crop", "Cut off a ragged bar end, once");
+    v.value("kerf", kerf, DETAIL).says("Kerf", "Width of each cut");
+    v.value("dressing", dressing, DETAIL)
+        .says("Dressing", "Left on each half to file and grind, as bar");
+    v.value("slop", slop, LOSS).says("Own margin", "On everything");
+}}
 
 /// How the hole is made.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]

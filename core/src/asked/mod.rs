@@ -2,20 +2,24 @@
 //! plain sections, losses, stock as text, and the text of a file.
 
 mod bar;
+mod choice;
 mod field;
 mod file;
 mod limit_error;
 mod losses;
-mod range;
+pub(crate) mod range;
 mod section;
 mod stock_words;
 mod text;
 mod units_choice;
+mod value;
+mod walk;
 mod work;
 
 pub use bar::{Bar, Stock};
-pub use field::{Choice, Field, Follows, Value, Visitor, capital, full_name};
-pub(crate) use field::{check_field, simple_choice};
+pub(crate) use choice::simple_choice;
+pub use choice::{Choice, ChoiceBeside, Datum};
+pub use field::{Field, Follows, capital, full_name};
 pub use file::{FileError, LARGEST_FILE};
 pub(crate) use file::{broken, options, pretty, readable};
 pub use limit_error::LimitError;
@@ -24,4 +28,7 @@ pub use range::Range;
 pub use section::{Edge, PlainSection};
 pub use stock_words::{StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_lie};
 pub use units_choice::Units;
+pub use value::{Step, Value, ValueError};
+pub(crate) use walk::fields;
+pub use walk::{Fields, Reader, Told, Walk, Writer};
 pub use work::{Lie, Work};

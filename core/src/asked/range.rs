@@ -12,24 +12,9 @@ pub struct Range {
 impl Range {
     /// No limits: choices have none.
     pub const ANY: Self = Self::new(f64::MIN, f64::MAX);
-    /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
-    pub const STEEL: Self = Self::new(0.5, 200.0);
-    /// A detail that may be left out, mm.
-    pub const DETAIL: Self = Self::new(0.0, 100.0);
-    /// A length along the tongs, mm.
-    pub const RUN: Self = Self::new(2.0, 500.0);
-    /// A length along the reins, mm.
-    pub const REIN: Self = Self::new(20.0, 2000.0);
-    /// A gap between hands or a bow, mm.
-    pub const SPAN: Self = Self::new(0.0, 400.0);
-    /// An included angle, degrees.
-    pub const GROOVE: Self = Self::new(40.0, 160.0);
-    /// How far a rein's end is bent, degrees.
-    pub const CLIP: Self = Self::new(5.0, 120.0);
-    /// Inside radius of a rolled end, mm.
-    pub const CURL: Self = Self::new(2.0, 100.0);
-    /// A loss, per cent.
-    pub const LOSS: Self = Self::new(0.0, 40.0);
+
+    /// A thickness or a width of steel, as [`STEEL`].
+    pub const STEEL: Self = STEEL;
 
     /// From `least` to `most`.
     pub const fn new(least: f64, most: f64) -> Self {
@@ -56,3 +41,26 @@ impl Range {
         number.is_finite() && (self.least..=self.most).contains(&number)
     }
 }
+
+/// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
+pub(crate) const STEEL: Range = Range::new(0.5, 200.0);
+/// A detail that may be left out, mm.
+pub(crate) const DETAIL: Range = Range::new(0.0, 100.0);
+/// A length along the tongs, mm.
+pub(crate) const RUN: Range = Range::new(2.0, 500.0);
+/// A length along the reins, mm.
+pub(crate) const REIN: Range = Range::new(20.0, 2000.0);
+/// A stretch of bar or rein that there may be none of, mm.
+pub(crate) const STRETCH: Range = Range::new(0.0, 1000.0);
+/// A gap between hands or a bow, mm.
+pub(crate) const SPAN: Range = Range::new(0.0, 400.0);
+/// The included angle of a groove, degrees.
+pub(crate) const INCLUDED: Range = Range::new(40.0, 160.0);
+/// How far a rein's end is bent, degrees.
+pub(crate) const CLIP: Range = Range::new(5.0, 120.0);
+/// Inside radius of a rolled end, mm.
+pub(crate) const CURL: Range = Range::new(2.0, 100.0);
+/// A loss, per cent.
+pub(crate) const LOSS: Range = Range::new(0.0, 40.0);
+/// Heats for one half.
+pub(crate) const HEATS: Range = Range::new(0.0, 100.0);

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::field::{Choice, Follows, Visitor};
-use super::range::Range;
+use super::choice::Choice;
+use super::range::{DETAIL, STEEL};
+use super::walk::fields;
 use crate::units::{Length, Unit};
 
 /// What becomes of the long edges of a section.
@@ -127,58 +128,42 @@ impl PlainSection {
             | Self::HalfRound { .. } => Edge::Sharp,
         }
     }
+}
 
-    pub(crate) fn fields(&mut self, v: &mut Visitor<'_>, follows: Follows) {
-        v.choice("section", "Section", "Its cross-section", self);
-        let how = (Range::STEEL, follows);
-        match self {
-            Self::Round { diameter } => {
-                v.length("diameter", "Diameter", "Of the round", how, diameter);
-            }
-            Self::Octagon { flats } | Self::Hexagon { flats } => {
-                v.length(
-                    "flats",
-                    "Across flats",
-                    "Between two opposite flats",
-                    how,
-                    flats,
-                );
-            }
-            Self::Square { side, edge } => {
-                v.length("side", "Side", "Across flats", how, side);
-                edge_fields(edge, v, follows);
-            }
-            Self::Rectangle { depth, width, edge } => {
-                v.length("depth", "Depth", "In the side view", how, depth);
-                v.length("width", "Width", "In the top view", how, width);
-                edge_fields(edge, v, follows);
-            }
-            Self::Oval { depth, width } | Self::HalfRound { depth, width } => {
-                v.length("depth", "Depth", "In the side view", how, depth);
-                v.length("width", "Width", "In the top view", how, width);
-            }
+fields! { PlainSection: |it, v| {
+    v.choice("section", it).says("Section", "Its cross-section");
+    match it {
+        Self::Round { diameter } => {
+            v.value("diameter", diameter, STEEL).says("Diameter", "Of the round");
+        }
+        Self::Octagon { flats } | Self::Hexagon { flats } => {
+            v.value("flats", flats, STEEL).says("Across flats", "Between two opposite flats");
+        }
+        Self::Square { side, edge } => {
+            v.value("side", side, STEEL).says("Side", "Across flats");
+            v.all(edge);
+        }
+        Self::Rectangle { depth, width, edge } => {
+            v.value("depth", depth, STEEL).says("Depth", "In the side view");
+            v.value("width", width, STEEL).says("Width", "In the top view");
+            v.all(edge);
+        }
+        Self::Oval { depth, width } | Self::HalfRound { depth, width } => {
+            v.value("depth", depth, STEEL).says("Depth", "In the side view");
+            v.value("width", width, STEEL).says("Width", "In the top view");
         }
     }
-}
+}}
 
-fn edge_fields(edge: &mut Edge, v: &mut Visitor<'_>, follows: Follows) {
-    v.choice("edge", "Edges", "What is done to the long edges", edge);
-    if let Edge::Chamfer(size) | Edge::Radius(size) = edge {
-        let how = (Range::DETAIL, follows);
-        v.length(
-            "edge_size",
-            "Edge size",
-            "Leg of the chamfer or the radius",
-            how,
-            size,
-        );
+fields! { Edge: |it, v| {
+    v.choice("edge", it).says("Edges", "What is done to the long edges");
+    if let Self::Chamfer(size) | Self::Radius(size) = it {
+        v.value("edge_size", size, DETAIL).says("Edge size", "Leg of the chamfer or the radius");
     }
-}
+}}
 
 impl Choice for Edge {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["sharp", "chamfered", "rounded"]
-    }
+    const WAYS: &'static [&'static str] = &["sharp", "chamfered", "rounded"];
 
     fn chosen(&self) -> usize {
         match self {
@@ -203,17 +188,15 @@ impl Choice for Edge {
 }
 
 impl Choice for PlainSection {
-    fn names(&self) -> Vec<&'static str> {
-        vec![
-            "round",
-            "square",
-            "rectangle",
-            "octagon",
-            "hexagon",
-            "oval",
-            "half-round",
-        ]
-    }
+    const WAYS: &'static [&'static str] = &[
+        "round",
+        "square",
+        "rectangle",
+        "octagon",
+        "hexagon",
+        "oval",
+        "half-round",
+    ];
 
     fn chosen(&self) -> usize {
         match self {

@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::field::simple_choice;
+use super::choice::simple_choice;
 
 /// The unit in which computed sizes are shown and bare numbers are read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]

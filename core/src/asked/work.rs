@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
-use super::field::{Choice, Follows, Visitor, simple_choice};
-use super::range::Range;
+use super::choice::{Choice, simple_choice};
+use super::range::STEEL;
+use super::walk::fields;
 use crate::units::Length;
 
 /// Which way a many-sided work lies in the jaws.
@@ -71,7 +72,7 @@ impl Work {
 
     /// In words that [`crate::asked::parse_work`] reads back: `5/8 in hexagon on corners`.
     pub fn words(&self) -> String {
-        let shape = self.names()[self.chosen()];
+        let shape = self.way();
         match *self {
             Self::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
             Self::Round { diameter } => format!("{diameter} {shape}"),
@@ -114,45 +115,31 @@ impl Work {
             Self::Flat { .. } | Self::Round { .. } => Lie::OnFlats,
         }
     }
-
-    pub(crate) fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.choice(
-            "shape",
-            "Shape",
-            "The cross-section of the stock that is held",
-            self,
-        );
-        let how = (Range::STEEL, Follows::Work);
-        match self {
-            Self::Flat { thickness, width } => {
-                v.length("thickness", "Thickness", "Between the jaws", how, thickness);
-                v.length("width", "Width", "Across the jaws", how, width);
-            }
-            Self::Round { diameter } => {
-                v.length("diameter", "Diameter", "Of the round bar", how, diameter);
-            }
-            Self::Square { side, lie } => {
-                v.length("side", "Side", "Across flats", how, side);
-                v.choice("lie", "Lies", "Which way the square is held", lie);
-            }
-            Self::Hexagon { flats, lie } | Self::Octagon { flats, lie } => {
-                v.length(
-                    "flats",
-                    "Across flats",
-                    "Between two opposite flats",
-                    how,
-                    flats,
-                );
-                v.choice("lie", "Lies", "Which way the bar is held", lie);
-            }
-        }
-    }
 }
 
-impl Choice for Work {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["flat", "round", "square", "hexagon", "octagon"]
+fields! { Work: |it, v| {
+    v.choice("shape", it).says("Shape", "The cross-section of the stock that is held");
+    match it {
+        Self::Flat { thickness, width } => {
+            v.value("thickness", thickness, STEEL).says("Thickness", "Between the jaws");
+            v.value("width", width, STEEL).says("Width", "Across the jaws");
+        }
+        Self::Round { diameter } => {
+            v.value("diameter", diameter, STEEL).says("Diameter", "Of the round bar");
+        }
+        Self::Square { side, lie } => {
+            v.value("side", side, STEEL).says("Side", "Across flats");
+            v.choice("lie", lie).says("Lies", "Which way the square is held");
+        }
+        Self::Hexagon { flats, lie } | Self::Octagon { flats, lie } => {
+            v.value("flats", flats, STEEL).says("Across flats", "Between two opposite flats");
+            v.choice("lie", lie).says("Lies", "Which way the bar is held");
+        }
     }
+}}
+
+impl Choice for Work {
+    const WAYS: &'static [&'static str] = &["flat", "round", "square", "hexagon", "octagon"];
 
     fn chosen(&self) -> usize {
         match self {

@@ -453,7 +453,7 @@ fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) ->
     let show = document.units.show();
     let area = bounds(drawn).unwrap_or(Rect::ZERO);
     let edge = model.a.body.rim.half_along();
-    let e = model.a.body.faces.thickness;
+    let e = model.a.body.plate.faces.thickness;
     let mut wishes = Vec::new();
     if model.joggle.abs() > 0.2 {
         let at = Point::new(f64::midpoint(edge, model.a.heel()), -0.6 * e);

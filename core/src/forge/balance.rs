@@ -5,19 +5,17 @@
 //! between the marks add up to the whole bar and to nothing else:
 //!
 //! - scale and the smith's own margin lengthen every part in proportion;
-//! - what the hole loses is cut out of the boss;
-//! - dressing is left at the jaw, which is filed most;
-//! - a handling tail follows the rein;
-//! - every half has one cut: the two of a double-ended blank are the one in the middle and the
-//!   one that takes the blank off the bar;
-//! - the crop comes off the bar's end once, before the first jaw.
+//! - what the hole loses is cut out of the part that it goes through;
+//! - dressing is left at the part that is filed most, the jaw of a half;
+//! - a handling tail follows the last part, the rein of a half;
+//! - every piece has one cut: the two of a blank for both halves are the one in the middle and
+//!   the one that takes the blank off the bar;
+//! - the crop comes off the bar's end once, before the first piece.
 
-use crate::asked::{Hole, Layout, Units};
+use crate::asked::{Allowances, Bar, Hole, Layout, Units};
 use crate::finding::Part;
-use crate::shape::Mass;
+use crate::shape::{Piece, Stretch as Steel};
 use crate::steel::DENSITY_KG_MM3;
-use crate::tongs::document::Document;
-use crate::tongs::model::{Half, Model, PARTS};
 use crate::units::{Length, Unit};
 
 /// Diameter of the punch that starts a hole, as part of the finished hole: it is drifted up to
@@ -29,12 +27,12 @@ pub const PUNCH_TO_HOLE: f64 = 0.6;
 /// (common practice, no source). All the rest of the hole is pushed aside and stays in the boss.
 pub const SLUG_TO_THICKNESS: f64 = 1.0 / 3.0;
 
-/// A part of a half as bar.
+/// A part of a piece as bar.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PartBar {
     /// The part.
     pub part: Part,
-    /// Its finished length along the tongs or along the rein, mm.
+    /// Its finished length along the piece, mm.
     pub finished_length_mm: f64,
     /// Its finished volume, mm³.
     pub volume_mm3: f64,
@@ -42,11 +40,48 @@ pub struct PartBar {
     pub bar_length_mm: f64,
 }
 
-/// Something the bar loses or keeps in reserve.
-#[derive(Debug, Clone, PartialEq)]
+/// What the bar loses, or keeps in reserve.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Loss {
+    /// Burnt to scale.
+    Scale,
+    /// Knocked out of a punched hole.
+    Slug,
+    /// Cut out of a drilled hole.
+    DrilledHole,
+    /// Filed and ground.
+    Dressing,
+    /// The smith's own margin.
+    OwnMargin,
+    /// Gone in a cut.
+    Kerf,
+    /// Left on as a handle.
+    Tail,
+    /// Cut off the bar's ragged end.
+    Crop,
+}
+
+impl Loss {
+    /// What the smith reads.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Scale => "scale",
+            Self::Slug => "slug",
+            Self::DrilledHole => "drilled hole",
+            Self::Dressing => "dressing",
+            Self::OwnMargin => "own margin",
+            Self::Kerf => "kerf",
+            Self::Tail => "handling tail",
+            Self::Crop => "crop",
+        }
+    }
+}
+
+/// A loss as bar.
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Allowance {
     /// What it is for.
-    pub what: &'static str,
+    pub what: Loss,
     /// As length of bar, mm.
     pub bar_length_mm: f64,
 }
@@ -82,16 +117,16 @@ pub struct Stretch {
     pub part: Option<Part>,
 }
 
-/// One half's account.
+/// One piece's account.
 #[derive(Debug, Clone, PartialEq)]
-pub struct HalfBalance {
+pub struct PieceBalance {
     /// Finished volume, mm³.
     pub volume_mm3: f64,
     /// Finished mass, kg.
     pub mass_kg: f64,
     /// Bar for it with all its allowances, mm: what the parts and the allowances add up to.
     pub bar_length_mm: f64,
-    /// Its parts, from jaw to rein.
+    /// Its parts, in order along the bar.
     pub parts: Vec<PartBar>,
     /// What is lost or added.
     pub allowances: Vec<Allowance>,
@@ -102,14 +137,12 @@ pub struct HalfBalance {
 pub struct Balance {
     /// Bar cross-section, mm².
     pub bar_area_mm2: f64,
-    /// Half A, and half B (the same numbers unless the jaws differ).
-    pub halves: [HalfBalance; 2],
-    /// What the bar loses once for both halves.
+    /// Every piece that is wanted: of one that is wanted twice, the same account twice.
+    pub pieces: Vec<PieceBalance>,
+    /// What the bar loses once for all pieces.
     pub allowances: Vec<Allowance>,
-    /// Bar for the pair, mm: both halves and what is lost once.
-    pub pair_bar_length_mm: f64,
-    /// Mass of the finished pair with its rivet, kg.
-    pub pair_mass_kg: f64,
+    /// Bar for all pieces, mm: theirs and what is lost once.
+    pub bar_length_mm: f64,
     /// Marks along the bar for the layout.
     pub marks: Vec<Mark>,
     /// What each stretch of the bar becomes, from end to end without a gap.
@@ -119,40 +152,54 @@ pub struct Balance {
 impl Balance {
     /// Mass of the bar before anything is lost, kg.
     pub fn bar_mass_kg(&self) -> f64 {
-        self.pair_bar_length_mm * self.bar_area_mm2 * DENSITY_KG_MM3
+        self.bar_length_mm * self.bar_area_mm2 * DENSITY_KG_MM3
     }
 }
 
-/// Balances a pair to its bar.
+/// What pieces are forged from, and what is lost on the way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct FromBar<'a> {
+    /// The bar.
+    pub bar: &'a Bar,
+    /// How the pieces come out of it.
+    pub layout: Layout,
+    /// What it loses.
+    pub losses: &'a Allowances,
+    /// How holes are made.
+    pub holes: Hole,
+}
+
+/// Balances pieces to their bar.
 ///
-/// What a half takes from the bar is `Σ volume / area` of its parts and its allowances, and a
-/// pair is its two halves with the crop: volume in is `pair_bar_length_mm · bar_area_mm2`.
-pub fn balance(document: &Document, model: &Model) -> Balance {
-    let account = Account::new(document);
-    let masses = model.part_masses();
-    let first = account.half(&model.a, Part::Jaw, &masses[0]);
-    let other = if model.alike {
-        first.clone()
-    } else {
-        account.half(&model.b, Part::SecondJaw, &masses[1])
-    };
-    let halves = [first, other];
+/// What a piece takes from the bar is `Σ volume / area` of its parts and its allowances, and all
+/// are the pieces with the crop: volume in is `bar_length_mm · bar_area_mm2`.
+pub fn balance(pieces: &[Piece], from: &FromBar<'_>) -> Balance {
+    let account = Account::new(from);
+    let accounts: Vec<Reckoned<'_>> = pieces
+        .iter()
+        .flat_map(|piece| {
+            let balance = account.piece(piece);
+            (0..piece.wanted).map(move |_| (piece, balance.clone()))
+        })
+        .collect();
     let allowances = vec![Allowance {
-        what: "crop",
+        what: Loss::Crop,
         bar_length_mm: account.crop,
     }];
-    let lost: f64 = allowances.iter().map(|a| a.bar_length_mm).sum();
-    let (stretches, marks) = account.lay_out(&halves);
+    let own: f64 = accounts.iter().map(|(_, a)| a.bar_length_mm).sum();
+    let (stretches, marks) = account.lay_out(&accounts);
     Balance {
         bar_area_mm2: account.area,
-        pair_bar_length_mm: halves[0].bar_length_mm + halves[1].bar_length_mm + lost,
-        pair_mass_kg: model.mass_kg(),
-        halves,
+        bar_length_mm: own + account.crop,
+        pieces: accounts.into_iter().map(|(_, balance)| balance).collect(),
         allowances,
         marks,
         stretches,
     }
 }
+
+/// A piece with its account.
+type Reckoned<'a> = (&'a Piece, PieceBalance);
 
 /// The bar and its losses in plain numbers.
 struct Account {
@@ -167,14 +214,14 @@ struct Account {
 }
 
 impl Account {
-    fn new(document: &Document) -> Self {
-        let losses = &document.allowances;
+    fn new(from: &FromBar<'_>) -> Self {
+        let losses = from.losses;
         Self {
-            area: document.bar.stock.area_mm2(),
-            layout: document.layout,
+            area: from.bar.stock.area_mm2(),
+            layout: from.layout,
             scale: losses.scale.total_percent() / 100.0,
             slop: losses.slop / 100.0,
-            hole: document.rivet.made,
+            hole: from.holes,
             dressing: losses.dressing.mm(),
             kerf: losses.kerf.mm(),
             crop: losses.crop.mm(),
@@ -188,27 +235,36 @@ impl Account {
         }
     }
 
-    /// What the hole takes away, mm³.
-    fn hole_loss(&self, half: &Half) -> f64 {
-        let whole = half.body.hole_mass().volume;
+    /// What one hole takes away, mm³.
+    fn hole_loss(&self, hole: &crate::shape::Hole) -> f64 {
         match self.hole {
-            Hole::Drilled => whole,
-            Hole::Punched => whole * PUNCH_TO_HOLE.powi(2) * SLUG_TO_THICKNESS,
+            Hole::Drilled => hole.volume_mm3,
+            Hole::Punched => hole.volume_mm3 * PUNCH_TO_HOLE.powi(2) * SLUG_TO_THICKNESS,
         }
     }
 
-    fn half(&self, half: &Half, jaw: Part, masses: &[Mass; 5]) -> HalfBalance {
-        let named = |part: Part| if part == Part::Jaw { jaw } else { part };
-        let parts: Vec<PartBar> = PARTS
-            .into_iter()
-            .zip(masses)
-            .map(|(part, mass)| self.part(half, named(part), mass.volume))
-            .collect();
+    /// What the holes of a piece take away, mm³; of one of its stretches if it is named.
+    fn holes_loss(&self, piece: &Piece, stretch: Option<usize>) -> f64 {
+        let holes = piece.holes.iter();
+        holes
+            .filter(|hole| stretch.is_none_or(|at| at == hole.stretch))
+            .map(|hole| self.hole_loss(hole))
+            .sum()
+    }
+
+    fn piece(&self, piece: &Piece) -> PieceBalance {
+        let part = |steel: &Steel| PartBar {
+            part: steel.part,
+            finished_length_mm: steel.length_mm(),
+            volume_mm3: steel.mass.volume,
+            bar_length_mm: steel.mass.volume / self.area,
+        };
+        let parts: Vec<PartBar> = piece.stretches.iter().map(part).collect();
         let volume_mm3: f64 = parts.iter().map(|part| part.volume_mm3).sum();
         let finished: f64 = parts.iter().map(|part| part.bar_length_mm).sum();
-        let allowances = self.losses(half, finished);
+        let allowances = self.losses(piece, finished);
         let lost: f64 = allowances.iter().map(|a| a.bar_length_mm).sum();
-        HalfBalance {
+        PieceBalance {
             volume_mm3,
             mass_kg: volume_mm3 * DENSITY_KG_MM3,
             bar_length_mm: finished + lost,
@@ -217,31 +273,22 @@ impl Account {
         }
     }
 
-    fn part(&self, half: &Half, part: Part, volume_mm3: f64) -> PartBar {
-        PartBar {
-            part,
-            finished_length_mm: finished_length_mm(half, part),
-            volume_mm3,
-            bar_length_mm: volume_mm3 / self.area,
-        }
-    }
-
-    fn losses(&self, half: &Half, finished: f64) -> Vec<Allowance> {
+    fn losses(&self, piece: &Piece, finished: f64) -> Vec<Allowance> {
         let scale = self.scale * finished;
-        let hole = self.hole_loss(half) / self.area;
-        // A cut and a tail do not become tongs: the margin is on what is forged.
-        let slop = self.slop * (finished + scale + hole + self.dressing);
-        let hole_name = match self.hole {
-            Hole::Drilled => "drilled hole",
-            Hole::Punched => "slug",
+        let hole = self.holes_loss(piece, None) / self.area;
+        // A cut and a tail are not forged: the margin is on what is.
+        let margin = self.slop * (finished + scale + hole + self.dressing);
+        let taken = match self.hole {
+            Hole::Drilled => Loss::DrilledHole,
+            Hole::Punched => Loss::Slug,
         };
         let all = [
-            ("scale", scale),
-            (hole_name, hole),
-            ("dressing", self.dressing),
-            ("own margin", slop),
-            ("kerf", self.kerf),
-            ("handling tail", self.tail()),
+            (Loss::Scale, scale),
+            (taken, hole),
+            (Loss::Dressing, self.dressing),
+            (Loss::OwnMargin, margin),
+            (Loss::Kerf, self.kerf),
+            (Loss::Tail, self.tail()),
         ];
         all.map(|(what, bar_length_mm)| Allowance {
             what,
@@ -250,88 +297,64 @@ impl Account {
         .into()
     }
 
-    /// The bar that one part takes with its share of what is lost while forging.
-    fn stretch(&self, half: &HalfBalance, part: &PartBar) -> f64 {
-        let own = match part.part {
-            Part::Jaw | Part::SecondJaw => self.dressing,
-            Part::Boss => half.allowance("drilled hole") + half.allowance("slug"),
-            Part::Work
-            | Part::Bar
-            | Part::Neck
-            | Part::Shoulder
-            | Part::Rein
-            | Part::Rivet
-            | Part::Pair => 0.0,
+    /// The bar that the stretch at a place takes with its share of what is lost while forging.
+    fn stretch(&self, (piece, balance): &Reckoned<'_>, at: usize) -> f64 {
+        let dressing = if at == piece.dressed {
+            self.dressing
+        } else {
+            0.0
         };
-        (part.bar_length_mm * (1.0 + self.scale) + own) * (1.0 + self.slop)
+        let own = dressing + self.holes_loss(piece, Some(at)) / self.area;
+        (balance.parts[at].bar_length_mm * (1.0 + self.scale) + own) * (1.0 + self.slop)
     }
 
-    fn lay_out(&self, [a, b]: &[HalfBalance; 2]) -> (Vec<Stretch>, Vec<Mark>) {
+    /// Piece after piece along the bar. On a blank for two the second lies the other way round.
+    fn lay_out(&self, pieces: &[Reckoned<'_>]) -> (Vec<Stretch>, Vec<Mark>) {
         let mut rule = Rule::default();
         rule.mark("end");
         if self.crop > 0.0 {
             rule.lose(self.crop);
             rule.mark("crop | jaw");
         }
-        self.jaw_first(a, &mut rule);
-        rule.cut(self.kerf, "cut");
-        match self.layout {
-            Layout::DoubleEnded => self.rein_first(b, &mut rule),
-            Layout::Single { .. } => self.jaw_first(b, &mut rule),
+        for (i, piece) in pieces.iter().enumerate() {
+            match self.layout {
+                Layout::DoubleEnded if i % 2 == 1 => self.last_first(piece, &mut rule),
+                Layout::DoubleEnded | Layout::Single { .. } => self.first_first(piece, &mut rule),
+            }
+            let last = i + 1 == pieces.len();
+            rule.cut(self.kerf, if last { "cut off" } else { "cut" });
         }
-        rule.cut(self.kerf, "cut off");
         (rule.stretches, rule.marks)
     }
 
-    /// A half with its jaw to the left.
-    ///
-    /// The smith makes two marks: where the jaw ends, and where the boss ends. The first set-down
-    /// is at the jaw's mark and leaves the neck on the boss's side of it; the third is at the
-    /// boss's mark and thins what follows. So the neck is counted with the boss, and the shoulder
-    /// with the rein.
-    fn jaw_first(&self, half: &HalfBalance, rule: &mut Rule) {
-        for part in &half.parts {
-            rule.take(self.stretch(half, part), part.part);
-            match part.part {
-                Part::Jaw | Part::SecondJaw => rule.mark("jaw | neck and boss"),
-                Part::Boss => rule.mark("boss | shoulder and rein"),
-                Part::Rein => self.leave_tail(rule),
-                Part::Work | Part::Bar | Part::Neck | Part::Shoulder | Part::Rivet | Part::Pair => {
-                }
-            }
+    /// A piece with its first part to the left.
+    fn first_first(&self, reckoned: &Reckoned<'_>, rule: &mut Rule) {
+        let (piece, balance) = reckoned;
+        for (at, part) in balance.parts.iter().enumerate() {
+            rule.take(self.stretch(reckoned, at), part.part);
+            piece.marked_after(at).for_each(|mark| rule.mark(mark.what));
         }
-    }
-
-    /// A half with its jaw to the right; a double-ended blank has no tail.
-    fn rein_first(&self, half: &HalfBalance, rule: &mut Rule) {
-        for part in half.parts.iter().rev() {
-            rule.take(self.stretch(half, part), part.part);
-            match part.part {
-                Part::Shoulder => rule.mark("shoulder and rein | boss"),
-                Part::Neck => rule.mark("boss and neck | jaw"),
-                Part::Work
-                | Part::Bar
-                | Part::Jaw
-                | Part::SecondJaw
-                | Part::Boss
-                | Part::Rein
-                | Part::Rivet
-                | Part::Pair => {}
-            }
-        }
-    }
-
-    fn leave_tail(&self, rule: &mut Rule) {
         if self.tail() > 0.0 {
             rule.mark("rein | tail");
             rule.lose(self.tail());
         }
     }
+
+    /// A piece with its last part to the left; a blank for two has no tail.
+    fn last_first(&self, reckoned: &Reckoned<'_>, rule: &mut Rule) {
+        let (piece, balance) = reckoned;
+        for (at, part) in balance.parts.iter().enumerate().rev() {
+            rule.take(self.stretch(reckoned, at), part.part);
+            let before = at.checked_sub(1).into_iter();
+            let marks = before.flat_map(|before| piece.marked_after(before));
+            marks.for_each(|mark| rule.mark(mark.reversed));
+        }
+    }
 }
 
-impl HalfBalance {
-    /// An allowance as length of bar, mm; nothing if this half has none of that name.
-    pub fn allowance(&self, what: &str) -> f64 {
+impl PieceBalance {
+    /// A loss as length of bar, mm; nothing if this piece has none of that kind.
+    pub fn allowance(&self, what: Loss) -> f64 {
         let named = self.allowances.iter().find(|a| a.what == what);
         named.map_or(0.0, |a| a.bar_length_mm)
     }
@@ -380,18 +403,5 @@ impl Rule {
         if kerf > 0.0 {
             self.lose(kerf);
         }
-    }
-}
-
-/// Finished length of a part of a half, mm: along the rein for the rein, along x for all others.
-fn finished_length_mm(half: &Half, part: Part) -> f64 {
-    let edge = half.body.rim.half_along();
-    match part {
-        Part::Jaw | Part::SecondJaw => half.jaw.length(),
-        Part::Neck => half.heel() - edge,
-        Part::Boss => 2.0 * edge,
-        Part::Shoulder => -half.rein_start().x - edge,
-        Part::Rein => half.rein.length(),
-        Part::Work | Part::Bar | Part::Rivet | Part::Pair => 0.0,
     }
 }

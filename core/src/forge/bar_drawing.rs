@@ -2,21 +2,21 @@
 
 use kurbo::{Point, Rect};
 
+use crate::asked::{Bar, Units};
 use crate::finding::Part;
 use crate::forge::balance::{Balance, Stretch};
 use crate::paper::dimension::{Scale, Side, Wish, rectangle, rows, segment};
 use crate::paper::{Align, Drawing, Fill, Item, Line};
-use crate::tongs::document::Document;
 
 /// The bar, full size, with its coloured parts and marks. Origin at the bar's left end, on its
 /// middle line. `text` is the size of its text, mm.
-pub fn bar(document: &Document, balance: &Balance, text: f64) -> Drawing {
+pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing {
     let scale = Scale { text };
-    let half = document.bar.stock.size().mm() / 2.0;
+    let half = bar.stock.size().mm() / 2.0;
     let length = balance
         .stretches
         .last()
-        .map_or(balance.pair_bar_length_mm, |s| s.to_mm);
+        .map_or(balance.bar_length_mm, |s| s.to_mm);
     let mut items: Vec<Item> = balance
         .stretches
         .iter()
@@ -29,7 +29,7 @@ pub fn bar(document: &Document, balance: &Balance, text: f64) -> Drawing {
         )
         .of(Part::Bar),
     );
-    items.extend(marks(document, balance, half, scale));
+    items.extend(marks(units, balance, half, scale));
     Drawing { items }
 }
 
@@ -51,8 +51,8 @@ fn coloured(stretch: &Stretch, half: f64, scale: Scale) -> Vec<Item> {
     items
 }
 
-fn marks(document: &Document, balance: &Balance, half: f64, scale: Scale) -> Vec<Item> {
-    let show = document.units.show();
+fn marks(units: Units, balance: &Balance, half: f64, scale: Scale) -> Vec<Item> {
+    let show = units.show();
     let mut items = Vec::new();
     let mut wishes = Vec::new();
     for mark in &balance.marks {
@@ -60,7 +60,7 @@ fn marks(document: &Document, balance: &Balance, half: f64, scale: Scale) -> Vec
         items.push(Item::line(segment(top, bottom), Line::Mark).of(Part::Bar));
         wishes.push(Wish::Note {
             at: bottom,
-            text: show.number(mark.measured(document.units).mm()),
+            text: show.number(mark.measured(units).mm()),
             part: Part::Bar,
             hang: Align::Middle,
         });

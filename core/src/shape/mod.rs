@@ -1,9 +1,15 @@
 //! Steel as geometry: sections, sweeps, curves, masses, and the piece that all forging knows.
 
 pub(crate) mod curve;
+mod faces;
 mod mass;
+mod piece;
+mod plate;
 pub mod section;
 pub mod sweep;
 
 pub use curve::Curve;
+pub use faces::{Blend, Faces};
 pub use mass::Mass;
+pub use piece::{Cross, Hole, Piece, PieceMark, Solid, Stretch};
+pub use plate::Plate;

@@ -29,10 +29,10 @@ impl Answers {
     ///
     /// ```
     /// use reinwright_core::asked::{parse_bar, parse_work};
-    /// use reinwright_core::{shop::Answers, tongs::document::Document};
+    /// use reinwright_core::{shop::Answers, tongs::document::Document, tongs::jaw::JawKind};
     /// let work = parse_work("3/8 in flat").unwrap();
     /// let bar = parse_bar("3/4 in square").unwrap();
-    /// let pair = Document::starting("flat", work, bar).unwrap();
+    /// let pair = Document::starting(JawKind::Flat, work, bar);
     /// let answers = Answers::to(&pair);
     /// assert!(answers.balance.bar_mm > 0.0);
     /// ```
@@ -47,7 +47,7 @@ impl Answers {
         let strength = strength::strength_on(document, &model, fit.nominal.as_ref().ok(), load);
         let findings = noticed(document, &model, &fit, &strength);
         Self {
-            balance: balance(document, &model),
+            balance: balance_of(document, &model),
             model,
             fit,
             strength,
@@ -67,6 +67,11 @@ impl Answers {
     pub fn worst(&self) -> Option<Severity> {
         worst(&self.findings)
     }
+}
+
+/// The account of a pair's bar.
+pub fn balance_of(document: &Document, model: &Model) -> Balance {
+    balance(&model.pieces(), &document.from_bar())
 }
 
 /// All that every stage noticed about a pair, the worst first, then in the order of the parts.

@@ -1,20 +1,21 @@
 //! Which styles suit some work, held in some way, and why the others do not.
 
+use super::start_anyway;
 use crate::asked::{Bar, Work};
 use crate::finding::{Finding, Severity};
 use crate::proof::check::check;
 use crate::proof::fit;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::trade::ROLLS;
-use crate::tongs::jaw::{JawStyle, Lay, Sketch, Style, Trade, Verdict, Way};
+use crate::tongs::jaw::{JawKind, Lay, Trade, Verdict, Way};
 use crate::tongs::model::{Lies, Model};
 use crate::tongs::seat::Bears;
 
 /// What is advised of one style.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Advice {
-    /// The style's name.
-    pub style: &'static str,
+    /// The style.
+    pub style: JawKind,
     /// What comes of it.
     pub verdict: Verdict,
     /// Why, in a sentence without a period.
@@ -30,20 +31,18 @@ pub struct Advice {
 /// and what it cannot do counts against it.
 pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
     // A sketch is whatever the smith makes of it.
-    let names = JawStyle::NAMES.iter().filter(|name| **name != Sketch::NAME);
-    let mut all: Vec<Advice> = names
-        .filter_map(|name| advise(name, work, way, bar))
-        .collect();
+    let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
+    let mut all: Vec<Advice> = kinds.map(|kind| advise(*kind, work, way, bar)).collect();
     all.sort_by_key(|advice| advice.verdict);
     all
 }
 
-/// What is advised of one style; `None` if no style has the name.
-pub fn advise(name: &str, work: &Work, way: Way, bar: &Bar) -> Option<Advice> {
-    let work = work.laid_for(name);
-    let pair = Document::starting(name, work, *bar)?;
+/// What is advised of one style.
+pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
+    let work = work.laid_for(style);
+    let pair = start_anyway(style, work, *bar);
     let model = crate::tongs::resolve(&pair);
-    let trade = JawStyle::trade(name, &work, way);
+    let trade = style.trade(&work, way);
     let trade = trade.unwrap_or_else(|| by_lay(pair.jaw.plain_form().lay, way));
     let worse = if trade.verdict < Verdict::NotFor {
         reckoned(&pair, &model)
@@ -54,12 +53,12 @@ pub fn advise(name: &str, work: &Work, way: Way, bar: &Bar) -> Option<Advice> {
         Some((verdict, why)) if verdict > trade.verdict => (verdict, why),
         Some(_) | None => (trade.verdict, trade.why.to_owned()),
     };
-    Some(Advice {
-        style: pair.jaw.name(),
+    Advice {
+        style,
         verdict,
         reason,
         pair,
-    })
+    }
 }
 
 /// A style that says nothing itself is judged by how it lays its work.

@@ -6,6 +6,6 @@ pub mod family;
 pub mod shelf;
 mod start;
 
-pub use answers::Answers;
+pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, choose};
-pub use start::{NoStart, start};
+pub use start::{NoStart, start, start_anyway};

@@ -4,41 +4,33 @@ use std::fmt;
 
 use super::Answers;
 use crate::asked::{Bar, Stock, Work};
-use crate::finding::{Finding, Severity};
+use crate::finding::Severity;
 use crate::tongs::document::Document;
+use crate::tongs::jaw::JawKind;
 use crate::units::{Length, MM_PER_INCH, Unit};
 
 /// Bar with a side under this is wire to a smith, mm: half of it holds no rivet, and a hand bends
 /// what is left (common practice, no source).
 const LEAST_SIDE_MM: f64 = 7.0;
 
-/// Why no pair is begun.
+/// Why a bar gives no sound pair.
 #[derive(Debug, Clone, PartialEq)]
-pub enum NoStart {
-    /// No jaw style has the name.
-    NoStyle,
-    /// The bar gives no sound pair.
-    NotFrom {
-        /// The bar that was asked for.
-        bar: Bar,
-        /// What the pair from it would suffer from, in a sentence without a period.
-        why: String,
-        /// The bar that does, the nearest to it in size.
-        instead: Option<Bar>,
-    },
+pub struct NoStart {
+    /// The bar that was asked for.
+    pub bar: Bar,
+    /// What the pair from it would suffer from, in a sentence without a period.
+    pub why: String,
+    /// The bar that does, the nearest to it in size.
+    pub instead: Option<Bar>,
 }
 
 impl fmt::Display for NoStart {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        match self {
-            Self::NoStyle => f.write_str("no jaw style has this name"),
-            Self::NotFrom { bar, why, instead } => {
-                write!(f, "{} gives no sound pair: {why}; ", bar.stock.words())?;
-                match instead {
-                    Some(other) => write!(f, "{} does", other.stock.words()),
-                    None => f.write_str("no usual bar does, so take another jaw"),
-                }
-            }
+        let (bar, why) = (self.bar.stock.words(), &self.why);
+        write!(f, "{bar} gives no sound pair: {why}; ")?;
+        match self.instead {
+            Some(other) => write!(f, "{} does", other.stock.words()),
+            None => f.write_str("no usual bar does, so take another jaw"),
         }
     }
 }
@@ -46,20 +38,17 @@ impl fmt::Display for NoStart {
 /// A starting pair in which nothing is to be mended, under the ordinary and the strong squeeze.
 ///
 /// # Errors
-/// When no style has the name, or the bar gives no such pair.
+/// When the bar gives no such pair: why, and which bar does.
 ///
 /// ```
 /// use reinwright_core::asked::{parse_bar, parse_work};
-/// use reinwright_core::shop::start;
+/// use reinwright_core::{shop::start, tongs::jaw::JawKind};
 /// let work = parse_work("5/8 in hexagon on corners").unwrap();
-/// let slight = start("bolt", work, parse_bar("3/8 in square").unwrap());
-/// assert!(slight.unwrap_err().to_string().ends_with("does"));
+/// let slight = start(JawKind::Bolt, work, parse_bar("3/8 in square").unwrap());
+/// assert!(slight.unwrap_err().to_string().ends_with("square does"));
 /// ```
-pub fn start(jaw: &str, work: Work, bar: Bar) -> Result<Document, NoStart> {
-    if Document::starting(jaw, work, bar).is_none() {
-        return Err(NoStart::NoStyle);
-    }
-    sound(jaw, work, bar).map_err(|why| NoStart::NotFrom {
+pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, NoStart> {
+    sound(jaw, work, bar).map_err(|why| NoStart {
         bar,
         why,
         instead: usual_bars(&bar)
@@ -68,48 +57,55 @@ pub fn start(jaw: &str, work: Work, bar: Bar) -> Result<Document, NoStart> {
     })
 }
 
+/// The same pair; where the bar gives no sound one, as near to it as the bar comes.
+pub fn start_anyway(jaw: JawKind, work: Work, bar: Bar) -> Document {
+    sound(jaw, work, bar).unwrap_or_else(|_| Document::starting(jaw, work, bar))
+}
+
 /// The pair in one bar, or what is wrong with it.
-fn sound(jaw: &str, work: Work, bar: Bar) -> Result<Document, String> {
+fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
+    /// Rounds in which reins that are too long for their neck are shortened: each takes what the
+    /// last one found too much.
+    const ROUNDS: u32 = 4;
     if bar.stock.equal_square_mm() < LEAST_SIDE_MM {
         return Err(
             "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
         );
     }
-    let pair = Document::starting(jaw, work, bar).ok_or("no jaw style has this name")?;
-    match to_mend(&pair) {
-        None => Ok(pair),
-        Some(finding) => shorter(pair).ok_or(finding.message),
+    let mut pair = Document::starting(jaw, work, bar);
+    let mut first = None;
+    for _ in 0..ROUNDS {
+        let answers = Answers::to(&pair);
+        let worst = answers.findings.first();
+        let Some(worst) = worst.filter(|finding| finding.severity >= Severity::Mend) else {
+            return Ok(pair);
+        };
+        let why = first.get_or_insert_with(|| worst.message.clone());
+        pair.rein.length = shorter(&pair, &answers).ok_or_else(|| why.clone())?;
     }
+    Err(first.unwrap_or_default())
 }
 
-/// The worst that is to be mended in a pair, if anything is.
-fn to_mend(pair: &Document) -> Option<Finding> {
-    let found = Answers::to(pair).findings;
-    found
-        .into_iter()
-        .find(|finding| finding.severity >= Severity::Mend)
-}
-
-/// The same pair with reins so short that a hand no longer bends it, as long as they are still a
-/// lever.
-fn shorter(mut pair: Document) -> Option<Document> {
-    /// A smaller leverage is no help to a hand (judgement).
-    const LEAST_LEVERAGE: f64 = 2.0;
-    let step = match pair.bar.stock.size().unit() {
+/// Reins so short that a strong hand no longer bends the pair, if they are too long for that and
+/// are still a lever then.
+fn shorter(pair: &Document, answers: &Answers) -> Option<Length> {
+    /// A smaller leverage is no help to a hand (judgement: the trade asks for about three).
+    const LEAST_LEVERAGE: f64 = 2.5;
+    let strength = &answers.strength;
+    let used = strength.worst_half().worst().use_per_n() * strength.load.strong_n;
+    if used <= 1.0 {
+        return None;
+    }
+    let length = pair.rein.length;
+    let step = match length.unit() {
         Unit::Inch | Unit::Foot => MM_PER_INCH / 2.0,
         Unit::Millimetre | Unit::Centimetre => 10.0,
     };
-    loop {
-        let length = pair.rein.length;
-        pair.rein.length = Length::from_mm(length.mm() - step, length.unit());
-        let answers = Answers::to(&pair);
-        if answers.fit.leverage() < LEAST_LEVERAGE || pair.rein.length.mm() < pair.rein.hand.mm() {
-            return None;
-        }
-        if answers.worst().is_none_or(|worst| worst < Severity::Mend) {
-            return Some(pair);
-        }
-    }
+    let press = &answers.fit.press;
+    // The moment is as the arm.
+    let less = ((press.hand_mm * (1.0 - 1.0 / used)) / step).ceil() * step;
+    let leverage = (press.hand_mm - less) / press.grip_mm;
+    (leverage >= LEAST_LEVERAGE).then(|| Length::from_mm(length.mm() - less, length.unit()))
 }
 
 /// The bars that exist, in the unit of a bar and in its steel: those of its shape first, the

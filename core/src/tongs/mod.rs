@@ -2,6 +2,7 @@
 
 pub mod body;
 pub mod document;
+mod half_piece;
 pub mod jaw;
 pub mod model;
 mod resolve;

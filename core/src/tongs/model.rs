@@ -197,8 +197,8 @@ impl Half {
         };
         let far = f64::MAX.sqrt();
         let edge = self.body.rim.half_along();
-        let slices = self.body.masses(&[-far, -edge, edge, far]);
-        let boss = slices[1].without(self.body.hole_mass());
+        let slices = self.body.plate.masses(&[-far, -edge, edge, far]);
+        let boss = slices[1].without(self.body.plate.hole_mass());
         [
             sweep(&self.jaw),
             slices[2],
@@ -263,8 +263,10 @@ impl Model {
 
     /// Mass of the pair with its rivet shank, kg.
     pub fn mass_kg(&self) -> f64 {
-        let shank =
-            std::f64::consts::FRAC_PI_4 * self.rivet.powi(2) * 2.0 * self.a.body.faces.thickness;
+        let shank = std::f64::consts::FRAC_PI_4
+            * self.rivet.powi(2)
+            * 2.0
+            * self.a.body.plate.faces.thickness;
         let halves: f64 = self.masses().iter().map(|mass| mass.volume).sum();
         (halves + shank) * DENSITY_KG_MM3
     }

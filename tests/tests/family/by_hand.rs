@@ -51,7 +51,7 @@ fn a_bare_number_stays_as_long_as_it_was() {
         [mm(0, "rein.length"), mm(2, "neck.depth")]
     };
     let before = lengths(&family);
-    assert_eq!(before, [17.5 * 25.4, 9.0 / 16.0 * 25.4]);
+    assert_eq!(before, [17.5 * INCH, 9.0 / 16.0 * INCH]);
     let mut by_the_table = family.clone();
     family.set_units(Units::Millimetre);
     assert_eq!(lengths(&family), before);
@@ -67,9 +67,7 @@ fn a_bare_number_stays_as_long_as_it_was() {
 #[test]
 fn choices_set_by_hand_bring_their_own_values() {
     let mut family = Family::from_design(&pairs::flat());
-    family
-        .add(Size::new(parse_work("1/2 in flat").unwrap()))
-        .unwrap();
+    family.add(Size::new(work("1/2 in flat"))).unwrap();
     family.set(1, "rein.line", "bowed").unwrap();
     family.set(1, "rein.bow", "1/2").unwrap();
     let table = family.table();
@@ -103,9 +101,7 @@ fn choices_set_by_hand_bring_their_own_values() {
 #[test]
 fn work_and_bar_are_each_sizes_own() {
     let mut family = Family::from_design(&pairs::flat());
-    family
-        .add(Size::new(parse_work("1/2 in flat").unwrap()))
-        .unwrap();
+    family.add(Size::new(work("1/2 in flat"))).unwrap();
     family.set(1, "work.thickness", "5/8").unwrap();
     family.set(1, "bar.side", "7/8 in").unwrap();
     let size = &family.sizes[1];
@@ -202,9 +198,7 @@ fn a_size_between_two_takes_the_larger_bar_and_what_both_set() {
 fn the_last_size_stays() {
     let mut family = Family::from_design(&pairs::flat());
     assert_eq!(family.remove(0), Err(EditError::Last));
-    family
-        .add(Size::new(parse_work("1/2 in flat").unwrap()))
-        .unwrap();
+    family.add(Size::new(work("1/2 in flat"))).unwrap();
     assert!(family.remove(0).is_ok());
     assert!(family.take_out(1).is_none());
 }

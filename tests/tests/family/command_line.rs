@@ -1,91 +1,70 @@
 //! The jobs that take families.
 
+use reinwright_tests::command_line::{ask, done, json, refused, text};
+use serde_json::Value;
+
 use super::*;
-
-fn ask(arguments: &[&str]) -> Answer {
-    answer(["reinwright"].iter().chain(arguments).map(OsString::from))
-}
-
-#[track_caller]
-fn done(arguments: &[&str]) -> String {
-    let answer = ask(arguments);
-    assert_eq!(
-        (answer.status, answer.error.as_str()),
-        (0, ""),
-        "{arguments:?}"
-    );
-    answer.text
-}
-
-fn text(path: &Path) -> &str {
-    path.to_str().unwrap()
-}
 
 #[test]
 fn the_family_job_writes_the_set() {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let out = folder.path().join("new").join("set");
     let file = samples_folder().join("family-v-bit.ron");
     done(&["family", text(&file), "--out", text(&out), "--pairs", "4"]);
-    let pdf = std::fs::read(out.join("v-bit-tongs-for-the-benches.pdf")).unwrap();
-    assert!(pdf.starts_with(b"%PDF-1.7"));
-    let names = |sub: &str| {
-        let entries = std::fs::read_dir(out.join(sub)).unwrap();
-        let mut names: Vec<String> = entries
-            .map(|entry| entry.unwrap().file_name().into_string().unwrap())
-            .collect();
-        names.sort();
-        names
-    };
-    assert_eq!(names("svg").len(), 5 + 2 * 6);
+    let pages = pages(&bytes(&out.join("v-bit-tongs-for-the-benches.pdf")));
+    let last = format!("page {0} of {0}", pages.len());
+    assert!(pages[pages.len() - 1].contains(&last), "{last}");
+    let (svgs, designs) = (out.join("svg"), out.join("designs"));
+    let pictures = names(&svgs);
+    assert_eq!(pictures.len(), 5 + 2 * 6);
     assert!(
-        names("svg").contains(&"1-3-8-in-pair.svg".to_owned()),
-        "{:?}",
-        names("svg")
+        pictures.contains(&"1-3-8-in-pair.svg".to_owned()),
+        "{pictures:?}"
     );
-    for name in names("svg") {
-        let svg = std::fs::read_to_string(out.join("svg").join(&name)).unwrap();
-        usvg::Tree::from_str(&svg, &usvg::Options::default()).expect(&name);
+    for name in pictures {
+        usvg::Tree::from_data(&bytes(&svgs.join(&name)), &usvg::Options::default()).expect(&name);
     }
     let family = v_bits();
-    for (at, name) in names("designs").iter().enumerate() {
-        let bytes = std::fs::read(out.join("designs").join(name)).unwrap();
-        assert_eq!(
-            document::read(&bytes).unwrap(),
-            family.take_out(at).unwrap()
-        );
-    }
-    assert_eq!(names("designs").len(), 6);
+    let kept: Vec<Document> = names(&designs)
+        .iter()
+        .map(|name| document::read(&bytes(&designs.join(name))).unwrap())
+        .collect();
+    let made = (0..6).map(|at| family.take_out(at).unwrap());
+    assert_eq!(kept, made.collect::<Vec<_>>());
 }
 
 #[test]
 fn balance_and_findings_take_families() {
     let file = samples_folder().join("family-v-bit.ron");
-    let json: Json = serde_json::from_str(&done(&["balance", text(&file), "--json"])).unwrap();
-    assert_eq!(json["family"], "V-bit tongs for the benches");
-    let sizes = json["sizes"].as_array().unwrap();
+    let balance = json(&["balance", text(&file), "--json"]);
+    assert_eq!(balance["family"], "V-bit tongs for the benches");
+    let sizes = balance["sizes"].as_array().unwrap();
     assert_eq!(sizes.len(), 6);
-    let length = |value: &Json| value["pair"]["bar_length_mm"].as_f64().unwrap();
+    let length = |value: &Value| value["pair"]["bar_length_mm"].as_f64().unwrap();
     let sum: f64 = sizes.iter().map(length).sum();
-    let totals = json["totals"].as_array().unwrap();
+    let totals = balance["totals"].as_array().unwrap();
     let total: f64 = totals
         .iter()
         .map(|t| t["bar_length_mm"].as_f64().unwrap())
         .sum();
     close("total", total, sum, 1e-12);
     // Each size answers as its own design does.
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let own = folder.path().join("own.ron");
-    std::fs::write(&own, document::write(&v_bits().take_out(2).unwrap())).unwrap();
-    let alone: Json = serde_json::from_str(&done(&["balance", text(&own), "--json"])).unwrap();
+    put(
+        folder.path(),
+        "own.ron",
+        document::write(&v_bits().take_out(2).unwrap()),
+    );
+    let alone = json(&["balance", text(&own), "--json"]);
     for key in ["bar", "half", "pair", "name"] {
         assert_eq!(sizes[2][key], alone[key], "{key}");
     }
-    let json: Json = serde_json::from_str(&done(&["findings", text(&file), "--json"])).unwrap();
-    assert_eq!(json["sizes"].as_array().unwrap().len(), 6);
-    assert_eq!(json["not_read"], Json::Array(Vec::new()));
-    assert_eq!(json["gaps"], Json::Array(Vec::new()));
-    let fit: Json = serde_json::from_str(&done(&["fit", text(&file), "--json"])).unwrap();
+    let findings = json(&["findings", text(&file), "--json"]);
+    assert_eq!(findings["sizes"].as_array().unwrap().len(), 6);
+    assert_eq!(findings["not_read"], Value::Array(Vec::new()));
+    assert_eq!(findings["gaps"], Value::Array(Vec::new()));
+    let fit = json(&["fit", text(&file), "--json"]);
     let most = |at: usize| fit["sizes"][at]["work_range_mm"]["most"].as_f64().unwrap();
     let least = |at: usize| fit["sizes"][at]["work_range_mm"]["least"].as_f64().unwrap();
     let first = &fit["overlaps"][0];
@@ -101,10 +80,10 @@ fn balance_and_findings_take_families() {
 
 #[test]
 fn the_worst_size_gives_the_status_and_gaps_are_told() {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let path = folder.path().join("flats.ron");
     let mut family = flats(&["1/8", "3/4"]);
-    std::fs::write(&path, family::write(&family)).unwrap();
+    put(folder.path(), "flats.ron", family::write(&family));
     let findings = ask(&["findings", text(&path)]);
     assert_eq!(findings.status, 0, "{}", findings.text);
     assert!(
@@ -113,7 +92,7 @@ fn the_worst_size_gives_the_status_and_gaps_are_told() {
         findings.text
     );
     family.set(1, "rivet.hole", "1/4 in").unwrap();
-    std::fs::write(&path, family::write(&family)).unwrap();
+    put(folder.path(), "flats.ron", family::write(&family));
     let worst = answer_all(&family)[1].worst();
     assert_eq!(worst, Some(Severity::Stop), "a hole smaller than its rivet");
     assert_eq!(ask(&["findings", text(&path)]).status, 2);
@@ -121,11 +100,11 @@ fn the_worst_size_gives_the_status_and_gaps_are_told() {
 
 #[test]
 fn damaged_families_are_told_on_the_command_line() {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let path = folder.path().join("damaged.ron");
     let whole = family::write(&v_bits());
     let bad = whole.replacen("side: \"3/8 in\"", "side: \"3//8 in\"", 1);
-    std::fs::write(&path, bad).unwrap();
+    put(folder.path(), "damaged.ron", bad);
     let findings = ask(&["findings", text(&path)]);
     assert_eq!(findings.status, 2);
     assert!(
@@ -140,40 +119,30 @@ fn damaged_families_are_told_on_the_command_line() {
     let out = folder.path().join("out");
     let family = ["family", text(&path), "--out", text(&out)];
     for arguments in [&["balance", text(&path)][..], &family] {
-        let refused = ask(arguments);
-        assert_eq!((refused.status, refused.error.lines().count()), (3, 1));
-        assert!(refused.error.contains("damaged.ron") && refused.error.contains("3//8 in"));
+        refused(arguments, &["damaged.ron", "3//8 in"]);
     }
     assert!(!out.exists(), "nothing is written");
-    std::fs::write(&path, &whole[..whole.len() / 2]).unwrap();
+    put(folder.path(), "damaged.ron", &whole[..whole.len() / 2]);
     for job in ["balance", "findings"] {
-        let refused = ask(&[job, text(&path)]);
-        assert_eq!((refused.status, refused.error.lines().count()), (3, 1));
-        assert!(refused.error.contains("line"), "{}", refused.error);
+        refused(&[job, text(&path)], &["line"]);
     }
     let design = samples_folder().join("light-flat.ron");
-    let refused = ask(&["family", text(&design), "--out", text(&out)]);
-    assert!(
-        refused.error.contains("one design and no family"),
-        "{}",
-        refused.error
+    refused(
+        &["family", text(&design), "--out", text(&out)],
+        &["one design and no family"],
     );
 }
 
 /// A job for one design that is given a family says so, and what to ask for instead.
 #[test]
 fn jobs_for_one_design_name_the_one_for_families() {
-    let folder = tempfile::tempdir().unwrap();
+    let folder = folder();
     let file = samples_folder().join("family-flat.ron");
     let out = folder.path().join("out");
     for job in ["template", "drawing"] {
-        let refused = ask(&[job, text(&file), "--out", text(&out)]);
-        assert_eq!(refused.status, 3);
-        assert!(
-            refused.error.contains("this is a family")
-                && refused.error.contains("reinwright family"),
-            "{}",
-            refused.error
+        refused(
+            &[job, text(&file), "--out", text(&out)],
+            &["this is a family", "reinwright family"],
         );
     }
     assert!(!out.exists());

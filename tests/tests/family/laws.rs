@@ -34,11 +34,9 @@ fn exactly_scaled(base: &Document, k: f64, rules: [Rule; 2]) -> Family {
     let mut family = Family::from_design(base);
     family.rounding = Rounding::Exact;
     let mut turn = rules.into_iter().cycle();
-    base.clone().visit(&mut |field: Field<'_>| {
-        if matches!(field.value, Value::Length(_)) {
-            family.rules.insert(field.path, turn.next().unwrap());
-        }
-    });
+    for field in base.fields().into_iter().filter(Field::is_length) {
+        family.rules.insert(field.path, turn.next().unwrap());
+    }
     let mut size = Size::new(scaled_work(base.work, k));
     size.bar = Some(scaled_bar(base.bar, k));
     family.sizes.push(size);
@@ -104,15 +102,15 @@ proptest! {
         let base = pairs::starting("flat", "3/8 in flat", "3/4 in square");
         let mut family = Family::from_design(&base);
         let mut size = Size::new(base.work);
-        size.bar = Some(parse_bar(&format!("{sixteenths}/16 in square")).unwrap());
+        size.bar = Some(bar(&format!("{sixteenths}/16 in square")));
         family.sizes.push(size);
-        let mut made = family.take_out(1).unwrap();
+        let made = family.take_out(1).unwrap();
         let play = made.rivet.hole.mm() - made.rivet.diameter.mm();
-        prop_assert!(sixteenths == 12 || (play - 25.4 / 64.0).abs() < 1e-9, "play {}", play);
+        prop_assert!(sixteenths == 12 || (play - INCH / 64.0).abs() < 1e-9, "play {}", play);
         made.visit(&mut |field| {
             let hole = field.path == "rivet.hole";
             if let Value::Length(length) = field.value && !hole && length.mm() > 0.0 {
-                let parts = length.mm() / 25.4 * 32.0;
+                let parts = length.mm() / INCH * 32.0;
                 assert!((parts - parts.round()).abs() < 1e-6, "{}: {length}", field.path);
             }
         });
@@ -124,11 +122,11 @@ proptest! {
         let base = varied(&pairs::flat(), &dice, f64::INFINITY);
         let mut family = Family::from_design(&base);
         family.rounding = [Rounding::Measured, Rounding::Exact][dice[0] as usize % 2];
-        let paths: Vec<String> = family::fields(&base).into_iter().map(|f| f.path).collect();
+        let paths: Vec<String> = base.fields().into_iter().map(|f| f.path).collect();
         for (at, throw) in dice.iter().enumerate().take(8) {
             let path = &paths[*throw as usize % paths.len()];
             family.set_rule(path, Rule::ALL[at % 3]).ok();
-            let mut size = Size::new(parse_work(&format!("{} mm round", at + 6)).unwrap());
+            let mut size = Size::new(work(&format!("{} mm round", at + 6)));
             size.set.insert(path.clone(), text_at(&base, path));
             size.name = "\"quoted\" \\ \u{2300}\n".repeat(at % 2);
             family.sizes.push(size);

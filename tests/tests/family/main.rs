@@ -9,14 +9,11 @@ mod paper;
 mod scaling;
 mod set;
 
-use std::ffi::OsString;
 use std::ops::ControlFlow;
-use std::path::Path;
 
 use proptest::prelude::*;
-use reinwright::command_line::{Answer, answer};
 use reinwright::jobs::set_printing::{self, Wanted};
-use reinwright_core::asked::{Bar, Field, Stock, Units, Value, Work, parse_bar, parse_work};
+use reinwright_core::asked::{Bar, Field, Stock, Units, Value, Work};
 use reinwright_core::finding::Severity;
 use reinwright_core::paper::{Drawing, Item, Paper};
 use reinwright_core::shape::sweep::Sweep;
@@ -28,13 +25,13 @@ use reinwright_core::tongs::document::{self, Document, ReinLine};
 use reinwright_core::tongs::model::Half;
 use reinwright_core::tongs::resolve;
 use reinwright_core::units::{Length, Unit};
-use reinwright_tests::designs::{family_paths, sample, sample_paths, samples_folder, varied};
-use reinwright_tests::{close, pairs};
-use serde_json::Value as Json;
+use reinwright_tests::designs::{family_paths, samples, samples_folder, varied};
+use reinwright_tests::files::{bytes, folder, names, pages, put};
+use reinwright_tests::pairs::{bar, work};
+use reinwright_tests::{INCH, close, pairs, sentence};
 
 fn read_sample(name: &str) -> Family {
-    let bytes = std::fs::read(samples_folder().join(name)).unwrap();
-    family::read(&bytes).unwrap()
+    family::read(&bytes(&samples_folder().join(name))).unwrap()
 }
 
 fn v_bits() -> Family {
@@ -43,35 +40,24 @@ fn v_bits() -> Family {
 
 /// The value at a path, as text.
 fn text_at(document: &Document, path: &str) -> String {
-    let fields = family::fields(document);
-    let field = fields.into_iter().find(|field| field.path == path);
-    field.expect("the document has the field").text
+    let field = document.field(path);
+    field.expect("the document has the field").value.to_string()
 }
 
 fn flats(sizes: &[&str]) -> Family {
     let mut family = Family::from_design(&pairs::flat());
     family.sizes.clear();
     for size in sizes {
-        family
-            .add(Size::new(parse_work(&format!("{size} in flat")).unwrap()))
-            .unwrap();
+        let work = work(&format!("{size} in flat"));
+        family.add(Size::new(work)).unwrap();
     }
     family
-}
-
-#[track_caller]
-fn sentence(text: &str) {
-    assert_eq!(text.lines().count(), 1, "{text}");
-    assert!(!text.is_empty() && !text.ends_with('.'), "{text}");
 }
 
 #[test]
 fn a_family_of_one_is_its_design() {
     let mut designs: Vec<Document> = pairs::all().into_iter().map(|(_, pair)| pair).collect();
-    designs.extend(sample_paths().iter().map(|path| {
-        let name = path.file_stem().unwrap().to_str().unwrap();
-        sample(name)
-    }));
+    designs.extend(samples().into_iter().map(|(_, design)| design));
     assert!(designs.len() > 15);
     for design in designs {
         let family = Family::from_design(&design);

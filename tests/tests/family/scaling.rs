@@ -27,8 +27,8 @@ fn rules_are_sensible_before_anything_is_chosen() {
 fn a_size_scales_by_its_rules() {
     let mut family =
         Family::from_design(&pairs::starting("v bit", "1/2 in round", "3/4 in square"));
-    let mut size = Size::new(parse_work("1 in round").unwrap());
-    size.bar = Some(parse_bar("1 1/2 in square").unwrap());
+    let mut size = Size::new(work("1 in round"));
+    size.bar = Some(bar("1 1/2 in square"));
     family.add(size).unwrap();
     let made = family.take_out(1).unwrap();
     // Twice the work, twice the bar, by hand: each base value below is half of it.
@@ -57,9 +57,7 @@ fn a_size_scales_by_its_rules() {
 #[test]
 fn what_a_rule_takes_past_its_limits_is_told_and_the_others_work() {
     let mut family = Family::from_design(&pairs::flat());
-    family
-        .add(Size::new(parse_work("3 in flat").unwrap()))
-        .unwrap();
+    family.add(Size::new(work("3 in flat"))).unwrap();
     family.set_rule("rein.length", Rule::WithWork).unwrap();
     let answers = answer_all(&family);
     let told = answers[1]
@@ -84,7 +82,7 @@ fn what_a_rule_takes_past_its_limits_is_told_and_the_others_work() {
 fn metric_families_round_to_half_millimetres() {
     let mut family = Family::from_design(&pairs::v_bit());
     family
-        .add(Size::new(parse_work("25 mm square on corners").unwrap()))
+        .add(Size::new(work("25 mm square on corners")))
         .unwrap();
     let made = family.take_out(1).unwrap();
     // 13.5 mm times 25/16 is 21.09 mm.

@@ -19,7 +19,7 @@ fn gaps_are_named_by_the_bars_that_nothing_holds() {
     assert!(
         inside
             .iter()
-            .any(|mm| (mm - 25.4 * 7.0 / 16.0).abs() < 1e-9),
+            .any(|mm| (mm - INCH * 7.0 / 16.0).abs() < 1e-9),
         "{inside:?}"
     );
     let words = gap.sentence(Units::Inch);
@@ -45,8 +45,8 @@ fn gaps_are_named_by_the_bars_that_nothing_holds() {
 fn gap_sentences() {
     let gap = |from: f64, to: f64| family::Gap {
         shape: "round",
-        from_mm: from * 25.4,
-        to_mm: to * 25.4,
+        from_mm: from * INCH,
+        to_mm: to * INCH,
     };
     let words = |from, to| gap(from, to).sentence(Units::Inch);
     assert_eq!(words(0.40, 0.45), "nothing here holds 7/16 in round");
@@ -86,7 +86,7 @@ fn gaps_are_filled_with_sizes_that_a_smith_has() {
         };
         gap.filling(units).to_string()
     };
-    let inches = |from: f64, to: f64| filled(from * 25.4, to * 25.4, Units::Inch);
+    let inches = |from: f64, to: f64| filled(from * INCH, to * INCH, Units::Inch);
     assert_eq!(inches(0.40, 0.60), "1/2 in");
     assert_eq!(inches(0.40, 0.45), "7/16 in");
     assert_eq!(inches(0.580, 0.598), "19/32 in");
@@ -114,7 +114,7 @@ fn ranges_stand_from_the_least_work_up() {
 #[test]
 fn overlaps_and_gaps_are_those_of_trying_every_size() {
     for path in family_paths() {
-        let family = family::read(&std::fs::read(&path).unwrap()).unwrap();
+        let family = family::read(&bytes(&path)).unwrap();
         let answers = answer_all(&family);
         let [coverage] = coverage(&answers).try_into().expect("one shape");
         let ranges: Vec<_> = answers
@@ -145,14 +145,14 @@ fn overlaps_and_gaps_are_those_of_trying_every_size() {
 #[test]
 fn holders_are_found_by_the_fit() {
     let answers = answer_all(&v_bits());
-    let square = holders(&answers, &parse_work("5/8 in square on corners").unwrap());
+    let square = holders(&answers, &work("5/8 in square on corners"));
     assert!(!square.is_empty());
     for at in &square {
         let range = answers[*at].fit.range.as_ref().unwrap();
         assert!(range.holds(15.875), "{}", answers[*at].label);
     }
-    assert!(holders(&answers, &parse_work("3 in square on corners").unwrap()).is_empty());
-    assert!(!holders(&answers, &parse_work("5/8 in round").unwrap()).is_empty());
+    assert!(holders(&answers, &work("3 in square on corners")).is_empty());
+    assert!(!holders(&answers, &work("5/8 in round")).is_empty());
 }
 
 #[test]
@@ -162,7 +162,7 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
     let totals = totals(&answers, 12);
     assert_eq!(totals.len(), 4, "5/8, 3/4, 7/8 and 1 in square");
     let length: f64 = totals.iter().map(|total| total.length_mm).sum();
-    let each: f64 = answers.iter().map(|a| a.balance.pair_bar_length_mm).sum();
+    let each: f64 = answers.iter().map(|a| a.balance.bar_length_mm).sum();
     close("length", length, 12.0 * each, 1e-12);
     let mass: f64 = totals.iter().map(|total| total.mass_kg).sum();
     let each: f64 = answers.iter().map(|a| a.balance.bar_mass_kg()).sum();
@@ -178,9 +178,9 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
 #[test]
 fn the_same_bar_in_two_units_is_one_bar() {
     let mut family = flats(&["1/4", "3/8"]);
-    family.sizes[1].bar = Some(parse_bar("19.05 mm square").unwrap());
+    family.sizes[1].bar = Some(bar("19.05 mm square"));
     assert_eq!(totals(&answer_all(&family), 1).len(), 1);
-    family.sizes[1].bar = Some(parse_bar("20 mm square").unwrap());
+    family.sizes[1].bar = Some(bar("20 mm square"));
     assert_eq!(totals(&answer_all(&family), 1).len(), 2);
 }
 
@@ -191,7 +191,7 @@ fn sample_families_hold_all_that_they_promise() {
     let paths = family_paths();
     assert_eq!(paths.len(), 2);
     for path in paths {
-        let text = std::fs::read_to_string(&path).unwrap();
+        let text = String::from_utf8(bytes(&path)).unwrap();
         let family = family::read(text.as_bytes()).unwrap();
         assert_eq!(
             text,

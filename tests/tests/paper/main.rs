@@ -11,6 +11,7 @@
     reason = "counts of pages and pixels"
 )]
 
+mod jaws;
 mod pages;
 mod reader;
 mod vector;

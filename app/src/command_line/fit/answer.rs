@@ -144,7 +144,7 @@ impl<'a> Answer<'a> {
         Self {
             name: &design.name,
             work: WorkAnswer {
-                shape: design.work.names()[design.work.chosen()],
+                shape: design.work.way(),
                 size_mm: design.work.size().mm(),
             },
             work_range_mm: fit.range.as_ref().ok().map(RangeAnswer::new),

@@ -226,7 +226,11 @@ impl DesignBench {
         match drawn {
             Drawn::Pair => draw::pair(document, &answers.known.model, &DrawOptions::default()),
             Drawn::Half => draw::half(document, &answers.known.model),
-            Drawn::Bar => forge::bar(document, &answers.known.balance, BAR_TEXT),
+            Drawn::Bar => forge::bar(
+                (&document.bar, document.units),
+                &answers.known.balance,
+                BAR_TEXT,
+            ),
         }
     }
 }

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
-use reinwright_core::asked::Units;
+use reinwright_core::asked::{Field, Step, Value};
 use reinwright_core::finding::Part;
 use reinwright_core::tongs::document::Document;
 
@@ -14,7 +14,7 @@ use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::state::command::times_pressed;
 use crate::window::state::look::Look;
-use crate::window::state::rows::{Edit, Row, Shown, Stride, apply, capital, group_title, rows};
+use crate::window::state::rows::{capital, elsewise, group_title, rows, stepped};
 
 /// Width of the labels before the fields, in points.
 const LABEL: f32 = 96.0;
@@ -101,7 +101,7 @@ impl PartsList {
         ui: &mut Ui,
         document: &mut Document,
         (look, sketching): (&mut Look, &mut Sketching),
-        rows: &[Row],
+        rows: &[Field],
     ) {
         let (part, title) = (rows[0].part, title(&rows[0]));
         let wanted = look.reveal == Some(part) && title == capital(part.name());
@@ -135,7 +135,7 @@ impl PartsList {
         }
     }
 
-    fn fields(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Row]) {
+    fn fields(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Field]) {
         let mut section = None;
         for row in rows {
             if row.section() != section {
@@ -149,7 +149,7 @@ impl PartsList {
         ui.add_space(4.0);
     }
 
-    fn field(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, row: &Row) {
+    fn field(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, row: &Field) {
         ui.horizontal(|ui| {
             let hint = hint(row, document);
             ui.spacing_mut().item_spacing.x = 4.0;
@@ -162,13 +162,13 @@ impl PartsList {
             });
             let room = ui.available_width();
             match &row.value {
-                Shown::Choice { names, chosen } => {
-                    if let Some(index) = choice(ui, row, (names, *chosen), (room, &hint)) {
-                        apply(document, &row.path, Edit::Choice(index));
+                Value::Choice { .. } => {
+                    if let Some(chosen) = choice(ui, row, (room, &hint)) {
+                        document.put(&row.path, chosen);
                         look.chosen = Some(row.part);
                     }
                 }
-                Shown::Length(_) | Shown::Angle(_) | Shown::Percent(_) | Shown::Count(_) => {
+                Value::Length(_) | Value::Angle(_) | Value::Percent(_) | Value::Count(_) => {
                     self.typed(ui, document, look, (row, room, &hint));
                     self.steps(ui, document, row);
                 }
@@ -183,7 +183,7 @@ impl PartsList {
     }
 
     /// The way to a style from what it must hold.
-    fn style_chooser(&mut self, ui: &mut Ui, row: &Row) {
+    fn style_chooser(&mut self, ui: &mut Ui, row: &Field) {
         let button = ui.button("Choose for the work…").on_hover_text(
             "All styles drawn on the work: those that suit, those that would be unsafe, and why",
         );
@@ -198,13 +198,13 @@ impl PartsList {
         ui: &mut Ui,
         document: &mut Document,
         look: &mut Look,
-        (row, room, hint): (&Row, f32, &str),
+        (row, room, hint): (&Field, f32, &str),
     ) {
         let id = Id::unique(("field", &row.path));
         self.step_keys(ui, document, (row, id));
         let mut text = match self.drafts.get(&row.path) {
             Some(Draft::Open(text)) => text.clone(),
-            Some(Draft::Refused(_)) | None => row.text(),
+            Some(Draft::Refused(_)) | None => row.value.to_string(),
         };
         let width = room - 2.0 * (STEP + 4.0) - 10.0;
         let output = TextEdit::singleline(&mut text)
@@ -214,7 +214,7 @@ impl PartsList {
         let response = output
             .response
             .response
-            .accessible_name(row.name())
+            .accessible_name(row.full_name())
             .on_hover_text(hint);
         if response.gained_focus() {
             look.chosen = Some(row.part);
@@ -238,37 +238,38 @@ impl PartsList {
     }
 
     /// Takes a typed text into the document, or says why not.
-    fn take(&mut self, document: &mut Document, row: &Row, text: &str) {
-        match row.read(text, document.units) {
-            Ok(edit) => {
+    fn take(&mut self, document: &mut Document, row: &Field, text: &str) {
+        match row.read(text, document.units.unit()) {
+            Ok(value) => {
                 self.drafts.remove(&row.path);
-                apply(document, &row.path, edit);
+                document.put(&row.path, value);
             }
             Err(why) => {
-                self.drafts.insert(row.path.clone(), Draft::Refused(why));
+                let refused = Draft::Refused(why.to_string());
+                self.drafts.insert(row.path.clone(), refused);
             }
         }
     }
 
     /// Up and down in the field that has the focus.
-    fn step_keys(&mut self, ui: &Ui, document: &mut Document, (row, id): (&Row, Id)) {
+    fn step_keys(&mut self, ui: &Ui, document: &mut Document, (row, id): (&Field, Id)) {
         if !ui.memory(|m| m.has_focus(id)) {
             return;
         }
-        for (modifiers, stride) in [
-            (Modifiers::SHIFT, Stride::Fine),
-            (Modifiers::NONE, Stride::Usual),
+        for (modifiers, step) in [
+            (Modifiers::SHIFT, Step::Fine),
+            (Modifiers::NONE, Step::Usual),
         ] {
             let times = |key| times_pressed(ui, modifiers, key);
             let steps = times(Key::ArrowUp) - times(Key::ArrowDown);
             if steps != 0.0 {
-                self.step(document, row, (steps, stride));
+                self.step(document, row, (steps, step));
             }
         }
     }
 
     /// Buttons for those who would rather click.
-    fn steps(&mut self, ui: &mut Ui, document: &mut Document, row: &Row) {
+    fn steps(&mut self, ui: &mut Ui, document: &mut Document, row: &Field) {
         for (sign, word, steps) in [("-", "less", -1.0), ("+", "more", 1.0)] {
             // Not in the round of the Tab key: there the field's own up and down keys do it.
             let button = egui::Button::new(sign)
@@ -276,68 +277,65 @@ impl PartsList {
                 .sense(egui::Sense::CLICK);
             let response = ui
                 .add(button)
-                .accessible_name(format!("{}, {word}", row.name()));
+                .accessible_name(format!("{}, {word}", row.full_name()));
             if response.clicked() {
-                self.step(document, row, (steps, Stride::Usual));
+                self.step(document, row, (steps, Step::Usual));
             }
         }
     }
 
-    fn step(&mut self, document: &mut Document, row: &Row, (steps, stride): (f64, Stride)) {
+    fn step(&mut self, document: &mut Document, row: &Field, (steps, step): (f64, Step)) {
         self.drafts.remove(&row.path);
-        if let Some(edit) = row.stepped(steps, stride) {
-            apply(document, &row.path, edit);
+        if let Some(value) = stepped(row, steps, step) {
+            document.put(&row.path, value);
         }
     }
 }
 
 /// A list to choose from; gives back the new choice.
-fn choice(
-    ui: &mut Ui,
-    row: &Row,
-    (names, chosen): (&[&'static str], usize),
-    (room, hint): (f32, &str),
-) -> Option<usize> {
-    let mut index = chosen;
+fn choice(ui: &mut Ui, row: &Field, (room, hint): (f32, &str)) -> Option<Value> {
+    let mut now = row.value;
     let list = ComboBox::from_id_salt(&row.path)
         .width(room)
         .truncate()
-        .selected_text(row.text());
+        .selected_text(row.value.to_string());
     let response = list.show_ui(ui, |ui| {
-        for (i, name) in names.iter().enumerate() {
-            ui.selectable_value(&mut index, i, *name);
+        let ways = row.value.ways();
+        for (chosen, name) in ways.iter().enumerate() {
+            ui.selectable_value(&mut now, Value::Choice { ways, chosen }, *name);
         }
     });
     response
         .response
-        .accessible_name(row.name())
+        .accessible_name(row.full_name())
         .on_hover_text(hint);
-    (index != chosen).then_some(index)
+    (now != row.value).then_some(now)
 }
 
 /// What the field is, its size in the other unit, and its limits.
-fn hint(row: &Row, document: &Document) -> String {
-    let units: Units = document.units;
+fn hint(row: &Field, document: &Document) -> String {
     let mut hint = row.hint.to_owned();
     if row.path == "jaw.style" {
-        hint = format!("{hint}\n{}", capital(document.jaw.about()));
+        hint = format!("{hint}\n{}", capital(document.jaw.kind().about()));
     }
-    if let Some(other) = row.elsewise() {
-        hint = format!("{hint}\n{} is {other}", row.text());
+    if let Some(other) = elsewise(row.value) {
+        hint = format!("{hint}\n{} is {other}", row.value);
     }
-    match row.limits(units) {
-        limits if limits.is_empty() => hint,
-        limits => format!("{hint}\nFrom {limits}; up and down keys step, with Shift finely"),
+    match row.value.ends(row.range, document.units.unit()) {
+        None => hint,
+        Some([least, most]) => {
+            format!("{hint}\nFrom {least} to {most}; up and down keys step, with Shift finely")
+        }
     }
 }
 
 /// Whether a row is the style of a jaw.
-fn is_style(row: &Row) -> bool {
+fn is_style(row: &Field) -> bool {
     matches!(row.part, Part::Jaw | Part::SecondJaw) && row.path.ends_with(".style")
 }
 
 /// What stands over a row's group.
-fn title(row: &Row) -> String {
+fn title(row: &Field) -> String {
     group_title(row.part, &row.path)
 }
 

@@ -119,17 +119,7 @@ impl Paper {
         self.area = Some(area);
         describe(&response);
         let shown = answers.shown(look);
-        let (view, key) = match self.frozen {
-            Some(lies) => {
-                let shifts = Some(lies.shifts);
-                let key = PairKey {
-                    shifts,
-                    ..key(look.opening, lies.text, shown)
-                };
-                (lies.view, key)
-            }
-            None => self.free(ui, &response, answers, key(look.opening, 0.0, shown)),
-        };
+        let (view, key) = self.laid(ui, &response, answers, (look.opening, shown));
         let (drawing, _) = answers.pair(key);
         let lies = Frozen {
             view,
@@ -156,6 +146,24 @@ impl Paper {
             lies,
             opening: key.opening + shown.half_angle(),
         }
+    }
+
+    /// The view, and what is drawn in it: nothing moves while something on it is dragged.
+    fn laid(
+        &mut self,
+        ui: &Ui,
+        response: &Response,
+        answers: &mut Answers,
+        (opening, shown): (f64, Shown),
+    ) -> (View, PairKey) {
+        let Some(lies) = self.frozen else {
+            return self.free(ui, response, answers, key(opening, 0.0, shown));
+        };
+        let key = PairKey {
+            shifts: Some(lies.shifts),
+            ..key(opening, lies.text, shown)
+        };
+        (lies.view, key)
     }
 
     /// The view as the smith left it or as it fits, and what is drawn in it.

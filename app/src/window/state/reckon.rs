@@ -312,7 +312,9 @@ impl Answers {
     /// The bar, drawn with text of so many mm, and what it covers in mm.
     pub(crate) fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
         let (document, balance) = (&self.document, &self.known.balance);
-        drawn(&mut self.bar, text, || forge::bar(document, balance, text))
+        drawn(&mut self.bar, text, || {
+            forge::bar((&document.bar, document.units), balance, text)
+        })
     }
 }
 

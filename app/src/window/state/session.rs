@@ -78,9 +78,7 @@ impl Content for Family {
     }
 
     fn text(&self) -> Result<String, String> {
-        let text = family::write(self);
-        family::read(text.as_bytes()).map_err(|error| error.to_string())?;
-        Ok(text)
+        family::whole_text(self).map_err(|error| error.to_string())
     }
 }
 
@@ -274,11 +272,12 @@ fn file_name(path: Option<&Path>, name: &str, extension: &str) -> String {
 mod tests {
     use super::*;
     use reinwright_core::asked::{parse_bar, parse_work};
+    use reinwright_core::tongs::jaw::JawKind;
 
     fn design() -> Document {
         let work = parse_work("1/2 in flat").expect("work");
         let bar = parse_bar("3/4 in square").expect("bar");
-        Document::starting("flat", work, bar).expect("a jaw style")
+        Document::starting(JawKind::Flat, work, bar)
     }
 
     #[track_caller]

@@ -3,9 +3,9 @@
 use kurbo::{Point, Vec2};
 
 use super::limb::{Limb, View};
-use super::set::{self, Number};
 use super::spot::{Along, Face, Spot};
-use super::{Answer, Handle, HandleId, SLOWEST, known};
+use super::{Answer, Handle, HandleId, SLOWEST, known, set};
+use crate::asked::{Field, Value};
 use crate::finding::Part;
 use crate::shape::sweep::Edge;
 use crate::tongs::document::Document;
@@ -27,14 +27,6 @@ const JAW: u32 = 40;
 const REIN: u32 = 60;
 const BODY: u32 = 20;
 const TIP: u32 = 16;
-
-/// What is known of a value before it has a place.
-struct Asked {
-    id: HandleId,
-    label: String,
-    part: Part,
-    number: Number,
-}
 
 /// A document with its handles so far.
 pub(super) struct Search<'a> {
@@ -60,41 +52,37 @@ impl<'a> Search<'a> {
     pub(super) fn all(mut self) -> Vec<Handle> {
         let asked = asked(self.document);
         let mut found: Vec<(usize, Handle)> = Vec::new();
-        for (known, (i, asked)) in [true, false]
+        for (known, (i, field)) in [true, false]
             .into_iter()
             .flat_map(|known| asked.iter().enumerate().map(move |each| (known, each)))
         {
-            let HandleId::Field { path } = &asked.id else {
-                continue;
-            };
-            if known::spot(self.document, path).is_some() == known {
-                found.extend(self.find(asked).map(|handle| (i, handle)));
+            if known::spot(self.document, &field.path).is_some() == known {
+                found.extend(self.find(field).map(|handle| (i, handle)));
             }
         }
         found.sort_by_key(|(i, _)| *i);
         found.into_iter().map(|(_, handle)| handle).collect()
     }
 
-    fn find(&mut self, asked: &Asked) -> Option<Handle> {
-        let nudged = Nudged::of(self.document, asked);
-        let HandleId::Field { path } = &asked.id else {
-            return None;
-        };
-        let known = known::spot(self.document, path).and_then(|spot| {
+    fn find(&mut self, field: &Field) -> Option<Handle> {
+        let nudged = Nudged::of(self.document, field)?;
+        let known = known::spot(self.document, &field.path).and_then(|spot| {
             let places = beside(&spot).map(|spot| spot.at(self.document, self.model));
             let by = nudged.movement(&spot, self, |by| across(by, &places, 1))?;
             (by.hypot() >= SLOWEST).then_some((spot, by))
         });
         let (spot, by) = known
-            .or_else(|| self.most_moved(&nudged, &chains(asked.part)))
-            .or_else(|| self.most_moved(&nudged, &tips(asked.part)))
-            .or_else(|| self.most_moved(&nudged, &self.stations(asked.part)))?;
+            .or_else(|| self.most_moved(&nudged, &chains(field.part)))
+            .or_else(|| self.most_moved(&nudged, &tips(field.part)))
+            .or_else(|| self.most_moved(&nudged, &self.stations(field.part)))?;
         self.taken
             .push((spot.view(), spot.at(self.document, self.model)));
         Some(Handle {
-            id: asked.id.clone(),
-            label: asked.label.clone(),
-            part: asked.part,
+            id: HandleId::Field {
+                path: field.path.clone(),
+            },
+            label: field.full_name(),
+            part: field.part,
             spot,
             answer: Answer::Along(by),
         })
@@ -210,18 +198,18 @@ fn beside(spot: &Spot) -> [Spot; 3] {
 }
 
 impl Nudged {
-    fn of(document: &Document, asked: &Asked) -> Self {
-        let Number { now, range, .. } = asked.number;
+    fn of(document: &Document, field: &Field) -> Option<Self> {
+        let (now, range) = (field.value.number()?, field.range);
         let steps = match (range.holds(now - NUDGE), range.holds(now + NUDGE)) {
             (true, true) => [-NUDGE, NUDGE],
             (true, false) => [-NUDGE, -2.0 * NUDGE],
             (false, true) | (false, false) => [NUDGE, 2.0 * NUDGE],
         };
-        Self(steps.map(|step| {
-            let changed = set::with(document, &asked.id, now + step);
+        Some(Self(steps.map(|step| {
+            let changed = set::with(document, field, now + step);
             let model = resolve(&changed);
             (step, changed, model)
-        }))
+        })))
     }
 
     /// What a spot moves by per unit of the value, as far as it is `seen`; `None` where it jumps.
@@ -257,17 +245,12 @@ fn smooth([one, other]: [Vec2; 2]) -> Option<Vec2> {
 }
 
 /// The values that could have a handle: lengths and angles of the parts that are drawn.
-fn asked(document: &Document) -> Vec<Asked> {
-    let mut all = Vec::new();
-    document.clone().visit(&mut |field| {
-        let drawn = !chains(field.part).is_empty() || known::spot(document, &field.path).is_some();
-        let number = Number::of(&field.value, field.range).filter(|_| drawn);
-        all.extend(number.map(|number| Asked {
-            label: field.full_name(),
-            part: field.part,
-            number,
-            id: HandleId::Field { path: field.path },
-        }));
+fn asked(document: &Document) -> Vec<Field> {
+    let mut all = document.fields();
+    all.retain(|field| {
+        let goes = matches!(field.value, Value::Length(_) | Value::Angle(_));
+        let known = || known::spot(document, &field.path).is_some();
+        goes && (!chains(field.part).is_empty() || known())
     });
     all
 }

@@ -16,11 +16,11 @@ mod spot;
 pub use limb::{Limb, View};
 pub use node::node_handles;
 pub use reach::{Hold, Moving, NodeHold};
-pub use set::Step;
 pub use spot::{Along, Face, OnPaper, Spot};
 
 use kurbo::{Point, Vec2};
 
+pub use crate::asked::Step;
 use crate::finding::Part;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::sketch::Depth;

@@ -112,9 +112,9 @@ impl Spot {
             Self::Rim(angle) => farthest(half, angle),
             Self::Plate(x) => {
                 let body = &half.body;
-                Point::new(x * body.rim.half_along(), body.faces.thickness)
+                Point::new(x * body.rim.half_along(), body.plate.faces.thickness)
             }
-            Self::Hole(angle) => round(half.body.hole_radius, angle),
+            Self::Hole(angle) => round(half.body.plate.hole_radius, angle),
             Self::Shank(angle) => round(document.rivet.diameter.mm() / 2.0, angle),
             Self::Groove(limb, u) => tip(limb.of(model), u, Surface::Inner),
             Self::Back(limb, u) => tip(limb.of(model), u, Surface::Outer),

@@ -142,7 +142,7 @@ fn rein(seen: &Seen<'_>) -> [Item; 2] {
 
 fn boss(seen: &Seen<'_>) -> [Item; 2] {
     let high = seen.half.body.rim.half_across();
-    let plate = Rect::new(0.0, -high, seen.half.body.faces.thickness, high);
+    let plate = Rect::new(0.0, -high, seen.half.body.plate.faces.thickness, high);
     painted(
         seen.pose * rectangle(plate),
         seen.fill(Part::Boss),
@@ -157,7 +157,7 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
     let turn = Affine::rotate(seen.turn);
     let ends = [body.neck.inner_at(0.0), body.neck.outer_at(0.0)];
     let [low, high] = ends.map(|end| (turn * end).y);
-    let e = body.faces.thickness;
+    let e = body.plate.faces.thickness;
     points.extend(
         [low, high]
             .into_iter()
@@ -377,7 +377,7 @@ fn between(first: &[Point], last: &[Point]) -> Vec<Point> {
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {
-    let e = model.a.body.faces.thickness;
+    let e = model.a.body.plate.faces.thickness;
     let head = head_outline(&document.rivet);
     let turn = |angle: f64| Affine::rotate(angle) * Affine::translate((0.0, e));
     let quarter = std::f64::consts::FRAC_PI_2;

@@ -39,7 +39,7 @@ pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>
 
 /// The parts of a half in the side view, as closed areas in the half's own frame.
 pub(super) fn part_areas(half: &Half, jaw: Part) -> [(Part, BezPath); 5] {
-    let body: Vec<Point> = crate::number::plane::sides(&half.body.path())
+    let body: Vec<Point> = crate::number::plane::sides(&half.body.plate.path())
         .into_iter()
         .map(|(a, _)| a)
         .collect();

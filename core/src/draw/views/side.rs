@@ -57,7 +57,7 @@ pub(in crate::draw) fn half(model: &Model) -> Vec<Item> {
     let mut items = fills(&alone, &shape, Fill::Part);
     items.push(Item::line(shape.outline, Line::Outline));
     items.extend(groove);
-    let hole = Circle::new(Point::ORIGIN, model.a.body.hole_radius).to_path(0.01);
+    let hole = Circle::new(Point::ORIGIN, model.a.body.plate.hole_radius).to_path(0.01);
     items.push(Item::fill(hole.clone(), Fill::Paper));
     items.push(Item::line(hole, Line::Outline).of(Part::Rivet));
     items

@@ -163,7 +163,7 @@ fn parts(sweep: &Sweep, (from, to): (f64, f64)) -> u32 {
 
 fn faces_of_body(half: &Half, sign: f64) -> Vec<Face> {
     const PARTS: u32 = 24;
-    let faces = &half.body.faces;
+    let faces = &half.body.plate.faces;
     let edge = half.body.rim.half_along();
     let stretch = |from: f64, to: f64| {
         (0..=PARTS).map(move |i| from + (to - from) * f64::from(i) / f64::from(PARTS))
@@ -219,8 +219,11 @@ pub(in crate::draw) fn half(model: &Model) -> Vec<Item> {
         .map(|(part, area)| Item::fill(area.clone(), Fill::Part(*part)).of(*part))
         .collect();
     items.push(Item::line(strip.outline, Line::Outline));
-    let e = model.a.body.faces.thickness * model.hand_sign;
-    for x in [-model.a.body.hole_radius, model.a.body.hole_radius] {
+    let e = model.a.body.plate.faces.thickness * model.hand_sign;
+    for x in [
+        -model.a.body.plate.hole_radius,
+        model.a.body.plate.hole_radius,
+    ] {
         let edge = polyline(&[Point::new(x, 0.0), Point::new(x, -e)]);
         items.push(Item::line(edge, Line::Hidden).of(Part::Rivet));
     }
@@ -278,7 +281,7 @@ fn work(model: &Model, a: &Strip, b: &Strip) -> Vec<Item> {
 }
 
 fn rivet(document: &Document, model: &Model) -> Vec<Item> {
-    let e = model.a.body.faces.thickness;
+    let e = model.a.body.plate.faces.thickness;
     let head = head_outline(&document.rivet);
     let up = Affine::translate((0.0, e));
     let down = Affine::FLIP_Y * up;

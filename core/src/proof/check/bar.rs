@@ -90,12 +90,12 @@ fn places() -> impl Iterator<Item = f64> {
 }
 
 fn limb_cut(half: &Half, depth: f64, x: f64) -> Cut {
-    let (low, high) = half.body.faces.at(x);
+    let (low, high) = half.body.plate.faces.at(x);
     let width = high - low;
     Cut {
         depth,
         width,
-        area: depth * half.body.faces.full_thickness(x),
+        area: depth * half.body.plate.faces.full_thickness(x),
         boxy: true,
     }
 }

@@ -5,7 +5,8 @@ use kurbo::Point;
 
 use super::Check;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
-use crate::tongs::body::{Blend, Limb};
+use crate::shape::Blend;
+use crate::tongs::body::Limb;
 
 /// A corner sharper than this part of the bar starts cracks (common practice, no source).
 const SHARP: f64 = 0.2;
@@ -36,9 +37,13 @@ pub(super) fn check(check: &mut Check<'_>) {
     deep(check, Part::Shoulder, shoulder.depth.mm());
     reach(check);
     for half in halves {
-        step(check, Part::Neck, half.body.faces.neck);
+        step(check, Part::Neck, half.body.plate.faces.neck);
     }
-    step(check, Part::Shoulder, check.model.a.body.faces.shoulder);
+    step(
+        check,
+        Part::Shoulder,
+        check.model.a.body.plate.faces.shoulder,
+    );
 }
 
 /// How much of its depth a limb may lose between its ends before it is said (judgement).

@@ -149,7 +149,7 @@ fn nominal(jaws: &Jaws<'_>, model: &Model, travel: Option<&Travel>) -> Result<Co
 /// Mass of the pair, kg, and x of its balance point, mm, from one account of each half.
 fn mass(model: &Model) -> (f64, f64) {
     let [a, b] = model.masses();
-    let thick = model.a.body.faces.thickness + model.b.body.faces.thickness;
+    let thick = model.a.body.plate.faces.thickness + model.b.body.plate.faces.thickness;
     let shank = std::f64::consts::FRAC_PI_4 * model.rivet.powi(2) * thick;
     let steel = a.volume + b.volume + shank;
     // A hole larger than its boss leaves less than nothing; resolving stops such a pair.

@@ -122,7 +122,7 @@ fn forbidden(model: &Model) -> Vec<Forbidden> {
 
 /// x past which a half reaches over the middle plane, towards jaw and rein.
 fn clear(half: &Half) -> [f64; 2] {
-    let faces = &half.body.faces;
+    let faces = &half.body.plate.faces;
     [faces.neck.boss, -faces.shoulder.boss]
 }
 

@@ -139,9 +139,10 @@ fn joint(document: &Document, model: &Model, strength: &Strength) -> [Figure; 4]
     let thin = model
         .a
         .body
+        .plate
         .faces
         .thickness
-        .min(model.b.body.faces.thickness);
+        .min(model.b.body.plate.faces.thickness);
     let bearing = bearing_en_n((d, hole), thin, edge, strength.steel.tensile_mpa);
     let force = |what: &'static str, part: Part, squeeze: Squeeze, limit: f64| Figure {
         what,

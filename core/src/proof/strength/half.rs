@@ -211,8 +211,8 @@ fn cut<'a>(
 ) -> Station {
     let (down, up) = edges_across(outline, at, square);
     let middle = at + square * f64::midpoint(down, up);
-    let (low, high) = half.body.faces.at(middle.x);
-    let [plate, rein] = &half.body.profiles;
+    let (low, high) = half.body.plate.faces.at(middle.x);
+    let [plate, rein] = &half.body.plate.profiles;
     let (cold, hot) = bend.limit_mpa;
     let shoulder = middle.x < 0.0;
     let section = Section {
@@ -221,7 +221,7 @@ fn cut<'a>(
         from: plate,
         to: if shoulder { rein } else { plate },
         blend: if shoulder {
-            half.body.faces.blend(middle.x)
+            half.body.plate.faces.blend(middle.x)
         } else {
             0.0
         },
@@ -229,7 +229,12 @@ fn cut<'a>(
     let limit = if part == Part::Neck { hot } else { cold };
     let own = known.properties(&section);
     let station = of_section(part, (&section, own), middle, limit, bend.moment(at));
-    less_hole(station, half.body.hole_radius, (at, square), (down, up))
+    less_hole(
+        station,
+        half.body.plate.hole_radius,
+        (at, square),
+        (down, up),
+    )
 }
 
 /// From a point to the outline's nearest sides along a line: how far back and how far on, mm.

@@ -257,6 +257,6 @@ fn squeeze(
 
 fn length(document: &Document, model: &Model) -> RivetLength {
     let rivet = &document.rivet;
-    let grip = model.a.body.faces.thickness + model.b.body.faces.thickness;
+    let grip = model.a.body.plate.faces.thickness + model.b.body.plate.faces.thickness;
     rivet_length(rivet.head, (rivet.diameter.mm(), rivet.hole.mm()), grip)
 }

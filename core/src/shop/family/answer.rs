@@ -158,7 +158,7 @@ fn empty(bar: Bar) -> BarTotal {
 fn add(total: &mut BarTotal, index: usize, answer: &SizeAnswer, pairs: u32) {
     total.sizes.push(index);
     total.pairs = total.pairs.saturating_add(pairs);
-    let length = f64::from(pairs) * answer.balance.pair_bar_length_mm;
+    let length = f64::from(pairs) * answer.balance.bar_length_mm;
     total.length_mm += length;
     total.mass_kg += length * answer.balance.bar_area_mm2 * DENSITY_KG_MM3;
 }

@@ -2,10 +2,9 @@
 
 use thiserror::Error;
 
-use super::value::{fields, set_text};
-use super::{Family, Kind, MOST_SIZES, Rule, Size};
-use crate::asked::{Stock, Units, Value, Work};
-use crate::tongs::document::Document;
+use super::{Family, MOST_SIZES, Rule, Size};
+use crate::asked::{Field, Stock, Units, Work};
+use crate::tongs::document::{Document, SetError};
 use crate::units::Length;
 
 /// Why a change cannot be made; the family stays as it was.
@@ -14,12 +13,9 @@ pub enum EditError {
     /// No size stands there.
     #[error("there is no size {0} here: this family has {1}")]
     NoSize(usize, usize),
-    /// No field has the path.
-    #[error("nothing here is called {0}: it hangs on a choice made otherwise")]
-    NoField(String),
-    /// The text is no value for it.
-    #[error("{0}: {1}")]
-    Value(String, String),
+    /// No field has the path, or the text is no value for it.
+    #[error(transparent)]
+    Set(#[from] SetError),
     /// Rules scale lengths only.
     #[error("{0} is no length: it is the same in all sizes unless set by hand")]
     NoLength(String),
@@ -107,18 +103,17 @@ impl Family {
     /// When there is no such size or value, or the text is none.
     pub fn set(&mut self, index: usize, path: &str, text: &str) -> Result<(), EditError> {
         let mut document = self.made(self.size(index)?).document;
-        set_in(&mut document, path, text)?;
+        document.set(path, text)?;
         // As the field writes it, with its unit: a bare number would mean something else once
         // the family is shown in other units.
-        let text = fields(&document).into_iter().find(|it| it.path == path);
-        let text = text.map(|field| field.text).unwrap_or_default();
+        let text = document.field(path).map(|field| field.value.to_string());
         let size = self.size_mut(index)?;
         if path.starts_with("work.") {
             size.work = document.work;
         } else if is_of_bar(path) {
             size.bar = Some(document.bar);
         } else {
-            size.set.insert(path.to_owned(), text);
+            size.set.extend(text.map(|text| (path.to_owned(), text)));
         }
         Ok(())
     }
@@ -142,7 +137,7 @@ impl Family {
     /// When there is no such value, or the text is none.
     pub fn set_base(&mut self, path: &str, text: &str) -> Result<(), EditError> {
         let before = self.base.units;
-        set_in(&mut self.base, path, text)?;
+        self.base.set(path, text)?;
         let after = std::mem::replace(&mut self.base.units, before);
         self.set_units(after);
         Ok(())
@@ -156,8 +151,8 @@ impl Family {
         }
         let unit = self.base.units.unit();
         for at in 0..self.sizes.len() {
-            let mut made = fields(&self.made(&self.sizes[at]).document);
-            made.retain(|field| field.kind == Kind::Length);
+            let mut made = self.made(&self.sizes[at]).document.fields();
+            made.retain(Field::is_length);
             for (path, text) in &mut self.sizes[at].set {
                 let is_length = made.iter().any(|field| field.path == *path);
                 if is_length && let Ok(length) = Length::parse(text, unit) {
@@ -212,25 +207,8 @@ pub(super) fn is_of_bar(path: &str) -> bool {
 }
 
 fn usual_rule(base: &Document, path: &str) -> Option<Rule> {
-    let mut rule = None;
-    base.clone().visit(&mut |field| {
-        if field.path == path && matches!(field.value, Value::Length(_)) {
-            rule = Some(field.follows.into());
-        }
-    });
-    rule
-}
-
-fn set_in(document: &mut Document, path: &str, text: &str) -> Result<(), EditError> {
-    let unit = document.units.unit();
-    let mut outcome = Err(EditError::NoField(path.to_owned()));
-    document.visit(&mut |field| {
-        if field.path == path {
-            outcome =
-                set_text(field, text, unit).map_err(|why| EditError::Value(path.to_owned(), why));
-        }
-    });
-    outcome
+    let field = base.field(path).filter(Field::is_length);
+    field.map(|field| field.follows.into())
 }
 
 /// Work midway between two of one shape.

@@ -3,9 +3,8 @@
 use serde::Deserialize;
 use thiserror::Error;
 
-use super::value::{set_text, short};
 use super::{Family, Size};
-use crate::asked::{FileError, LimitError, broken, options, pretty, readable};
+use crate::asked::{FileError, LARGEST_FILE, LimitError, broken, options, pretty, readable};
 use crate::tongs::document::{FORMAT, check_limits};
 
 /// The newest family format that this program writes and reads.
@@ -119,9 +118,25 @@ pub fn write(family: &Family) -> String {
     text.expect("sizes, names and choices always have a text") + "\n"
 }
 
+/// The text of a family, as [`write()`] has it, if [`read`] takes it back.
+///
+/// # Errors
+/// When anything in the family is outside its limits, or there is more of it than a file may carry.
+pub fn whole_text(family: &Family) -> Result<String, FamilyError> {
+    family.check()?;
+    let text = write(family);
+    if text.len() > LARGEST_FILE {
+        return Err(FileError::TooLarge.into());
+    }
+    Ok(text)
+}
+
 impl Family {
     /// Checks all that a file may carry.
-    fn check(&self) -> Result<(), FamilyError> {
+    ///
+    /// # Errors
+    /// When anything is outside its limits.
+    pub fn check(&self) -> Result<(), FamilyError> {
         no_longer("name", &self.name, LONGEST_NAME)?;
         no_longer("note", &self.note, LONGEST_NOTE)?;
         no_more("rules", self.rules.len(), MOST_ENTRIES)?;
@@ -180,17 +195,20 @@ impl Family {
         if size.set.is_empty() {
             return wrong;
         }
-        self.base.clone().visit(&mut |field| {
-            let path = field.path.clone();
-            if let Some(text) = size.set.get(&path)
-                && let Err(why) = set_text(field, text, unit)
-                && wrong.is_none()
-            {
-                wrong = Some((path, why));
+        self.base.clone().revise(&mut |field| {
+            let read = field.read(size.set.get(&field.path)?, unit);
+            if let (Err(why), None) = (&read, &wrong) {
+                wrong = Some((field.path.clone(), why.to_string()));
             }
+            read.ok()
         });
         wrong
     }
+}
+
+/// So much of a text as a message can carry.
+pub(super) fn short(text: &str) -> String {
+    crate::units::quoted(text, 40)
 }
 
 fn outside(place: &str, error: LimitError) -> FamilyError {

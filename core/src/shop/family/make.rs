@@ -1,8 +1,8 @@
 //! From a family's size to a plain document.
 
-use super::value::{set_text, short};
+use super::file::short;
 use super::{Family, Rounding, Rule, Size};
-use crate::asked::{Field, Range, Value};
+use crate::asked::{Field, Range, Value, ValueError};
 use crate::finding::{Finding, GEOMETRY, Part, Severity};
 use crate::tongs::document::Document;
 use crate::units::{Length, Unit};
@@ -55,9 +55,11 @@ impl Family {
         let ratios = Ratios::new(&self.base, document);
         let mut findings = Vec::new();
         if !ratios.is_one() {
-            document.visit(&mut |field| {
-                let ratio = ratios.of(self.rule_of(&field));
-                findings.extend(scale_field(field, ratio, self.rounding));
+            document.revise(&mut |field| {
+                let ratio = ratios.of(self.rule_of(field));
+                let scaled = scaled_field(field, ratio, self.rounding)?;
+                findings.extend(past(field, scaled));
+                Some(Value::Length(limited(scaled, field.range)))
             });
             self.keep_play(document);
         }
@@ -65,7 +67,7 @@ impl Family {
     }
 
     /// The rule that a field follows here.
-    pub(super) fn rule_of(&self, field: &Field<'_>) -> Rule {
+    pub(super) fn rule_of(&self, field: &Field) -> Rule {
         let own = self.rules.get(&field.path).copied();
         own.unwrap_or_else(|| field.follows.into())
     }
@@ -120,8 +122,8 @@ impl Ratios {
     }
 }
 
-/// Scales a length; work and bar are the size's own already.
-fn scale_field(field: Field<'_>, ratio: f64, rounding: Rounding) -> Option<Finding> {
+/// A length by its rule, if that changes it; work and bar are the size's own already.
+fn scaled_field(field: &Field, ratio: f64, rounding: Rounding) -> Option<Length> {
     let given = field.path.starts_with("work.") || field.path.starts_with("bar.");
     let Value::Length(length) = field.value else {
         return None;
@@ -131,12 +133,7 @@ fn scale_field(field: Field<'_>, ratio: f64, rounding: Rounding) -> Option<Findi
         reason = "a ratio of exactly one leaves the text as it was typed"
     )]
     let same = given || ratio == 1.0 || length.mm() == 0.0;
-    if same {
-        return None;
-    }
-    let scaled = scaled(*length, ratio, rounding);
-    *length = limited(scaled, field.range);
-    (!field.range.holds(scaled.mm())).then(|| past(field.part, field.label, scaled, field.range))
+    (!same).then(|| scaled(length, ratio, rounding))
 }
 
 fn scaled(length: Length, ratio: f64, rounding: Rounding) -> Length {
@@ -166,18 +163,22 @@ fn limited(length: Length, range: Range) -> Length {
     Length::from_mm(length.mm().clamp(range.least, range.most), Unit::Millimetre)
 }
 
-fn past(part: Part, label: &str, scaled: Length, range: Range) -> Finding {
+fn past(field: &Field, scaled: Length) -> Option<Finding> {
+    let range = field.range;
+    if range.holds(scaled.mm()) {
+        return None;
+    }
     let limit = if scaled.mm() > range.most {
         range.most
     } else {
         range.least
     };
-    Finding {
+    Some(Finding {
         severity: Severity::Stop,
-        part,
+        part: field.part,
         message: format!(
             "{} comes out at {scaled} by its rule, it may be from {} to {} mm",
-            label.to_lowercase(),
+            field.label.to_lowercase(),
             range.least,
             range.most
         ),
@@ -185,7 +186,7 @@ fn past(part: Part, label: &str, scaled: Length, range: Range) -> Finding {
         limit,
         hint: "set it by hand for this size, or give it another rule".to_owned(),
         source: GEOMETRY,
-    }
+    })
 }
 
 /// Sets what is set by hand, choices before what hangs on them, and tells what could not be.
@@ -196,14 +197,14 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
     }
     let unit = document.units.unit();
     let mut left = size.set.clone();
-    document.visit(&mut |field| {
-        let (path, part, label) = (field.path.clone(), field.part, field.label.to_lowercase());
-        if let Some(text) = left.remove(&path)
-            && let Err(why) = set_text(field, &text, unit)
-        {
+    document.revise(&mut |field| {
+        let read = field.read(&left.remove(&field.path)?, unit);
+        let unread = |why: ValueError| {
+            let message = format!("{} is set by hand: {why}", field.label.to_lowercase());
             let hint = "write it anew, or let it go so that its rule holds again";
-            findings.push(unused(part, format!("{label} is set by hand: {why}"), hint));
-        }
+            findings.push(unused(field.part, message, hint));
+        };
+        read.map_err(unread).ok()
     });
     findings.extend(left.iter().map(|(path, text)| {
         let message = format!(

@@ -16,17 +16,15 @@ mod make;
 mod salvage;
 pub mod sheet;
 mod table;
-mod value;
 
 pub(crate) use answer::fit_for;
 pub use answer::{BarTotal, SizeAnswer, answer_all, answer_all_under, holders, totals};
 pub use coverage::{Coverage, Gap, Overlap, Span, coverage};
 pub use edit::{Chosen, EditError};
-pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, write};
+pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, whole_text, write};
 pub use make::Made;
 pub use salvage::{Opened, open};
 pub use table::{Cell, Difference, Row, Table, Why};
-pub use value::{FieldText, Kind, fields, set_text};
 
 use std::collections::BTreeMap;
 
@@ -175,6 +173,6 @@ pub fn shape_name(work: &Work) -> &'static str {
         | Work::Round { .. }
         | Work::Square { .. }
         | Work::Hexagon { .. }
-        | Work::Octagon { .. } => work.names()[work.chosen()],
+        | Work::Octagon { .. } => work.way(),
     }
 }

@@ -12,10 +12,9 @@ use serde::de::DeserializeOwned;
 
 use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
 use super::{Family, Rounding, Rule, Size};
-use crate::asked::{Bar, Field, Value, Work, broken, options, parse_bar};
+use crate::asked::{Bar, Work, broken, options, parse_bar};
 use crate::tongs::document::{Document, FORMAT, check_limits};
-use crate::tongs::jaw::JawStyle;
-use crate::units::{Angle, Length, Unit};
+use crate::tongs::jaw::JawKind;
 
 /// A family with what could not be opened of it.
 #[derive(Debug, Clone, PartialEq)]
@@ -120,9 +119,7 @@ impl<'a> Salvage<'a> {
             family.sizes.push(Size::new(family.base.work));
         }
         // Names and notes past their limits are all that can be wrong still.
-        read(super::write(&family).as_bytes())
-            .is_ok()
-            .then_some(family)
+        family.check().is_ok().then_some(family)
     }
 
     /// Reads a piece, or tells why not and what is taken instead.
@@ -203,7 +200,7 @@ impl<'a> Salvage<'a> {
         let usual_bar = parse_bar("3/4 in square").ok()?;
         let work = self.known(all.work, "base.work", work, "the first size's")?;
         let bar: Bar = self.piece(all.bar, "base.bar", usual_bar, "3/4 in square");
-        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar)?;
+        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar);
         let mut base = self.filled(&all, usual);
         self.bring_inside(&mut base);
         check_limits(&base).is_ok().then_some(base)
@@ -249,7 +246,14 @@ impl<'a> Salvage<'a> {
 
     /// Numbers outside their limits are brought to the nearest one.
     fn bring_inside(&mut self, base: &mut Document) {
-        base.visit(&mut |field| self.lost.extend(bring_inside(field)));
+        base.revise(&mut |field| {
+            let nearest = field.value.nearest_inside(field.range)?;
+            self.lost.push(format!(
+                "base.{} is {}, outside its limits; the nearest that may stand there is taken instead",
+                field.path, field.value
+            ));
+            Some(nearest)
+        });
     }
 }
 
@@ -304,49 +308,12 @@ struct BasePieces<'a> {
 }
 
 /// The style that a jaw's text names, readable or not; flat when it names none.
-fn style(jaw: &str) -> &'static str {
+fn style(jaw: &str) -> JawKind {
     let plain = jaw.to_lowercase();
-    let named = |name: &&&str| plain.contains(&format!("{}(", name.replace([' ', '-'], "")));
-    JawStyle::NAMES
-        .iter()
-        .find(named)
-        .copied()
-        .unwrap_or("flat")
-}
-
-fn bring_inside(field: Field<'_>) -> Option<String> {
-    let (range, path) = (field.range, field.path);
-    let found = match field.value {
-        Value::Length(length) if !range.holds(length.mm()) => {
-            let found = length.to_string();
-            let mm = length.mm().clamp(range.least, range.most);
-            *length = Length::from_mm(mm, Unit::Millimetre);
-            found
-        }
-        Value::Angle(angle) if !range.holds(angle.in_degrees()) => {
-            let found = angle.to_string();
-            *angle = Angle::degrees(angle.in_degrees().clamp(range.least, range.most));
-            found
-        }
-        Value::Percent(percent) if !range.holds(*percent) => {
-            let found = format!("{percent} %");
-            let number = if percent.is_finite() { *percent } else { 0.0 };
-            *percent = number.clamp(range.least, range.most);
-            found
-        }
-        Value::Count(count) if !range.holds(f64::from(*count)) => {
-            let found = count.to_string();
-            // Limits of counts are whole numbers.
-            *count = range.most.to_string().parse().unwrap_or(*count);
-            found
-        }
-        Value::Length(_)
-        | Value::Angle(_)
-        | Value::Percent(_)
-        | Value::Count(_)
-        | Value::Choice(_) => return None,
+    let named = |kind: &JawKind| {
+        let name = kind.name().replace([' ', '-'], "");
+        plain.contains(&format!("{name}("))
     };
-    Some(format!(
-        "base.{path} is {found}, outside its limits; the nearest that may stand there is taken instead"
-    ))
+    let mut all = JawKind::ALL.iter().copied();
+    all.find(named).unwrap_or(JawKind::Flat)
 }

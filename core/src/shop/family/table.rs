@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use super::value::{FieldText, Kind, fields};
 use super::{Family, Rule, Size};
+use crate::asked::Field;
 use crate::finding::Part;
 use crate::tongs::document::Document;
 
@@ -21,7 +21,7 @@ pub struct Cell {
 pub struct Row {
     /// The field, with its value in the base or, where the base has none, in the first size that
     /// has it.
-    pub field: FieldText,
+    pub field: Field,
     /// The rule that it follows; `None` for what no rule scales.
     pub rule: Option<Rule>,
     /// Its value in the base, if it has it.
@@ -85,8 +85,8 @@ impl Family {
 
     /// The same from documents that are at hand already, one for each size.
     pub fn table_of(&self, documents: &[Document]) -> Table {
-        let base = fields(&self.base);
-        let sizes: Vec<Vec<FieldText>> = documents.iter().map(fields).collect();
+        let base = self.base.fields();
+        let sizes: Vec<Vec<Field>> = documents.iter().map(Document::fields).collect();
         let mut order = Vec::new();
         for all in std::iter::once(&base).chain(&sizes) {
             merge(&mut order, all);
@@ -102,9 +102,9 @@ impl Family {
         }
     }
 
-    fn row(&self, field: FieldText, base: &ByPath<'_>, sizes: &[ByPath<'_>]) -> Row {
+    fn row(&self, field: Field, base: &ByPath<'_>, sizes: &[ByPath<'_>]) -> Row {
         let path = field.path.as_str();
-        let text = |all: &ByPath<'_>| all.get(path).map(|field| field.text.clone());
+        let text = |all: &ByPath<'_>| all.get(path).map(|field| field.value.to_string());
         let cell = |(all, size): (&ByPath<'_>, &Size)| Cell {
             text: text(all),
             by_hand: size.set.contains_key(path),
@@ -117,8 +117,8 @@ impl Family {
         }
     }
 
-    fn shown_rule(&self, field: &FieldText) -> Option<Rule> {
-        let own = field.kind != Kind::Length || is_own(&field.path);
+    fn shown_rule(&self, field: &Field) -> Option<Rule> {
+        let own = !field.is_length() || is_own(&field.path);
         let chosen = self.rules.get(&field.path).copied();
         (!own).then(|| chosen.unwrap_or_else(|| field.follows.into()))
     }
@@ -128,31 +128,38 @@ impl Family {
         let Some(size) = self.sizes.get(index) else {
             return Vec::new();
         };
-        let (base, here) = (fields(&self.base), fields(&self.made(size).document));
+        let (base, here) = (self.base.fields(), self.made(size).document.fields());
         let mut order = Vec::new();
         merge(&mut order, &base);
         merge(&mut order, &here);
         let (base, here) = (by_path(&base), by_path(&here));
         let all = order.into_iter();
-        let differs = |field: &FieldText| {
-            let text = |all: &ByPath<'_>| all.get(field.path.as_str()).map(|f| f.text.clone());
+        let differs = |field: &Field| {
+            let text = |all: &ByPath<'_>| {
+                all.get(field.path.as_str())
+                    .map(|field| field.value.to_string())
+            };
             text(&base) != text(&here)
         };
-        let differing: Vec<FieldText> = all.filter(differs).collect();
+        let differing: Vec<Field> = all.filter(differs).collect();
         differing
             .into_iter()
             .map(|field| Difference {
                 why: self.why(&field, size),
                 part: field.part,
                 label: field.label,
-                base: base.get(field.path.as_str()).map(|f| f.text.clone()),
-                here: here.get(field.path.as_str()).map(|f| f.text.clone()),
+                base: base
+                    .get(field.path.as_str())
+                    .map(|field| field.value.to_string()),
+                here: here
+                    .get(field.path.as_str())
+                    .map(|field| field.value.to_string()),
                 path: field.path,
             })
             .collect()
     }
 
-    fn why(&self, field: &FieldText, size: &Size) -> Why {
+    fn why(&self, field: &Field, size: &Size) -> Why {
         if size.set.contains_key(&field.path) {
             return Why::ByHand;
         }
@@ -168,16 +175,16 @@ fn is_own(path: &str) -> bool {
     path.starts_with("work.") || super::edit::is_of_bar(path)
 }
 
-type ByPath<'a> = BTreeMap<&'a str, &'a FieldText>;
+type ByPath<'a> = BTreeMap<&'a str, &'a Field>;
 
-fn by_path(all: &[FieldText]) -> ByPath<'_> {
+fn by_path(all: &[Field]) -> ByPath<'_> {
     all.iter()
         .map(|field| (field.path.as_str(), field))
         .collect()
 }
 
 /// Puts fields that are not in the order yet behind the one that they follow in their own.
-fn merge(order: &mut Vec<FieldText>, more: &[FieldText]) {
+fn merge(order: &mut Vec<Field>, more: &[Field]) {
     let mut at = 0;
     for field in more {
         match order.iter().position(|known| known.path == field.path) {

@@ -165,7 +165,7 @@ fn lies(work: &Work) -> String {
     match work {
         Work::Flat { .. } | Work::Round { .. } => String::new(),
         Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => {
-            format!(", {}", lie.names()[lie.chosen()])
+            format!(", {}", lie.way())
         }
     }
 }

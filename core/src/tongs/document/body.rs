@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use crate::asked::{Follows, Hole, Range, Visitor, simple_choice};
+use crate::asked::range::{DETAIL, RUN, STEEL};
+use crate::asked::{Hole, fields, simple_choice};
 use crate::units::Length;
 
 /// Between boss and jaw.
@@ -91,90 +92,35 @@ pub struct Rivet {
     pub head: HeadKind,
 }
 
-impl Neck {
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length(
-            "depth",
-            "Depth",
-            "In the side view, where it leaves the boss",
-            steel,
-            &mut self.depth,
-        );
-        let detail = (Range::DETAIL, Follows::Bar);
-        v.length(
-            "fillet",
-            "Corner radius",
-            "Of the inside corners at the boss",
-            detail,
-            &mut self.fillet,
-        );
-    }
-}
+fields! { Neck: |Self { depth, fillet }, v| {
+    v.value("depth", depth, STEEL).says("Depth", "In the side view, where it leaves the boss");
+    v.value("fillet", fillet, DETAIL).says("Corner radius", "Of the inside corners at the boss");
+}}
 
-impl Boss {
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        v.choice("shape", "Outline", "In the side view", &mut self.shape);
-        let across = if self.shape == BossShape::Round {
-            "Diameter"
-        } else {
-            "Across"
-        };
-        v.length(
-            "across",
-            across,
-            "Across the tongs, in the side view",
-            steel,
-            &mut self.across,
-        );
-        if self.shape != BossShape::Round {
-            v.length(
-                "along",
-                "Along",
-                "Along the tongs, in the side view",
-                steel,
-                &mut self.along,
-            );
-        }
-        v.length(
-            "thickness",
-            "Thickness",
-            "Of one boss; half the bar needs no joggle",
-            steel,
-            &mut self.thickness,
-        );
+fields! { Boss: |Self { shape, across, along, thickness }, v| {
+    v.choice("shape", shape).says("Outline", "In the side view");
+    let round = *shape == BossShape::Round;
+    let label = if round { "Diameter" } else { "Across" };
+    v.value("across", across, STEEL).says(label, "Across the tongs, in the side view");
+    if !round {
+        v.value("along", along, STEEL).says("Along", "Along the tongs, in the side view");
     }
-}
+    v.value("thickness", thickness, STEEL)
+        .says("Thickness", "Of one boss; half the bar needs no joggle");
+}}
 
-impl Shoulder {
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let run = (Range::RUN, Follows::Bar);
-        v.length(
-            "length",
-            "Length",
-            "From the edge of the boss to the rein",
-            run,
-            &mut self.length,
-        );
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length(
-            "depth",
-            "Depth",
-            "In the side view, where it leaves the boss",
-            steel,
-            &mut self.depth,
-        );
-        let detail = (Range::DETAIL, Follows::Bar);
-        v.length(
-            "fillet",
-            "Corner radius",
-            "Of the inside corners at the boss",
-            detail,
-            &mut self.fillet,
-        );
-    }
-}
+fields! { Shoulder: |Self { length, depth, fillet }, v| {
+    v.value("length", length, RUN).says("Length", "From the edge of the boss to the rein");
+    v.value("depth", depth, STEEL).says("Depth", "In the side view, where it leaves the boss");
+    v.value("fillet", fillet, DETAIL).says("Corner radius", "Of the inside corners at the boss");
+}}
+
+fields! { Rivet: |Self { diameter, hole, made, head }, v| {
+    v.value("diameter", diameter, STEEL).says("Diameter", "Of the shank");
+    v.value("hole", hole, STEEL).says("Hole", "Finished diameter of the hole");
+    v.choice("made", made).says("Hole made", "Decides what the hole takes from the bar");
+    v.choice("head", head).says("Heads", "Shape of both heads");
+}}
 
 impl HeadKind {
     /// Head diameter and height over shank diameter: button ASME B18.1.2 (1.75, 0.75), snap
@@ -199,30 +145,5 @@ impl Rivet {
                 self.head.proportions().1 * self.diameter.mm()
             }
         }
-    }
-
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length(
-            "diameter",
-            "Diameter",
-            "Of the shank",
-            steel,
-            &mut self.diameter,
-        );
-        v.length(
-            "hole",
-            "Hole",
-            "Finished diameter of the hole",
-            steel,
-            &mut self.hole,
-        );
-        v.choice(
-            "made",
-            "Hole made",
-            "Decides what the hole takes from the bar",
-            &mut self.made,
-        );
-        v.choice("head", "Heads", "Shape of both heads", &mut self.head);
     }
 }

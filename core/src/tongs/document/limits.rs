@@ -1,5 +1,5 @@
 use super::{Document, FORMAT};
-use crate::asked::{LimitError, check_field};
+use crate::asked::LimitError;
 use crate::tongs::jaw::Sketch;
 
 /// Longest name and note that a file may carry, in characters.
@@ -34,9 +34,9 @@ pub fn check_limits(document: &Document) -> Result<(), LimitError> {
         });
     }
     let mut first = None;
-    document.clone().visit(&mut |field| {
+    document.visit(&mut |field| {
         if first.is_none() {
-            first = check_field(&field).err();
+            first = field.check().err();
         }
     });
     first.map_or(Ok(()), Err)?;

@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use crate::asked::{Choice, Follows, PlainSection, Range, Visitor};
+use crate::asked::range::{CLIP, CURL, REIN, RUN, SPAN, STEEL, STRETCH};
+use crate::asked::{Choice, ChoiceBeside, Follows, PlainSection, fields};
 use crate::units::{Angle, Length, Unit};
 
 /// The line that the rein follows in the side view.
@@ -84,126 +85,60 @@ pub struct Rein {
     pub finish: ReinEnd,
 }
 
-impl Rein {
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let along = (Range::REIN, Follows::Nothing);
-        v.length(
-            "length",
-            "Length",
-            "Along its middle, from the shoulder to the end; a bent end comes on top",
-            along,
-            &mut self.length,
-        );
-        v.choice("line", "Line", "Its line in the side view", &mut self.line);
-        let span = (Range::SPAN, Follows::Nothing);
-        match &mut self.line {
-            ReinLine::Straight => {}
-            ReinLine::Parallel { bend } => {
-                let run = (Range::RUN, Follows::Nothing);
-                v.length(
-                    "bend",
-                    "Bend",
-                    "How far along the tongs the bend takes",
-                    run,
-                    bend,
-                );
-            }
-            ReinLine::Bowed { bow } => {
-                v.length(
-                    "bow",
-                    "Bow",
-                    "How far it swells outside the hand's line",
-                    span,
-                    bow,
-                );
-            }
-        }
-        v.length(
-            "gap",
-            "Hand gap",
-            "Between the reins at the hand, set on the work",
-            span,
-            &mut self.gap,
-        );
-        v.length(
-            "hand",
-            "Hand",
-            "From the rein's end to the middle of the hand",
-            (Range::RUN, Follows::Nothing),
-            &mut self.hand,
-        );
-        v.within("start", |v| self.start.fields(v, Follows::Bar));
-        v.within("end", |v| self.end.fields(v, Follows::Nothing));
-        let run = (Range::new(0.0, 1000.0), Follows::Nothing);
-        v.length(
-            "parallel",
-            "Parallel end",
-            "How much of the end does not taper",
-            run,
-            &mut self.parallel,
-        );
-        v.choice(
-            "hand_zone",
-            "Grip",
-            "A shaped grip at the hand, or none",
-            &mut GripChoice {
-                end: self.end,
-                zone: &mut self.hand_zone,
-            },
-        );
-        if let Some(zone) = &mut self.hand_zone {
-            v.within("hand_zone", |v| {
-                zone.section.fields(v, Follows::Nothing);
-                v.length(
-                    "length",
-                    "Grip length",
-                    "Along the rein",
-                    (Range::RUN, Follows::Nothing),
-                    &mut zone.length,
-                );
-            });
-        }
-        v.choice(
-            "finish",
-            "Rein end",
-            "How the end is finished",
-            &mut self.finish,
-        );
-        self.finish.fields(v);
+fields! { Rein: |Self { length, line, start, end, parallel, hand, gap, hand_zone, finish }, v| {
+    v.value("length", length, REIN)
+        .says("Length", "Along its middle, from the shoulder to the end; a bent end comes on top");
+    v.choice("line", line).says("Line", "Its line in the side view");
+    v.all(line);
+    v.value("gap", gap, SPAN).says("Hand gap", "Between the reins at the hand, set on the work");
+    v.value("hand", hand, RUN).says("Hand", "From the rein's end to the middle of the hand");
+    v.within("start", Follows::Bar, start);
+    v.within("end", Follows::Nothing, end);
+    v.value("parallel", parallel, STRETCH)
+        .says("Parallel end", "How much of the end does not taper");
+    v.choice_beside("hand_zone", hand_zone, end).says("Grip", "A shaped grip at the hand, or none");
+    if let Some(zone) = hand_zone {
+        v.within("hand_zone", Follows::Nothing, zone);
     }
-}
+    v.choice("finish", finish).says("Rein end", "How the end is finished");
+    v.all(finish);
+}}
 
-impl ReinEnd {
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Nothing);
-        match self {
-            Self::Square | Self::Rounded => {}
-            Self::Ball { diameter } => v.length("ball", "Ball", "Its diameter", steel, diameter),
-            Self::ClipBend { angle, length } => {
-                let bent = "How far the end is bent outwards";
-                v.angle("clip_angle", "Clip bend", bent, Range::CLIP, angle);
-                let run = (Range::RUN, Follows::Nothing);
-                v.length(
-                    "clip_length",
-                    "Clip end",
-                    "Straight, behind its bend",
-                    run,
-                    length,
-                );
-            }
-            Self::Curl { radius } => {
-                let rolled = "Inside radius of the end that is rolled outwards";
-                let how = (Range::CURL, Follows::Nothing);
-                v.length("curl", "Curl", rolled, how, radius);
-            }
+fields! { ReinLine: |it, v| {
+    match it {
+        Self::Straight => {}
+        Self::Parallel { bend } => {
+            v.value("bend", bend, RUN).says("Bend", "How far along the tongs the bend takes");
+        }
+        Self::Bowed { bow } => {
+            v.value("bow", bow, SPAN).says("Bow", "How far it swells outside the hand's line");
         }
     }
-}
+}}
+
+fields! { HandZone: |Self { section, length }, v| {
+    v.all(section);
+    v.value("length", length, RUN).says("Grip length", "Along the rein");
+}}
+
+fields! { ReinEnd: |it, v| {
+    match it {
+        Self::Square | Self::Rounded => {}
+        Self::Ball { diameter } => v.value("ball", diameter, STEEL).says("Ball", "Its diameter"),
+        Self::ClipBend { angle, length } => {
+            v.value("clip_angle", angle, CLIP)
+                .says("Clip bend", "How far the end is bent outwards");
+            v.value("clip_length", length, RUN).says("Clip end", "Straight, behind its bend");
+        }
+        Self::Curl { radius } => {
+            v.value("curl", radius, CURL)
+                .says("Curl", "Inside radius of the end that is rolled outwards");
+        }
+    }
+}}
 
 impl Choice for ReinLine {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["straight", "parallel", "bowed"]
-    }
+    const WAYS: &'static [&'static str] = &["straight", "parallel", "bowed"];
 
     fn chosen(&self) -> usize {
         match self {
@@ -231,9 +166,7 @@ impl Choice for ReinLine {
 }
 
 impl Choice for ReinEnd {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["cut square", "rounded", "ball", "clip bend", "curl"]
-    }
+    const WAYS: &'static [&'static str] = &["cut square", "rounded", "ball", "clip bend", "curl"];
 
     fn chosen(&self) -> usize {
         match self {
@@ -267,29 +200,22 @@ impl Choice for ReinEnd {
     }
 }
 
-/// The choice between a grip of its own section and none.
-struct GripChoice<'a> {
-    end: PlainSection,
-    zone: &'a mut Option<HandZone>,
-}
-
-impl Choice for GripChoice<'_> {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["as the end", "own section"]
-    }
+/// A grip of its own section begins as the rein's end.
+impl ChoiceBeside<PlainSection> for Option<HandZone> {
+    const WAYS: &'static [&'static str] = &["as the end", "own section"];
 
     fn chosen(&self) -> usize {
-        usize::from(self.zone.is_some())
+        usize::from(self.is_some())
     }
 
-    fn choose(&mut self, index: usize) {
+    fn choose(&mut self, index: usize, end: &PlainSection) {
         let own = HandZone {
-            section: self.end,
+            section: *end,
             length: Length::fraction(4, 1, Unit::Inch),
         };
-        *self.zone = match index {
+        *self = match index {
             0 => None,
-            _ => Some(self.zone.unwrap_or(own)),
+            _ => Some(self.unwrap_or(own)),
         };
     }
 }

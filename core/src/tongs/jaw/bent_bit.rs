@@ -3,7 +3,8 @@ use serde::{Deserialize, Serialize};
 use super::bit_shape::BitShape;
 use super::form::block;
 use super::{Course, Form, Lay, Remark, Style};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, RUN};
+use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::{Profile, work_section};
 use crate::shape::sweep::{Ease, Station};
@@ -32,6 +33,18 @@ const BOSS: f64 = 0.6;
 const HEAD: f64 = 0.36;
 /// Play between the bar and the rivet's head, mm (common practice, no source).
 const PLAY: f64 = 3.0;
+
+fields! { BentBit: |Self { bit, aside, root_depth, root_width, blend }, v| {
+    v.bit(bit);
+    v.value("aside", aside, DETAIL).of_work()
+        .says(
+            "Step aside",
+            "From the middle of the tongs to the middle of the bit, along the rivet",
+        );
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).of_work()
+        .says("Blend", "Length over which the jaw steps to the side");
+}}
 
 impl Style for BentBit {
     const NAME: &'static str = "bent bit";
@@ -69,26 +82,6 @@ impl Style for BentBit {
             Way::ByHead => Trade::not_for("has no bow that would clear a head"),
             Way::ByEye => Trade::not_for("has no lugs that would enter an eye"),
         })
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let bar = (Range::STEEL, Follows::Bar);
-        self.bit.fields(v);
-        let aside = "From the middle of the tongs to the middle of the bit, along the rivet";
-        v.length(
-            "aside",
-            "Step aside",
-            aside,
-            (Range::DETAIL, Follows::Work),
-            &mut self.aside,
-        );
-        let side = "In the side view at the heel";
-        v.length("root_depth", "Heel depth", side, bar, &mut self.root_depth);
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, bar, &mut self.root_width);
-        let long = "Length over which the jaw steps to the side";
-        let run = (Range::RUN, Follows::Work);
-        v.length("blend", "Blend", long, run, &mut self.blend);
     }
 
     fn form(&self, length: f64) -> Form {

@@ -4,7 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use super::stout;
 use super::v_bit::{suited_groove, v_surfaces};
-use crate::asked::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{INCLUDED, STEEL};
+use crate::asked::{Bar, Choice, Lie, Work, fields};
 use crate::shape::section::{Boxed, Piece, Profile, Section, work_section};
 use crate::tongs::seat::seat;
 use crate::units::{Angle, Length};
@@ -48,6 +49,28 @@ const LEG: f64 = 0.85;
 const RADIUS: f64 = 0.53;
 const GROOVE: f64 = 0.4;
 
+// What stands under the choice of the bit.
+fields! { BitShape: |it, v| {
+    match it {
+        Self::Flat { depth, width } => {
+            v.value("depth", depth, STEEL).says("Depth", "Of the bit, in the side view");
+            v.value("width", width, STEEL).says("Width", "Of the bit, in the top view");
+        }
+        Self::V { leg, angle, wall } => {
+            v.value("leg", leg, STEEL).of_work().says("Leg", "Inside of one leg, from apex to lip");
+            v.value("angle", angle, INCLUDED).says("Angle", "Between the legs");
+            v.value("wall", wall, STEEL).says("Wall", "Thickness around the groove");
+        }
+        Self::Hollow { radius, groove, wall } => {
+            v.value("radius", radius, STEEL).of_work()
+                .says("Groove radius", "A little over half the work");
+            v.value("groove", groove, STEEL).of_work()
+                .says("Groove depth", "From the lips to its bottom");
+            v.value("wall", wall, STEEL).says("Wall", "Thickness around the groove");
+        }
+    }
+}}
+
 impl BitShape {
     /// Flat for work that shows the jaws a flat, a V for all else.
     pub(super) fn suited(work: &Work, bar: &Bar) -> Self {
@@ -84,57 +107,6 @@ impl BitShape {
         Self::Flat {
             depth: Length::measured(DEPTH * side, unit),
             width: Length::measured(wide, unit),
-        }
-    }
-
-    /// Its values.
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.choice("bit", "Bit", "The shape of the gripping end", self);
-        v.within("bit", |v| self.sizes(v));
-    }
-
-    fn sizes(&mut self, v: &mut Visitor<'_>) {
-        let (of_work, of_bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        let around = "Thickness around the groove";
-        match self {
-            Self::Flat { depth, width } => {
-                v.length(
-                    "depth",
-                    "Depth",
-                    "Of the bit, in the side view",
-                    of_bar,
-                    depth,
-                );
-                v.length(
-                    "width",
-                    "Width",
-                    "Of the bit, in the top view",
-                    of_bar,
-                    width,
-                );
-            }
-            Self::V { leg, angle, wall } => {
-                v.length(
-                    "leg",
-                    "Leg",
-                    "Inside of one leg, from apex to lip",
-                    of_work,
-                    leg,
-                );
-                v.angle("angle", "Angle", "Between the legs", Range::GROOVE, angle);
-                v.length("wall", "Wall", around, of_bar, wall);
-            }
-            Self::Hollow {
-                radius,
-                groove,
-                wall,
-            } => {
-                let little = "A little over half the work";
-                v.length("radius", "Groove radius", little, of_work, radius);
-                let deep = "From the lips to its bottom";
-                v.length("groove", "Groove depth", deep, of_work, groove);
-                v.length("wall", "Wall", around, of_bar, wall);
-            }
         }
     }
 
@@ -184,9 +156,7 @@ impl BitShape {
 }
 
 impl Choice for BitShape {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["flat", "V", "hollow"]
-    }
+    const WAYS: &'static [&'static str] = &["flat", "V", "hollow"];
 
     fn chosen(&self) -> usize {
         match self {

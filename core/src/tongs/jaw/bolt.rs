@@ -3,7 +3,8 @@ use serde::{Deserialize, Serialize};
 use super::bit_shape::BitShape;
 use super::bow::{Bow, Start};
 use super::{Form, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::{Trade, Way};
@@ -28,6 +29,15 @@ pub struct Bolt {
 /// A bolt's head across corners, in shanks: a square head of one and a half times the shank is
 /// 2.1 across its corners, a hexagon 1.73 (arithmetic; head sizes common practice, no source).
 const HEAD: f64 = 1.75;
+
+fields! { Bolt: |Self { bit, bow_length, bow_height, bow_depth, bow_width }, v| {
+    v.bit(bit);
+    v.value("bow_length", bow_length, RUN).of_work().says("Bow length", "Length of its level part");
+    v.value("bow_height", bow_height, STEEL).of_work()
+        .says("Bow height", "From the line of face or lips to the inside of the bow");
+    v.value("bow_depth", bow_depth, STEEL).says("Bow depth", "Of its steel, in the side view");
+    v.value("bow_width", bow_width, STEEL).says("Bow width", "Of its steel, in the top view");
+}}
 
 impl Style for Bolt {
     const NAME: &'static str = "bolt";
@@ -70,26 +80,6 @@ impl Style for Bolt {
             (_, Way::Beside) => Trade::not_for("holds in front of the boss, not beside it"),
             (_, Way::ByEye) => Trade::not_for("has no lugs that would enter an eye"),
         })
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (of_work, of_bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        self.bit.fields(v);
-        let long = "Length of its level part";
-        let run = (Range::RUN, Follows::Work);
-        v.length("bow_length", "Bow length", long, run, &mut self.bow_length);
-        let high = "From the line of face or lips to the inside of the bow";
-        v.length(
-            "bow_height",
-            "Bow height",
-            high,
-            of_work,
-            &mut self.bow_height,
-        );
-        let deep = "Of its steel, in the side view";
-        v.length("bow_depth", "Bow depth", deep, of_bar, &mut self.bow_depth);
-        let wide = "Of its steel, in the top view";
-        v.length("bow_width", "Bow width", wide, of_bar, &mut self.bow_width);
     }
 
     fn form(&self, length: f64) -> Form {

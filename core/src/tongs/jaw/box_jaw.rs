@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::trough::{Trough, play};
 use super::{Form, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -37,6 +38,16 @@ const LIP: f64 = 0.4;
 const LEAST_WEB: f64 = 0.22;
 /// A lip lower than this part of the work lets it climb out (common practice, no source).
 const LEAST_LIP: f64 = 0.25;
+
+fields! { BoxJaw: |Self { inside, lip, lip_thickness, web, root_depth, root_width, blend }, v| {
+    v.value("inside", inside, STEEL).of_work()
+        .says("Inside width", "Between the lips: the work's width and a little play");
+    v.value("lip", lip, STEEL).of_work().says("Lip height", "From the face to the end of a lip");
+    v.value("lip_thickness", lip_thickness, STEEL).says("Lip thickness", "Thickness of a lip");
+    v.value("web", web, STEEL).says("Web", "Thickness of the jaw behind the face");
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the lips rise from the heel");
+}}
 
 impl Style for BoxJaw {
     const NAME: &'static str = "box";
@@ -78,31 +89,6 @@ impl Style for BoxJaw {
                 Trade::will_do("its lips keep the bar from sliding out sideways")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        let between = "Between the lips: the work's width and a little play";
-        v.length("inside", "Inside width", between, work, &mut self.inside);
-        let high = "From the face to the end of a lip";
-        v.length("lip", "Lip height", high, work, &mut self.lip);
-        let thin = "Thickness of a lip";
-        v.length(
-            "lip_thickness",
-            "Lip thickness",
-            thin,
-            bar,
-            &mut self.lip_thickness,
-        );
-        let web = "Thickness of the jaw behind the face";
-        v.length("web", "Web", web, bar, &mut self.web);
-        let side = "In the side view at the heel";
-        v.length("root_depth", "Heel depth", side, bar, &mut self.root_depth);
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, bar, &mut self.root_width);
-        let long = "Length over which the lips rise from the heel";
-        let run = (Range::RUN, Follows::Bar);
-        v.length("blend", "Blend", long, run, &mut self.blend);
     }
 
     fn form(&self, length: f64) -> Form {

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::lugs::{Lugged, Tool};
 use super::{Form, Remark, Style};
-use crate::asked::{Bar, Visitor, Work};
+use crate::asked::{Bar, Work, fields};
 use crate::tongs::jaw::{Trade, Way};
 
 /// Lugs enter the eye of a handled chisel, punch or set; bows behind surround its mushroomed head.
@@ -17,6 +17,10 @@ const TOOL: Tool = Tool {
     head: 1.6,
     spread: 0.22,
 };
+
+fields! { ChiselHead: |Self(lugged), v| {
+    v.all(lugged);
+}}
 
 impl Style for ChiselHead {
     const NAME: &'static str = "chisel head";
@@ -39,10 +43,6 @@ impl Style for ChiselHead {
                 Trade::not_for("holds a tool by its eye: plain bar gives its lugs nothing to enter")
             }
         })
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        self.0.fields(v);
     }
 
     fn form(&self, length: f64) -> Form {

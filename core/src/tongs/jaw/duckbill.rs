@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
 use super::{Form, Remark, Style};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::shape::section::{Profile, lerp};
 use crate::shape::sweep::{Ease, Station};
@@ -29,6 +30,19 @@ pub struct Duckbill {
     /// Radius of its corners in the top view.
     pub corner: Length,
 }
+
+fields! { Duckbill: |it, v| {
+    let Self { root_depth, root_width, blend, bill_depth, tip_depth, tip_width, corner } = it;
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the heel thins to the bill");
+    v.value("bill_depth", bill_depth, STEEL)
+        .says("Bill depth", "In the side view where the bill begins");
+    v.value("tip_depth", tip_depth, STEEL).says("Tip depth", "In the side view at the tip");
+    v.value("tip_width", tip_width, STEEL).of_work()
+        .says("Tip width", "In the top view at the tip, its widest");
+    v.value("corner", corner, DETAIL).of_work()
+        .says("Corner radius", "Of its corners in the top view, 0 for square ones");
+}}
 
 impl Style for Duckbill {
     const NAME: &'static str = "duckbill";
@@ -71,49 +85,6 @@ impl Style for Duckbill {
                 Trade::will_do("bears on two flats, but most of the wide bill is idle")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        let side = "In the side view at the heel";
-        v.length(
-            "root_depth",
-            "Heel depth",
-            side,
-            steel,
-            &mut self.root_depth,
-        );
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
-        let blend = "Length over which the heel thins to the bill";
-        v.length(
-            "blend",
-            "Blend",
-            blend,
-            (Range::RUN, Follows::Bar),
-            &mut self.blend,
-        );
-        let thick = "In the side view where the bill begins";
-        v.length(
-            "bill_depth",
-            "Bill depth",
-            thick,
-            steel,
-            &mut self.bill_depth,
-        );
-        let side = "In the side view at the tip";
-        v.length("tip_depth", "Tip depth", side, steel, &mut self.tip_depth);
-        let top = "In the top view at the tip, its widest";
-        v.length(
-            "tip_width",
-            "Tip width",
-            top,
-            (Range::STEEL, Follows::Work),
-            &mut self.tip_width,
-        );
-        let corner = "Of its corners in the top view, 0 for square ones";
-        let detail = (Range::DETAIL, Follows::Work);
-        v.length("corner", "Corner radius", corner, detail, &mut self.corner);
     }
 
     fn form(&self, length: f64) -> Form {

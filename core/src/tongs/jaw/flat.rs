@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Form, Remark, Style};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::DETAIL;
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{GEOMETRY, Severity};
 use crate::shape::section::{Piece, Profile};
 use crate::shape::sweep::{Ease, Station};
@@ -25,6 +26,13 @@ pub struct Flat {
     /// Depth of the crease down the middle of the face; none at zero.
     pub crease: Length,
 }
+
+fields! { Flat: |Self { root_depth, root_width, tip_depth, tip_width, crease }, v| {
+    v.heel(root_depth, root_width);
+    v.tip(tip_depth, tip_width);
+    v.value("crease", crease, DETAIL)
+        .says("Crease", "Depth of the groove down the face, 0 for none");
+}}
 
 impl Style for Flat {
     const NAME: &'static str = "flat";
@@ -61,45 +69,6 @@ impl Style for Flat {
                 "bears on two flats, but nothing keeps the bar from shifting sideways",
             ),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length(
-            "root_depth",
-            "Heel depth",
-            "In the side view at the heel",
-            steel,
-            &mut self.root_depth,
-        );
-        v.length(
-            "root_width",
-            "Heel width",
-            "In the top view at the heel",
-            steel,
-            &mut self.root_width,
-        );
-        v.length(
-            "tip_depth",
-            "Tip depth",
-            "In the side view at the tip",
-            steel,
-            &mut self.tip_depth,
-        );
-        v.length(
-            "tip_width",
-            "Tip width",
-            "In the top view at the tip",
-            steel,
-            &mut self.tip_width,
-        );
-        v.length(
-            "crease",
-            "Crease",
-            "Depth of the groove down the face, 0 for none",
-            (Range::DETAIL, Follows::Bar),
-            &mut self.crease,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

@@ -4,7 +4,8 @@ use super::bit_shape::BitShape;
 use super::bolt::{LEAST_BIT, short_bit, suited_bit_mm};
 use super::bow::{Bow, Start};
 use super::{Form, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, RUN, STEEL};
+use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::plain_bit;
@@ -38,6 +39,25 @@ pub struct GooseNeck {
 const BETWEEN: f64 = 2.0;
 /// Room between the end of the bar and the neck, mm.
 const ROOM: f64 = 1.0;
+
+fields! { GooseNeck: |it, v| {
+    let Self { bit, stop, stop_reach, throat_length, throat_height, neck_depth, neck_width } = it;
+    v.bit(bit);
+    v.value("stop", stop, STEEL).says("Stop", "Steel behind the stop face, along the tongs");
+    v.value("stop_reach", stop_reach, DETAIL).of_work()
+        .says(
+            "Stop reach",
+            "How far the stop reaches past the line of face or lips towards the middle",
+        );
+    v.value("throat_length", throat_length, RUN).of_work()
+        .says("Throat length", "From the stop face to where the neck turns down to the bit");
+    v.value("throat_height", throat_height, STEEL).of_work()
+        .says("Throat height", "From the line of face or lips to the inside of the neck");
+    v.value("neck_depth", neck_depth, STEEL)
+        .says("Goose-neck depth", "Of its steel, in the side view");
+    v.value("neck_width", neck_width, STEEL)
+        .says("Goose-neck width", "Of its steel, in the top view");
+}}
 
 impl Style for GooseNeck {
     const NAME: &'static str = "goose neck";
@@ -82,55 +102,6 @@ impl Style for GooseNeck {
                 Trade::suits("the end of the bar butts against its stop, so that it can be upset")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        self.bit.fields(v);
-        let thick = "Steel behind the stop face, along the tongs";
-        v.length("stop", "Stop", thick, bar, &mut self.stop);
-        let reach = "How far the stop reaches past the line of face or lips towards the middle";
-        let detail = (Range::DETAIL, Follows::Work);
-        v.length(
-            "stop_reach",
-            "Stop reach",
-            reach,
-            detail,
-            &mut self.stop_reach,
-        );
-        let long = "From the stop face to where the neck turns down to the bit";
-        let run = (Range::RUN, Follows::Work);
-        v.length(
-            "throat_length",
-            "Throat length",
-            long,
-            run,
-            &mut self.throat_length,
-        );
-        let high = "From the line of face or lips to the inside of the neck";
-        v.length(
-            "throat_height",
-            "Throat height",
-            high,
-            work,
-            &mut self.throat_height,
-        );
-        let deep = "Of its steel, in the side view";
-        v.length(
-            "neck_depth",
-            "Goose-neck depth",
-            deep,
-            bar,
-            &mut self.neck_depth,
-        );
-        let wide = "Of its steel, in the top view";
-        v.length(
-            "neck_width",
-            "Goose-neck width",
-            wide,
-            bar,
-            &mut self.neck_width,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::lugs::{Lugged, Tool};
 use super::{Form, Remark, Style};
-use crate::asked::{Bar, Visitor, Work};
+use crate::asked::{Bar, Work, fields};
 use crate::tongs::jaw::{Trade, Way};
 
 /// Lugs enter the eye of a hammer head from both ends of it; the jaws bear on the head beside the
@@ -18,6 +18,10 @@ const TOOL: Tool = Tool {
     head: 0.9,
     spread: 0.0,
 };
+
+fields! { HammerEye: |Self(lugged), v| {
+    v.all(lugged);
+}}
 
 impl Style for HammerEye {
     const NAME: &'static str = "hammer eye";
@@ -40,10 +44,6 @@ impl Style for HammerEye {
                 Trade::not_for("holds a tool by its eye: plain bar gives its lugs nothing to enter")
             }
         })
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        self.0.fields(v);
     }
 
     fn form(&self, length: f64) -> Form {

@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::v_bit::suited_bit_mm;
 use super::{Form, Style, stout};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Work, fields};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
@@ -38,6 +39,14 @@ fn fine(mm: f64, unit: Unit) -> Length {
     };
     Length::from_mm((mm / step).round() * step, unit)
 }
+
+fields! { HollowBit: |Self { radius, groove, wall, root_depth, root_width, blend }, v| {
+    v.value("radius", radius, STEEL).of_work().says("Groove radius", "A little over half the work");
+    v.value("groove", groove, STEEL).of_work().says("Groove depth", "From the lips to its bottom");
+    v.value("wall", wall, STEEL).says("Wall", "Thickness around the groove");
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the heel becomes the groove");
+}}
 
 impl Style for HollowBit {
     const NAME: &'static str = "hollow bit";
@@ -84,53 +93,6 @@ impl Style for HollowBit {
                 "touches the bar at its corners only: it turns in the groove and can fly out",
             ),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let groove = (Range::STEEL, Follows::Work);
-        v.length(
-            "radius",
-            "Groove radius",
-            "A little over half the work",
-            groove,
-            &mut self.radius,
-        );
-        v.length(
-            "groove",
-            "Groove depth",
-            "From the lips to its bottom",
-            groove,
-            &mut self.groove,
-        );
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length(
-            "wall",
-            "Wall",
-            "Thickness around the groove",
-            steel,
-            &mut self.wall,
-        );
-        v.length(
-            "root_depth",
-            "Heel depth",
-            "In the side view at the heel",
-            steel,
-            &mut self.root_depth,
-        );
-        v.length(
-            "root_width",
-            "Heel width",
-            "In the top view at the heel",
-            steel,
-            &mut self.root_width,
-        );
-        v.length(
-            "blend",
-            "Blend",
-            "Length over which the heel becomes the groove",
-            (Range::RUN, Follows::Bar),
-            &mut self.blend,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
 use super::{Form, Lay, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::STEEL;
+use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::sweep::Ease;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -28,6 +29,17 @@ pub struct Link {
     /// From the tip to the middle of the groove.
     pub from_tip: Length,
 }
+
+fields! { Link: |it, v| {
+    let Self { root_depth, root_width, tip_depth, tip_width, mouth, groove, from_tip } = it;
+    v.heel(root_depth, root_width);
+    v.tip(tip_depth, tip_width);
+    v.value("mouth", mouth, STEEL).of_work()
+        .says("Groove mouth", "Length of its mouth along the jaw");
+    v.value("groove", groove, STEEL).of_work().says("Groove depth", "From the face to its bottom");
+    v.value("from_tip", from_tip, STEEL).of_work()
+        .says("Groove from tip", "From the tip to the middle of the groove");
+}}
 
 impl Style for Link {
     const NAME: &'static str = "link";
@@ -78,37 +90,6 @@ impl Style for Link {
                 _,
             ) => Trade::not_for("its groove runs across the jaws: end on, a flat jaw holds better"),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        let groove = (Range::STEEL, Follows::Work);
-        let side = "In the side view at the heel";
-        v.length(
-            "root_depth",
-            "Heel depth",
-            side,
-            steel,
-            &mut self.root_depth,
-        );
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
-        let side = "In the side view at the tip";
-        v.length("tip_depth", "Tip depth", side, steel, &mut self.tip_depth);
-        let top = "In the top view at the tip";
-        v.length("tip_width", "Tip width", top, steel, &mut self.tip_width);
-        let mouth = "Length of its mouth along the jaw";
-        v.length("mouth", "Groove mouth", mouth, groove, &mut self.mouth);
-        let deep = "From the face to its bottom";
-        v.length("groove", "Groove depth", deep, groove, &mut self.groove);
-        let place = "From the tip to the middle of the groove";
-        v.length(
-            "from_tip",
-            "Groove from tip",
-            place,
-            groove,
-            &mut self.from_tip,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

@@ -6,7 +6,8 @@ use super::bolt::{LEAST_BIT, short_bit};
 use super::bow::{Bow, Start};
 use super::form::{STEP, block};
 use super::{Form, Remark, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
 use crate::shape::section::{Piece, Profile};
 use crate::shape::sweep::Ease;
@@ -54,6 +55,23 @@ pub(super) struct Tool {
     pub(super) spread: f64,
 }
 
+fields! { Lugged: |it, v| {
+    let Self { lug, lug_along, lug_width, face_depth, face_width, .. } = it;
+    v.value("lug", lug, STEEL).of_work().says("Lug", "From the face into the eye");
+    v.value("lug_along", lug_along, STEEL).of_work()
+        .says("Lug length", "Of the lug, along the tongs: the eye less 1/16 in");
+    v.value("lug_width", lug_width, STEEL).of_work()
+        .says("Lug width", "Of the lug, along the rivet: the eye less 1/16 in");
+    v.value("face_depth", face_depth, STEEL)
+        .says("Face depth", "Behind the face, in the side view");
+    v.value("face_width", face_width, STEEL).says("Face width", "Of face and bow, in the top view");
+    let Self { bow_length, bow_height, bow_depth, .. } = it;
+    v.value("bow_length", bow_length, RUN).of_work().says("Bow length", "Length of its level part");
+    v.value("bow_height", bow_height, STEEL)
+        .says("Bow height", "From the line of the face to the inside of the bow");
+    v.value("bow_depth", bow_depth, STEEL).says("Bow depth", "Of its steel, in the side view");
+}}
+
 impl Lugged {
     pub(super) fn suited(tool: Tool, work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
@@ -82,27 +100,6 @@ impl Lugged {
     /// Bow, a face and the lug, mm.
     pub(super) fn suited_length(&self) -> f64 {
         self.bow().length(Start::Swing) + self.suited_face() + self.lug_along.mm()
-    }
-
-    pub(super) fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        let high = "From the face into the eye";
-        v.length("lug", "Lug", high, work, &mut self.lug);
-        let along = "Of the lug, along the tongs: the eye less 1/16 in";
-        v.length("lug_along", "Lug length", along, work, &mut self.lug_along);
-        let wide = "Of the lug, along the rivet: the eye less 1/16 in";
-        v.length("lug_width", "Lug width", wide, work, &mut self.lug_width);
-        let deep = "Behind the face, in the side view";
-        v.length("face_depth", "Face depth", deep, bar, &mut self.face_depth);
-        let wide = "Of face and bow, in the top view";
-        v.length("face_width", "Face width", wide, bar, &mut self.face_width);
-        let long = "Length of its level part";
-        let run = (Range::RUN, Follows::Work);
-        v.length("bow_length", "Bow length", long, run, &mut self.bow_length);
-        let high = "From the line of the face to the inside of the bow";
-        v.length("bow_height", "Bow height", high, bar, &mut self.bow_height);
-        let deep = "Of its steel, in the side view";
-        v.length("bow_depth", "Bow depth", deep, bar, &mut self.bow_depth);
     }
 
     /// The bow with its face, then the lug as a step of the inside: the grip ends where it begins.

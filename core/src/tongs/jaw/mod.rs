@@ -8,6 +8,7 @@ mod bow;
 mod box_jaw;
 mod chisel_head;
 mod duckbill;
+mod ends;
 mod flat;
 mod form;
 mod goose_neck;
@@ -50,16 +51,20 @@ pub use trade::{Trade, Verdict, Way};
 pub use v_bit::VBit;
 
 use std::borrow::Cow;
+use std::fmt;
+use std::str::FromStr;
 
 use serde::{Deserialize, Serialize};
+use thiserror::Error;
 
-use crate::asked::{Bar, Choice, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, RUN};
+use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Work, fields};
 use crate::finding::Severity;
 use crate::shape::sweep::Edge;
 use crate::units::Length;
 
-/// What makes a jaw style.
-pub trait Style {
+/// What makes a jaw style, beside its own values.
+pub trait Style: Fields {
     /// The trade's name, in lower case; the command line knows it with hyphens for spaces.
     const NAME: &'static str;
     /// What it is for, in one sentence without a period.
@@ -73,9 +78,6 @@ pub trait Style {
 
     /// The length of grip that suits, mm.
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64;
-
-    /// Its own values.
-    fn fields(&mut self, v: &mut Visitor<'_>);
 
     /// Its stations from heel to tip over `length` mm. The first one is a plain rectangle, the
     /// end of the neck; `rise` counts from the line of the faces or lips.
@@ -126,73 +128,96 @@ impl Remark {
     }
 }
 
-/// Whether a style is asked for: hyphens and spaces are the same.
-fn is_named(asked: &str, name: &str) -> bool {
-    asked.trim().to_lowercase().replace('-', " ") == name.replace('-', " ")
+/// No jaw style has a name.
+#[derive(Debug, Clone, PartialEq, Eq, Error)]
+#[error("no jaw style is called \"{asked}\": choose one of {}", hyphened())]
+pub struct NoStyle {
+    /// What was asked for.
+    pub asked: String,
+}
+
+/// The names as the command line writes them.
+fn hyphened() -> String {
+    let names = JawKind::NAMES.iter().map(|name| name.replace(' ', "-"));
+    names.collect::<Vec<_>>().join(", ")
 }
 
 /// Lists the styles: one line here and a file of its own is all that a new style needs.
 macro_rules! styles {
-    ($($variant:ident),+ $(,)?) => {
+    ($($style:ident),+ $(,)?) => {
+        /// Which jaw style.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum JawKind {
+            $(#[doc = "One of the listed styles."] $style),+
+        }
+
+        impl JawKind {
+            /// All styles, in order.
+            pub const ALL: &'static [Self] = &[$(Self::$style),+];
+            const NAMES: &'static [&'static str] = &[$($style::NAME),+];
+
+            /// The trade's name, in lower case.
+            pub fn name(self) -> &'static str {
+                match self { $(Self::$style => $style::NAME),+ }
+            }
+
+            /// What it is for, in one sentence without a period.
+            pub fn about(self) -> &'static str {
+                match self { $(Self::$style => $style::ABOUT),+ }
+            }
+
+            /// How a many-sided bar lies in it at its best; `None` where it takes the bar either
+            /// way.
+            pub fn lie(self) -> Option<Lie> {
+                match self { $(Self::$style => $style::LIE),+ }
+            }
+
+            /// What the trade says of holding some work in it in some way; `None` leaves all to
+            /// the reckoning.
+            pub fn trade(self, work: &Work, way: Way) -> Option<Trade> {
+                match self { $(Self::$style => $style::trade(work, way)),+ }
+            }
+
+            /// The style in proportion to work and bar.
+            fn suited(self, work: &Work, bar: &Bar) -> JawStyle {
+                match self { $(Self::$style => JawStyle::$style($style::suited(work, bar))),+ }
+            }
+
+            /// The length of grip that suits, mm.
+            fn suited_length_mm(self, work: &Work, bar: &Bar) -> f64 {
+                match self { $(Self::$style => $style::suited_length_mm(work, bar)),+ }
+            }
+        }
+
         /// A jaw style with its sizes.
         #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
         #[serde(deny_unknown_fields)]
         pub enum JawStyle {
-            $(#[doc = "One of the listed styles."] $variant($variant)),+
+            $(#[doc = "One of the listed styles."] $style($style)),+
         }
 
         impl JawStyle {
-            /// The names of all styles, in order.
-            pub const NAMES: &'static [&'static str] = &[$($variant::NAME),+];
-            /// What each is for, in the same order.
-            pub const ABOUT: &'static [&'static str] = &[$($variant::ABOUT),+];
-
-            fn place(&self) -> usize {
-                let name = match self { $(Self::$variant(_) => $variant::NAME),+ };
-                Self::NAMES.iter().position(|n| *n == name).unwrap_or(0)
-            }
-
-            fn suited(name: &str, work: &Work, bar: &Bar) -> Option<(Self, f64)> {
-                $(if is_named(name, $variant::NAME) {
-                    let length = $variant::suited_length_mm(work, bar);
-                    return Some((Self::$variant($variant::suited(work, bar)), length));
-                })+
-                None
-            }
-
-            /// How a many-sided bar lies at its best in the style of a name; `None` where it takes
-            /// the bar either way.
-            pub fn lie(name: &str) -> Option<Lie> {
-                $(if is_named(name, $variant::NAME) {
-                    return $variant::LIE;
-                })+
-                None
-            }
-
-            /// What the trade says of holding some work in some way in the style of a name.
-            pub fn trade(name: &str, work: &Work, way: Way) -> Option<Trade> {
-                $(if is_named(name, $variant::NAME) {
-                    return $variant::trade(work, way);
-                })+
-                None
-            }
-
-            fn fields(&mut self, v: &mut Visitor<'_>) {
-                match self { $(Self::$variant(style) => style.fields(v)),+ }
+            /// Which style it is.
+            pub fn kind(&self) -> JawKind {
+                match self { $(Self::$style(_) => JawKind::$style),+ }
             }
 
             fn form(&self, length: f64) -> Form {
-                match self { $(Self::$variant(style) => style.form(length)),+ }
+                match self { $(Self::$style(style) => style.form(length)),+ }
             }
 
             fn remarks(&self, length: f64) -> Vec<Remark> {
-                match self { $(Self::$variant(style) => style.remarks(length)),+ }
+                match self { $(Self::$style(style) => style.remarks(length)),+ }
             }
 
             fn remarks_on(&self, work: &Work) -> Vec<Remark> {
-                match self { $(Self::$variant(style) => style.remarks_on(work)),+ }
+                match self { $(Self::$style(style) => style.remarks_on(work)),+ }
             }
         }
+
+        fields! { JawStyle: |it, v| {
+            match it { $(Self::$style(style) => v.all(style)),+ }
+        }}
     };
 }
 
@@ -216,6 +241,26 @@ styles!(
     Sketch,
 );
 
+impl fmt::Display for JawKind {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+impl FromStr for JawKind {
+    type Err = NoStyle;
+
+    /// The style with a name; hyphens and spaces are the same.
+    fn from_str(text: &str) -> Result<Self, NoStyle> {
+        let plain = |name: &str| name.trim().to_lowercase().replace('-', " ");
+        let mut all = Self::ALL.iter().copied();
+        let found = all.find(|kind| plain(kind.name()) == plain(text));
+        found.ok_or_else(|| NoStyle {
+            asked: text.to_owned(),
+        })
+    }
+}
+
 /// A jaw: where its grip is, and its style.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
@@ -231,14 +276,14 @@ pub struct Jaw {
 }
 
 impl Jaw {
-    /// A jaw of the named style in proportion to work and bar; `None` if no style has the name.
-    /// Hyphens and spaces are the same.
-    pub fn suited(name: &str, work: &Work, bar: &Bar) -> Option<Self> {
-        let (style, length) = JawStyle::suited(name, work, bar)?;
+    /// A jaw of a style in proportion to work and bar.
+    pub fn suited(kind: JawKind, work: &Work, bar: &Bar) -> Self {
+        let length = kind.suited_length_mm(work, bar);
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
         let wanted = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
         // A root that leans back towards the other boss begins farther out.
+        let style = kind.suited(work, bar);
         let form = style.form(length).placed(0.0, 0.0);
         let back = form.edge_point(Edge::Outer, 0.0).x;
         let least = stout::boss_reach_mm(bar) + (-back).max(0.0);
@@ -256,50 +301,17 @@ impl Jaw {
         if jaw.tip.mm() > jaw.tip_room() {
             jaw.tip = Length::measured(0.9 * jaw.tip_room(), unit);
         }
-        Some(jaw)
+        jaw
     }
 
-    /// Shows its values, its style first.
-    pub(crate) fn fields(&mut self, work: &Work, bar: &Bar, v: &mut Visitor<'_>) {
-        let mut choice = StyleChoice {
-            jaw: self,
-            work,
-            bar,
-        };
-        v.choice("style", "Style", "The shape of the grip", &mut choice);
-        let run = Range::RUN;
-        v.length(
-            "heel",
-            "Heel",
-            "From the rivet's centre to the back of the jaw",
-            (run, Follows::Bar),
-            &mut self.heel,
-        );
-        v.length(
-            "length",
-            "Length",
-            "From heel to tip",
-            (run, Follows::Bar),
-            &mut self.length,
-        );
-        self.style.fields(v);
-        v.length(
-            "tip",
-            "Tip radius",
-            "To which the back of the tip is broken",
-            (Range::DETAIL, Follows::Bar),
-            &mut self.tip,
-        );
+    /// Which style it is.
+    pub fn kind(&self) -> JawKind {
+        self.style.kind()
     }
 
     /// The style's name.
     pub fn name(&self) -> &'static str {
-        JawStyle::NAMES[self.style.place()]
-    }
-
-    /// What the style is for.
-    pub fn about(&self) -> &'static str {
-        JawStyle::ABOUT[self.style.place()]
+        self.kind().name()
     }
 
     /// What its style says of its own sizes, and of the work that they are to hold.
@@ -328,58 +340,45 @@ impl Jaw {
     }
 }
 
-/// Choosing a style makes it anew for the work and the bar at hand.
-struct StyleChoice<'a> {
-    jaw: &'a mut Jaw,
-    work: &'a Work,
-    bar: &'a Bar,
-}
+// Its style is chosen beside work and bar, and stands before these.
+fields! { Jaw: |Self { heel, length, tip, style }, v| {
+    v.value("heel", heel, RUN).says("Heel", "From the rivet's centre to the back of the jaw");
+    v.value("length", length, RUN).says("Length", "From heel to tip");
+    v.all(style);
+    v.value("tip", tip, DETAIL).says("Tip radius", "To which the back of the tip is broken");
+}}
 
-impl Choice for StyleChoice<'_> {
-    fn names(&self) -> Vec<&'static str> {
-        JawStyle::NAMES.to_vec()
-    }
-
-    fn chosen(&self) -> usize {
-        self.jaw.style.place()
-    }
-
-    fn choose(&mut self, index: usize) {
-        let name = JawStyle::NAMES
-            .get(index)
-            .filter(|_| index != self.chosen());
-        // A sketch begins as what is there.
-        if name == Some(&Sketch::NAME) {
-            *self.jaw = self.jaw.sketched(self.work.size());
-            return;
-        }
-        if let Some(jaw) = name.and_then(|name| Jaw::suited(name, self.work, self.bar)) {
-            *self.jaw = jaw;
-        }
-    }
-}
-
-/// The choice of a second jaw that differs, or none.
-pub(crate) struct SecondJawChoice<'a> {
-    /// The second jaw, if there is one.
-    pub(crate) second: &'a mut Option<Jaw>,
-    /// The first one, copied when a second is asked for.
-    pub(crate) first: &'a Jaw,
-}
-
-impl Choice for SecondJawChoice<'_> {
-    fn names(&self) -> Vec<&'static str> {
-        vec!["the same", "a different one"]
-    }
+/// Choosing a style makes the jaw anew for the work and the bar at hand.
+impl ChoiceBeside<(Work, Bar)> for Jaw {
+    const WAYS: &'static [&'static str] = JawKind::NAMES;
 
     fn chosen(&self) -> usize {
-        usize::from(self.second.is_some())
+        self.kind() as usize
     }
 
-    fn choose(&mut self, index: usize) {
-        *self.second = match index {
+    fn choose(&mut self, index: usize, (work, bar): &(Work, Bar)) {
+        let kind = JawKind::ALL.get(index).copied();
+        *self = match kind.filter(|kind| *kind != self.kind()) {
+            None => return,
+            // A sketch begins as what is there.
+            Some(JawKind::Sketch) => self.sketched(work.size()),
+            Some(kind) => Self::suited(kind, work, bar),
+        };
+    }
+}
+
+/// A second jaw that differs begins as a copy of the first.
+impl ChoiceBeside<Jaw> for Option<Jaw> {
+    const WAYS: &'static [&'static str] = &["the same", "a different one"];
+
+    fn chosen(&self) -> usize {
+        usize::from(self.is_some())
+    }
+
+    fn choose(&mut self, index: usize, first: &Jaw) {
+        *self = match index {
             0 => None,
-            _ => Some(self.second.take().unwrap_or_else(|| self.first.clone())),
+            _ => Some(self.take().unwrap_or_else(|| first.clone())),
         };
     }
 }

@@ -2,7 +2,8 @@ use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
 use super::{Form, Lay, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work, simple_choice};
+use crate::asked::range::STEEL;
+use crate::asked::{Bar, Follows, Lie, Range, Work, fields, simple_choice};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::sweep::Ease;
 use crate::tongs::jaw::trade::plain_bit;
@@ -84,6 +85,24 @@ const ANGLE: Range = Range::new(75.0, 150.0);
 /// Set on its work a notch leaves the faces so far apart, in sizes of the work (judgement).
 const APART: f64 = 0.5;
 
+fields! { Notched: |it, v| {
+    let Self { place, first, second, third, angle, .. } = it;
+    v.choice("place", place).says("Holds it", "Where the work of this design is held");
+    v.within("first", Follows::Work, first);
+    v.within("second", Follows::Work, second);
+    v.within("third", Follows::Work, third);
+    v.value("angle", angle, ANGLE).says("Angle", "Between the walls of a V");
+    let Self { land, root_depth, root_width, tip_depth, tip_width, .. } = it;
+    v.value("land", land, STEEL).says("Land", "Flat left before, between and behind the notches");
+    v.heel(root_depth, root_width);
+    v.tip(tip_depth, tip_width);
+}}
+
+fields! { Notch: |Self { kind, size }, v| {
+    v.choice("kind", kind).says("Notch", "The shape of this notch");
+    v.value("size", size, STEEL).says("For work of", "Of the work that this notch is filed for");
+}}
+
 impl Style for Notched {
     const NAME: &'static str = "notched";
     const ABOUT: &'static str =
@@ -157,32 +176,6 @@ impl Style for Notched {
                 "its notches run across: bar held end on bears on their edges and turns",
             ),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let place = "Where the work of this design is held";
-        v.choice("place", "Holds it", place, &mut self.place);
-        notch_fields("first", &mut self.first, v);
-        notch_fields("second", &mut self.second, v);
-        notch_fields("third", &mut self.third, v);
-        let angle = "Between the walls of a V";
-        v.angle("angle", "Angle", angle, ANGLE, &mut self.angle);
-        let (steel, of_bar) = ((Range::STEEL, Follows::Bar), "In the side view at the heel");
-        let land = "Flat left before, between and behind the notches";
-        v.length("land", "Land", land, steel, &mut self.land);
-        v.length(
-            "root_depth",
-            "Heel depth",
-            of_bar,
-            steel,
-            &mut self.root_depth,
-        );
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
-        let side = "In the side view at the tip";
-        v.length("tip_depth", "Tip depth", side, steel, &mut self.tip_depth);
-        let top = "In the top view at the tip";
-        v.length("tip_width", "Tip width", top, steel, &mut self.tip_width);
     }
 
     fn form(&self, length: f64) -> Form {
@@ -279,21 +272,6 @@ fn suited_notch(work: &Work, side: f64) -> (NotchPlace, NotchKind, f64) {
             }
         }
     }
-}
-
-fn notch_fields(path: &'static str, notch: &mut Notch, v: &mut Visitor<'_>) {
-    v.within(path, |v| {
-        let kind = "The shape of this notch";
-        v.choice("kind", "Notch", kind, &mut notch.kind);
-        let size = "Of the work that this notch is filed for";
-        v.length(
-            "size",
-            "For work of",
-            size,
-            (Range::STEEL, Follows::Work),
-            &mut notch.size,
-        );
-    });
 }
 
 /// A notch as it is cut, mm: its depth, and its length at the face and at the bottom.

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Course, Form, Lay, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{DETAIL, STEEL};
+use crate::asked::{Bar, Lie, Range, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
@@ -30,6 +31,17 @@ pub struct OpenMouth {
 
 /// How steep a riser may stand, degrees: flatter it never ends, steeper it cannot be bent sound.
 const SLOPE: Range = Range::new(20.0, 80.0);
+
+fields! { OpenMouth: |Self { root_depth, root_width, tip_depth, tip_width, riser, slope }, v| {
+    v.value("root_depth", root_depth, STEEL)
+        .says("Heel depth", "In the side view, of the riser and where the face begins");
+    v.value("root_width", root_width, STEEL).says("Heel width", "In the top view at the heel");
+    v.tip(tip_depth, tip_width);
+    v.value("riser", riser, DETAIL).of_work()
+        .says("Riser", "From the inside at the heel out to the face");
+    v.value("slope", slope, SLOPE)
+        .says("Riser slope", "Of the riser; 45 degrees is a slope, 75 a step");
+}}
 
 impl Style for OpenMouth {
     const NAME: &'static str = "open mouth";
@@ -82,29 +94,6 @@ impl Style for OpenMouth {
                 "bears on two flats, but nothing keeps the bar from shifting sideways",
             ),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        let side = "In the side view, of the riser and where the face begins";
-        v.length(
-            "root_depth",
-            "Heel depth",
-            side,
-            steel,
-            &mut self.root_depth,
-        );
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
-        let side = "In the side view at the tip";
-        v.length("tip_depth", "Tip depth", side, steel, &mut self.tip_depth);
-        let top = "In the top view at the tip";
-        v.length("tip_width", "Tip width", top, steel, &mut self.tip_width);
-        let out = "From the inside at the heel out to the face";
-        let of_work = (Range::DETAIL, Follows::Work);
-        v.length("riser", "Riser", out, of_work, &mut self.riser);
-        let slope = "Of the riser; 45 degrees is a slope, 75 a step";
-        v.angle("slope", "Riser slope", slope, SLOPE, &mut self.slope);
     }
 
     fn form(&self, length: f64) -> Form {

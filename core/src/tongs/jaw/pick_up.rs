@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Course, Form, Lay, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Range, Visitor, Work, simple_choice};
+use crate::asked::range::STEEL;
+use crate::asked::{Bar, Work, fields, simple_choice};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
@@ -46,6 +47,17 @@ pub struct PickUp {
     /// Along the rivet at the tip.
     pub tip_width: Length,
 }
+
+fields! { PickUp: |Self { place, small, large, depth, width, tip_depth, tip_width }, v| {
+    v.choice("place", place).says("Holds it", "Where the work of this design is held");
+    v.value("small", small, STEEL).of_work()
+        .says("Small opening", "Round work that the opening behind the tips is bent for");
+    v.value("large", large, STEEL).of_work()
+        .says("Large opening", "Round work that the opening next to the boss is bent for");
+    v.value("depth", depth, STEEL).says("Depth", "Of the bent steel, in the side view");
+    v.value("width", width, STEEL).says("Width", "Of the bent steel, in the top view");
+    v.tip(tip_depth, tip_width);
+}}
 
 impl Style for PickUp {
     const NAME: &'static str = "pick-up";
@@ -114,24 +126,6 @@ impl Style for PickUp {
                 _,
             ) => Trade::not_for("its tips are for thin pieces, its openings for work across"),
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (of_work, of_bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        let place = "Where the work of this design is held";
-        v.choice("place", "Holds it", place, &mut self.place);
-        let small = "Round work that the opening behind the tips is bent for";
-        v.length("small", "Small opening", small, of_work, &mut self.small);
-        let large = "Round work that the opening next to the boss is bent for";
-        v.length("large", "Large opening", large, of_work, &mut self.large);
-        let side = "Of the bent steel, in the side view";
-        v.length("depth", "Depth", side, of_bar, &mut self.depth);
-        let top = "Of the bent steel, in the top view";
-        v.length("width", "Width", top, of_bar, &mut self.width);
-        let side = "In the side view at the tip";
-        v.length("tip_depth", "Tip depth", side, of_bar, &mut self.tip_depth);
-        let top = "In the top view at the tip";
-        v.length("tip_width", "Tip width", top, of_bar, &mut self.tip_width);
     }
 
     fn form(&self, length: f64) -> Form {

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Form, Lay, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
@@ -24,6 +25,14 @@ pub struct Scrolling {
     /// Diameter at the tip.
     pub tip_diameter: Length,
 }
+
+fields! { Scrolling: |Self { root_depth, root_width, blend, root_diameter, tip_diameter }, v| {
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the heel becomes round");
+    v.value("root_diameter", root_diameter, STEEL).says("Round", "Of the round where it begins");
+    v.value("tip_diameter", tip_diameter, STEEL)
+        .says("Tip diameter", "Of the round at its tip: the smallest scroll that can be begun");
+}}
 
 impl Style for Scrolling {
     const NAME: &'static str = "scrolling";
@@ -67,44 +76,6 @@ impl Style for Scrolling {
                 Trade::not_for("its round jaws let bar that is held end on turn between them")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let steel = (Range::STEEL, Follows::Bar);
-        let side = "In the side view at the heel";
-        v.length(
-            "root_depth",
-            "Heel depth",
-            side,
-            steel,
-            &mut self.root_depth,
-        );
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, steel, &mut self.root_width);
-        let blend = "Length over which the heel becomes round";
-        v.length(
-            "blend",
-            "Blend",
-            blend,
-            (Range::RUN, Follows::Bar),
-            &mut self.blend,
-        );
-        let thick = "Of the round where it begins";
-        v.length(
-            "root_diameter",
-            "Round",
-            thick,
-            steel,
-            &mut self.root_diameter,
-        );
-        let thin = "Of the round at its tip: the smallest scroll that can be begun";
-        v.length(
-            "tip_diameter",
-            "Tip diameter",
-            thin,
-            steel,
-            &mut self.tip_diameter,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

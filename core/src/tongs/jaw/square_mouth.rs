@@ -3,7 +3,8 @@ use serde::{Deserialize, Serialize};
 use super::box_jaw::thin_lip;
 use super::trough::{Trough, play};
 use super::{Form, Remark, Style};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::plain_bit;
@@ -31,6 +32,16 @@ pub struct SquareMouth {
 /// A trough that takes in less of the bar than this part does not keep it from rolling (common
 /// practice, no source: 0.4 to 0.45 is usual).
 const LEAST: f64 = 0.3;
+
+fields! { SquareMouth: |Self { inside, trough, wall, root_depth, root_width, blend }, v| {
+    v.value("inside", inside, STEEL).of_work()
+        .says("Inside width", "Between the walls: the work's side and a little play");
+    v.value("trough", trough, STEEL).of_work()
+        .says("Trough depth", "From the floor to the end of the walls");
+    v.value("wall", wall, STEEL).says("Wall", "Thickness of walls and floor");
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the heel becomes the trough");
+}}
 
 impl Style for SquareMouth {
     const NAME: &'static str = "square mouth";
@@ -71,23 +82,6 @@ impl Style for SquareMouth {
                 Trade::not_for("is made for square bar: a V holds this better")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        let (work, bar) = ((Range::STEEL, Follows::Work), (Range::STEEL, Follows::Bar));
-        let between = "Between the walls: the work's side and a little play";
-        v.length("inside", "Inside width", between, work, &mut self.inside);
-        let deep = "From the floor to the end of the walls";
-        v.length("trough", "Trough depth", deep, work, &mut self.trough);
-        let around = "Thickness of walls and floor";
-        v.length("wall", "Wall", around, bar, &mut self.wall);
-        let side = "In the side view at the heel";
-        v.length("root_depth", "Heel depth", side, bar, &mut self.root_depth);
-        let top = "In the top view at the heel";
-        v.length("root_width", "Heel width", top, bar, &mut self.root_width);
-        let long = "Length over which the heel becomes the trough";
-        let run = (Range::RUN, Follows::Bar);
-        v.length("blend", "Blend", long, run, &mut self.blend);
     }
 
     fn form(&self, length: f64) -> Form {

@@ -109,7 +109,7 @@ pub(super) fn diameter_mm(bar: &Bar, reach: f64) -> f64 {
 pub(super) fn boss_reach_mm(bar: &Bar) -> f64 {
     const BOSS: f64 = 0.5 * 1.75;
     const FLAT: f64 = 0.5 * 1.2;
-    const PLAY: f64 = 3.3;
+    const PLAY: f64 = 4.0;
     let stock = &bar.stock;
     (BOSS * stock.equal_square_mm()).max(FLAT * stock.wide_mm()) + PLAY
 }

@@ -1,7 +1,8 @@
 use serde::{Deserialize, Serialize};
 
 use super::{Form, Remark, Style, stout};
-use crate::asked::{Bar, Follows, Lie, Range, Visitor, Work};
+use crate::asked::range::{INCLUDED, RUN, STEEL};
+use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Severity};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
@@ -25,6 +26,14 @@ pub struct VBit {
     /// Over this length the heel becomes the V.
     pub blend: Length,
 }
+
+fields! { VBit: |Self { leg, angle, wall, root_depth, root_width, blend }, v| {
+    v.value("leg", leg, STEEL).of_work().says("Leg", "Inside of one leg, from apex to lip");
+    v.value("angle", angle, INCLUDED).says("Angle", "Between the legs");
+    v.value("wall", wall, STEEL).says("Wall", "Thickness of a leg");
+    v.heel(root_depth, root_width);
+    v.value("blend", blend, RUN).says("Blend", "Length over which the heel becomes the V");
+}}
 
 impl Style for VBit {
     const NAME: &'static str = "v bit";
@@ -68,46 +77,6 @@ impl Style for VBit {
                 Trade::suits("takes the bar by its corners, two flats in each jaw")
             }
         }))
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.length(
-            "leg",
-            "Leg",
-            "Inside of one leg, from apex to lip",
-            (Range::STEEL, Follows::Work),
-            &mut self.leg,
-        );
-        v.angle(
-            "angle",
-            "Angle",
-            "Between the legs",
-            Range::GROOVE,
-            &mut self.angle,
-        );
-        let steel = (Range::STEEL, Follows::Bar);
-        v.length("wall", "Wall", "Thickness of a leg", steel, &mut self.wall);
-        v.length(
-            "root_depth",
-            "Heel depth",
-            "In the side view at the heel",
-            steel,
-            &mut self.root_depth,
-        );
-        v.length(
-            "root_width",
-            "Heel width",
-            "In the top view at the heel",
-            steel,
-            &mut self.root_width,
-        );
-        v.length(
-            "blend",
-            "Blend",
-            "Length over which the heel becomes the V",
-            (Range::RUN, Follows::Bar),
-            &mut self.blend,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

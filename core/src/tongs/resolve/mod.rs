@@ -9,7 +9,8 @@ use kurbo::Point;
 
 use crate::shape::section::{Profile, Section, plain_profile, work_section};
 use crate::shape::sweep::{Edge, Sweep};
-use crate::tongs::body::{Blend, Body, Faces, Limb, LimbEnd, LimbSpec, Rim};
+use crate::shape::{Blend, Faces};
+use crate::tongs::body::{Body, Limb, LimbEnd, LimbSpec, Rim};
 use crate::tongs::document::{BossShape, Document, Hand};
 use crate::tongs::jaw::{Form, Jaw, Lay};
 use crate::tongs::model::{Half, Lies, Model, Reckoned, WorkInJaws};

@@ -3,7 +3,7 @@
 use egui::{Grid, RichText, Ui};
 use reinwright_core::asked::{Choice, Stock, Units};
 use reinwright_core::finding::Part;
-use reinwright_core::forge::balance::HalfBalance;
+use reinwright_core::forge::balance::PieceBalance;
 use reinwright_core::tongs::document::Document;
 
 use super::{lit, mass, right, section};
@@ -15,7 +15,7 @@ use crate::window::state::rows::capital;
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
     let (balance, units) = (&answers.known.balance, document.units);
     ui.label("Bar to cut for the pair");
-    let length = balance.pair_bar_length_mm;
+    let length = balance.bar_length_mm;
     ui.label(RichText::new(units.show().text(length)).size(24.0).strong());
     ui.label(format!(
         "of {}, {}",
@@ -25,9 +25,10 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
     ui.weak(format!("exactly {}", exact(length, units)));
     ui.label(format!(
         "Finished pair: {}",
-        mass(balance.pair_mass_kg, units.show())
+        mass(answers.known.model.mass_kg(), units.show())
     ));
-    let [a, b] = &balance.halves;
+    let halves = &balance.pieces;
+    let (a, b) = (&halves[0], &halves[halves.len() - 1]);
     if a == b {
         half(ui, "One half", a, units, look);
     } else {
@@ -41,14 +42,14 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
 /// `3/4 in square`, `1/2 in x 3/4 in flat`.
 fn stock(document: &Document) -> String {
     let stock = &document.bar.stock;
-    let shape = stock.names()[stock.chosen()];
+    let shape = stock.way();
     match stock {
         Stock::Round { diameter: size } | Stock::Square { side: size } => format!("{size} {shape}"),
         Stock::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
     }
 }
 
-fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut Look) {
+fn half(ui: &mut Ui, title: &str, half: &PieceBalance, units: Units, look: &mut Look) {
     section(ui, title);
     Grid::new((title, "parts"))
         .num_columns(4)
@@ -84,7 +85,7 @@ fn half(ui: &mut Ui, title: &str, half: &HalfBalance, units: Units, look: &mut L
             for allowance in &half.allowances {
                 sum(
                     ui,
-                    &capital(allowance.what),
+                    &capital(allowance.what.name()),
                     &units.show().text(allowance.bar_length_mm),
                 );
             }

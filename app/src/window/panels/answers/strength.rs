@@ -1,6 +1,6 @@
 //! What a squeeze does to the pair.
 
-use egui::{DragValue, Grid, RichText, Sense, Ui, Vec2};
+use egui::{DragValue, Grid, Response, RichText, Sense, Ui, Vec2};
 use reinwright_core::draw::STRESS_STEPS;
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::proof::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
@@ -147,91 +147,102 @@ fn legend(ui: &mut Ui) {
 /// What each squeeze does, a column each.
 fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
     section(ui, "What a squeeze does");
-    let force = |of: fn(&Squeeze) -> f64| {
-        strength
-            .squeezes
-            .each_ref()
-            .map(|s| format!("{:.0}", of(s)))
-    };
-    let close = strength
-        .squeezes
-        .each_ref()
-        .map(|s| decimal(s.closes_mm, show));
-    let close_name = format!("Reins close, {}", show.sign());
-    let rows: [(&str, &str, [String; 3], Part); 7] = [
-        (
-            "At the hand, N",
-            "On each rein",
-            force(|s| s.hand_n),
-            Part::Rein,
-        ),
-        (
-            "On the work, N",
-            "Between the jaws",
-            force(|s| s.jaw_n),
-            Part::Work,
-        ),
-        (
-            "At the rivet, N",
-            "Across its shank",
-            force(|s| s.rivet_n),
-            Part::Rivet,
-        ),
-        (
-            "Holds, wary, N",
-            "Against pulling out, with friction of 0.15",
-            force(|s| s.hold_pessimistic_n),
-            Part::Jaw,
-        ),
-        (
-            "Holds, usual, N",
-            "Against pulling out, with friction of 0.25",
-            force(|s| s.hold_ordinary_n),
-            Part::Jaw,
-        ),
-        (
-            "Peak, MPa",
-            "Bending stress of the worst half",
-            force(|s| s.peak_stress_mpa),
-            strength.worst_half().worst().part,
-        ),
-        (
-            &close_name,
-            "Both reins together at the hand",
-            close,
-            Part::Rein,
-        ),
-    ];
     /// Between columns, and the room of the names, in points.
     const GAP: f32 = 8.0;
     const NAMES: f32 = 104.0;
     let wide = ((ui.available_width() - NAMES) / 3.0 - GAP).clamp(30.0, 90.0);
-    let cell = |ui: &mut Ui, words: RichText| {
-        let size = Vec2::new(wide, ui.spacing().interact_size.y.min(18.0));
-        let layout = egui::Layout::right_to_left(egui::Align::Center);
-        ui.allocate_ui_with_layout(size, layout, |ui| ui.label(words))
-            .inner
-    };
     Grid::new("squeezes")
         .num_columns(4)
         .spacing([GAP, 3.0])
         .show(ui, |ui| {
             ui.weak("");
             for name in words::SQUEEZES {
-                cell(ui, RichText::new(name).weak());
+                cell(ui, wide, RichText::new(name).weak());
             }
             ui.end_row();
-            for (what, hint, values, part) in rows {
-                let mut all = ui.label(super::lit(what, part, look)).on_hover_text(hint);
-                for value in values {
-                    all = all.union(cell(ui, RichText::new(value)));
+            for row in rows(strength, show) {
+                let what = super::lit(&row.what, row.part, look);
+                let mut all = ui.label(what).on_hover_text(row.hint);
+                for value in row.values {
+                    all = all.union(cell(ui, wide, RichText::new(value)));
                 }
                 ui.end_row();
                 if all.contains_pointer() {
-                    look.point_at(part);
+                    look.point_at(row.part);
                 }
             }
         });
+}
+
+/// A value under each of the squeezes, written so wide.
+fn cell(ui: &mut Ui, wide: f32, words: RichText) -> Response {
+    let size = Vec2::new(wide, ui.spacing().interact_size.y.min(18.0));
+    let layout = egui::Layout::right_to_left(egui::Align::Center);
+    ui.allocate_ui_with_layout(size, layout, |ui| ui.label(words))
+        .inner
+}
+
+/// What one line tells of every squeeze.
+struct UnderSqueezes {
+    what: String,
+    hint: &'static str,
+    values: [String; 3],
+    part: Part,
+}
+
+fn rows(strength: &Strength, show: Show) -> [UnderSqueezes; 7] {
+    let row = |what: &str, hint, value: &dyn Fn(&Squeeze) -> String, part| UnderSqueezes {
+        what: what.to_owned(),
+        hint,
+        values: strength.squeezes.each_ref().map(value),
+        part,
+    };
+    let whole = |force: f64| format!("{force:.0}");
+    let worst = strength.worst_half().worst().part;
+    let wary = "Against pulling out, with friction of 0.15";
+    let usual = "Against pulling out, with friction of 0.25";
+    let peak = "Bending stress of the worst half";
+    let close = format!("Reins close, {}", show.sign());
+    let together = "Both reins together at the hand";
+    [
+        row(
+            "At the hand, N",
+            "On each rein",
+            &|s| whole(s.hand_n),
+            Part::Rein,
+        ),
+        row(
+            "On the work, N",
+            "Between the jaws",
+            &|s| whole(s.jaw_n),
+            Part::Work,
+        ),
+        row(
+            "At the rivet, N",
+            "Across its shank",
+            &|s| whole(s.rivet_n),
+            Part::Rivet,
+        ),
+        row(
+            "Holds, wary, N",
+            wary,
+            &|s| whole(s.hold_pessimistic_n),
+            Part::Jaw,
+        ),
+        row(
+            "Holds, usual, N",
+            usual,
+            &|s| whole(s.hold_ordinary_n),
+            Part::Jaw,
+        ),
+        row("Peak, MPa", peak, &|s| whole(s.peak_stress_mpa), worst),
+        row(
+            &close,
+            together,
+            &|s| decimal(s.closes_mm, show),
+            Part::Rein,
+        ),
+    ]
 }
 
 /// Everything with a limit: bending under the squeeze that is chosen, the rest under the one its

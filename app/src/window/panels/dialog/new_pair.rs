@@ -1,7 +1,7 @@
 use egui::{TextEdit, Ui};
 use reinwright_core::asked::{Units, parse_bar_in, parse_work_in};
-use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::jaw::JawStyle;
+use reinwright_core::shop::start;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::units::Unit;
 
 use super::{Reply, buttons, trouble};
@@ -10,7 +10,7 @@ use crate::window::state::rows::capital;
 /// A pair from nothing but work, bar and jaw.
 #[derive(Debug)]
 pub(crate) struct NewPair {
-    style: usize,
+    style: JawKind,
     unit: Unit,
     work: String,
     bar: String,
@@ -25,7 +25,7 @@ impl NewPair {
             Units::Millimetre => ("10 mm flat", "20 mm square"),
         };
         Self {
-            style: 0,
+            style: JawKind::Flat,
             unit: units.unit(),
             work: work.to_owned(),
             bar: bar.to_owned(),
@@ -65,17 +65,19 @@ impl NewPair {
     /// The styles in two columns, so that the questions below stand in the smallest window; what
     /// the chosen one is for under them.
     fn styles(&mut self, ui: &mut Ui) {
-        let rows = JawStyle::NAMES.len().div_ceil(2);
+        let rows = JawKind::ALL.len().div_ceil(2);
         ui.columns_const(|columns: &mut [Ui; 2]| {
-            for (index, name) in JawStyle::NAMES.iter().enumerate() {
-                columns[index / rows]
-                    .radio_value(&mut self.style, index, capital(name))
-                    .on_hover_text(capital(JawStyle::ABOUT[index]));
+            for (column, kinds) in columns.iter_mut().zip(JawKind::ALL.chunks(rows)) {
+                for kind in kinds {
+                    column
+                        .radio_value(&mut self.style, *kind, capital(kind.name()))
+                        .on_hover_text(capital(kind.about()));
+                }
             }
         });
         // As high for one line as for two: what stands below must not move under the pointer.
         let size = egui::vec2(ui.available_width(), 2.0 * ui.spacing().interact_size.y);
-        let about = egui::RichText::new(capital(JawStyle::ABOUT[self.style])).weak();
+        let about = egui::RichText::new(capital(self.style.about())).weak();
         ui.allocate_ui(size, |ui| {
             ui.set_min_size(size);
             ui.add(egui::Label::new(about).wrap());
@@ -90,9 +92,10 @@ impl NewPair {
         let (Ok(work), Ok(bar)) = (work, bar) else {
             return None;
         };
-        let jaw = JawStyle::NAMES[self.style];
-        let work = work.laid_as_said(&self.work, jaw);
-        let document = Document::starting(jaw, work, bar)?;
+        let work = work.laid_as_said(&self.work, self.style);
+        let document = start(self.style, work, bar);
+        let document = document.map_err(|no| self.bar_trouble = Some(no.to_string()));
+        let document = document.ok()?;
         if let Err(error) = reinwright_core::tongs::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());
             return None;

@@ -213,8 +213,8 @@ impl FamilyBench {
     /// Length and mass of the bar, size by size.
     fn takes(&self, ui: &mut Ui) {
         let units = self.session.now.base.units;
-        let length = |of: &SizeAnswer| of.balance.pair_bar_length_mm;
-        let kg = |of: &SizeAnswer| of.balance.pair_mass_kg;
+        let length = |of: &SizeAnswer| of.balance.bar_length_mm;
+        let kg = |of: &SizeAnswer| of.model.mass_kg();
         let length_words = |of: &SizeAnswer| units.show().text(length(of));
         let mass_words = |of: &SizeAnswer| mass(units, kg(of));
         self.bars(ui, "Bar for a pair", &length, &length_words);

@@ -5,14 +5,14 @@ use egui::{
     Align, ComboBox, Id, Key, Layout, Pos2, Rect, RichText, ScrollArea, Sense, Stroke, Ui,
     UiBuilder, Vec2, WidgetInfo, pos2, vec2,
 };
-use reinwright_core::shop::family::{Chosen, Kind, Row, Rule};
+use reinwright_core::shop::family::{Chosen, Row, Rule};
 
 use super::cell::{self, Cell, Typed};
 use super::set::Set;
 use super::table::{Column, Filter, Place, TableDeed, TableView, name};
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
-use crate::window::state::rows::{capital, full_name, group_title, section};
+use crate::window::state::rows::{capital, group_title};
 
 /// Height of a line, in points.
 const LINE: f32 = 25.0;
@@ -162,12 +162,8 @@ impl<'a> Grid<'a> {
         let row = &self.set.table.rows[index];
         let column = |x: f32, width: f32| Rect::from_min_size(at + vec2(x, 0.0), vec2(width, LINE));
         let field = &row.field;
-        let hint = format!(
-            "{}\n{}",
-            full_name(field.part, &field.path, field.label),
-            field.hint
-        );
-        let label = match section(&field.path) {
+        let hint = format!("{}\n{}", field.full_name(), field.hint);
+        let label = match field.section() {
             Some(section) => capital(&format!("{section} {}", field.label.to_lowercase())),
             None => field.label.to_owned(),
         };
@@ -205,7 +201,7 @@ impl<'a> Grid<'a> {
                 }
             });
             let field = &row.field;
-            let name = format!("Rule: {}", full_name(field.part, path, field.label));
+            let name = format!("Rule: {}", field.full_name());
             let hint = "How it goes from size to size; a star marks a rule you chose";
             list.response.accessible_name(name).on_hover_text(hint);
         });
@@ -242,8 +238,8 @@ impl<'a> Grid<'a> {
             by_hand,
             refused: self.view.is_refused(&place),
         };
-        if row.field.kind == Kind::Choice {
-            let way = cell::choice(ui, &cell, text, &row.field.ways);
+        if !row.field.value.ways().is_empty() {
+            let way = cell::choice(ui, &cell, text, row.field.value.ways());
             if let Some(way) = way {
                 self.deeds.push(TableDeed::Put(place.clone(), way));
             }

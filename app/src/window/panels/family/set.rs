@@ -219,11 +219,12 @@ mod tests {
     use super::*;
     use reinwright_core::asked::{parse_bar, parse_work};
     use reinwright_core::tongs::document::Document;
+    use reinwright_core::tongs::jaw::JawKind;
 
     fn family(sizes: usize) -> Family {
         let work = parse_work("1/2 in flat").expect("work");
         let bar = parse_bar("3/4 in square").expect("bar");
-        let design = Document::starting("flat", work, bar).expect("a jaw style");
+        let design = Document::starting(JawKind::Flat, work, bar);
         let mut family = Family::from_design(&design);
         for n in 1..sizes {
             let size = format!("{} mm flat", 5.0 + 0.1 * n as f64);

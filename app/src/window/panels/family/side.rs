@@ -1,11 +1,11 @@
 //! What is to be said of the chosen size.
 
 use egui::{RichText, ScrollArea, Ui};
+use reinwright_core::asked::full_name;
 use reinwright_core::shop::family::{Difference, Why};
 
 use super::FamilyBench;
 use crate::window::panels::answers;
-use crate::window::state::rows::full_name;
 
 /// A page beside the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -2,10 +2,10 @@
 
 use egui::{Sense, Ui};
 use reinwright_core::shop::family::{EditError, Family, Row, Rule};
+use reinwright_core::tongs::document::SetError;
 
 use super::grid::Grid;
 use super::set::Set;
-use crate::window::state::rows::full_name;
 
 /// Whose value a cell holds.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -135,9 +135,9 @@ impl TableView {
 
 fn why(error: EditError) -> String {
     match error {
-        EditError::Value(_path, why) => why,
+        EditError::Set(SetError::Value(_path, why)) => why.to_string(),
         EditError::NoSize(..)
-        | EditError::NoField(_)
+        | EditError::Set(SetError::NoField(_))
         | EditError::NoLength(_)
         | EditError::Full
         | EditError::Last
@@ -152,8 +152,5 @@ pub(super) fn name(set: &Set, row: &Row, column: Column) -> String {
         Column::Base => "Base",
         Column::Size(at) => set.table.labels.get(at).map_or("", String::as_str),
     };
-    format!(
-        "{whose}: {}",
-        full_name(field.part, &field.path, field.label)
-    )
+    format!("{whose}: {}", field.full_name())
 }

@@ -132,9 +132,8 @@ impl FamilyBench {
             .add(Size::new(work))
             .map_err(|error| error.to_string());
         // What a file may not carry is not begun either.
-        let checked = reinwright_core::shop::family::write(&trial);
-        let checked = reinwright_core::shop::family::read(checked.as_bytes());
-        let outcome = added.and_then(|at| checked.map(|_family| at).map_err(|e| e.to_string()));
+        let checked = reinwright_core::shop::family::whole_text(&trial);
+        let outcome = added.and_then(|at| checked.map(|_text| at).map_err(|e| e.to_string()));
         if outcome.is_ok() {
             self.session.now = trial;
         }

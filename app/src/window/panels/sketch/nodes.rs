@@ -182,59 +182,63 @@ impl Sketching {
     }
 
     fn depth_and_ease(&mut self, ui: &mut Ui, sketch: &Sketch) -> Option<Sketch> {
-        let mut next = None;
-        let steel = sketch.nodes[self.node].steel;
-        let mut both = self.depth == Depth::BothSides;
-        let inner = self.node > 0 && self.node + 1 < sketch.nodes.len();
+        let mut turned = None;
         ui.horizontal(|ui| {
-            let hint =
-                "Moving the back moves the inside as far the other way; else the inside stays";
-            if ui
-                .checkbox(&mut both, "Both sides move")
-                .on_hover_text(hint)
-                .changed()
-            {
-                self.depth = if both {
-                    Depth::BothSides
-                } else {
-                    Depth::OneSide
-                };
-            }
-            let mut carries = steel.is_some();
-            let hint = "Without its own section the node only bends the line";
-            let section = ui.add_enabled(inner, egui::Checkbox::new(&mut carries, "Section"));
-            if section.on_hover_text(hint).changed() {
-                next = Some(sketch.with_steel_turned(self.node));
-            }
+            self.both_sides(ui);
+            turned = self.has_section(ui, sketch);
         });
+        self.ease(ui, sketch).or(turned)
+    }
+
+    fn both_sides(&mut self, ui: &mut Ui) {
+        let mut both = self.depth == Depth::BothSides;
+        let hint = "Moving the back moves the inside as far the other way; else the inside stays";
+        let tick = ui.checkbox(&mut both, "Both sides move");
+        if tick.on_hover_text(hint).changed() {
+            self.depth = if both {
+                Depth::BothSides
+            } else {
+                Depth::OneSide
+            };
+        }
+    }
+
+    /// Whether the node has a section of its own.
+    fn has_section(&self, ui: &mut Ui, sketch: &Sketch) -> Option<Sketch> {
+        let inner = self.node > 0 && self.node + 1 < sketch.nodes.len();
+        let mut carries = sketch.nodes[self.node].steel.is_some();
+        let hint = "Without its own section the node only bends the line";
+        let tick = ui.add_enabled(inner, egui::Checkbox::new(&mut carries, "Section"));
+        let turned = tick.on_hover_text(hint).changed();
+        turned.then(|| sketch.with_steel_turned(self.node))
+    }
+
+    /// How the sizes go on to the next section.
+    fn ease(&self, ui: &mut Ui, sketch: &Sketch) -> Option<Sketch> {
+        let steel = sketch.nodes[self.node].steel;
         let steel = steel.filter(|_| self.node + 1 < sketch.nodes.len())?;
         let mut ease = steel.ease;
         ui.horizontal(|ui| {
             label(ui, "Sizes to the next");
-            let name = EASES
-                .iter()
-                .find(|(it, _)| *it == ease)
-                .map_or("", |(_, name)| name);
+            let of_now = EASES.iter().find(|(it, _)| *it == ease);
             let list = ComboBox::from_id_salt("node ease")
                 .width(ui.available_width())
-                .selected_text(name);
-            let response = list.show_ui(ui, |ui| {
+                .selected_text(of_now.map_or("", |(_, name)| name));
+            let list = list.show_ui(ui, |ui| {
                 for (it, name) in EASES {
                     ui.selectable_value(&mut ease, it, name);
                 }
             });
-            response
-                .response
-                .accessible_name("Node to the next")
-                .on_hover_text("How the sizes go on to the next section");
+            let list = list.response.accessible_name("Node to the next");
+            list.on_hover_text("How the sizes go on to the next section");
         });
-        if ease != steel.ease {
-            let mut eased = sketch.clone();
-            eased.nodes[self.node].steel =
-                Some(reinwright_core::tongs::jaw::sketch::Steel { ease, ..steel });
-            next = Some(eased);
+        if ease == steel.ease {
+            return None;
         }
-        next
+        let mut eased = sketch.clone();
+        eased.nodes[self.node].steel =
+            Some(reinwright_core::tongs::jaw::sketch::Steel { ease, ..steel });
+        Some(eased)
     }
 
     /// How the work lies, and between which nodes it may bear.

@@ -54,6 +54,23 @@ struct Placed {
     id: Id,
 }
 
+impl Placed {
+    fn of(handle: &Handle, sheet: &Sheet, answers: &Answers) -> Self {
+        let place = answers.place(handle, &sheet.on());
+        Self {
+            at: sheet.lies.view.to_screen(place),
+            id: id(&handle.id),
+        }
+    }
+}
+
+/// The handles of the design, and those of the node that is chosen.
+fn all(answers: &mut Answers, drawn_on: DrawnOn) -> Vec<Handle> {
+    let of_design = answers.handles();
+    let of_node = node_handles(answers.document(), &answers.known.model, drawn_on.node);
+    of_design.iter().cloned().chain(of_node).collect()
+}
+
 impl Handles {
     /// Whether a handle is being dragged.
     pub(crate) fn busy(&self) -> bool {
@@ -99,21 +116,13 @@ impl Handles {
             look.point_at(held.handle.part);
             return None;
         }
-        let mut chosen = None;
-        let mut all: Vec<Handle> = answers.handles().to_vec();
-        let of_node = node_handles(answers.document(), &answers.known.model, drawn_on.node);
-        all.extend(of_node);
+        let all = all(answers, drawn_on);
         let placed: Vec<Placed> = all
             .iter()
-            .map(|handle| Placed {
-                at: sheet
-                    .lies
-                    .view
-                    .to_screen(answers.place(handle, &sheet.on())),
-                id: id(&handle.id),
-            })
+            .map(|handle| Placed::of(handle, sheet, answers))
             .collect();
         let nearest = nearest(&sheet.response, &placed);
+        let mut chosen = None;
         for (i, (handle, place)) in all.iter().zip(&placed).enumerate() {
             let near = nearest.filter(|(which, _)| *which == i).map(|(_, far)| far);
             let response = widget(ui, sheet, (handle, place), near);

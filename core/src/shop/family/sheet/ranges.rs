@@ -101,8 +101,8 @@ impl Chart<'_> {
     }
 
     fn about(&self, answer: &SizeAnswer) -> String {
-        let bar = self.units.show().text(answer.balance.pair_bar_length_mm);
-        let mass = mass(self.units, answer.balance.pair_mass_kg);
+        let bar = self.units.show().text(answer.balance.bar_length_mm);
+        let mass = mass(self.units, answer.model.mass_kg());
         format!("{bar} of {}, {mass}", bar_words(&answer.document.bar.stock))
     }
 

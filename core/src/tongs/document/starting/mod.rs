@@ -11,17 +11,17 @@ mod rein;
 use super::{Document, FORMAT, Hand};
 use crate::asked::{Allowances, Bar, Choice, Layout, Units, Work, capital, says_lie};
 use crate::paper::Projection;
-use crate::tongs::jaw::Jaw;
+use crate::tongs::jaw::{Jaw, JawKind};
 use crate::units::Unit;
 use metal::Metal;
 use reach::Arms;
 
 impl Work {
-    /// Turned as the jaw style of a name takes it at its best: a square goes into a V on its
+    /// Turned as a jaw style takes it at its best: a square goes into a V on its
     /// corners, between flat faces on its flats.
     #[must_use]
-    pub fn laid_for(mut self, jaw: &str) -> Self {
-        if let Some(wanted) = crate::tongs::jaw::JawStyle::lie(jaw) {
+    pub fn laid_for(mut self, jaw: JawKind) -> Self {
+        if let Some(wanted) = jaw.lie() {
             self.lay(wanted);
         }
         self
@@ -29,7 +29,7 @@ impl Work {
 
     /// Laid as the text that names it says, or else for a jaw style.
     #[must_use]
-    pub fn laid_as_said(self, text: &str, jaw: &str) -> Self {
+    pub fn laid_as_said(self, text: &str, jaw: JawKind) -> Self {
         if says_lie(text) {
             self
         } else {
@@ -45,14 +45,14 @@ impl Document {
     }
 
     /// A whole pair in proportion to the work and the bar, stout enough for a strong squeeze as far
-    /// as the bar can be; `None` if no jaw style has the name.
-    pub fn starting(jaw: &str, work: Work, bar: Bar) -> Option<Self> {
-        let jaw = Jaw::suited(jaw, &work, &bar)?;
+    /// as the bar can be.
+    pub fn starting(jaw: JawKind, work: Work, bar: Bar) -> Self {
+        let jaw = Jaw::suited(jaw, &work, &bar);
         let metal = Metal::of(&bar);
         let arms = Arms::suited(&metal, &jaw);
         let rein = rein::rein(&metal, &arms);
         let inch = matches!(metal.unit, Unit::Inch | Unit::Foot);
-        Some(Self {
+        Self {
             format: FORMAT,
             name: title(&jaw, &work),
             note: String::new(),
@@ -78,12 +78,12 @@ impl Document {
             rein,
             layout: Layout::DoubleEnded,
             allowances: Allowances::usual(metal.unit),
-        })
+        }
     }
 }
 
 /// `V bit tongs for 3/4 in square`.
 fn title(jaw: &Jaw, work: &Work) -> String {
-    let shape = work.names()[work.chosen()];
+    let shape = work.way();
     capital(&format!("{} tongs for {} {shape}", jaw.name(), work.size()))
 }

@@ -1,7 +1,7 @@
 //! Changing a sketch: one value of one node, or its list of nodes.
 
 use super::{Growth, Node, STEEPEST, Sketch, SketchShape, Steel};
-use crate::asked::Range;
+use crate::asked::range::RUN;
 use crate::tongs::jaw::{Jaw, JawStyle};
 use crate::units::{Length, Offset, Unit};
 
@@ -354,7 +354,7 @@ impl Jaw {
         if let JawStyle::Sketch(old) = &self.style {
             let times = sketch.drawn_length() / old.drawn_length();
             if (times - 1.0).abs() > 1e-12 {
-                let range = Range::RUN;
+                let range = RUN;
                 let asked = self.length.mm() * times;
                 let length = Length::from_mm(asked, self.length.unit());
                 // A limit is whole in millimetres; in inches it could be missed by a hair.

@@ -16,7 +16,8 @@ pub use shape::{Alike, Corner, Ready, SketchShape, Surface};
 use serde::{Deserialize, Serialize};
 
 use super::{Course, Flat, Form, Lay, Remark, Style};
-use crate::asked::{Bar, Follows, Range, Visitor, Work};
+use crate::asked::range::STEEL;
+use crate::asked::{Bar, Work, fields};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
 use crate::units::{Length, Offset};
@@ -122,6 +123,14 @@ const LEAST_APART: f64 = 0.05;
 /// The line runs no steeper, degrees.
 pub(crate) const STEEPEST: f64 = 80.0;
 
+fields! { Sketch: |Self { fits, .. }, v| {
+    v.value("fits", fits, STEEL).of_work()
+        .says(
+            "Drawn to fit",
+            "Size of the work that it is used for: the whole sketch grows with it",
+        );
+}}
+
 impl Style for Sketch {
     const NAME: &'static str = "sketch";
     const ABOUT: &'static str = "A jaw of your own, drawn node by node";
@@ -133,16 +142,6 @@ impl Style for Sketch {
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         Flat::suited_length_mm(work, bar)
-    }
-
-    fn fields(&mut self, v: &mut Visitor<'_>) {
-        v.length(
-            "fits",
-            "Drawn to fit",
-            "Size of the work that it is used for: the whole sketch grows with it",
-            (Range::STEEL, Follows::Work),
-            &mut self.fits,
-        );
     }
 
     fn form(&self, length: f64) -> Form {

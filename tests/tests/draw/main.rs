@@ -1,0 +1,5 @@
+//! What is drawn: texts clear of each other, handles on the steel, a picture of every jaw style.
+
+mod handles;
+mod pictures;
+mod texts;

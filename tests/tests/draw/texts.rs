@@ -1,0 +1,108 @@
+//! Drawings: no text stands on another, however large the lettering is against the tongs.
+
+use kurbo::{Rect, Vec2};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::paper::{Drawing, Item};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
+use reinwright_core::tongs::resolve;
+use reinwright_tests::designs::samples;
+use reinwright_tests::pairs::starting;
+
+fn gather(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
+    for item in items {
+        match item {
+            Item::Text(text) => found.push((text.text.clone(), text.bounds() + shift)),
+            Item::Group(group) => gather(&group.items, shift + group.shift, found),
+            Item::Path(_) => {}
+        }
+    }
+}
+
+#[track_caller]
+fn check_texts(name: &str, drawing: &Drawing) {
+    let mut texts = Vec::new();
+    gather(&drawing.items, Vec2::ZERO, &mut texts);
+    assert!(texts.len() > 4, "{name}: {} texts", texts.len());
+    for (index, (text, place)) in texts.iter().enumerate() {
+        for (other, there) in &texts[index + 1..] {
+            let both = place.intersect(*there);
+            let apart = both.width() <= 0.0 || both.height() <= 0.0;
+            assert!(apart, "{name}: \"{text}\" stands on \"{other}\"");
+        }
+    }
+}
+
+#[test]
+fn no_text_stands_on_another() {
+    for (name, design) in samples() {
+        let model = resolve(&design);
+        check_texts(&format!("{name}, half"), &draw::half(&design, &model));
+        // From the lettering of a template to that of a window of 1024 x 700 and smaller.
+        for text in [3.5, 7.0, 14.0, 18.0, 24.0] {
+            let options = DrawOptions {
+                text,
+                ..DrawOptions::default()
+            };
+            let pair = draw::pair(&design, &model, &options);
+            check_texts(&format!("{name}, pair, {text} mm"), &pair);
+        }
+    }
+}
+
+#[test]
+fn no_text_stands_on_another_whatever_the_jaw() {
+    let works = [
+        "1/4 in round",
+        "1/2 in round",
+        "1 in square",
+        "1/4 x 1 in flat",
+    ];
+    for jaw in JawKind::ALL {
+        for work in works {
+            let design = starting(jaw.name(), work, "5/8 in square");
+            let model = resolve(&design);
+            let name = format!("{jaw} on {work}");
+            check_texts(&format!("{name}, half"), &draw::half(&design, &model));
+            let pair = draw::pair(&design, &model, &DrawOptions::default());
+            check_texts(&format!("{name}, pair"), &pair);
+        }
+    }
+}
+
+/// What is written at the tip stands over the steel: past it, it cost a page of paper for the last
+/// letters.
+#[test]
+fn the_tip_of_a_template_takes_no_paper_for_its_size() {
+    for jaw in ["flat", "v bit", "bolt", "duckbill"] {
+        let design = starting(jaw, "1/2 in round", "3/4 in square");
+        let model = resolve(&design);
+        let mut texts = Vec::new();
+        gather(&draw::half(&design, &model).items, Vec2::ZERO, &mut texts);
+        let at_tip = drawing_of_tip(&design);
+        let (words, place) = texts
+            .iter()
+            .find(|(words, _)| *words == at_tip)
+            .unwrap_or_else(|| panic!("{jaw}: {at_tip} is not in {texts:?}"));
+        let tip = model.a.tip();
+        assert!(
+            place.x1 <= tip,
+            "{jaw}: {words} ends {} past",
+            place.x1 - tip
+        );
+    }
+}
+
+/// The section at the tip as a template writes it.
+fn drawing_of_tip(design: &Document) -> String {
+    let show = design.units.show();
+    let form = design.jaw.plain_form();
+    let last = form.stations.last().expect("a tip");
+    let profile = &form.profiles[last.profile];
+    let section = reinwright_core::shape::section::Section::new(profile, last.depth, last.width);
+    format!(
+        "{} × {}",
+        show.number(section.depth),
+        show.number(section.width)
+    )
+}

@@ -1,0 +1,5 @@
+//! What must stay true of the tree itself.
+
+mod imports;
+mod rooms;
+mod tidy;

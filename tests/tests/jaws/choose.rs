@@ -1,0 +1,202 @@
+//! Which style for which work. The verdicts are the trade's (common practice, no source); that a
+//! pair meets, rides or tips is reckoned and checked against plane geometry.
+
+use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
+use reinwright_core::shop::{Advice, advise, choose};
+use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
+use reinwright_core::units::Unit;
+use reinwright_tests::pairs::{self, bar};
+
+fn asked(work: &str, way: Way) -> Vec<Advice> {
+    choose(&pairs::work(work), way, &bar("3/4 in square"))
+}
+
+#[track_caller]
+fn check(work: &str, way: Way, expected: &[(&str, Verdict)]) {
+    let found = asked(work, way);
+    for (style, verdict) in expected {
+        let advice = found.iter().find(|advice| advice.style.name() == *style);
+        let advice = advice.unwrap_or_else(|| panic!("nothing is said of {style}"));
+        assert_eq!(
+            &advice.verdict, verdict,
+            "{style} for {work}: {}",
+            advice.reason
+        );
+    }
+}
+
+#[test]
+fn round_bar_end_on() {
+    check(
+        "5/8 in round",
+        Way::EndOn,
+        &[
+            ("v bit", Verdict::Suits),
+            ("hollow bit", Verdict::Suits),
+            ("bolt", Verdict::WillDo),
+            ("flat", Verdict::Unsafe),
+            ("open mouth", Verdict::Unsafe),
+            ("duckbill", Verdict::Unsafe),
+            ("notched", Verdict::Unsafe),
+            ("box", Verdict::Unsafe),
+            ("square mouth", Verdict::Unsafe),
+            ("goose neck", Verdict::Suits),
+            ("bent bit", Verdict::NotFor),
+        ],
+    );
+    let flat = advise(
+        JawKind::Flat,
+        &pairs::work("5/8 in round"),
+        Way::EndOn,
+        &bar("3/4 in square"),
+    );
+    let reason = flat.reason;
+    assert!(
+        reason.contains("rolls") && reason.contains("fly out"),
+        "{reason}"
+    );
+}
+
+#[test]
+fn flat_bar_end_on() {
+    check(
+        "1/4 x 1 in flat",
+        Way::EndOn,
+        &[
+            ("flat", Verdict::Suits),
+            ("duckbill", Verdict::Suits),
+            ("open mouth", Verdict::WillDo),
+            ("pick-up", Verdict::WillDo),
+            ("v bit", Verdict::Unsafe),
+            ("box", Verdict::Suits),
+            ("square mouth", Verdict::NotFor),
+            ("scrolling", Verdict::NotFor),
+        ],
+    );
+}
+
+#[test]
+fn hexagon_goes_into_a_v_on_its_corners_and_between_faces_on_its_flats() {
+    let found = asked("5/8 in hexagon", Way::EndOn);
+    let lie = |style: &str| {
+        let advice = found.iter().find(|advice| advice.style.name() == style);
+        match advice.expect("a style").pair.work {
+            Work::Hexagon { lie, .. } => lie,
+            other => panic!("{other:?}"),
+        }
+    };
+    assert_eq!((lie("v bit"), lie("flat")), (Lie::OnCorners, Lie::OnFlats));
+    check(
+        "5/8 in hexagon",
+        Way::EndOn,
+        &[("v bit", Verdict::Suits), ("flat", Verdict::WillDo)],
+    );
+}
+
+#[test]
+fn other_ways_of_holding() {
+    check(
+        "3/8 in round",
+        Way::Across,
+        &[
+            ("link", Verdict::Suits),
+            ("pick-up", Verdict::Suits),
+            ("scrolling", Verdict::Suits),
+            ("notched", Verdict::Suits),
+            ("v bit", Verdict::NotFor),
+            ("flat", Verdict::Unsafe),
+        ],
+    );
+    check(
+        "1/2 in round",
+        Way::ByHead,
+        &[("bolt", Verdict::Suits), ("v bit", Verdict::NotFor)],
+    );
+    check("1 in round", Way::Across, &[("scrolling", Verdict::Unsafe)]);
+    check(
+        "3/8 in round",
+        Way::Beside,
+        &[("flat", Verdict::NotFor), ("bent bit", Verdict::Suits)],
+    );
+    check(
+        "1 in square",
+        Way::ByEye,
+        &[
+            ("hammer eye", Verdict::Suits),
+            ("chisel head", Verdict::Suits),
+            ("bolt", Verdict::NotFor),
+        ],
+    );
+}
+
+#[test]
+fn what_suits_comes_first_and_every_style_is_spoken_of_once() {
+    for way in Way::ALL {
+        let found = asked("5/8 in square", way);
+        let verdicts: Vec<Verdict> = found.iter().map(|advice| advice.verdict).collect();
+        assert!(verdicts.is_sorted(), "{way:?}: {verdicts:?}");
+        let mut kinds: Vec<JawKind> = found.iter().map(|advice| advice.style).collect();
+        kinds.sort_unstable();
+        let all = JawKind::ALL.iter().copied();
+        let all: Vec<JawKind> = all.filter(|kind| *kind != JawKind::Sketch).collect();
+        assert_eq!(kinds, all);
+        for advice in &found {
+            assert!(
+                !advice.reason.is_empty() && !advice.reason.ends_with('.'),
+                "{advice:?}"
+            );
+        }
+    }
+}
+
+#[test]
+fn wide_work_that_tips_is_told_of_where_the_style_would_suit() {
+    // The flat jaw on 3/4 in bar is 1.17 · 19.05 = 22.3 mm wide: over four times that is tipping.
+    let wide = asked("6 x 100 mm flat", Way::EndOn);
+    let flat = wide
+        .iter()
+        .find(|advice| advice.style == JawKind::Flat)
+        .expect("flat");
+    assert_eq!(flat.verdict, Verdict::WillDo);
+    assert!(flat.reason.ends_with("it tips"), "{}", flat.reason);
+    let duckbill = wide
+        .iter()
+        .find(|advice| advice.style == JawKind::Duckbill)
+        .expect("duckbill");
+    assert_eq!(duckbill.verdict, Verdict::Suits, "{}", duckbill.reason);
+}
+
+#[test]
+fn ways_are_known_by_their_names() {
+    for way in Way::ALL {
+        assert_eq!(Way::named(way.name()), Some(way));
+        assert_eq!(Way::named(&way.name().replace(' ', "-")), Some(way));
+    }
+    assert_eq!(Way::named("By-Head"), Some(Way::ByHead));
+    assert_eq!(Way::named("sideways"), None);
+}
+
+#[test]
+fn work_is_read_without_its_unit_and_said_in_words_that_are_read_back() {
+    let work = |text: &str, unit: Unit| parse_work_in(text, unit).expect("work");
+    for (text, unit, words) in [
+        ("5/8 hex", Unit::Inch, "5/8 in hexagon"),
+        ("5/8 hex", Unit::Millimetre, "5/8 in hexagon"),
+        (
+            "16 square on corners",
+            Unit::Millimetre,
+            "16 mm square on corners",
+        ),
+        ("16 mm round", Unit::Inch, "16 mm round"),
+        ("1/4 x 1 flat", Unit::Inch, "1/4 in x 1 in flat"),
+    ] {
+        let read = work(text, unit);
+        assert_eq!(read.words(), words);
+        assert_eq!(parse_work(&read.words()), Ok(read));
+    }
+    assert!(parse_work_in("thick hex", Unit::Inch).is_err());
+    assert!(
+        parse_work("5/8 hex").is_err(),
+        "without a unit it is not known what 5/8 is"
+    );
+}

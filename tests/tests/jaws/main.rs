@@ -1,0 +1,9 @@
+//! The jaw styles: each at every size of work, those with a shape of their own, work across them,
+//! jaws of one's own, and which style suits which work.
+
+mod bows;
+mod choose;
+mod crosswise;
+mod sketch;
+mod table;
+mod tips;

@@ -1,0 +1,11 @@
+//! A pair of tongs: its text, how its jaws come to rest on the work, its halves as solids, how they
+//! go together.
+
+mod document;
+mod piece;
+mod rein_ends;
+mod rotation;
+mod samples;
+mod seat;
+mod solid;
+mod starting;

@@ -1,0 +1,20 @@
+//! The window by its labels, without a display: what is clicked and typed must stand in the design.
+
+mod family;
+mod fields;
+mod files;
+mod fit;
+mod handles;
+mod shelf;
+mod sketch;
+mod styles;
+mod trace;
+mod whole;
+
+use reinwright_tests::pairs;
+use reinwright_tests::window::{TALL, Window, show_design};
+
+/// A tall window on a flat pair in inches.
+fn flat() -> Window {
+    show_design(pairs::flat(), TALL)
+}
