@@ -63,14 +63,16 @@ impl Style for HollowBit {
             }
         };
         let reach = suited_bit_mm(work) / 2.0 + 0.3 * side;
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
             radius: fine(radius * size, unit),
             groove: fine(0.4 * size, unit),
             wall: stout::wall(bar, (reach, 0.28 * side), |wall| {
                 surfaces(radius * size, 0.4 * size, wall)
             }),
-            root_depth: Length::measured(0.62 * side, unit),
-            root_width: Length::measured(1.1 * side, unit),
+            root_depth,
+            root_width,
             blend: Length::measured(0.9 * side, unit),
         }
     }

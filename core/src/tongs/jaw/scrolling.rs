@@ -46,7 +46,7 @@ impl Style for Scrolling {
         let slim = Self::suited_length_mm(work, bar) - BLEND * side;
         let root = stout::diameter_mm(bar, slim / 2.0).clamp(0.6 * side, 0.95 * side);
         Self {
-            root_depth: of_bar(0.62),
+            root_depth: stout::heel(bar, 0.62 * side, BLEND * side + slim / 2.0),
             root_width: of_bar(0.9),
             blend: of_bar(BLEND),
             root_diameter: Length::measured(root, unit),

@@ -98,6 +98,13 @@ pub(super) fn root_mm(bar: &Bar, reach: f64) -> f64 {
     depth_mm(bar, reach + NECK * side, thick).clamp(0.5 * side, 0.9 * side)
 }
 
+/// The depth of a heel, mm: the usual one, or what the neck behind it needs, so that the two meet
+/// without a hump.
+pub(super) fn heel(bar: &Bar, usual: f64, reach: f64) -> Length {
+    let depth = usual.max(root_mm(bar, reach));
+    Length::measured(depth, bar.stock.size().unit())
+}
+
 /// The diameter at which a round bears a strong squeeze so far from the work, mm: a round has
 /// `π/32 d³`.
 pub(super) fn diameter_mm(bar: &Bar, reach: f64) -> f64 {
