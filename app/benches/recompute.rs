@@ -71,7 +71,7 @@ fn stages(c: &mut Criterion) {
         });
         group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
         group.bench_function("bar", |b| {
-            b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5))
+            b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5));
         });
         let held = handles(&design, &model);
         group.bench_function("handles", |b| {

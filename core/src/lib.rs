@@ -1,15 +1,21 @@
 //! A pair of smith's tongs as parametric sections.
 //!
-//! The folders are the pipeline:
+//! The folders are rooms in strict order: a room imports only rooms above it in this list, and a
+//! test holds that.
 //!
 //! 1. [`units`]: sizes as text and value;
-//! 2. [`document`]: what the smith asked for, and its file;
-//! 3. [`resolve()`]: from the document to a [`model::Model`], built of [`jaw`] styles,
-//!    [`section`]s carried along [`sweep`]s, and the [`body`] with its boss, on work that is
-//!    seated by [`mod@seat`];
-//! 4. [`drawing`]: from the model to a display list, and to pages of paper; [`export`] writes them;
-//! 5. [`finding`]: what the smith should know;
-//! 6. [`handle`]: what of the drawing can be dragged, and what a drag makes of the document.
+//! 2. [`number`]: quadrature, roots, plane geometry;
+//! 3. [`steel`]: grades, density, cold and hot strength, friction;
+//! 4. [`finding`]: what the smith should know, as types;
+//! 5. [`asked`]: what is asked for, whatever is forged: fields and their limits, work, bar, losses;
+//! 6. [`shape`]: steel as geometry, and the [`shape::Piece`] that all forging knows;
+//! 7. [`paper`]: the display list, pages of paper, and the ink of PDF and SVG;
+//! 8. [`forge`]: what holds for any piece: the balance back to bar;
+//! 9. [`tongs`]: the document of a pair, its jaws, and the model that [`tongs::resolve`] makes of
+//!    it;
+//! 10. [`proof`]: whether a pair can be made, holds and lasts;
+//! 11. [`draw`]: the views of a pair, and what of the drawing can be dragged;
+//! 12. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
 //!
 //! # Frame, units, signs
 //! Millimetres, radians inside, right-handed, y up. The rivet's axis is z through the origin; +x

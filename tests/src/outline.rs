@@ -1,7 +1,8 @@
-//! Outlines as polygons, for `geo` to judge.
+//! What is drawn: outlines as polygons, for `geo` to judge, and texts with their places.
 
 use geo::{LineString, Polygon};
-use kurbo::{BezPath, PathEl};
+use kurbo::{BezPath, PathEl, Rect, Vec2};
+use reinwright_core::paper::{Drawing, Item};
 
 /// How far a polygon may stray from its curve, mm.
 pub const STRAY: f64 = 1e-3;
@@ -30,4 +31,20 @@ pub fn polygon(path: &BezPath) -> Polygon {
 /// A closed path as a polygon that strays no more than so far from it, mm.
 pub fn polygon_within(path: &BezPath, stray: f64) -> Polygon {
     Polygon::new(LineString::from(corners_within(path, stray)), Vec::new())
+}
+
+/// Every text of a drawing with the room that it takes.
+pub fn texts(drawing: &Drawing) -> Vec<(String, Rect)> {
+    fn gather(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
+        for item in items {
+            match item {
+                Item::Text(text) => found.push((text.text.clone(), text.bounds() + shift)),
+                Item::Group(group) => gather(&group.items, shift + group.shift, found),
+                Item::Path(_) => {}
+            }
+        }
+    }
+    let mut found = Vec::new();
+    gather(&drawing.items, Vec2::ZERO, &mut found);
+    found
 }

@@ -53,6 +53,7 @@ fn stock_is_read_as_a_smith_writes_it() {
 #[track_caller]
 fn no_stock(text: &str, why: &str) {
     let error = Stock::parse(text, Units::Inch).expect_err(text);
+    let error = error.to_string();
     assert!(error.contains(why), "{text}: {error}");
     assert!(!error.ends_with('.'), "{error}");
 }

@@ -50,9 +50,9 @@ struct FindingAnswer<'a> {
     severity: &'static str,
     part: &'static str,
     message: &'a str,
-    /// In mm, unless the message names another unit.
-    value: f64,
-    limit: f64,
+    /// In mm, unless the message names another unit; null where no number decides.
+    value: Option<f64>,
+    limit: Option<f64>,
     hint: &'a str,
     source: &'static str,
 }
@@ -63,8 +63,8 @@ impl<'a> Answer<'a> {
             severity: finding.severity.name(),
             part: finding.part.name(),
             message: &finding.message,
-            value: finding.value,
-            limit: finding.limit,
+            value: finding.held.map(|held| held.value),
+            limit: finding.held.map(|held| held.limit),
             hint: &finding.hint,
             source: finding.source,
         };

@@ -118,7 +118,7 @@ fn figure_line(figure: &Figure, show: Show) -> String {
         Quantity::Stress => format!("{value:.0} MPa"),
         Quantity::Length => show.text(value),
     };
-    let mut text = figure.what.to_owned();
+    let mut text = figure.what.name().to_owned();
     if figure.squeeze_n > 0.0 {
         // Writing to a string cannot fail.
         let _ = write!(text, " under {:.0} N", figure.squeeze_n);

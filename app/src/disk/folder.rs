@@ -74,7 +74,8 @@ pub fn keep(folder: &Path, marks: &Marks) -> Result<(), String> {
 /// # Errors
 /// One sentence that says what is wrong and leaves it to the caller to name the file.
 pub fn read(path: &Path) -> Result<Filed, String> {
-    shelf::read(&files::unnamed_bytes(path)?)
+    let bytes = files::unnamed_bytes(path)?;
+    shelf::read(&bytes).map_err(|error| error.to_string())
 }
 
 /// The name by which a file is known on the shelf.

@@ -6,9 +6,10 @@ use reinwright_core::asked::Units;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
-use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::paper::{self, Drawing, Paper, PaperOptions, Sheet, TitleBlock};
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 
 /// Size of the lettering along the bar on a printed sheet, mm.
@@ -28,7 +29,7 @@ pub fn template_pdf(design: &Document, paper: Paper, day: Option<Date>) -> Vec<u
 /// The sheets of a design: each finished half that differs, the pair as set, the bar.
 pub fn sheets(design: &Document) -> Vec<Sheet> {
     let model = resolve(design);
-    let mut sheets = halves(design);
+    let mut sheets = halves(design, &model);
     sheets.push(Sheet {
         title: "The pair, set on its work".to_owned(),
         drawing: draw::pair(design, &model, &DrawOptions::default()),
@@ -41,22 +42,20 @@ pub fn sheets(design: &Document) -> Vec<Sheet> {
     sheets
 }
 
-fn halves(design: &Document) -> Vec<Sheet> {
-    let sheet = |title: &str, design: &Document| Sheet {
+/// One sheet when both halves are the same piece, else one for each.
+fn halves(design: &Document, model: &Model) -> Vec<Sheet> {
+    let sheet = |title: &str, drawing: Drawing| Sheet {
         title: title.to_owned(),
-        drawing: draw::half(design, &resolve(design)),
+        drawing,
     };
-    match &design.second_jaw {
-        None => vec![sheet("The half, finished: make two alike", design)],
-        Some(second) => {
-            let mut other = design.clone();
-            other.second_jaw = Some(std::mem::replace(&mut other.jaw, second.clone()));
-            vec![
-                sheet("Half A, finished", design),
-                sheet("Half B, finished", &other),
-            ]
-        }
+    let first = draw::half(design, model);
+    if model.same() {
+        return vec![sheet("The half, finished: make two alike", first)];
     }
+    vec![
+        sheet("Half A, finished", first),
+        sheet("Half B, finished", draw::other_half(design, model)),
+    ]
 }
 
 /// What the title block says of every sheet of a design.

@@ -1,16 +1,17 @@
 //! One half as a template to lay the hot work against.
 
-use kurbo::{Affine, Point, Rect};
+use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::pair::{over_rein, station_words, view_title};
 use super::views;
 use crate::finding::Part;
+use crate::number::roots::turning;
 use crate::paper::dimension::{Scale, Side, Wish, rows, running, segment};
-use crate::paper::{Align, Drawing, Item, Line, Projection, bounds};
+use crate::paper::{Align, Drawing, Item, Line, Projection, View, bounds};
 use crate::shape::sweep::Edge;
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
-use crate::units::Unit;
+use crate::units::{MM_PER_INCH, Unit};
 
 /// Text on a template, mm: read at arm's length beside the anvil.
 const TEXT: f64 = 3.5;
@@ -58,6 +59,15 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
     stack(document, model, side, top, scale)
 }
 
+/// The other half as a template, as it lies when it is turned into the place of the first.
+pub fn other_half(document: &Document, model: &Model) -> Drawing {
+    let mut document = document.clone();
+    if let Some(second) = &mut document.second_jaw {
+        std::mem::swap(&mut document.jaw, second);
+    }
+    half(&document, &model.turned_over())
+}
+
 /// On which side of its line a note stands: before the heel where the rivet's line leaves room,
 /// clear of the lines that follow; before the tip, where steel lies under it and it takes no paper
 /// of its own; else behind its own line.
@@ -91,21 +101,21 @@ fn stack(
     let at = over_rein(half, Affine::IDENTITY, Edge::Inner, scale);
     // Above the axis, which runs over the rein of a single half.
     let at = Point::new(at.x, at.y.max(1.2 * scale.text));
-    side.extend(view_title("Side view", at, scale));
+    side.extend(view_title((View::Side, View::Side.name()), at, scale));
     let title = match model.work.lies {
         Lies::Alongside => "Top view; the other half steps to the other side",
-        Lies::Endwise | Lies::Crosswise => "Top view",
+        Lies::Endwise | Lies::Crosswise => View::Top.name(),
     };
     top.extend(view_title(
-        title,
+        (View::Top, title),
         over_rein(half, Affine::IDENTITY, Edge::Far, scale),
         scale,
     ));
-    let side = Item::group("Side view", kurbo::Vec2::ZERO, side);
+    let view = |view: View, shift: Vec2, items| Item::view(view, view.name(), shift, items);
     Drawing {
         items: vec![
-            side,
-            Item::group("Top view", kurbo::Vec2::new(0.0, shift), top),
+            view(View::Side, Vec2::ZERO, side),
+            view(View::Top, Vec2::new(0.0, shift), top),
         ],
     }
 }
@@ -140,7 +150,14 @@ enum JawEnd {
     Tip,
 }
 
-/// Stations of the jaw where its sections are given, and of the rein every 3 in or 75 mm from the
+/// Stations of the rein stand so far apart, mm: a hand's breadth in round numbers, 3 in or 75 mm.
+const APART: (f64, f64) = (3.0 * MM_PER_INCH, 75.0);
+
+/// Parts of that distance in which a station would crowd the rein's end, and its start.
+const NEAR_END: f64 = 0.2;
+const NEAR_START: f64 = 0.3;
+
+/// Stations of the jaw where its sections are given, and of the rein at round distances from the
 /// rivet.
 fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     let show = document.units.show();
@@ -159,14 +176,14 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
         }
     };
     let every = match document.units.unit() {
-        Unit::Inch | Unit::Foot => 76.2,
-        Unit::Millimetre | Unit::Centimetre => 75.0,
+        Unit::Inch | Unit::Foot => APART.0,
+        Unit::Millimetre | Unit::Centimetre => APART.1,
     };
     let mut rein = vec![0.0];
     let mut reach = every;
     let end = half.rein.middle(half.bent_from()).x;
-    while -reach > end + 0.2 * every {
-        if -reach < half.rein_start().x - 0.3 * every {
+    while -reach > end + NEAR_END * every {
+        if -reach < half.rein_start().x - NEAR_START * every {
             rein.push(along_rein(half, -reach));
         }
         reach += every;
@@ -224,8 +241,9 @@ fn distances(
     scale: Scale,
 ) -> Vec<Item> {
     let sign = if side == Side::Above { 1.0 } else { -1.0 };
-    // Notes of near stations may need two rows, and sometimes more.
-    let usual = base + sign * 3.2 * scale.row();
+    /// Rows outside the notes: those of near stations may need two, and sometimes more.
+    const OUTSIDE: f64 = 3.2;
+    let usual = base + sign * OUTSIDE * scale.row();
     let row = if side == Side::Above {
         usual.max(noted.y1 + scale.row())
     } else {
@@ -242,14 +260,6 @@ fn distances(
 
 /// Where along the rein its middle has an x.
 fn along_rein(half: &Half, x: f64) -> f64 {
-    let (mut low, mut high) = (0.0, half.bent_from());
-    for _ in 0..50 {
-        let s = f64::midpoint(low, high);
-        if half.rein.edge_point(Edge::Outer, s).x > x {
-            low = s;
-        } else {
-            high = s;
-        }
-    }
-    f64::midpoint(low, high)
+    let before = |s: f64| half.rein.edge_point(Edge::Outer, s).x > x;
+    turning((0.0, half.bent_from()), before)
 }

@@ -9,7 +9,7 @@ mod rivet;
 mod stress;
 mod views;
 
-pub use half::half;
+pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::{Shifts, pair};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};

@@ -7,7 +7,7 @@ use super::{DrawOptions, views};
 use crate::asked::{PlainSection, Work};
 use crate::finding::Part;
 use crate::paper::dimension::{Scale, Side, Wish, arrow, rectangle, rows, segment, upright};
-use crate::paper::{Align, Drawing, Item, Line, Projection, bounds};
+use crate::paper::{Align, Drawing, Item, Line, Projection, View, bounds};
 use crate::shape::section::Profile;
 use crate::shape::sweep::Edge;
 use crate::tongs::document::{Boss, BossShape, Document};
@@ -53,24 +53,24 @@ pub struct Shifts {
 impl Shifts {
     /// Read off a drawing that [`pair`] made; views that it does not have stand at the origin.
     pub fn of(drawing: &Drawing) -> Self {
-        let of = |name: &str| {
-            let groups = drawing.items.iter().filter_map(|item| match item {
+        let of = |view: View| {
+            let mut groups = drawing.items.iter().filter_map(|item| match item {
                 Item::Group(group) => Some(group),
                 Item::Path(_) | Item::Text(_) => None,
             });
-            let mut named = groups.filter(|group| group.name.starts_with(name));
-            named.next().map_or(Vec2::ZERO, |group| group.shift)
+            let shown = groups.find(|group| group.view == Some(view));
+            shown.map_or(Vec2::ZERO, |group| group.shift)
         };
         Self {
-            top: of(TOP),
-            end: of(END),
+            top: of(View::Top),
+            end: of(View::End),
         }
     }
 }
 
-/// What the groups of the top and the end view are called, in first angle with a letter more.
-const TOP: &str = "Top view";
-const END: &str = "End view";
+/// What the end view is called in first angle, where an arrow with this letter says which way it
+/// looks.
+const END_BY_ARROW: &str = "End view A";
 
 /// Sets the views about the side view and names them.
 fn lay_out(
@@ -87,7 +87,7 @@ fn lay_out(
     let gap = BETWEEN * scale.text;
     let turned = Affine::rotate(-options.opening) * Model::half_b_pose();
     let over_side = over_rein(&model.b, turned, Edge::Outer, scale) + over_gap(model, scale);
-    let over_side = off_texts(over_side, "Side view", &views[0], scale);
+    let over_side = off_texts(over_side, View::Side.name(), &views[0], scale);
     let over_top = over_rein(&model.b, Affine::IDENTITY, Edge::Far, scale);
     // A view reaches as high as its name.
     side.y1 = side.y1.max(over_side.y + scale.text);
@@ -107,16 +107,20 @@ fn lay_out(
     });
     let shifts = [Vec2::ZERO, shifts.top, shifts.end];
     let over_end = Point::new(end.center().x, end.y1 + 0.9 * scale.text);
-    let end_name = if third { END } else { "End view A" };
+    let end_name = if third {
+        View::End.name()
+    } else {
+        END_BY_ARROW
+    };
     let titles = [
-        ("Side view", over_side),
-        (TOP, over_top),
-        (end_name, over_end),
+        (View::Side, View::Side.name(), over_side),
+        (View::Top, View::Top.name(), over_top),
+        (View::End, end_name, over_end),
     ];
     let mut items = Vec::new();
-    for ((mut view, shift), (name, at)) in views.into_iter().zip(shifts).zip(titles) {
-        view.extend(view_title(name, at, scale));
-        items.push(Item::group(name, shift, view));
+    for ((mut drawn, shift), (view, name, at)) in views.into_iter().zip(shifts).zip(titles) {
+        drawn.extend(view_title((view, name), at, scale));
+        items.push(Item::view(view, name, shift, drawn));
     }
     Drawing { items }
 }
@@ -184,14 +188,11 @@ pub(super) fn over_rein(half: &Half, pose: Affine, edge: Edge, scale: Scale) -> 
 }
 
 /// The name of a view with a small picture of what is looked at.
-pub(super) fn view_title(name: &str, at: Point, scale: Scale) -> Vec<Item> {
-    if name.starts_with("End view") {
-        return vec![Item::text(at, name, scale.text, Align::Middle)];
-    }
-    let small = if name == "Top view" {
-        small_top()
-    } else {
-        small_side()
+pub(super) fn view_title((view, name): (View, &str), at: Point, scale: Scale) -> Vec<Item> {
+    let small = match view {
+        View::Side => small_side(),
+        View::Top => small_top(),
+        View::End => return vec![Item::text(at, name, scale.text, Align::Middle)],
     };
     let pose = Affine::translate(at.to_vec2() + Vec2::new(0.0, 0.36 * scale.text))
         * Affine::scale(scale.text);
@@ -320,7 +321,7 @@ fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
             continue;
         }
         let at = corner(station.at.min(half.jaw.length() - jaw.tip.mm()));
-        let hang = if station.at > 0.7 * half.jaw.length() {
+        let hang = if station.at > NEAR_TIP * half.jaw.length() {
             Align::End
         } else {
             Align::Start
@@ -414,7 +415,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
     };
     let length = half.bent_from();
     let rivet = Point::new(0.0, -half.body.rim.half_across());
-    let end = Point::new(half.rein_end(), outer(0.97 * length).y);
+    let end = Point::new(half.rein_end(), outer(BEFORE_END * length).y);
     let tip = Point::new(
         half.tip(),
         -half.jaw.edge_point(Edge::Outer, half.jaw.length()).y,
@@ -433,7 +434,7 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
     let taper_end = length - rein.parallel.mm();
     match &rein.hand_zone {
         Some(zone) => wishes.push(note(half.hand_at, section_words(&zone.section, show))),
-        None if taper_end > 0.2 * length => {
+        None if taper_end > LEAST_TAPER * length => {
             wishes.push(note(taper_end, section_words(&rein.end, show)));
             // Measured along the rein, as it is forged.
             wishes.push(Wish::Span {
@@ -443,10 +444,19 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
                 part: Part::Rein,
             });
         }
-        None => wishes.push(note(0.9 * length, section_words(&rein.end, show))),
+        None => wishes.push(note(AT_END * length, section_words(&rein.end, show))),
     }
     wishes
 }
+
+/// Of a jaw: notes farther out hang to the left, where there is steel below them.
+const NEAR_TIP: f64 = 0.7;
+/// Of a rein: a dimension of its length ends at its edge here, before a rounded end runs in.
+const BEFORE_END: f64 = 0.97;
+/// Of a rein: a taper that is shorter has no room for a dimension of its own.
+const LEAST_TAPER: f64 = 0.2;
+/// Of a rein: where the section of its end is named.
+const AT_END: f64 = 0.9;
 
 /// Rows below the top view: thickness of the bosses and the step into the middle.
 fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) -> Vec<Item> {
@@ -455,9 +465,9 @@ fn top_rows(document: &Document, model: &Model, drawn: &[Item], scale: Scale) ->
     let edge = model.a.body.rim.half_along();
     let e = model.a.body.plate.faces.thickness;
     let mut wishes = Vec::new();
-    if model.joggle.abs() > 0.2 {
+    if let Some(joggle) = model.joggle_to_bend() {
         let at = Point::new(f64::midpoint(edge, model.a.heel()), -0.6 * e);
-        let text = format!("joggle {} each half", show.number(model.joggle.abs()));
+        let text = format!("joggle {} each half", show.number(joggle.abs()));
         wishes.push(Wish::Note {
             at,
             text,

@@ -1,36 +1,28 @@
 //! The rivet's heads as drawn.
 
-use kurbo::BezPath;
+use std::f64::consts::PI;
 
-use crate::tongs::document::{HeadKind, Rivet};
+use kurbo::{Arc, BezPath, Point, Vec2};
 
-/// Diameter of a head, mm.
-pub(super) fn head_diameter(rivet: &Rivet) -> f64 {
-    rivet.head.proportions().0 * rivet.diameter.mm()
-}
+use crate::tongs::document::{HeadSolid, Rivet};
+
+/// How far a drawn arc may stray from a true one, mm.
+const STRAY: f64 = 1e-3;
 
 /// A head in the top view, standing on y = 0 and rising; a countersunk one sinks below it.
 pub(super) fn head_outline(rivet: &Rivet) -> BezPath {
-    let d = rivet.diameter.mm();
-    let (wide, high) = rivet.head.proportions();
-    let (half, high) = (wide * d / 2.0, high * d);
+    let (d, shape) = (rivet.diameter.mm(), rivet.head.shape());
+    let (half, high) = (shape.across * d / 2.0, shape.high * d);
     let mut path = BezPath::new();
     path.move_to((-half, 0.0));
-    match rivet.head {
-        HeadKind::Button | HeadKind::Snap => {
-            let arm = 0.5523;
-            path.curve_to((-half, arm * high), (-arm * half, high), (0.0, high));
-            path.curve_to((arm * half, high), (half, arm * high), (half, 0.0));
-        }
-        HeadKind::Flat => {
-            let round = 0.3 * high;
-            path.line_to((-half, high - round));
-            path.quad_to((-half, high), (round - half, high));
-            path.line_to((half - round, high));
-            path.quad_to((half, high), (half, high - round));
+    match shape.solid {
+        HeadSolid::Cap => path.extend(cap(half, high).append_iter(STRAY)),
+        HeadSolid::Disc => {
+            path.line_to((-half, high));
+            path.line_to((half, high));
             path.line_to((half, 0.0));
         }
-        HeadKind::Countersunk => {
+        HeadSolid::Cone => {
             path.line_to((half, 0.0));
             path.line_to((d / 2.0, -high));
             path.line_to((-d / 2.0, -high));
@@ -38,4 +30,17 @@ pub(super) fn head_outline(rivet: &Rivet) -> BezPath {
     }
     path.close_path();
     path
+}
+
+/// The arc of a ball's cap over its base, from left to right.
+fn cap(half: f64, high: f64) -> Arc {
+    let radius = (half * half + high * high) / (2.0 * high);
+    let lean = (radius - high).atan2(half);
+    Arc {
+        center: Point::new(0.0, high - radius),
+        radii: Vec2::new(radius, radius),
+        start_angle: PI - lean,
+        sweep_angle: 2.0 * lean - PI,
+        x_rotation: 0.0,
+    }
 }

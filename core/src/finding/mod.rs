@@ -1,8 +1,12 @@
 //! What the program noticed that the smith should know: types alone, no stage.
 
+mod kind;
 mod part;
+mod report;
 
+pub use kind::Kind;
 pub use part::Part;
+pub use report::{Report, Saying};
 
 use std::fmt;
 
@@ -28,19 +32,28 @@ impl Severity {
     }
 }
 
+/// A figure and what it is held against, in the unit that the message names.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Held {
+    /// What was found.
+    pub value: f64,
+    /// What it is held against.
+    pub limit: f64,
+}
+
 /// Something noticed, at a part.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Finding {
+    /// What it is: the same thing noticed has the same kind, whatever the words.
+    pub kind: Kind,
     /// How bad it is.
     pub severity: Severity,
     /// Where it is.
     pub part: Part,
     /// What was noticed, with the number and the limit in it, without a final period.
     pub message: String,
-    /// What was found, in the unit that the message names.
-    pub value: f64,
-    /// What it is held against.
-    pub limit: f64,
+    /// What was found and what it is held against; `None` where no number decides.
+    pub held: Option<Held>,
     /// How to mend it, without a final period.
     pub hint: String,
     /// Where the limit comes from.
@@ -51,27 +64,6 @@ pub struct Finding {
 pub const COMMON_PRACTICE: &str = "common practice, no source";
 /// A limit that follows from the shape alone.
 pub const GEOMETRY: &str = "geometry";
-
-impl Finding {
-    /// A finding from what is said and what is measured: message and hint, value and limit.
-    pub(crate) fn new(
-        (severity, part): (Severity, Part),
-        (message, hint): (String, &str),
-        (value, limit): (f64, f64),
-        source: &'static str,
-    ) -> Self {
-        let hint = hint.to_owned();
-        Self {
-            severity,
-            part,
-            message,
-            value,
-            limit,
-            hint,
-            source,
-        }
-    }
-}
 
 impl fmt::Display for Finding {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

@@ -1,4 +1,4 @@
-//! Splitting a line where something stands before it.
+//! Plane geometry: flattened paths, hulls, and splitting a line where something stands before it.
 
 use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
@@ -119,10 +119,26 @@ fn crossing((a, b): (Point, Point), (p, q): (Point, Point)) -> Option<f64> {
     ((0.0..=1.0).contains(&t) && (0.0..1.0).contains(&u)).then_some(t)
 }
 
+/// The corners of a path made of straight lines that stray from it by no more than so much, mm.
+pub(crate) fn corners(path: &BezPath, stray: f64) -> Vec<Point> {
+    let mut corners = Vec::new();
+    kurbo::flatten(path.iter(), stray, |el| match el {
+        PathEl::MoveTo(p) | PathEl::LineTo(p) => corners.push(p),
+        // Flattening leaves no curves, and a path is closed where it began.
+        PathEl::QuadTo(..) | PathEl::CurveTo(..) | PathEl::ClosePath => {}
+    });
+    corners
+}
+
 /// The straight sides of a flattened path; open ends of closed figures are closed.
 pub(crate) fn sides(path: &BezPath) -> Vec<(Point, Point)> {
+    sides_within(path, STRAY)
+}
+
+/// The same with lines that stray from the path by no more than so much, mm.
+pub(crate) fn sides_within(path: &BezPath, stray: f64) -> Vec<(Point, Point)> {
     let (mut all, mut first, mut last) = (Vec::new(), Point::ORIGIN, Point::ORIGIN);
-    kurbo::flatten(path.iter(), STRAY, |el| match el {
+    kurbo::flatten(path.iter(), stray, |el| match el {
         PathEl::MoveTo(p) => {
             first = p;
             last = p;
@@ -189,4 +205,27 @@ fn add(path: &mut BezPath, a: Point, b: Point) {
         path.move_to(a);
     }
     path.line_to(b);
+}
+
+/// The convex hull of points (monotone chain), anticlockwise.
+pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    let chain = |points: &mut dyn Iterator<Item = Point>| {
+        let mut kept: Vec<Point> = Vec::new();
+        for p in points {
+            while kept.len() > 1 {
+                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
+                if (b - a).cross(p - a) > 1e-12 {
+                    break;
+                }
+                kept.pop();
+            }
+            kept.push(p);
+        }
+        kept.pop();
+        kept
+    };
+    let mut lower = chain(&mut points.iter().copied());
+    lower.extend(chain(&mut points.iter().rev().copied()));
+    lower
 }

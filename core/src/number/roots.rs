@@ -46,14 +46,17 @@ fn next_place((a, fa): (f64, f64), (b, fb): (f64, f64), step: u32) -> f64 {
     chord.clamp(a + hair, b - hair)
 }
 
-/// The place between `low` and `high` where something stops being true, by 40 halvings; it is
-/// true at `low` and not at `high`.
-pub fn last_true(
+/// The most halvings: what they leave of a stretch is less than the last digit of its ends.
+const MOST_HALVINGS: u32 = 50;
+
+/// Halves a stretch about the place where something stops being true; it is true at `low` and not
+/// at `high`. Gives the last place where it was seen to be true and the first where it was not.
+fn halved(
     (mut low, mut high): (f64, f64),
     tolerance: f64,
     mut f: impl FnMut(f64) -> bool,
-) -> f64 {
-    for _ in 0..40 {
+) -> (f64, f64) {
+    for _ in 0..MOST_HALVINGS {
         if (high - low).abs() <= tolerance {
             break;
         }
@@ -64,5 +67,46 @@ pub fn last_true(
             high = middle;
         }
     }
-    low
+    (low, high)
+}
+
+/// The last place, to `tolerance`, where something is still true that is true at the first end of
+/// a stretch and not at the other.
+pub fn last_true(ends: (f64, f64), tolerance: f64, f: impl FnMut(f64) -> bool) -> f64 {
+    halved(ends, tolerance, f).0
+}
+
+/// The place where something stops being true, to the last digits; the end that is nearer if it
+/// does not between the ends.
+pub fn turning(ends: (f64, f64), f: impl FnMut(f64) -> bool) -> f64 {
+    let (low, high) = halved(ends, 0.0, f);
+    f64::midpoint(low, high)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The square root of two to fifteen digits.
+    #[test]
+    fn halving_finds_a_root() {
+        let root = 2_f64.sqrt();
+        let found = turning((0.0, 2.0), |x| x * x < 2.0);
+        assert!((found - root).abs() < 1e-14, "{found}");
+        let last = last_true((0.0, 2.0), 1e-3, |x| x * x < 2.0);
+        assert!(last <= root && root - last < 1e-3, "{last}");
+    }
+
+    #[test]
+    fn without_a_turn_the_nearer_end_comes_back() {
+        assert!((turning((0.0, 1.0), |_| true) - 1.0).abs() < 1e-14);
+        assert!(turning((0.0, 1.0), |_| false).abs() < 1e-14);
+    }
+
+    /// cos x = x at 0.739 085 133 215 16 (the fixed point of the cosine, from memory).
+    #[test]
+    fn a_rising_root_is_found() {
+        let found = rising_root((0.0, 1.0), 1e-12, |x| x - x.cos());
+        assert!((found - 0.739_085_133_215_16).abs() < 1e-11, "{found}");
+    }
 }

@@ -100,12 +100,36 @@ pub struct TextItem {
     pub part: Option<Part>,
 }
 
+/// The way in which tongs are looked at.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum View {
+    /// Along the rivet.
+    Side,
+    /// From above the jaws.
+    Top,
+    /// Onto the tips.
+    End,
+}
+
+impl View {
+    /// What the smith reads.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Side => "Side view",
+            Self::Top => "Top view",
+            Self::End => "End view",
+        }
+    }
+}
+
 /// Items moved together, clipped to a rectangle if one is given (in the group's own, moved,
 /// coordinates: the clip is applied after the shift).
 #[derive(Debug, Clone, PartialEq)]
 pub struct GroupItem {
     /// What the group is, for SVG ids and tests.
     pub name: String,
+    /// The view that it shows, if it shows one.
+    pub view: Option<View>,
     /// Added to every coordinate inside.
     pub shift: Vec2,
     /// What shows, in the coordinates outside the group.
@@ -170,6 +194,18 @@ impl Item {
     pub fn group(name: impl Into<String>, shift: Vec2, items: Vec<Self>) -> Self {
         Self::Group(GroupItem {
             name: name.into(),
+            view: None,
+            shift,
+            clip: None,
+            items,
+        })
+    }
+
+    /// A view that is set beside others.
+    pub fn view(view: View, name: &str, shift: Vec2, items: Vec<Self>) -> Self {
+        Self::Group(GroupItem {
+            name: name.to_owned(),
+            view: Some(view),
             shift,
             clip: None,
             items,

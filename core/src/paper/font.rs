@@ -10,7 +10,7 @@ const FIRST: usize = 0x20;
 /// Width of a text in mm at a font size in mm, as it stands on paper.
 ///
 /// ```
-/// use reinwright_core::drawing::font::text_width;
+/// use reinwright_core::paper::font::text_width;
 /// assert!((text_width("half", 10.0, false) - 16.12).abs() < 1e-9);
 /// ```
 pub fn text_width(text: &str, size: f64, bold: bool) -> f64 {
@@ -25,7 +25,7 @@ pub fn text_width(text: &str, size: f64, bold: bool) -> f64 {
 /// The text as it is when it is no wider than `room` mm, else cut short with dots behind.
 ///
 /// ```
-/// use reinwright_core::drawing::font::cut_short;
+/// use reinwright_core::paper::font::cut_short;
 /// assert_eq!(cut_short("half", 10.0, false, 17.0), "half");
 /// assert_eq!(cut_short("half", 10.0, false, 16.0), "h…");
 /// ```

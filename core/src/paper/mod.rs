@@ -7,7 +7,7 @@ pub mod ink;
 mod projection;
 pub mod sheet;
 
-pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, bounds};
+pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, View, bounds};
 pub use projection::Projection;
 pub use sheet::{
     Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set, tile,

@@ -34,7 +34,7 @@ impl Answers {
     /// let bar = parse_bar("3/4 in square").unwrap();
     /// let pair = Document::starting(JawKind::Flat, work, bar);
     /// let answers = Answers::to(&pair);
-    /// assert!(answers.balance.bar_mm > 0.0);
+    /// assert!(answers.balance.pair_bar_length_mm > 0.0);
     /// ```
     pub fn to(document: &Document) -> Self {
         Self::under(document, &StrengthLoad::default())

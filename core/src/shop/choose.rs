@@ -2,7 +2,7 @@
 
 use super::start_anyway;
 use crate::asked::{Bar, Work};
-use crate::finding::{Finding, Severity};
+use crate::finding::{Finding, Kind, Severity};
 use crate::proof::check::check;
 use crate::proof::fit;
 use crate::tongs::document::Document;
@@ -101,12 +101,9 @@ fn reckoned(pair: &Document, model: &Model) -> Option<(Verdict, String)> {
     }
     let said = findings
         .iter()
-        .find(|finding| finding.severity == Severity::Mend || finding.message.ends_with(TIPS));
+        .find(|finding| finding.severity == Severity::Mend || finding.kind == Kind::WorkTips);
     said.map(|finding| (Verdict::WillDo, finding.message.clone()))
 }
-
-/// How the finding ends that says that wide work tips.
-const TIPS: &str = "it tips";
 
 /// Why the work would roll, if it would.
 fn rolls(pair: &Document, model: &Model) -> Option<&'static str> {

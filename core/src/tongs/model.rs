@@ -85,7 +85,8 @@ pub struct Model {
     pub a: Half,
     /// Half B, described in the frame of half A: [`Model::half_b_pose`] turns it into place.
     pub b: Half,
-    /// Whether both halves have the same jaw, and so are the same piece.
+    /// Whether both halves have the same jaw. They are the same piece unless a bit is bent to one
+    /// side: [`Model::same`] tells.
     pub alike: bool,
     /// How each half's jaw rests on the work.
     pub seats: [Seat; 2],
@@ -207,17 +208,6 @@ impl Half {
             sweep(&self.rein),
         ]
     }
-
-    /// Volume of one part of the finished half, mm³. Parts that a half does not have are nothing.
-    pub fn part_volume_mm3(&self, part: Part) -> f64 {
-        let part = if part == Part::SecondJaw {
-            Part::Jaw
-        } else {
-            part
-        };
-        let place = PARTS.iter().position(|its| *its == part);
-        place.map_or(0.0, |place| self.part_masses()[place].volume)
-    }
 }
 
 /// Continues a path with another that begins where it ends.
@@ -238,10 +228,31 @@ fn closed(sweep: &Sweep, first: Edge, second: Edge) -> BezPath {
 }
 
 impl Model {
-    /// Whether both halves have the same geometry: they do when they are alike, unless one bit is
-    /// bent the other way.
-    pub(crate) fn same(&self) -> bool {
+    /// Whether both halves are the same piece: they are when their jaws are alike, unless one bit
+    /// is bent the other way.
+    pub fn same(&self) -> bool {
         self.a == self.b
+    }
+
+    /// The joggle, where it is one that a smith would bend in: less is lost in the forging.
+    pub fn joggle_to_bend(&self) -> Option<f64> {
+        /// Half of what a smith's rule shows, mm (judgement).
+        const LEAST: f64 = 0.25;
+        (self.joggle.abs() >= LEAST).then_some(self.joggle)
+    }
+
+    /// The pair turned half round about x: the other half stands in the place of the first.
+    #[must_use]
+    pub fn turned_over(&self) -> Self {
+        let [first, second] = self.seats.clone();
+        Self {
+            a: self.b.clone(),
+            b: self.a.clone(),
+            seats: [second, first],
+            masses: Reckoned::default(),
+            outlines: Reckoned::default(),
+            ..self.clone()
+        }
     }
 
     /// Turns half B from the frame of half A into its place in the side view: (x, y) → (x, −y).
@@ -261,14 +272,23 @@ impl Model {
         [x, y, self.hand_sign * z]
     }
 
-    /// Mass of the pair with its rivet shank, kg.
+    /// Both halves and the shank of the rivet, which has its middle at the origin; `None` where a
+    /// hole that is larger than its boss leaves less than nothing.
+    fn steel(&self) -> Option<Mass> {
+        let [a, b] = self.masses();
+        let thick = self.a.body.plate.faces.thickness + self.b.body.plate.faces.thickness;
+        let shank = Mass {
+            volume: std::f64::consts::FRAC_PI_4 * self.rivet.powi(2) * thick,
+            x: 0.0,
+            y: 0.0,
+        };
+        Some(Mass::sum(&[a, b, shank])).filter(|steel| steel.volume > 0.0)
+    }
+
+    /// Mass of the pair with its rivet shank, kg; nothing where its hole takes more than there is.
     pub fn mass_kg(&self) -> f64 {
-        let shank = std::f64::consts::FRAC_PI_4
-            * self.rivet.powi(2)
-            * 2.0
-            * self.a.body.plate.faces.thickness;
-        let halves: f64 = self.masses().iter().map(|mass| mass.volume).sum();
-        (halves + shank) * DENSITY_KG_MM3
+        self.steel()
+            .map_or(0.0, |steel| steel.volume * DENSITY_KG_MM3)
     }
 
     /// Volumes and moments of the parts of both halves, each in the frame of half A and in the
@@ -299,9 +319,9 @@ impl Model {
         self.part_masses().each_ref().map(|parts| Mass::sum(parts))
     }
 
-    /// x of the pair's balance point, mm from the rivet; negative is toward the hand.
+    /// x of the balance point of the pair with its rivet shank, mm from the rivet; negative is
+    /// toward the hand.
     pub fn balance_point(&self) -> f64 {
-        let [a, b] = self.masses();
-        (a.x + b.x) / (a.volume + b.volume)
+        self.steel().map_or(0.0, |steel| steel.x / steel.volume)
     }
 }

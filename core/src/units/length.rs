@@ -6,6 +6,10 @@ use super::parse::parse_length;
 
 /// Millimetres in an inch, exact by the international yard agreement of 1959.
 pub const MM_PER_INCH: f64 = 25.4;
+/// Millimetres in a sixteenth of an inch, what a smith measures to.
+pub const MM_PER_SIXTEENTH: f64 = MM_PER_INCH / 16.0;
+/// Millimetres in a sixty-fourth of an inch.
+pub const MM_PER_64TH: f64 = MM_PER_INCH / 64.0;
 
 /// A unit of length that a smith may write.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

@@ -11,7 +11,7 @@ mod show;
 mod temperature;
 
 pub use angle::Angle;
-pub use length::{Amount, Length, MM_PER_INCH, Unit};
+pub use length::{Amount, Length, MM_PER_64TH, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
 pub use offset::Offset;
 pub use parse::SizeError;
 pub use show::{Rounding, Show};

@@ -1,28 +1,17 @@
 //! Drawings: no text stands on another, however large the lettering is against the tongs.
 
-use kurbo::{Rect, Vec2};
 use reinwright_core::draw::{self, DrawOptions};
-use reinwright_core::paper::{Drawing, Item};
+use reinwright_core::paper::Drawing;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::samples;
+use reinwright_tests::outline::texts;
 use reinwright_tests::pairs::starting;
-
-fn gather(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
-    for item in items {
-        match item {
-            Item::Text(text) => found.push((text.text.clone(), text.bounds() + shift)),
-            Item::Group(group) => gather(&group.items, shift + group.shift, found),
-            Item::Path(_) => {}
-        }
-    }
-}
 
 #[track_caller]
 fn check_texts(name: &str, drawing: &Drawing) {
-    let mut texts = Vec::new();
-    gather(&drawing.items, Vec2::ZERO, &mut texts);
+    let texts = texts(drawing);
     assert!(texts.len() > 4, "{name}: {} texts", texts.len());
     for (index, (text, place)) in texts.iter().enumerate() {
         for (other, there) in &texts[index + 1..] {
@@ -77,8 +66,7 @@ fn the_tip_of_a_template_takes_no_paper_for_its_size() {
     for jaw in ["flat", "v bit", "bolt", "duckbill"] {
         let design = starting(jaw, "1/2 in round", "3/4 in square");
         let model = resolve(&design);
-        let mut texts = Vec::new();
-        gather(&draw::half(&design, &model).items, Vec2::ZERO, &mut texts);
+        let texts = texts(&draw::half(&design, &model));
         let at_tip = drawing_of_tip(&design);
         let (words, place) = texts
             .iter()

@@ -1,20 +1,11 @@
 //! The set's drawings and its PDF.
 
+use reinwright_tests::outline::texts;
+
 use super::*;
 
 fn words(drawing: &Drawing) -> Vec<String> {
-    fn add(items: &[Item], to: &mut Vec<String>) {
-        for item in items {
-            match item {
-                Item::Text(text) => to.push(text.text.clone()),
-                Item::Group(group) => add(&group.items, to),
-                Item::Path(_) => {}
-            }
-        }
-    }
-    let mut words = Vec::new();
-    add(&drawing.items, &mut words);
-    words
+    texts(drawing).into_iter().map(|(text, _)| text).collect()
 }
 
 #[test]

@@ -2,7 +2,8 @@
 //! against a closed mesh measured by parry3d, outlines judged by geo, what they say of themselves.
 
 use geo::Validation;
-use reinwright_core::finding::Severity;
+use reinwright_core::asked::Units;
+use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::proof::check::check as noticed;
 use reinwright_core::proof::fit;
 use reinwright_core::shape::sweep::Edge;
@@ -11,6 +12,7 @@ use reinwright_core::tongs::jaw::{BitShape, Jaw, JawStyle};
 use reinwright_core::tongs::model::{Half, Lies, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::Bears;
+use reinwright_core::units::Length;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::outline::polygon;
 use reinwright_tests::pairs::{mm, starting};
@@ -327,7 +329,7 @@ fn says(style: &str, work: &str, change: impl FnOnce(&mut JawStyle)) -> Vec<Stri
     change(&mut pair.jaw.style);
     let remarks = pair.jaw.remarks(&pair.work).into_iter();
     remarks
-        .map(|remark| remark.text(|mm| format!("{mm:.1}")))
+        .map(|remark| remark.text(Units::Millimetre.show()))
         .collect()
 }
 
@@ -388,7 +390,7 @@ fn a_throat_that_the_bar_fills_keeps_its_end_off_the_stop() {
         }
     });
     one(&said, "does not reach the stop");
-    assert!(said[0].contains("9.4 from the middle"), "{said:?}");
+    assert!(said[0].contains("9.4 mm from the middle"), "{said:?}");
 }
 
 #[test]
@@ -425,7 +427,7 @@ fn lugs_that_pass_each_other_are_told() {
         .iter()
         .find(|f| f.message.contains("pass through each other"));
     let told = told.expect("lugs of 14 in 25 pass each other");
-    within("by", told.value, -3.0, 1e-6);
+    within("by", told.held.expect("a gap").value, -3.0, 1e-6);
 }
 
 /// A sketch may be bent until it folds: the crossing is found where geo finds it.
@@ -440,8 +442,9 @@ fn an_outline_that_crosses_itself_is_told_with_its_place() {
         let findings = noticed(pair, &model);
         let told = findings
             .iter()
-            .find(|f| f.message.contains("crosses itself"));
-        (errors.is_empty(), told.map(|f| f.value))
+            .find(|f| f.kind == Kind::JawOutlineCrosses)
+            .map(|f| f.message.clone());
+        (errors.is_empty(), told)
     };
     assert_eq!(told(&folded), (true, None));
     let JawStyle::Sketch(sketch) = &mut folded.jaw.style else {
@@ -457,8 +460,13 @@ fn an_outline_that_crosses_itself_is_told_with_its_place() {
             .expect("an offset");
     }
     let bit = sketch.nodes[sketch.grip.0].x.mm() + folded.jaw.heel.mm();
-    let (simple, place) = told(&folded);
+    let (simple, message) = told(&folded);
     assert!(!simple, "geo finds nothing wrong");
     // It folds where the bow turns out to the bit.
-    within("place", place.expect("it is told"), bit, 25.0);
+    let message = message.expect("it is told");
+    let place = message
+        .strip_prefix("the outline of the jaw crosses itself ")
+        .and_then(|rest| rest.strip_suffix(" from the rivet"));
+    let place: Length = place.expect("its place is told").parse().expect("a size");
+    within("place", place.mm(), bit, 25.0);
 }

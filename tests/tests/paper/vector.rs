@@ -84,6 +84,7 @@ fn a_clip_cuts_where_it_says() {
             Item::line(Rect::new(0.0, 0.0, 40.0, 40.0).to_path(0.1), Line::Fine),
             Item::Group(GroupItem {
                 name: "cut".into(),
+                view: None,
                 shift: Vec2::new(5.0, 0.0),
                 clip: Some(clip),
                 items: vec![Item::fill(

@@ -1,7 +1,7 @@
 //! Findings of resolving: each rule sees what breaks it, and a sound pair breaks none.
 
 use reinwright_core::asked::{Edge, PlainSection};
-use reinwright_core::finding::{Finding, Part, Severity};
+use reinwright_core::finding::{Finding, Held, Kind, Part, Severity};
 use reinwright_core::proof::check::check;
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::{Document, HandZone, HeadKind, ReinEnd, ReinLine};
@@ -294,6 +294,50 @@ fn rein() {
         };
     };
     sees(edge, Note, Part::Rein, "more than half");
+}
+
+/// A finding that no number decides has none, and all others have theirs.
+#[test]
+fn what_no_number_decides_has_none() {
+    let bent = starting("bent bit", "12 mm round", "16 mm square");
+    let held = |kind: Kind, document: &Document| {
+        let found = found(document);
+        let told = found.iter().find(|finding| finding.kind == kind);
+        told.unwrap_or_else(|| panic!("{kind:?}: {found:#?}")).held
+    };
+    assert_eq!(held(Kind::HalvesDiffer, &bent), None);
+    let mut v = starting("v bit", "16 mm square on corners", "20 mm round");
+    v.work = work("16 mm square");
+    assert_eq!(held(Kind::WorkBearsBadly, &v), None);
+    let mut flat = starting("flat", "3/8 in flat", "3/4 in square");
+    flat.rein.gap = length("1/4 in");
+    let (value, limit) = (6.35, 12.0);
+    assert_eq!(
+        held(Kind::FingersPinched, &flat),
+        Some(Held { value, limit })
+    );
+}
+
+/// Each thing is told once at a part, whatever else is wrong: a steep step is told beside a boss
+/// that is too thick, and not of a rein that strikes the other boss.
+#[test]
+fn a_steep_step_is_told_unless_the_limb_cannot_be_made() {
+    let steps = |document: &Document| {
+        let told = |f: &&Finding| f.kind == Kind::LimbStepsSteeply;
+        let parts = |f: &Finding| f.part;
+        found(document)
+            .iter()
+            .filter(told)
+            .map(parts)
+            .collect::<Vec<_>>()
+    };
+    let mut near = starting("flat", "3/8 in flat", "3/4 in square");
+    near.jaw.heel = length("13/16 in");
+    near.boss.thickness = length("1 in");
+    assert!(steps(&near).contains(&Part::Neck));
+    let mut short = starting("flat", "3/8 in flat", "3/4 in square");
+    short.shoulder.length = length("2 mm");
+    assert!(!steps(&short).contains(&Part::Shoulder));
 }
 
 #[test]

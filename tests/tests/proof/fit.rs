@@ -259,8 +259,19 @@ fn hands_open_with_the_work_and_leverage_is_arm_over_arm() {
         let middle = f64::midpoint(model.work.from, model.a.tip());
         close(name, fit.leverage(), -model.a.hand().x / middle, 1e-9);
         close(name, fit.mass_kg, model.mass_kg(), 1e-9);
+        close(name, fit.balance_point_mm, balanced(&pair, &model), 1e-9);
         within(name, fit.in_line.at_hand_mm, 0.0, 1e-9);
     }
+}
+
+/// Where the pair balances, by the lever: both halves on their own centres, and the rivet's shank
+/// at the rivet, where it has weight and no arm.
+fn balanced(pair: &Document, model: &Model) -> f64 {
+    let shank = std::f64::consts::FRAC_PI_4 * pair.rivet.diameter.mm().powi(2);
+    let shank = shank * 2.0 * pair.boss.thickness.mm();
+    let [a, b] = [&model.a, &model.b].map(|half| half.mass());
+    let steel = a.volume + b.volume + shank;
+    (a.x + b.x) / steel
 }
 
 /// Past both ends the charts go on from where they ended, as contact with such work has it, and

@@ -194,7 +194,10 @@ fn figures_carry_limits_margins_and_sources() {
 }
 
 fn figure(strength: &Strength, what: &str) -> Figure {
-    let found = strength.figures.iter().find(|figure| figure.what == what);
+    let found = strength
+        .figures
+        .iter()
+        .find(|figure| figure.what.name() == what);
     *found.unwrap_or_else(|| panic!("no figure {what}"))
 }
 

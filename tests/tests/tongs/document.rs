@@ -5,9 +5,10 @@ use reinwright_core::asked;
 use reinwright_core::proof::check::check;
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document, check_limits};
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, varied};
-use reinwright_tests::pairs::flat;
+use reinwright_tests::pairs::{flat, starting};
 use reinwright_tests::sentence;
 
 /// Everything that comes out of a design is a number.
@@ -24,7 +25,12 @@ fn finite(design: &Document) {
         balance.bar_length_mm,
     ];
     let findings = check(design, &model);
-    numbers.extend(findings.iter().flat_map(|f| [f.value, f.limit]));
+    numbers.extend(
+        findings
+            .iter()
+            .filter_map(|f| f.held)
+            .flat_map(|held| [held.value, held.limit]),
+    );
     for half in &balance.pieces {
         numbers.extend(half.parts.iter().map(|part| part.bar_length_mm));
         numbers.extend(half.parts.iter().map(|part| part.finished_length_mm));
@@ -201,4 +207,92 @@ fn files_that_are_no_text_are_refused() {
 fn a_name_that_no_design_has_is_refused() {
     let text = document::write(&flat());
     refused(&text.replacen("heel:", "heal:", 1), &["line", "heal"]);
+}
+
+/// Reading and setting go by the same lines, in every style and with every choice.
+#[test]
+fn what_is_read_is_what_can_be_set() {
+    for kind in JawKind::ALL {
+        let pair = starting(kind.name(), "5/8 in round", "3/4 in square");
+        let fields = pair.fields();
+        let (mut same, mut offered) = (pair.clone(), Vec::new());
+        same.revise(&mut |field| {
+            offered.push(field.clone());
+            Some(field.value)
+        });
+        assert_eq!(offered, fields, "{kind}");
+        assert_eq!(same, pair, "{kind}: its own values change nothing");
+        for field in fields {
+            assert_eq!(pair.field(&field.path).as_ref(), Some(&field), "{kind}");
+            let unit = pair.units.unit();
+            let read = field.read(&field.value.to_string(), unit);
+            assert_eq!(read, Ok(field.value), "{kind}, {}", field.path);
+        }
+    }
+}
+
+/// What comes of a text that is set under a path: the value's own text, or why not.
+#[track_caller]
+fn set(path: &str, text: &str, expected: Result<&str, &str>) {
+    let mut pair = flat();
+    let outcome = pair.set(path, text).map_err(|why| why.to_string());
+    let now = outcome.map(|()| pair.field(path).expect("it was set").value.to_string());
+    match expected {
+        Ok(value) => assert_eq!(now.as_deref(), Ok(value), "{path}"),
+        Err(why) => {
+            assert_eq!(now, Err(format!("{path}: {why}")));
+            assert_eq!(pair, flat(), "{path}: what is refused changes nothing");
+        }
+    }
+}
+
+#[test]
+fn a_value_is_set_by_its_path() {
+    set("jaw.length", "2 1/2", Ok("2 1/2 in"));
+    set("jaw.length", "60 mm", Ok("60 mm"));
+    set("allowances.slop", "2,5", Ok("2.5 %"));
+    set("rein.finish", "Clip-bend", Ok("clip bend"));
+    set("jaw.style", "v-bit", Ok("v bit"));
+    set(
+        "boss.thickness",
+        "900 mm",
+        Err("\"900 mm\" is outside its limits: give a value from 0.5 mm to 200 mm"),
+    );
+    set(
+        "boss.shape",
+        "star",
+        Err("\"star\" is none of its ways: choose round, oval, lozenge"),
+    );
+    set(
+        "allowances.slop",
+        "much",
+        Err("\"much\" is not a percentage: write one such as 5 or 2.5 %"),
+    );
+    let nothing = flat().set("jaw.leg", "1 in").expect_err("flat has no leg");
+    assert_eq!(
+        nothing.to_string(),
+        "nothing here is called jaw.leg: it hangs on a choice made otherwise"
+    );
+}
+
+/// How a value is stepped: a size as a rule is read, 1/16 in or half a millimetre.
+#[test]
+fn a_value_is_stepped_to_whole_steps_inside_its_limits() {
+    use asked::Step::{Fine, Usual};
+    use reinwright_core::units::Unit::{Inch, Millimetre};
+    let mut pair = flat();
+    pair.set("jaw.length", "44.7 mm").expect("a length");
+    for (path, steps, how, expected) in [
+        ("jaw.length", 1.0, (Usual, Millimetre), "45 mm"),
+        ("jaw.length", -1.0, (Fine, Millimetre), "44.6 mm"),
+        ("jaw.length", 1.0, (Usual, Inch), "1 13/16 in"),
+        // 500 mm is 314.96 sixteenths.
+        ("jaw.length", 1e9, (Usual, Inch), "19 5/8 in"),
+        ("jaw.length", -1e9, (Usual, Millimetre), "2 mm"),
+        ("allowances.slop", 3.0, (Fine, Inch), "2.3 %"),
+    ] {
+        let stepped = pair.field(path).expect("a field").stepped(steps, how);
+        let text = stepped.map(|value| value.to_string());
+        assert_eq!(text.as_deref(), Some(expected), "{path}, {steps} {how:?}");
+    }
 }

@@ -109,7 +109,7 @@ fn every_figure_is_in_the_table() {
     let strength = strength(&design, &resolve(&design), &StrengthLoad::default());
     let window = on_page(design, "Strength", TALL);
     for figure in &strength.figures {
-        let mut name = figure.what.to_owned();
+        let mut name = figure.what.name().to_owned();
         name[..1].make_ascii_uppercase();
         assert!(
             window.query_all_by_label_contains(&name).count() >= 1,

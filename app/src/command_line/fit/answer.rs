@@ -260,7 +260,7 @@ fn squeezes(strength: &Strength) -> Vec<SqueezeAnswer> {
 impl FigureAnswer {
     fn new(figure: &Figure) -> Self {
         let plain = Self {
-            what: figure.what,
+            what: figure.what.name(),
             part: figure.part.name(),
             at_x_mm: figure.at.x,
             at_y_mm: figure.at.y,

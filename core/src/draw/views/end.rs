@@ -3,11 +3,11 @@
 
 use kurbo::{Affine, BezPath, Point, Rect};
 
+use super::polygon;
 use super::work::Drawn;
-use super::{hull, polygon};
 use crate::draw::rivet::head_outline;
 use crate::finding::Part;
-use crate::number::plane::{Region, sides, split};
+use crate::number::plane::{Region, hull, sides, split};
 use crate::paper::dimension::rectangle;
 use crate::paper::{Fill, Item, Line};
 use crate::shape::section::Profile;

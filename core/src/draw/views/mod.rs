@@ -104,26 +104,3 @@ pub(super) fn polyline(points: &[Point]) -> BezPath {
     }
     path
 }
-
-/// The convex hull of points (monotone chain), anticlockwise.
-pub(super) fn hull(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
-    let chain = |points: &mut dyn Iterator<Item = Point>| {
-        let mut kept: Vec<Point> = Vec::new();
-        for p in points {
-            while kept.len() > 1 {
-                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
-                if (b - a).cross(p - a) > 1e-12 {
-                    break;
-                }
-                kept.pop();
-            }
-            kept.push(p);
-        }
-        kept.pop();
-        kept
-    };
-    let mut lower = chain(&mut points.iter().copied());
-    lower.extend(chain(&mut points.iter().rev().copied()));
-    lower
-}

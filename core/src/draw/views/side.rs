@@ -4,7 +4,6 @@ use kurbo::{BezPath, Circle, Point, Shape as _};
 
 use super::work::{Drawn, is_nearest};
 use super::{Placed, part_areas, placed, polyline};
-use crate::draw::rivet::head_diameter;
 use crate::finding::Part;
 use crate::number::plane::{Region, split};
 use crate::paper::{Fill, Item, Line};
@@ -132,7 +131,7 @@ fn samples(jaw: &Sweep) -> Vec<f64> {
 
 pub(in crate::draw) fn rivet(document: &Document) -> Vec<Item> {
     let circle = |diameter: f64| Circle::new(Point::ORIGIN, diameter / 2.0).to_path(0.01);
-    let head = circle(head_diameter(&document.rivet));
+    let head = circle(document.rivet.head_across_mm());
     let shank = circle(document.rivet.diameter.mm());
     vec![
         Item::fill(head.clone(), Fill::Rivet).of(Part::Rivet),

@@ -19,11 +19,19 @@ pub(super) struct Drawn {
     breaks: BezPath,
 }
 
+/// How far work stands out of the tips, of what lies between the jaws, and in mm: enough to see
+/// what it is, too little to take the sheet (judgement).
+const STANDS_OUT: f64 = 0.45;
+const LEAST_OUT: f64 = 18.0;
+const MOST_OUT: f64 = 45.0;
+
 /// The farthest x at which work is drawn, mm.
 pub(in crate::draw) fn far_end(model: &Model) -> f64 {
     let (work, tip) = (&model.work, model.a.tip().max(model.b.tip()));
     match work.lies {
-        Lies::Endwise | Lies::Alongside => tip + (0.45 * (tip - work.from)).clamp(18.0, 45.0),
+        Lies::Endwise | Lies::Alongside => {
+            tip + (STANDS_OUT * (tip - work.from)).clamp(LEAST_OUT, MOST_OUT)
+        }
         Lies::Crosswise => tip.max(work.from + work.width / 2.0),
     }
 }
@@ -155,7 +163,9 @@ fn bar(
 
 /// A break line from (x, −half) to (x, half).
 fn ragged(x: f64, half: f64) -> BezPath {
-    let wave = (0.35 * half).min(3.0);
+    /// How far a break line swings, in half sizes of the work, and at the most, mm.
+    const SWING: (f64, f64) = (0.35, 3.0);
+    let wave = (SWING.0 * half).min(SWING.1);
     let mut edge = BezPath::new();
     edge.move_to((x, -half));
     edge.curve_to((x + wave, -0.6 * half), (x + wave, -0.3 * half), (x, 0.0));
@@ -178,6 +188,10 @@ fn end_on(model: &Model, place: Affine, fine: f64) -> Drawn {
 
 /// The long edges of the work that face the eye of the side view.
 fn long_edges(model: &Model) -> BezPath {
+    /// A corner in the middle of the section is no long edge on this side of it.
+    const MIDDLE: f64 = 0.05;
+    /// Of the depth: what lies farther out runs along the outline.
+    const OUTLINE: f64 = 0.48;
     let work = &model.work;
     let mut path = BezPath::new();
     if work.profile.curved() {
@@ -185,9 +199,9 @@ fn long_edges(model: &Model) -> BezPath {
     }
     let section = Section::new(&work.profile, work.depth, work.width);
     let (from, to) = (near_end(model), far_end(model));
-    for u in section.breaks().into_iter().filter(|&u| u > 0.05) {
+    for u in section.breaks().into_iter().filter(|&u| u > MIDDLE) {
         for y in [section.upper(u), section.lower(u)] {
-            if y.abs() < 0.48 * work.depth {
+            if y.abs() < OUTLINE * work.depth {
                 path.move_to((from, y));
                 path.line_to((to, y));
             }
@@ -198,11 +212,15 @@ fn long_edges(model: &Model) -> BezPath {
 
 /// The size of the work between the jaws, with the places that a dimension of it may start from.
 pub(in crate::draw) fn upright_size(model: &Model) -> (Point, Vec2) {
+    /// Of what stands out of the tips.
+    const ALONG: f64 = 0.28;
+    /// Past the tips where the work lies across them, mm.
+    const PAST: f64 = 8.0;
     let tip = model.a.tip().max(model.b.tip());
     let half = Vec2::new(0.0, model.work.depth / 2.0);
     let x = match model.work.lies {
-        Lies::Endwise | Lies::Alongside => tip + 0.28 * (far_end(model) - tip),
-        Lies::Crosswise => tip + 8.0,
+        Lies::Endwise | Lies::Alongside => tip + ALONG * (far_end(model) - tip),
+        Lies::Crosswise => tip + PAST,
     };
     (Point::new(x, 0.0), half)
 }

@@ -53,8 +53,8 @@ pub struct DocInfo {
 /// Lengths are exact: `mm × 72 / 25.4` points, rounded to a thousandth of a point (0.35 µm).
 ///
 /// ```
-/// use reinwright_core::drawing::Page;
-/// use reinwright_core::export::{DocInfo, pdf};
+/// use reinwright_core::paper::Page;
+/// use reinwright_core::paper::ink::{DocInfo, pdf};
 /// let page = Page { width_mm: 210.0, height_mm: 297.0, items: Vec::new() };
 /// assert!(pdf(&[page], &DocInfo::default()).starts_with(b"%PDF-1.7"));
 /// ```

@@ -14,10 +14,10 @@ const RIM: f64 = 1.0;
 ///
 /// ```
 /// use kurbo::{Rect, Shape};
-/// use reinwright_core::drawing::{Drawing, Item, Line};
+/// use reinwright_core::paper::{Drawing, Item, Line};
 /// let square = Rect::new(0.0, 0.0, 8.0, 8.0).to_path(0.1);
 /// let drawing = Drawing { items: vec![Item::line(square, Line::Outline)] };
-/// let svg = reinwright_core::export::svg(&drawing, "square");
+/// let svg = reinwright_core::paper::ink::svg(&drawing, "square");
 /// assert!(svg.contains(r#"width="10mm" height="10mm" viewBox="-1 -9 10 10""#));
 /// ```
 pub fn svg(drawing: &Drawing, title: &str) -> String {

@@ -1,5 +1,6 @@
-use kurbo::{PathEl, Point, Rect, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
+use crate::number::plane::sides_within;
 use crate::paper::display::{Drawing, GroupItem, Item};
 
 /// Half the width of the widest line and a little, mm.
@@ -22,6 +23,7 @@ fn shown(item: &Item, rect: Rect) -> Option<Item> {
         Item::Path(_) | Item::Text(_) => item.clone(),
         Item::Group(group) => Item::Group(GroupItem {
             name: group.name.clone(),
+            view: group.view,
             shift: group.shift,
             clip: group.clip,
             items: inside(&group.items, rect - group.shift),
@@ -74,19 +76,9 @@ impl Ink {
     }
 
     fn add_path(&mut self, path: &kurbo::BezPath, shift: Vec2) {
-        let (mut start, mut here) = (Point::ZERO, Point::ZERO);
-        kurbo::flatten(path, FLAT, |element| {
-            let to = match element {
-                PathEl::MoveTo(to) => {
-                    (start, here) = (to, to);
-                    return;
-                }
-                PathEl::LineTo(to) | PathEl::QuadTo(_, to) | PathEl::CurveTo(_, _, to) => to,
-                PathEl::ClosePath => start,
-            };
-            self.add_segment(here + shift, to + shift);
-            here = to;
-        });
+        for (from, to) in sides_within(path, FLAT) {
+            self.add_segment(from + shift, to + shift);
+        }
     }
 
     /// A long slanting line gets several boxes, or its one box would bar half the sheet.

@@ -151,12 +151,14 @@ fn page(sheet: &Sheet, grid: &Grid, marks: &[Mark], place: &Place, title: &Title
     let shift = grid.shift(place.at);
     let mut items = vec![Item::Group(GroupItem {
         name: "drawing".into(),
+        view: None,
         shift,
         clip: Some(window),
         items: ink::inside(&sheet.drawing.items, window - shift),
     })];
     items.push(Item::Group(GroupItem {
         name: "joins".into(),
+        view: None,
         shift,
         clip: Some(window),
         items: joins::draw(marks, grid, place),

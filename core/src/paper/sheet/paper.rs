@@ -80,10 +80,10 @@ impl Paper {
     /// Reads a name, or a width and a height with a unit, in upper or lower case.
     ///
     /// ```
-    /// use reinwright_core::drawing::Paper;
+    /// use reinwright_core::paper::Paper;
     /// assert_eq!(Paper::parse("Letter")?.size(), (215.9, 279.4));
     /// assert_eq!(Paper::parse("300 x 500 mm")?.size(), (300.0, 500.0));
-    /// # Ok::<(), reinwright_core::drawing::PaperError>(())
+    /// # Ok::<(), reinwright_core::paper::PaperError>(())
     /// ```
     ///
     /// # Errors

@@ -1,7 +1,7 @@
 //! Whether the bar can give every section.
 
 use super::Check;
-use crate::finding::{GEOMETRY, Part, Severity};
+use crate::finding::{GEOMETRY, Kind, Part};
 use crate::shape::section::Section;
 use crate::shape::sweep::Sweep;
 use crate::tongs::model::Half;
@@ -15,6 +15,10 @@ const UPSET_FROM: f64 = 1.03;
 /// Shutt give for a bite of twice the width (both from memory).
 const MOST_SPREAD: f64 = 0.67;
 const SPREAD_SOURCE: &str = "estimate after the spread law of Tomlinson and Stringer (1959)";
+
+/// A section that fills more of its box than this was spread as flat bar is; a round fills 0.785
+/// (geometry).
+const BOXY: f64 = 0.75;
 
 /// A section of a part, mm.
 #[derive(Debug, Clone, Copy)]
@@ -32,7 +36,7 @@ impl Cut {
             depth: section.depth,
             width: section.width,
             area: section.area_mm2(),
-            boxy: section.fullness() > 0.75,
+            boxy: section.fullness() > BOXY,
         }
     }
 }
@@ -136,19 +140,18 @@ fn upset(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
     }
     let message = format!(
         "the {part} has a section of {} ({} × {}), {ratio:.2} times the bar's {}",
-        check.show.area(largest.area),
+        check.report.show().area(largest.area),
         check.size(largest.depth),
         check.size(largest.width),
-        check.show.area(bar),
+        check.report.show().area(bar),
     );
     let side = check.size(largest.area.sqrt());
     let hint = format!("upset the bar there, make the {part} smaller, or start from {side} square");
-    check.add(
-        (Severity::Mend, part),
-        (message, hint),
-        (largest.area, bar),
-        GEOMETRY,
-    );
+    check
+        .report
+        .mend(Kind::NeedsUpsetting, part)
+        .held(largest.area, bar)
+        .say(message, hint, GEOMETRY);
 }
 
 /// Sections wider than the bar must be spread while they are thinned.
@@ -175,12 +178,10 @@ fn spread(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         check.size(small),
         check.size(reach),
     );
-    let hint =
-        "spread it across with the peen, upset a little first, or make it narrower".to_owned();
-    check.add(
-        (Severity::Note, part),
-        (message, hint),
-        (large, reach),
-        SPREAD_SOURCE,
-    );
+    let hint = "spread it across with the peen, upset a little first, or make it narrower";
+    check
+        .report
+        .note(Kind::NeedsSpreading, part)
+        .held(large, reach)
+        .say(message, hint, SPREAD_SOURCE);
 }

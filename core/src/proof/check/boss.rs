@@ -1,22 +1,15 @@
 //! The boss, its hole and the rivet in it.
 
 use super::Check;
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
-use crate::tongs::body::Rim;
-use crate::tongs::document::{BossShape, HeadKind};
-
-/// Least distance from the hole's centre to an edge, in hole diameters.
-const EDGE_DISTANCE: f64 = 1.2;
-const EDGE_SOURCE: &str = "EN 1993-1-8 Table 3.3";
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
+use crate::proof::strength::{EDGE_SOURCE, LEAST_EDGE};
+use crate::units::MM_PER_INCH;
 
 /// Least wall around the hole, in hole diameters (common practice, no source).
 const WALL: f64 = 1.0;
 
 /// Most play of the rivet in its hole, mm: 1/32 in (common practice, no source).
-const MOST_PLAY: f64 = 25.4 / 32.0;
-
-/// A joggle that nobody would bend in, mm.
-const LEAST_JOGGLE: f64 = 0.25;
+const MOST_PLAY: f64 = MM_PER_INCH / 32.0;
 
 /// Less than a rounding step of a size, mm.
 const HAIR: f64 = 0.01;
@@ -39,13 +32,12 @@ fn thickness(check: &mut Check<'_>) {
             check.size(boss),
             check.size(size)
         );
-        let hint = "make the boss thinner, or take a thicker bar".to_owned();
-        check.add(
-            (Severity::Stop, Part::Boss),
-            (message, hint),
-            (boss, size),
-            GEOMETRY,
-        );
+        let hint = "make the boss thinner, or take a thicker bar";
+        check
+            .report
+            .stop(Kind::BossOverBar, Part::Boss)
+            .held(boss, size)
+            .say(message, hint, GEOMETRY);
     }
     // A round bar is as much as the square of its area; a flat one is set down through its
     // thickness.
@@ -56,21 +48,19 @@ fn thickness(check: &mut Check<'_>) {
             check.size(boss),
             check.size(half)
         );
-        let hint = "set the boss down to between a half and two thirds of the bar".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (boss, half),
-            COMMON_PRACTICE,
-        );
+        let hint = "set the boss down to between a half and two thirds of the bar";
+        check
+            .report
+            .mend(Kind::BossThin, Part::Boss)
+            .held(boss, half)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
 fn joggle(check: &mut Check<'_>) {
-    let joggle = check.model.joggle;
-    if joggle.abs() < LEAST_JOGGLE {
+    let Some(joggle) = check.model.joggle_to_bend() else {
         return;
-    }
+    };
     let boss = check.document.boss.thickness.mm();
     let half = check.document.bar.stock.size().mm() / 2.0;
     let way = if joggle > 0.0 { "towards" } else { "away from" };
@@ -82,32 +72,16 @@ fn joggle(check: &mut Check<'_>) {
     );
     let hint =
         format!("bend jaw and rein {way} the other half by so much, or make the boss half the bar");
-    check.add(
-        (Severity::Note, Part::Boss),
-        (message, hint),
-        (joggle, 0.0),
-        GEOMETRY,
-    );
-}
-
-/// From the rivet's centre to the nearest point of the rim, mm.
-fn nearest_edge(rim: &Rim, shape: BossShape) -> f64 {
-    match shape {
-        BossShape::Round | BossShape::Oval => rim.radius,
-        BossShape::Lozenge => {
-            let (x, y) = (
-                rim.half_along() - rim.radius,
-                rim.half_across() - rim.radius,
-            );
-            // The height of a right-angled triangle over its long side.
-            rim.radius + x * y / x.hypot(y).max(f64::MIN_POSITIVE)
-        }
-    }
+    check
+        .report
+        .note(Kind::NeedsJoggle, Part::Boss)
+        .held(joggle, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 fn hole(check: &mut Check<'_>) {
     let hole = check.document.rivet.hole.mm();
-    let edge = nearest_edge(&check.model.a.body.rim, check.document.boss.shape);
+    let edge = check.model.a.body.rim.nearest();
     let wall = edge - hole / 2.0;
     if wall <= 0.0 {
         let message = format!(
@@ -115,28 +89,25 @@ fn hole(check: &mut Check<'_>) {
             check.size(hole),
             check.size(2.0 * edge)
         );
-        let hint = "make the hole smaller or the boss larger".to_owned();
-        let held = (hole, 2.0 * edge);
-        check.add(
-            (Severity::Stop, Part::Boss),
-            (message, hint),
-            held,
-            GEOMETRY,
-        );
-    } else if edge < EDGE_DISTANCE * hole - HAIR {
-        let limit = EDGE_DISTANCE * hole;
+        let hint = "make the hole smaller or the boss larger";
+        check
+            .report
+            .stop(Kind::HoleBreaksOut, Part::Boss)
+            .held(hole, 2.0 * edge)
+            .say(message, hint, GEOMETRY);
+    } else if edge < LEAST_EDGE * hole - HAIR {
+        let limit = LEAST_EDGE * hole;
         let message = format!(
-            "from the hole's centre to the edge of the boss it is {}, under {EDGE_DISTANCE} holes, {}",
+            "from the hole's centre to the edge of the boss it is {}, under {LEAST_EDGE} holes, {}",
             check.size(edge),
             check.size(limit)
         );
-        let hint = "make the boss larger or the rivet smaller".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (edge, limit),
-            EDGE_SOURCE,
-        );
+        let hint = "make the boss larger or the rivet smaller";
+        check
+            .report
+            .mend(Kind::HoleNearEdge, Part::Boss)
+            .held(edge, limit)
+            .say(message, hint, EDGE_SOURCE);
     } else if wall < WALL * hole - HAIR {
         let limit = WALL * hole;
         let message = format!(
@@ -144,13 +115,12 @@ fn hole(check: &mut Check<'_>) {
             check.size(wall),
             check.size(limit)
         );
-        let hint = "make the boss larger or the rivet smaller".to_owned();
-        check.add(
-            (Severity::Mend, Part::Boss),
-            (message, hint),
-            (wall, limit),
-            COMMON_PRACTICE,
-        );
+        let hint = "make the boss larger or the rivet smaller";
+        check
+            .report
+            .mend(Kind::HoleWallThin, Part::Boss)
+            .held(wall, limit)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -166,69 +136,57 @@ fn rivet(check: &mut Check<'_>) {
             check.size(rivet),
             check.size(hole)
         );
-        let hint = "drift the hole to the rivet, or take a thinner rivet".to_owned();
-        check.add(
-            (Severity::Stop, Part::Rivet),
-            (message, hint),
-            (rivet, hole),
-            GEOMETRY,
-        );
+        let hint = "drift the hole to the rivet, or take a thinner rivet";
+        check
+            .report
+            .stop(Kind::RivetOverHole, Part::Rivet)
+            .held(rivet, hole)
+            .say(message, hint, GEOMETRY);
     } else if play > MOST_PLAY + HAIR {
         let message = format!(
             "the rivet has {} play in its hole, over {}: the jaws will wander",
             check.size(play),
             check.size(MOST_PLAY)
         );
-        let hint = "make the hole closer to the rivet".to_owned();
-        let held = (play, MOST_PLAY);
-        check.add(
-            (Severity::Note, Part::Rivet),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
-    }
-}
-
-/// Width of a head in shank diameters, how deep it sinks into the boss, and where both are from.
-fn head_size(head: HeadKind) -> (f64, f64, &'static str) {
-    match head {
-        HeadKind::Button => (1.75, 0.0, "ASME B18.1.2, DIN 660"),
-        HeadKind::Snap => (1.6, 0.0, "BS 275"),
-        HeadKind::Flat => (2.0, 0.0, COMMON_PRACTICE),
-        HeadKind::Countersunk => (1.75, 0.5, "DIN 661"),
+        let hint = "make the hole closer to the rivet";
+        check
+            .report
+            .note(Kind::RivetLoose, Part::Rivet)
+            .held(play, MOST_PLAY)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
 fn head(check: &mut Check<'_>) {
     let rivet = &check.document.rivet;
-    let (wide, deep, source) = head_size(rivet.head);
-    let (name, diameter) = (rivet.head.name(), rivet.diameter.mm());
-    let across = 2.0 * nearest_edge(&check.model.a.body.rim, check.document.boss.shape);
-    if wide * diameter > across + HAIR {
+    let (name, shape) = (rivet.head.name(), rivet.head.shape());
+    let (wide, deep) = (rivet.head_across_mm(), shape.sinks() * rivet.diameter.mm());
+    let across = 2.0 * check.model.a.body.rim.nearest();
+    if wide > across + HAIR {
         let message = format!(
             "the {name} head is {} across and stands over the boss of {}",
-            check.size(wide * diameter),
+            check.size(wide),
             check.size(across)
         );
-        let hint = "take a thinner rivet or a larger boss".to_owned();
-        let held = (wide * diameter, across);
-        check.add((Severity::Mend, Part::Rivet), (message, hint), held, source);
+        let hint = "take a thinner rivet or a larger boss";
+        check
+            .report
+            .mend(Kind::HeadOverBoss, Part::Rivet)
+            .held(wide, across)
+            .say(message, hint, shape.source);
     }
     let thickness = check.document.boss.thickness.mm();
-    if deep * diameter > 0.5 * thickness + HAIR {
+    if deep > 0.5 * thickness + HAIR {
         let message = format!(
             "the {name} head sinks {} into a boss of {}, over half of it",
-            check.size(deep * diameter),
+            check.size(deep),
             check.size(thickness)
         );
-        let hint = "take another head, a thinner rivet or a thicker boss".to_owned();
-        let held = (deep * diameter, 0.5 * thickness);
-        check.add(
-            (Severity::Mend, Part::Rivet),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        let hint = "take another head, a thinner rivet or a thicker boss";
+        check
+            .report
+            .mend(Kind::HeadSinksDeep, Part::Rivet)
+            .held(deep, 0.5 * thickness)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }

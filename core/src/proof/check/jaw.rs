@@ -3,7 +3,7 @@
 mod crossing;
 
 use super::Check;
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::shape::sweep::{Edge, Sweep};
 use crate::tongs::jaw::{Jaw, JawStyle, Remark};
 use crate::tongs::least_heel;
@@ -47,9 +47,12 @@ fn bend(check: &mut Check<'_>, part: Part, half: &Half) {
         check.size(-spare),
         check.size(place)
     );
-    let hint = "give the bend more room, or make the jaw shallower there".to_owned();
-    let held = (spare, 0.0);
-    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
+    let hint = "give the bend more room, or make the jaw shallower there";
+    check
+        .report
+        .mend(Kind::JawFolds, part)
+        .held(spare, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 /// An outline that crosses itself.
@@ -61,9 +64,11 @@ fn outline(check: &mut Check<'_>, part: Part, half: &Half) {
         "the outline of the {part} crosses itself {} from the rivet",
         check.size(at.x)
     );
-    let hint = "give the jaw more length there, or make it shallower".to_owned();
-    let held = (at.x, 0.0);
-    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
+    let hint = "give the jaw more length there, or make it shallower";
+    check
+        .report
+        .mend(Kind::JawOutlineCrosses, part)
+        .say(message, hint, GEOMETRY);
 }
 
 /// Work that lies beside the tongs: the halves differ, and it must clear rivet and boss.
@@ -76,9 +81,11 @@ fn alongside(check: &mut Check<'_>) {
         "the halves are no longer the same piece: one bit steps {} to the left and the other to the right",
         check.size(model.work.beside.abs())
     );
-    let hint = "forge both from the same drawing and bend the second one the other way".to_owned();
-    let held = (model.work.beside, 0.0);
-    check.add((Severity::Note, Part::Jaw), (message, hint), held, GEOMETRY);
+    let hint = "forge both from the same drawing and bend the second one the other way";
+    check
+        .report
+        .note(Kind::HalvesDiffer, Part::Jaw)
+        .say(message, hint, GEOMETRY);
     let room = model.work.beside.abs() - model.work.width / 2.0;
     let limit = document.boss.thickness.mm() + document.rivet.head_height_mm();
     if room >= limit {
@@ -89,9 +96,12 @@ fn alongside(check: &mut Check<'_>) {
         check.size(room),
         check.size(limit)
     );
-    let hint = "step the bit farther aside, or use a flatter rivet head".to_owned();
-    let held = (room, limit);
-    check.add((Severity::Mend, Part::Jaw), (message, hint), held, GEOMETRY);
+    let hint = "step the bit farther aside, or use a flatter rivet head";
+    check
+        .report
+        .mend(Kind::WorkStrikesBoss, Part::Jaw)
+        .held(room, limit)
+        .say(message, hint, GEOMETRY);
 }
 
 /// Whether the groove comes to a corner in its middle, as a V does: its sides leave the middle
@@ -122,22 +132,23 @@ fn tip(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
             "there is room for a tip radius of {room} only at the {part}, {asked_text} was asked"
         )
     };
-    let hint = "leave the tip or the wall thicker, or ask for a smaller radius".to_owned();
-    let held = (asked, room);
-    check.add((Severity::Note, part), (message, hint), held, GEOMETRY);
+    let hint = "leave the tip or the wall thicker, or ask for a smaller radius";
+    check
+        .report
+        .note(Kind::TipRadiusOverRoom, part)
+        .held(asked, room)
+        .say(message, hint, GEOMETRY);
 }
 
 /// What the style says of its own sizes.
 fn remarks(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
     for remark in jaw.remarks(&check.document.work) {
-        let message = format!("the {part} {}", remark.text(|mm| check.size(mm)));
-        let hint = remark.hint.to_owned();
-        check.add(
-            (remark.severity, part),
-            (message, hint),
-            remark.held,
-            remark.source,
-        );
+        let message = format!("the {part} {}", remark.text(check.report.show()));
+        check
+            .report
+            .at(remark.severity, remark.kind, part)
+            .held_if(remark.held)
+            .say(message, remark.hint, remark.source);
     }
 }
 
@@ -152,13 +163,12 @@ fn meeting(check: &mut Check<'_>) {
         check.size(check.document.work.size().mm()),
         check.size(-gap)
     );
-    let hint = "make the groove smaller, or hold larger work".to_owned();
-    check.add(
-        (Severity::Stop, Part::Jaw),
-        (message, hint),
-        (gap, 0.0),
-        GEOMETRY,
-    );
+    let hint = "make the groove smaller, or hold larger work";
+    check
+        .report
+        .stop(Kind::JawsMeet, Part::Jaw)
+        .held(gap, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 /// Jaws whose insides pass each other somewhere although they hold the work.
@@ -183,13 +193,12 @@ fn crossing(check: &mut Check<'_>) {
         check.size(-gap),
         check.size(x)
     );
-    let hint = "move their insides out there".to_owned();
-    check.add(
-        (Severity::Stop, Part::Jaw),
-        (message, hint),
-        (gap, 0.0),
-        GEOMETRY,
-    );
+    let hint = "move their insides out there";
+    check
+        .report
+        .stop(Kind::JawsCross, Part::Jaw)
+        .held(gap, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 /// A jaw that begins inside the sweep of the other boss.
@@ -206,32 +215,31 @@ fn heel(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
         check.size(limit),
         check.size(reach)
     );
-    let hint = "set the heel farther out, or make the boss smaller".to_owned();
-    check.add(
-        (Severity::Stop, part),
-        (message, hint),
-        (heel, limit),
-        GEOMETRY,
-    );
+    let hint = "set the heel farther out, or make the boss smaller";
+    check
+        .report
+        .stop(Kind::HeelStrikesBoss, part)
+        .held(heel, limit)
+        .say(message, hint, GEOMETRY);
 }
 
 fn bearing(check: &mut Check<'_>, part: Part, (bears, half): (Bears, &Half)) {
-    let work = check.document.work.size().mm();
-    let (what, hint) = match bears {
-        Bears::Edges => ("rides on the edges of the groove", "make the groove wider"),
+    let (kind, what, hint) = match bears {
+        Bears::Edges => (
+            Kind::WorkOnEdges,
+            "rides on the edges of the groove",
+            "make the groove wider",
+        ),
         Bears::Bottom if is_folded(half) => (
+            Kind::WorkBottoms,
             "bottoms in the V",
             "turn the work, or change the angle of the V",
         ),
         Bears::Face | Bears::Walls | Bears::Bottom => return,
     };
-    let message = format!("the {} work {what} and rolls", check.size(work));
-    check.add(
-        (Severity::Mend, part),
-        (message, hint.to_owned()),
-        (work, 0.0),
-        GEOMETRY,
-    );
+    let work = check.size(check.document.work.size().mm());
+    let message = format!("the {work} work {what} and rolls");
+    check.report.mend(kind, part).say(message, hint, GEOMETRY);
 }
 
 /// A grip that is short or narrow against the work.
@@ -264,13 +272,11 @@ fn short(check: &mut Check<'_>, part: Part, grip: f64) {
         Lies::Endwise | Lies::Alongside => "lengthen the jaw",
         Lies::Crosswise => "widen the jaw",
     };
-    let held = (grip, work);
-    check.add(
-        (Severity::Note, part),
-        (message, hint.to_owned()),
-        held,
-        COMMON_PRACTICE,
-    );
+    check
+        .report
+        .note(Kind::GripShort, part)
+        .held(grip, work)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 fn narrow(check: &mut Check<'_>, part: Part, face: f64) {
@@ -287,11 +293,9 @@ fn narrow(check: &mut Check<'_>, part: Part, face: f64) {
         Lies::Endwise | Lies::Alongside => "widen the jaw",
         Lies::Crosswise => "lengthen the jaw",
     };
-    let held = (work, limit);
-    check.add(
-        (Severity::Note, part),
-        (message, hint.to_owned()),
-        held,
-        COMMON_PRACTICE,
-    );
+    check
+        .report
+        .note(Kind::WorkTips, part)
+        .held(work, limit)
+        .say(message, hint, COMMON_PRACTICE);
 }

@@ -4,9 +4,11 @@ use crate::tongs::{LEAST_STEP, TURNING_PLAY};
 use kurbo::Point;
 
 use super::Check;
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::shape::Blend;
 use crate::tongs::body::Limb;
+use crate::tongs::jaw::Remark;
+use crate::tongs::model::Half;
 
 /// A corner sharper than this part of the bar starts cracks (common practice, no source).
 const SHARP: f64 = 0.2;
@@ -17,12 +19,14 @@ const THIN: f64 = 0.6;
 /// A size is rounded to what a smith measures with, so a rule of thumb is not held finer, mm.
 const HAIR: f64 = 0.3;
 
+/// What is drawn so little smaller than asked is not said, mm: as in a style's remarks.
+const NEAR: f64 = Remark::NEAR;
+
 pub(super) fn check(check: &mut Check<'_>) {
     let (neck, shoulder) = (check.document.neck, check.document.shoulder);
     let halves = check.halves();
-    let room = |got: &dyn Fn(&crate::tongs::model::Half) -> f64| {
-        halves.iter().map(|half| got(half)).fold(f64::MAX, f64::min)
-    };
+    let room =
+        |got: &dyn Fn(&Half) -> f64| halves.iter().map(|half| got(half)).fold(f64::MAX, f64::min);
     let neck_got = room(&|half| half.body.neck.fillet);
     let shoulder_got = room(&|half| half.body.shoulder.fillet);
     for half in &halves {
@@ -40,14 +44,7 @@ pub(super) fn check(check: &mut Check<'_>) {
         hump(check, &half.body.neck);
     }
     reach(check);
-    for half in halves {
-        step(check, Part::Neck, half.body.plate.faces.neck);
-    }
-    step(
-        check,
-        Part::Shoulder,
-        check.model.a.body.plate.faces.shoulder,
-    );
+    steps(check, &halves);
 }
 
 /// How much of its depth a limb may lose between its ends before it is said (judgement).
@@ -60,8 +57,11 @@ fn pinch(check: &mut Check<'_>, part: Part, asked: f64, limb: &Limb) {
     if least <= 0.0 {
         let message = format!("the edges of the {part} cross: it would have no metal there");
         let hint = format!("make the {part} longer or shallower, or its ends more level");
-        let held = (least, 0.0);
-        check.add((Severity::Stop, part), (message, hint), held, GEOMETRY);
+        check
+            .report
+            .stop(Kind::LimbCrosses, part)
+            .held(least, 0.0)
+            .say(message, hint, GEOMETRY);
     } else if least < PINCHED * thinner {
         let message = format!(
             "the {part} narrows to {} between its ends, under three quarters of {}",
@@ -69,13 +69,11 @@ fn pinch(check: &mut Check<'_>, part: Part, asked: f64, limb: &Limb) {
             check.size(thinner)
         );
         let hint = format!("make the {part} longer or deeper");
-        let held = (least, PINCHED * thinner);
-        check.add(
-            (Severity::Mend, part),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        check
+            .report
+            .mend(Kind::LimbNarrows, part)
+            .held(least, PINCHED * thinner)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -111,27 +109,25 @@ fn corner(check: &mut Check<'_>, part: Part, (asked, got): (f64, f64)) {
             check.size(asked),
             check.size(limit)
         );
-        let hint = "round them, and round the anvil's edge that makes them".to_owned();
-        check.add(
-            (Severity::Mend, part),
-            (message, hint),
-            (asked, limit),
-            COMMON_PRACTICE,
-        );
+        let hint = "round them, and round the anvil's edge that makes them";
+        check
+            .report
+            .mend(Kind::CornerSharp, part)
+            .held(asked, limit)
+            .say(message, hint, COMMON_PRACTICE);
     }
-    if got < asked - 0.05 {
+    if got < asked - NEAR {
         let message = format!(
             "there is room for a corner of {} only at the {part}, {} was asked",
             check.size(got),
             check.size(asked)
         );
         let hint = format!("lengthen the {part}, or ask for a smaller corner");
-        check.add(
-            (Severity::Note, part),
-            (message, hint),
-            (got, asked),
-            GEOMETRY,
-        );
+        check
+            .report
+            .note(Kind::CornerOverRoom, part)
+            .held(got, asked)
+            .say(message, hint, GEOMETRY);
     }
 }
 
@@ -145,13 +141,12 @@ fn thin(check: &mut Check<'_>, depth: f64) {
         check.size(depth),
         check.size(limit)
     );
-    let hint = "leave more metal between boss and jaw".to_owned();
-    check.add(
-        (Severity::Mend, Part::Neck),
-        (message, hint),
-        (depth, limit),
-        COMMON_PRACTICE,
-    );
+    let hint = "leave more metal between boss and jaw";
+    check
+        .report
+        .mend(Kind::NeckThin, Part::Neck)
+        .held(depth, limit)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 /// A limb deeper than the boss that it leaves.
@@ -166,8 +161,27 @@ fn deep(check: &mut Check<'_>, part: Part, depth: f64) {
         check.size(across)
     );
     let hint = format!("make the {part} shallower, or the boss larger");
-    let held = (depth, across);
-    check.add((Severity::Mend, part), (message, hint), held, GEOMETRY);
+    check
+        .report
+        .mend(Kind::LimbOverBoss, part)
+        .held(depth, across)
+        .say(message, hint, GEOMETRY);
+}
+
+/// Where the rein begins, and from where it is clear of the other boss, mm from the rivet.
+fn rein_start(check: &Check<'_>) -> (f64, f64) {
+    /// What a sum of sizes may be short by, mm.
+    const ROUNDING: f64 = 1e-9;
+    let rim = &check.model.a.body.rim;
+    let start = rim.half_along() + check.document.shoulder.length.mm();
+    let limit = rim.reach() + TURNING_PLAY + LEAST_STEP;
+    (start, limit - ROUNDING)
+}
+
+/// Whether the rein begins inside the sweep of the other boss.
+fn is_struck(check: &Check<'_>) -> bool {
+    let (start, limit) = rein_start(check);
+    start < limit
 }
 
 /// A neck deeper than the bar that it is forged from.
@@ -181,13 +195,12 @@ fn over_bar(check: &mut Check<'_>, depth: f64) {
         check.size(depth),
         check.size(bar)
     );
-    let hint = "make the neck no deeper than the bar, or take a larger bar".to_owned();
-    check.add(
-        (Severity::Mend, Part::Neck),
-        (message, hint),
-        (depth, bar),
-        COMMON_PRACTICE,
-    );
+    let hint = "make the neck no deeper than the bar, or take a larger bar";
+    check
+        .report
+        .mend(Kind::NeckOverBar, Part::Neck)
+        .held(depth, bar)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 /// How far the back of a neck may stand over both its ends before it is a hump, as a part of the
@@ -210,51 +223,61 @@ fn hump(check: &mut Check<'_>, neck: &Limb) {
         check.size(over),
         check.size(limit)
     );
-    let hint = "make the neck shallower, or the jaw deeper at its heel".to_owned();
-    check.add(
-        (Severity::Mend, Part::Neck),
-        (message, hint),
-        (over, limit),
-        COMMON_PRACTICE,
-    );
+    let hint = "make the neck shallower, or the jaw deeper at its heel";
+    check
+        .report
+        .mend(Kind::NeckHumped, Part::Neck)
+        .held(over, limit)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 /// A rein that begins inside the sweep of the other boss.
 fn reach(check: &mut Check<'_>) {
-    let rim = &check.model.a.body.rim;
-    let start = rim.half_along() + check.document.shoulder.length.mm();
-    let limit = rim.reach() + TURNING_PLAY + LEAST_STEP;
-    if start >= limit - 1e-9 {
+    if !is_struck(check) {
         return;
     }
+    let (start, limit) = rein_start(check);
     let message = format!(
         "the rein begins {} from the rivet, within {} of it: it would strike the other boss",
         check.size(start),
         check.size(limit)
     );
-    let hint = "lengthen the shoulder, or make the boss smaller".to_owned();
-    check.add(
-        (Severity::Stop, Part::Shoulder),
-        (message, hint),
-        (start, limit),
-        GEOMETRY,
-    );
+    let hint = "lengthen the shoulder, or make the boss smaller";
+    check
+        .report
+        .stop(Kind::ReinStrikesBoss, Part::Shoulder)
+        .held(start, limit)
+        .say(message, hint, GEOMETRY);
 }
 
-/// The step from the boss's faces to those of jaw or rein, when it is steeper than 45 degrees.
-fn step(check: &mut Check<'_>, part: Part, blend: Blend) {
-    let shift = blend
-        .half_width
-        .max((check.document.boss.thickness.mm() - blend.half_width).abs());
-    let run = (blend.far - blend.boss).abs();
-    if run >= shift
-        || check
-            .found
-            .iter()
-            .any(|f| f.part == part && f.severity == Severity::Stop)
-    {
-        return;
+/// The steps from the boss's faces to those of jaw and rein. They are worth a word only where a
+/// limb's edges do not cross and the rein is clear of the other boss.
+fn steps(check: &mut Check<'_>, halves: &[&Half]) {
+    for half in halves {
+        if let Some(steep) = steep(check, half.body.plate.faces.neck)
+            && least_depth(&half.body.neck) > 0.0
+        {
+            step(check, Part::Neck, steep);
+        }
     }
+    let body = &check.model.a.body;
+    if let Some(steep) = steep(check, body.plate.faces.shoulder)
+        && least_depth(&body.shoulder) > 0.0
+        && !is_struck(check)
+    {
+        step(check, Part::Shoulder, steep);
+    }
+}
+
+/// How far a blend steps sideways within how much, mm, when it is steeper than 45 degrees.
+fn steep(check: &Check<'_>, blend: Blend) -> Option<(f64, f64)> {
+    let other_face = check.document.boss.thickness.mm() - blend.half_width;
+    let shift = blend.half_width.max(other_face.abs());
+    let run = (blend.far - blend.boss).abs();
+    (run < shift).then_some((shift, run))
+}
+
+fn step(check: &mut Check<'_>, part: Part, (shift, run): (f64, f64)) {
     let message = format!(
         "the {part} steps {} sideways within {}, more steeply than 45 degrees",
         check.size(shift),
@@ -265,10 +288,9 @@ fn step(check: &mut Check<'_>, part: Part, blend: Blend) {
     } else {
         "lengthen the shoulder for a smooth step"
     };
-    check.add(
-        (Severity::Note, part),
-        (message, hint.to_owned()),
-        (run, shift),
-        COMMON_PRACTICE,
-    );
+    check
+        .report
+        .note(Kind::LimbStepsSteeply, part)
+        .held(run, shift)
+        .say(message, hint, COMMON_PRACTICE);
 }

@@ -7,60 +7,39 @@ mod jaw;
 mod limb;
 mod rein;
 
-use crate::finding::{Finding, Part, Severity, sort};
+use crate::finding::{Finding, Part, Report, sort};
 use crate::tongs::document::Document;
 use crate::tongs::jaw::Jaw;
 use crate::tongs::model::{Half, Model};
-use crate::units::Show;
 
 /// What is noticed of a pair before any work or hand bears on it, the worst first.
 pub fn check(document: &Document, model: &Model) -> Vec<Finding> {
     let mut check = Check {
         document,
         model,
-        show: document.units.show(),
-        found: Vec::new(),
+        report: Report::new(document.units.show()),
     };
     bar::check(&mut check);
     jaw::check(&mut check);
     boss::check(&mut check);
     limb::check(&mut check);
     rein::check(&mut check);
-    sort(&mut check.found);
-    check.found
+    let mut found = check.report.into_found();
+    sort(&mut found);
+    found
 }
 
 /// A document and its model under scrutiny.
 struct Check<'a> {
     document: &'a Document,
     model: &'a Model,
-    show: Show,
-    found: Vec<Finding>,
+    report: Report,
 }
 
 impl<'a> Check<'a> {
-    /// Notes a finding: what and how to mend it, what was found and what it is held against.
-    fn add(
-        &mut self,
-        (severity, part): (Severity, Part),
-        (message, hint): (String, String),
-        (value, limit): (f64, f64),
-        source: &'static str,
-    ) {
-        self.found.push(Finding {
-            severity,
-            part,
-            message,
-            value,
-            limit,
-            hint,
-            source,
-        });
-    }
-
     /// A size as the smith reads it.
     fn size(&self, mm: f64) -> String {
-        self.show.text(mm)
+        self.report.size(mm)
     }
 
     /// Side of the square of the bar's area, mm: what trade rules call the bar.

@@ -2,15 +2,13 @@
 
 use super::Check;
 use crate::asked::{Edge, PlainSection};
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Part, Severity};
-use crate::tongs::document::{ReinEnd, ReinLine};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
+use crate::tongs::document::ReinLine;
 use crate::tongs::model::Half;
+use crate::tongs::{NO_HAND_BEFORE, finish_length};
 
 /// How far the drawn gap or bow may be from what was asked before it is said, mm.
 const NEAR: f64 = 0.5;
-
-/// The part of the rein behind which the hand is always drawn, as `resolve` does.
-const NO_HAND_BEFORE: f64 = 0.3;
 
 pub(super) fn check(check: &mut Check<'_>) {
     hand(check);
@@ -28,15 +26,18 @@ fn hand(check: &mut Check<'_>) {
         check.document.rein.hand.mm(),
         check.document.rein.length.mm(),
     );
-    let at = (Severity::Stop, Part::Rein);
     if hand >= length {
         let message = format!(
             "the hand is {} from the end of a rein that is {} long",
             check.size(hand),
             check.size(length)
         );
-        let hint = "bring the hand nearer to the end, or lengthen the rein".to_owned();
-        check.add(at, (message, hint), (hand, length), GEOMETRY);
+        let hint = "bring the hand nearer to the end, or lengthen the rein";
+        check
+            .report
+            .stop(Kind::HandPastRein, Part::Rein)
+            .held(hand, length)
+            .say(message, hint, GEOMETRY);
     } else if length - hand < NO_HAND_BEFORE * length {
         let limit = (1.0 - NO_HAND_BEFORE) * length;
         let message = format!(
@@ -44,13 +45,12 @@ fn hand(check: &mut Check<'_>) {
             check.size(hand),
             check.size(limit)
         );
-        let hint = "bring the hand nearer to the end, or lengthen the rein".to_owned();
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (hand, limit),
-            COMMON_PRACTICE,
-        );
+        let hint = "bring the hand nearer to the end, or lengthen the rein";
+        check
+            .report
+            .mend(Kind::HandAtJoint, Part::Rein)
+            .held(hand, limit)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -68,14 +68,12 @@ fn fingers(check: &mut Check<'_>) {
         check.size(gap),
         check.size(FINGER)
     );
-    let hint = "open the hand gap".to_owned();
-    let held = (gap, FINGER);
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        held,
-        COMMON_PRACTICE,
-    );
+    let hint = "open the hand gap";
+    check
+        .report
+        .mend(Kind::FingersPinched, Part::Rein)
+        .held(gap, FINGER)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 fn parallel(check: &mut Check<'_>) {
@@ -91,13 +89,12 @@ fn parallel(check: &mut Check<'_>) {
         check.size(parallel),
         check.size(length)
     );
-    let hint = "shorten the parallel end, or lengthen the rein".to_owned();
-    check.add(
-        (Severity::Stop, Part::Rein),
-        (message, hint),
-        (parallel, length),
-        GEOMETRY,
-    );
+    let hint = "shorten the parallel end, or lengthen the rein";
+    check
+        .report
+        .stop(Kind::ParallelOverRein, Part::Rein)
+        .held(parallel, length)
+        .say(message, hint, GEOMETRY);
 }
 
 fn bend(check: &mut Check<'_>) {
@@ -111,36 +108,25 @@ fn bend(check: &mut Check<'_>) {
             check.size(depth),
             check.size(spare + depth / 2.0)
         );
-        let hint = "give the bend more length, or make the rein shallower there".to_owned();
-        check.add(
-            (Severity::Stop, Part::Rein),
-            (message, hint),
-            (spare, 0.0),
-            GEOMETRY,
-        );
+        let hint = "give the bend more length, or make the rein shallower there";
+        check
+            .report
+            .stop(Kind::ReinFolds, Part::Rein)
+            .held(spare, 0.0)
+            .say(message, hint, GEOMETRY);
     } else if spare < depth / 2.0 {
         let message = format!(
             "the rein bends to an inside radius of {}, under half its depth, {}",
             check.size(spare),
             check.size(depth / 2.0)
         );
-        let hint = "give the bend more length".to_owned();
-        let held = (spare, depth / 2.0);
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            held,
-            COMMON_PRACTICE,
-        );
+        let hint = "give the bend more length";
+        check
+            .report
+            .mend(Kind::ReinBendTight, Part::Rein)
+            .held(spare, depth / 2.0)
+            .say(message, hint, COMMON_PRACTICE);
     }
-}
-
-/// Between the reins at the hand as drawn, mm.
-fn gap(half: &Half) -> f64 {
-    -2.0 * half
-        .rein
-        .edge_point(crate::shape::sweep::Edge::Inner, half.hand_at)
-        .y
 }
 
 /// How far the rein's middle stands outside that at the hand, at the most, mm.
@@ -152,21 +138,19 @@ fn bow(half: &Half) -> f64 {
 }
 
 fn line(check: &mut Check<'_>) {
-    let (asked, got) = (check.document.rein.gap.mm(), gap(&check.model.a));
+    let (asked, got) = (check.document.rein.gap.mm(), check.model.a.hand_gap());
     if (got - asked).abs() > NEAR {
         let message = format!(
             "the reins stand {} apart at the hand, {} was asked: this rein cannot reach it",
             check.size(got),
             check.size(asked)
         );
-        let hint =
-            "give the bend more length, change the hand gap, or lengthen the rein".to_owned();
-        check.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (got, asked),
-            GEOMETRY,
-        );
+        let hint = "give the bend more length, change the hand gap, or lengthen the rein";
+        check
+            .report
+            .mend(Kind::HandGapMissed, Part::Rein)
+            .held(got, asked)
+            .say(message, hint, GEOMETRY);
     }
     match check.document.rein.line {
         ReinLine::Straight => {}
@@ -203,12 +187,11 @@ fn bend_length(check: &mut Check<'_>, asked: f64) {
         check.size(got),
         check.size(asked)
     );
-    check.add(
-        (Severity::Note, Part::Rein),
-        (message, hint.to_owned()),
-        (got, asked),
-        GEOMETRY,
-    );
+    check
+        .report
+        .note(Kind::BendLengthMissed, Part::Rein)
+        .held(got, asked)
+        .say(message, hint, GEOMETRY);
 }
 
 fn swell(check: &mut Check<'_>, asked: f64) {
@@ -221,13 +204,12 @@ fn swell(check: &mut Check<'_>, asked: f64) {
         check.size(got),
         check.size(asked)
     );
-    let hint = "ask for another bow, or lengthen the rein".to_owned();
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        (got, asked),
-        GEOMETRY,
-    );
+    let hint = "ask for another bow, or lengthen the rein";
+    check
+        .report
+        .mend(Kind::BowMissed, Part::Rein)
+        .held(got, asked)
+        .say(message, hint, GEOMETRY);
 }
 
 fn taper(check: &mut Check<'_>) {
@@ -246,24 +228,12 @@ fn taper(check: &mut Check<'_>) {
             check.size(end),
             check.size(start)
         );
-        let hint = "a rein that tapers towards the hand is stronger for its weight".to_owned();
-        check.add(
-            (Severity::Note, Part::Rein),
-            (message, hint),
-            (end, start),
-            COMMON_PRACTICE,
-        );
-    }
-}
-
-/// How much of the end its finish takes, mm.
-fn finish(check: &Check<'_>) -> f64 {
-    let rein = &check.document.rein;
-    let least = rein.end.depth_mm().min(rein.end.width_mm());
-    match rein.finish {
-        ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => 0.0,
-        ReinEnd::Rounded => least / 2.0,
-        ReinEnd::Ball { diameter } => diameter.mm(),
+        let hint = "a rein that tapers towards the hand is stronger for its weight";
+        check
+            .report
+            .note(Kind::ReinTapersBackwards, Part::Rein)
+            .held(end, start)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }
 
@@ -273,7 +243,7 @@ fn zone(check: &mut Check<'_>) {
         return;
     };
     let (length, half) = (rein.length.mm(), zone.length.mm() / 2.0);
-    let behind = rein.hand.mm() - half - finish(check);
+    let behind = rein.hand.mm() - half - finish_length(rein);
     let before = (1.0 - NO_HAND_BEFORE) * length - rein.hand.mm() - half;
     let (room, where_) = if behind < before {
         (behind, "past the rein's end")
@@ -289,13 +259,12 @@ fn zone(check: &mut Check<'_>) {
         check.size(rein.hand.mm()),
         check.size(-room)
     );
-    let hint = "shorten the grip, or move the hand".to_owned();
-    check.add(
-        (Severity::Mend, Part::Rein),
-        (message, hint),
-        (room, 0.0),
-        GEOMETRY,
-    );
+    let hint = "shorten the grip, or move the hand";
+    check
+        .report
+        .mend(Kind::HandZoneRunsOut, Part::Rein)
+        .held(room, 0.0)
+        .say(message, hint, GEOMETRY);
 }
 
 fn edges(check: &mut Check<'_>) {
@@ -322,13 +291,11 @@ fn edges(check: &mut Check<'_>) {
             check.size(edge.size().mm()),
             check.size(2.0 * most)
         );
-        let hint = "break the edges less".to_owned();
-        let held = (edge.size().mm(), most);
-        check.add(
-            (Severity::Note, Part::Rein),
-            (message, hint),
-            held,
-            GEOMETRY,
-        );
+        let hint = "break the edges less";
+        check
+            .report
+            .note(Kind::EdgeOverRein, Part::Rein)
+            .held(edge.size().mm(), most)
+            .say(message, hint, GEOMETRY);
     }
 }

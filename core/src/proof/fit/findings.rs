@@ -3,7 +3,7 @@
 use super::{
     Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, SPAN_SOURCE, Travel, WIDEST_SPAN_MM, WorkRange,
 };
-use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Part, Severity};
+use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Kind, Part, Report, Severity};
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
 
@@ -19,6 +19,10 @@ const LEAST_OPENING_DEG: f64 = 10.0;
 /// long as the jaws).
 const LEAST_LEVERAGE: f64 = 3.0;
 
+/// Part of the work's size by which thinner work must still be held before the reins touch (common
+/// practice, no source).
+const LEAST_SPARE: f64 = 0.1;
+
 /// How far out of line with the rivet the reins may be, mm (common practice, no source).
 const OUT_OF_LINE_MM: f64 = 3.0;
 
@@ -26,7 +30,7 @@ const OUT_OF_LINE_MM: f64 = 3.0;
 pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
     let mut say = Say {
         document,
-        all: Vec::new(),
+        report: Report::new(document.units.show()),
     };
     match &fit.travel {
         None => say.cannot_be_assembled(),
@@ -49,38 +53,26 @@ pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
     say.leverage(fit.leverage());
     say.mass(fit.mass_kg);
     say.in_line(fit);
-    say.all
+    say.report.into_found()
 }
 
 struct Say<'a> {
     document: &'a Document,
-    all: Vec<Finding>,
+    report: Report,
 }
 
 impl Say<'_> {
     fn size(&self, mm: f64) -> String {
-        self.document.units.show().text(mm)
-    }
-
-    fn add(
-        &mut self,
-        place: (Severity, Part),
-        words: (String, &str),
-        measured: (f64, f64),
-        source: &'static str,
-    ) {
-        self.all.push(Finding::new(place, words, measured, source));
+        self.report.size(mm)
     }
 
     fn cannot_be_assembled(&mut self) {
         let message = "the halves overlap however far they are turned, 0 degrees are free: they cannot be put together";
         let hint = "lengthen neck and shoulder, or make the boss smaller";
-        self.add(
-            (Severity::Stop, Part::Pair),
-            (message.to_owned(), hint),
-            (0.0, LEAST_OPENING_DEG),
-            GEOMETRY,
-        );
+        self.report
+            .stop(Kind::CannotBeAssembled, Part::Pair)
+            .held(0.0, LEAST_OPENING_DEG)
+            .say(message, hint, GEOMETRY);
     }
 
     /// Halves that overlap where they should stand on the work.
@@ -99,12 +91,10 @@ impl Say<'_> {
             Part::both(clash.parts)
         );
         let hint = "give them room where they touch: the drawing shows the place";
-        self.add(
-            (Severity::Stop, clash.parts[0]),
-            (message, hint),
-            (degrees, 0.0),
-            GEOMETRY,
-        );
+        self.report
+            .stop(Kind::HalvesOverlap, clash.parts[0])
+            .held(degrees, 0.0)
+            .say(message, hint, GEOMETRY);
     }
 
     fn opening(&mut self, fit: &Fit, travel: &Travel) {
@@ -121,12 +111,10 @@ impl Say<'_> {
             Part::both(stops)
         );
         let hint = "lengthen neck and shoulder so that they clear each other";
-        self.add(
-            (Severity::Stop, Part::Pair),
-            (message, hint),
-            (degrees, LEAST_OPENING_DEG),
-            COMMON_PRACTICE,
-        );
+        self.report
+            .stop(Kind::OpensLittle, Part::Pair)
+            .held(degrees, LEAST_OPENING_DEG)
+            .say(message, hint, COMMON_PRACTICE);
     }
 
     fn cannot_hold(&mut self, model: &Model, no: NoContact) {
@@ -140,12 +128,9 @@ impl Say<'_> {
             self.size(size)
         );
         let hint = "change the jaw or the reins for this work, or choose other work";
-        self.add(
-            (Severity::Stop, Part::Work),
-            (message, hint),
-            (size, size),
-            GEOMETRY,
-        );
+        self.report
+            .stop(Kind::CannotHold, Part::Work)
+            .say(message, hint, GEOMETRY);
     }
 
     fn span(&mut self, contact: &Contact) {
@@ -159,13 +144,10 @@ impl Say<'_> {
                 self.size(WIDEST_SPAN_MM)
             );
             let hint = "bring the reins closer at the hand";
-            let held = (span, WIDEST_SPAN_MM);
-            self.add(
-                (Severity::Mend, Part::Rein),
-                (message, hint),
-                held,
-                SPAN_SOURCE,
-            );
+            self.report
+                .mend(Kind::SpanWide, Part::Rein)
+                .held(span, WIDEST_SPAN_MM)
+                .say(message, hint, SPAN_SOURCE);
         } else if span < LEAST_SPAN_MM - HAIR {
             let message = format!(
                 "the reins are {} over all at the hand, under {} a hand has little force",
@@ -173,13 +155,10 @@ impl Say<'_> {
                 self.size(LEAST_SPAN_MM)
             );
             let hint = "set the reins wider at the hand";
-            let held = (span, LEAST_SPAN_MM);
-            self.add(
-                (Severity::Note, Part::Rein),
-                (message, hint),
-                held,
-                SPAN_SOURCE,
-            );
+            self.report
+                .note(Kind::SpanNarrow, Part::Rein)
+                .held(span, LEAST_SPAN_MM)
+                .say(message, hint, SPAN_SOURCE);
         }
     }
 
@@ -202,12 +181,10 @@ impl Say<'_> {
             self.size(SEEN_MM)
         );
         let hint = "let the grip run even from heel to tip";
-        self.add(
-            (Severity::Note, Part::Jaw),
-            (message, hint),
-            (open, SEEN_MM),
-            COMMON_PRACTICE,
-        );
+        self.report
+            .note(Kind::JawsGape, Part::Jaw)
+            .held(open, SEEN_MM)
+            .say(message, hint, COMMON_PRACTICE);
     }
 
     fn outside(&mut self, contact: &Contact, range: &WorkRange) {
@@ -227,12 +204,10 @@ impl Say<'_> {
             end.limit.name()
         );
         let hint = "change the jaw for this work, or choose other work";
-        self.add(
-            (Severity::Stop, Part::Work),
-            (message, hint),
-            (contact.size_mm, end.size_mm),
-            GEOMETRY,
-        );
+        self.report
+            .stop(Kind::WorkOutOfRange, Part::Work)
+            .held(contact.size_mm, end.size_mm)
+            .say(message, hint, GEOMETRY);
     }
 
     /// Reins that meet before the jaws do leave nothing to squeeze.
@@ -244,7 +219,7 @@ impl Say<'_> {
             return;
         }
         let spare = contact.size_mm - range.least.size_mm;
-        let least = 0.1 * contact.size_mm;
+        let least = LEAST_SPARE * contact.size_mm;
         if spare >= least {
             return;
         }
@@ -254,12 +229,10 @@ impl Say<'_> {
             self.size(least)
         );
         let hint = "set the reins wider at the hand";
-        self.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (spare, least),
-            COMMON_PRACTICE,
-        );
+        self.report
+            .mend(Kind::ReinsMeetFirst, Part::Rein)
+            .held(spare, least)
+            .say(message, hint, COMMON_PRACTICE);
     }
 
     fn leverage(&mut self, leverage: f64) {
@@ -272,12 +245,10 @@ impl Say<'_> {
             "the work is squeezed {leverage:.1} times as hard as the reins, under {LEAST_LEVERAGE:.0} times"
         );
         let hint = "lengthen the reins, or bring the grip nearer to the rivet";
-        self.add(
-            (Severity::Note, Part::Rein),
-            (message, hint),
-            (leverage, LEAST_LEVERAGE),
-            COMMON_PRACTICE,
-        );
+        self.report
+            .note(Kind::LeverageSmall, Part::Rein)
+            .held(leverage, LEAST_LEVERAGE)
+            .say(message, hint, COMMON_PRACTICE);
     }
 
     fn mass(&mut self, mass_kg: f64) {
@@ -291,12 +262,10 @@ impl Say<'_> {
         };
         let message = format!("the pair weighs {mass_kg:.2} kg, over {limit} kg for one hand");
         let hint = "draw the reins thinner, or start from a smaller bar";
-        self.add(
-            (severity, Part::Pair),
-            (message, hint),
-            (mass_kg, limit),
-            MASS_SOURCE,
-        );
+        self.report
+            .at(severity, Kind::Heavy, Part::Pair)
+            .held(mass_kg, limit)
+            .say(message, hint, MASS_SOURCE);
     }
 
     fn in_line(&mut self, fit: &Fit) {
@@ -310,11 +279,9 @@ impl Say<'_> {
             self.size(OUT_OF_LINE_MM)
         );
         let hint = "bend the reins until their middle is in line";
-        self.add(
-            (Severity::Mend, Part::Rein),
-            (message, hint),
-            (off, OUT_OF_LINE_MM),
-            COMMON_PRACTICE,
-        );
+        self.report
+            .mend(Kind::ReinsOutOfLine, Part::Rein)
+            .held(off, OUT_OF_LINE_MM)
+            .say(message, hint, COMMON_PRACTICE);
     }
 }

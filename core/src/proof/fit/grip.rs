@@ -6,6 +6,7 @@ use super::surface::{Surface, rest_on};
 use crate::shape::section::Section;
 use crate::shape::sweep::Sweep;
 use crate::tongs::model::{Half, Lies, WorkInJaws};
+use crate::tongs::seat::{BESIDE, GROOVE};
 
 /// A stretch between two stations of the jaw that is longer than this is looked at in its middle
 /// too, mm.
@@ -32,6 +33,10 @@ pub(super) struct Place {
     kind: usize,
 }
 
+/// Of the grip: work that ends nearer to the tip is reckoned as held from here on, so that there is
+/// a stretch to be pressed on.
+const LAST_START: f64 = 0.98;
+
 /// A jaw's grip, ready to be brought down on work of any size.
 #[derive(Debug, Clone)]
 pub(super) struct Grip<'a> {
@@ -47,7 +52,7 @@ impl<'a> Grip<'a> {
     pub(super) fn new(half: &'a Half, work: &WorkInJaws) -> Self {
         let jaw = &half.jaw;
         let (first, end) = half.grip;
-        let last = first + 0.98 * (end - first);
+        let last = first + LAST_START * (end - first);
         let from = jaw.along_at_x(work.from).clamp(first.min(last), last);
         let mut grip = Self {
             places: Vec::new(),
@@ -158,14 +163,12 @@ impl<'a> Grip<'a> {
         if let Some(across) = &self.across {
             return across.rides(place, work);
         }
-        /// What is shallower is no groove, mm: as in [`crate::tongs::seat`].
-        const GROOVE: f64 = 0.3;
         /// Touching nearer to the lips than this part of the depth is riding on them.
         const ON_LIP: f64 = 0.005;
         let at = &self.places[place];
         let kind = &self.kinds[at.kind];
         let z = kind.height(at.heading + half_angle, work).1;
-        let lips = [0.3, 0.6, 0.95]
+        let lips = BESIDE
             .map(|part| kind.inner(part * kind.surface.half()))
             .into_iter()
             .fold(f64::MAX, f64::min);

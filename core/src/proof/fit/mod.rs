@@ -23,7 +23,6 @@ pub use range::{Limit, RangeEnd, WorkRange};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::asked::Work;
-use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
 
@@ -108,7 +107,6 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
     let size = document.work.size().mm();
     let range = range::range(&jaws, travel.as_ref(), size);
     let opened = travel.map_or(0.0, |t| t.open.half_angle);
-    let (mass_kg, balance_point_mm) = mass(model);
     let nominal = nominal(&jaws, model, travel.as_ref());
     Fit {
         press: press(model, nominal.as_ref().ok()),
@@ -116,8 +114,8 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
         opening: (2.0 * opened).max(0.0),
         open_span_mm: jaws.hand_span_mm(opened),
         shut_gap_mm: jaws.hand_gap_mm(travel.map_or(0.0, |t| t.shut.half_angle)),
-        mass_kg,
-        balance_point_mm,
+        mass_kg: model.mass_kg(),
+        balance_point_mm: model.balance_point(),
         in_line: in_line(model),
         chart: range
             .as_ref()
@@ -144,19 +142,6 @@ fn nominal(jaws: &Jaws<'_>, model: &Model, travel: Option<&Travel>) -> Result<Co
     let work = &model.work;
     let held = held::Held::new(&work.profile, work.depth, work.width);
     jaws.contact(&held, jaws.size_mm, travel)
-}
-
-/// Mass of the pair, kg, and x of its balance point, mm, from one account of each half.
-fn mass(model: &Model) -> (f64, f64) {
-    let [a, b] = model.masses();
-    let thick = model.a.body.plate.faces.thickness + model.b.body.plate.faces.thickness;
-    let shank = std::f64::consts::FRAC_PI_4 * model.rivet.powi(2) * thick;
-    let steel = a.volume + b.volume + shank;
-    // A hole larger than its boss leaves less than nothing; resolving stops such a pair.
-    if steel <= 0.0 {
-        return (0.0, 0.0);
-    }
-    (steel * DENSITY_KG_MM3, (a.x + b.x) / steel)
 }
 
 fn in_line(model: &Model) -> InLine {

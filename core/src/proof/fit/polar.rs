@@ -5,7 +5,9 @@
 
 use std::f64::consts::{PI, TAU};
 
-use kurbo::{BezPath, PathEl, Point};
+use kurbo::{BezPath, Point};
+
+use crate::number::plane::corners as corners_of;
 
 /// How far a flattened curve may stray, mm.
 const FLAT: f64 = 0.01;
@@ -57,11 +59,7 @@ impl Rings {
 
 /// A closed outline as points, anticlockwise.
 pub(super) fn flatten(path: &BezPath) -> Vec<Point> {
-    let mut points: Vec<Point> = Vec::new();
-    kurbo::flatten(path.iter(), FLAT, |el| match el {
-        PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
-        PathEl::QuadTo(..) | PathEl::CurveTo(..) | PathEl::ClosePath => {}
-    });
+    let mut points = corners_of(path, FLAT);
     points.dedup_by(|a, b| a.distance(*b) < 1e-9);
     let area: f64 = edges(&points)
         .map(|(p, q)| p.to_vec2().cross(q.to_vec2()))

@@ -108,7 +108,7 @@ fn at_one_place(bearing: &Bearing) -> Option<f64> {
 /// middle lies (3 − 2q) / (3 (2 − q)) from the higher side; then a triangle over 1/q of the grip.
 ///
 /// ```
-/// use reinwright_core::fit::middle_of_pressure;
+/// use reinwright_core::proof::fit::middle_of_pressure;
 /// assert_eq!(middle_of_pressure(0.0), 0.5);
 /// assert!((middle_of_pressure(1.0) - 1.0 / 3.0).abs() < 1e-15);
 /// ```

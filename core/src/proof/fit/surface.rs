@@ -1,5 +1,6 @@
 //! The two surfaces that meet in a grip, as lines and arcs over z in mm, and how near they come.
 
+use crate::number::peak::highest;
 use crate::shape::section::{Piece, Profile, Section};
 
 /// A smooth stretch of a surface over z.
@@ -286,33 +287,8 @@ fn nearest(
 /// The top of the highest hump: samples, then golden sections about the best one. The height is
 /// exact to the square of the place's error.
 fn hump(f: &impl Fn(f64) -> f64, (from, to): (f64, f64)) -> f64 {
-    const GOLDEN: f64 = 0.618_033_988_749_894_8;
     const SAMPLES: u32 = 6;
-    const ROUNDS: u32 = 14;
-    let step = (to - from) / f64::from(SAMPLES);
-    let mut top = (f64::MIN, from);
-    for i in 0..=SAMPLES {
-        let z = from + step * f64::from(i);
-        let height = f(z);
-        if height > top.0 {
-            top = (height, z);
-        }
-    }
-    let (mut low, mut high) = ((top.1 - step).max(from), (top.1 + step).min(to));
-    let (mut p, mut q) = (high - GOLDEN * (high - low), low + GOLDEN * (high - low));
-    let (mut fp, mut fq) = (f(p), f(q));
-    for _ in 0..ROUNDS {
-        if fp < fq {
-            low = p;
-            (p, fp) = (q, fq);
-            q = low + GOLDEN * (high - low);
-            fq = f(q);
-        } else {
-            high = q;
-            (q, fq) = (p, fp);
-            p = high - GOLDEN * (high - low);
-            fp = f(p);
-        }
-    }
-    f64::midpoint(low, high)
+    /// Of the stretch: fourteen golden sections of what lies about the best sample.
+    const NEAR: f64 = 1.0 / 2500.0;
+    highest((from, to), SAMPLES, NEAR * (to - from), f)
 }

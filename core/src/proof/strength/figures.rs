@@ -30,11 +30,63 @@ pub enum Needs {
     AtLeast,
 }
 
+/// What a figure tells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum FigureKind {
+    /// Bending of the rein where it is worst.
+    ReinBending,
+    /// Bending of the shoulder.
+    ShoulderBending,
+    /// Bending of the boss where it is worst.
+    BossBending,
+    /// Bending of the boss across its hole.
+    HoleBending,
+    /// Bending of the neck.
+    NeckBending,
+    /// Bending of the jaw where it is worst.
+    JawBending,
+    /// Bending of the jaw where it begins.
+    JawRootBending,
+    /// Shear of the rivet against what a working load may be.
+    RivetShearAllowable,
+    /// Shear of the rivet against its design resistance.
+    RivetShearDesign,
+    /// Bearing of the hole.
+    HoleBearing,
+    /// From the hole's centre to the edge of the boss.
+    HoleToEdge,
+    /// How far the reins give.
+    ReinsGive,
+    /// What a clip presses with.
+    ClipForce,
+}
+
+impl FigureKind {
+    /// What the smith reads, in lower case.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::ReinBending => "bending of the rein",
+            Self::ShoulderBending => "bending of the shoulder",
+            Self::BossBending => "bending of the boss",
+            Self::HoleBending => "bending across the hole",
+            Self::NeckBending => "bending of the neck",
+            Self::JawBending => "bending of the jaw",
+            Self::JawRootBending => "bending at the jaw's root",
+            Self::RivetShearAllowable => "shear of the rivet, allowable",
+            Self::RivetShearDesign => "shear of the rivet, design",
+            Self::HoleBearing => "bearing of the hole",
+            Self::HoleToEdge => "hole's centre to the edge",
+            Self::ReinsGive => "reins give under an ordinary squeeze",
+            Self::ClipForce => "force of a clip",
+        }
+    }
+}
+
 /// A figure with what it is held against.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Figure {
-    /// What it is, in lower case.
-    pub what: &'static str,
+    /// What it tells.
+    pub what: FigureKind,
     /// Where it is.
     pub part: Part,
     /// Where it is, x and y in the frame of its half, mm.
@@ -93,27 +145,23 @@ fn bending(strength: &Strength) -> Vec<Figure> {
         all.max_by(|a, b| a.use_per_n().total_cmp(&b.use_per_n()))
     };
     let places = [
-        ("bending of the rein", worst(&[Part::Rein]), cold),
-        ("bending of the shoulder", worst(&[Part::Shoulder]), cold),
-        ("bending of the boss", worst(&[Part::Boss]), cold),
+        (FigureKind::ReinBending, worst(&[Part::Rein]), cold),
+        (FigureKind::ShoulderBending, worst(&[Part::Shoulder]), cold),
+        (FigureKind::BossBending, worst(&[Part::Boss]), cold),
+        (FigureKind::HoleBending, of_half(HalfBending::at_hole), cold),
+        (FigureKind::NeckBending, worst(&[Part::Neck]), hot),
         (
-            "bending across the hole",
-            of_half(HalfBending::at_hole),
-            cold,
-        ),
-        ("bending of the neck", worst(&[Part::Neck]), hot),
-        (
-            "bending of the jaw",
+            FigureKind::JawBending,
             worst(&[Part::Jaw, Part::SecondJaw]),
             hot,
         ),
         (
-            "bending at the jaw's root",
+            FigureKind::JawRootBending,
             of_half(HalfBending::jaw_root),
             hot,
         ),
     ];
-    let figure = |(what, station, source): (&'static str, Option<&Station>, &'static str)| {
+    let figure = |(what, station, source): (FigureKind, Option<&Station>, &'static str)| {
         station.map(|station| Figure {
             what,
             part: station.part,
@@ -144,7 +192,7 @@ fn joint(document: &Document, model: &Model, strength: &Strength) -> [Figure; 4]
         .thickness
         .min(model.b.body.plate.faces.thickness);
     let bearing = bearing_en_n((d, hole), thin, edge, strength.steel.tensile_mpa);
-    let force = |what: &'static str, part: Part, squeeze: Squeeze, limit: f64| Figure {
+    let force = |what: FigureKind, part: Part, squeeze: Squeeze, limit: f64| Figure {
         what,
         part,
         at: kurbo::Point::ORIGIN,
@@ -161,7 +209,7 @@ fn joint(document: &Document, model: &Model, strength: &Strength) -> [Figure; 4]
         from(
             AISC_SHEAR_SOURCE,
             force(
-                "shear of the rivet, allowable",
+                FigureKind::RivetShearAllowable,
                 rivet,
                 strong,
                 shear_aisc_n(d),
@@ -169,14 +217,14 @@ fn joint(document: &Document, model: &Model, strength: &Strength) -> [Figure; 4]
         ),
         from(
             EN_SHEAR_SOURCE,
-            force("shear of the rivet, design", rivet, full, shear_en_n(d)),
+            force(FigureKind::RivetShearDesign, rivet, full, shear_en_n(d)),
         ),
         from(
             BEARING_SOURCE,
-            force("bearing of the hole", boss, full, bearing),
+            force(FigureKind::HoleBearing, boss, full, bearing),
         ),
         Figure {
-            what: "hole's centre to the edge",
+            what: FigureKind::HoleToEdge,
             part: Part::Boss,
             at: kurbo::Point::ORIGIN,
             squeeze_n: 0.0,
@@ -194,7 +242,7 @@ fn spring(model: &Model, strength: &Strength) -> [Figure; 2] {
     let hand = model.a.hand();
     [
         Figure {
-            what: "reins give under an ordinary squeeze",
+            what: FigureKind::ReinsGive,
             part: Part::Rein,
             at: hand,
             squeeze_n: strength.load.ordinary_n,
@@ -205,7 +253,7 @@ fn spring(model: &Model, strength: &Strength) -> [Figure; 2] {
             source: COMMON_PRACTICE,
         },
         Figure {
-            what: "force of a clip",
+            what: FigureKind::ClipForce,
             part: Part::Rein,
             at: hand,
             squeeze_n: 0.0,

@@ -1,7 +1,7 @@
 //! What the strength has to say to the smith.
 
-use super::{CLIP_CLOSES_MM, Figure, SQUEEZE_SOURCE, Station, Strength};
-use crate::finding::{COMMON_PRACTICE, Finding, Part, Severity};
+use super::{CLIP_CLOSES_MM, Figure, FigureKind, SQUEEZE_SOURCE, Station, Strength};
+use crate::finding::{COMMON_PRACTICE, Finding, Kind, Part, Report, Severity};
 use crate::steel::HOT_SOURCE;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
@@ -13,37 +13,25 @@ const LEAST_CLIP_N: f64 = 10.0;
 /// What is worth telling about the strength, in no order.
 pub fn findings(document: &Document, model: &Model, strength: &Strength) -> Vec<Finding> {
     let mut say = Say {
-        document,
         strength,
-        all: Vec::new(),
+        report: Report::new(document.units.show()),
     };
     say.rein();
     say.boss();
     say.neck();
     say.joint();
     say.spring(model);
-    say.all
+    say.report.into_found()
 }
 
 struct Say<'a> {
-    document: &'a Document,
     strength: &'a Strength,
-    all: Vec<Finding>,
+    report: Report,
 }
 
 impl Say<'_> {
     fn size(&self, mm: f64) -> String {
-        self.document.units.show().text(mm)
-    }
-
-    fn add(
-        &mut self,
-        place: (Severity, Part),
-        words: (String, &str),
-        measured: (f64, f64),
-        source: &'static str,
-    ) {
-        self.all.push(Finding::new(place, words, measured, source));
+        self.report.size(mm)
     }
 
     /// The squeeze under which a station must hold, and how bad it is if it does not.
@@ -78,8 +66,10 @@ impl Say<'_> {
         );
         let hint = "leave it deeper there, or hold the pair nearer to the boss";
         let source = self.strength.steel.source;
-        let held = (stress, station.limit_mpa);
-        self.add((severity, station.part), (message, hint), held, source);
+        self.report
+            .at(severity, Kind::ReinBends, station.part)
+            .held(stress, station.limit_mpa)
+            .say(message, hint, source);
     }
 
     fn boss(&mut self) {
@@ -97,8 +87,10 @@ impl Say<'_> {
         );
         let hint = "make the boss larger or thicker, or the rivet thinner";
         let source = self.strength.steel.source;
-        let held = (stress, station.limit_mpa);
-        self.add((severity, Part::Boss), (message, hint), held, source);
+        self.report
+            .at(severity, Kind::BossBends, Part::Boss)
+            .held(stress, station.limit_mpa)
+            .say(message, hint, source);
     }
 
     fn neck(&mut self) {
@@ -121,35 +113,47 @@ impl Say<'_> {
             station.part, station.limit_mpa
         );
         let hint = "leave more metal between boss and jaw, and cool the jaws between heats";
-        let held = (stress, station.limit_mpa);
-        self.add((severity, station.part), (message, hint), held, source);
+        self.report
+            .at(severity, Kind::NeckBends, station.part)
+            .held(stress, station.limit_mpa)
+            .say(message, hint, source);
     }
 
     fn joint(&mut self) {
-        let fails = |figure: &&Figure| {
-            let joint = figure.what.contains("shear of") || figure.what.contains("bearing");
-            joint && !figure.holds()
-        };
-        let failing: Vec<Figure> = self
-            .strength
-            .figures
-            .iter()
-            .filter(fails)
-            .copied()
-            .collect();
-        for figure in failing {
-            let n = figure.squeeze_n;
-            let message = format!(
-                "squeezed with {n:.0} N the {} takes {:.1} kN, it bears {:.1} kN",
-                figure.what,
-                figure.value / 1000.0,
-                figure.limit / 1000.0
-            );
-            let hint = "take a thicker rivet, or a thicker or larger boss";
-            let held = (figure.value, figure.limit);
-            let at = (Severity::Mend, figure.part);
-            self.add(at, (message, hint), held, figure.source);
+        let strength = self.strength;
+        for figure in strength.figures.iter().filter(|figure| !figure.holds()) {
+            match figure.what {
+                FigureKind::RivetShearAllowable | FigureKind::RivetShearDesign => {
+                    self.overloaded(figure, Kind::RivetShears);
+                }
+                FigureKind::HoleBearing => self.overloaded(figure, Kind::HoleCrushes),
+                FigureKind::ReinBending
+                | FigureKind::ShoulderBending
+                | FigureKind::BossBending
+                | FigureKind::HoleBending
+                | FigureKind::NeckBending
+                | FigureKind::JawBending
+                | FigureKind::JawRootBending
+                | FigureKind::HoleToEdge
+                | FigureKind::ReinsGive
+                | FigureKind::ClipForce => {}
+            }
         }
+    }
+
+    fn overloaded(&mut self, figure: &Figure, kind: Kind) {
+        let n = figure.squeeze_n;
+        let message = format!(
+            "squeezed with {n:.0} N the {} takes {:.1} kN, it bears {:.1} kN",
+            figure.what.name(),
+            figure.value / 1000.0,
+            figure.limit / 1000.0
+        );
+        let hint = "take a thicker rivet, or a thicker or larger boss";
+        self.report
+            .mend(kind, figure.part)
+            .held(figure.value, figure.limit)
+            .say(message, hint, figure.source);
     }
 
     fn spring(&mut self, model: &Model) {
@@ -164,26 +168,20 @@ impl Say<'_> {
                 self.size(half)
             );
             let hint = "leave the reins thicker, or make them shorter";
-            let held = (ordinary.closes_mm, half);
-            self.add(
-                (Severity::Mend, Part::Rein),
-                (message, hint),
-                held,
-                COMMON_PRACTICE,
-            );
+            self.report
+                .mend(Kind::ReinsWhippy, Part::Rein)
+                .held(ordinary.closes_mm, half)
+                .say(message, hint, COMMON_PRACTICE);
         } else if clip < LEAST_CLIP_N {
             let message = format!(
                 "the reins are too soft for a clip: closed by {} it presses with {clip:.1} N, under {LEAST_CLIP_N:.0} N",
                 self.size(CLIP_CLOSES_MM)
             );
             let hint = "leave the reins thicker, or hold the pair by hand";
-            let held = (clip, LEAST_CLIP_N);
-            self.add(
-                (Severity::Note, Part::Rein),
-                (message, hint),
-                held,
-                COMMON_PRACTICE,
-            );
+            self.report
+                .note(Kind::ClipSoft, Part::Rein)
+                .held(clip, LEAST_CLIP_N)
+                .say(message, hint, COMMON_PRACTICE);
         }
         let most = self.strength.load.strong_n;
         if clip > most {
@@ -192,13 +190,10 @@ impl Say<'_> {
                 self.size(CLIP_CLOSES_MM)
             );
             let hint = "draw the reins thinner or longer if a clip is wanted";
-            let held = (clip, most);
-            self.add(
-                (Severity::Note, Part::Rein),
-                (message, hint),
-                held,
-                SQUEEZE_SOURCE,
-            );
+            self.report
+                .note(Kind::ClipStiff, Part::Rein)
+                .held(clip, most)
+                .say(message, hint, SQUEEZE_SOURCE);
         }
     }
 }

@@ -1,16 +1,14 @@
 //! Stations along a whole half: rein, shoulder, boss, neck, jaw.
 
-use kurbo::{BezPath, PathEl, Point, Vec2};
+use kurbo::{BezPath, Point, Vec2};
 
 use super::beam::{Station, along_sweep, of_section, places, worst};
 use crate::finding::Part;
+use crate::number::plane::sides;
 use crate::proof::fit::Press;
 use crate::shape::section::{Known, Section};
 use crate::tongs::body::Limb;
 use crate::tongs::model::Half;
-
-/// How far a flattened curve may stray, mm.
-const FLAT: f64 = 0.02;
 
 /// What bends a half.
 #[derive(Debug, Clone, Copy)]
@@ -97,7 +95,7 @@ pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBendi
     let moment = |at: Point| bend.moment(at);
     let (cold, hot) = bend.limit_mpa;
     let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
-    let sides = sides(&flatten(outline));
+    let sides = sides(outline);
     append(&mut stations, body(half, bend, &near_body(half, &sides)));
     let to = pressed_at(&bend.press, half);
     let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
@@ -106,17 +104,12 @@ pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBendi
     HalfBending {
         stations,
         peak,
-        edge_mm: nearest_edge(&sides),
+        edge_mm: half.body.rim.nearest(),
     }
 }
 
 /// A straight side of an outline.
 type Line = (Point, Point);
-
-fn sides(outline: &[Point]) -> Vec<Line> {
-    let next = outline.iter().skip(1).chain(outline.first());
-    outline.iter().copied().zip(next.copied()).collect()
-}
 
 /// The sides that a cut through the body can meet: none that lies wholly out along jaw or rein.
 fn near_body(half: &Half, sides: &[Line]) -> Vec<Line> {
@@ -126,16 +119,6 @@ fn near_body(half: &Half, sides: &[Line]) -> Vec<Line> {
     let (from, to) = (half.rein_start().x - depth, half.heel() + depth);
     let near = |(p, q): &&Line| p.x.max(q.x) >= from && p.x.min(q.x) <= to;
     sides.iter().filter(near).copied().collect()
-}
-
-/// From the rivet to the nearest side of the outline, mm.
-fn nearest_edge(sides: &[Line]) -> f64 {
-    let off = |(p, q): &Line| {
-        let d = *q - *p;
-        let t = (-p.to_vec2().dot(d) / d.hypot2().max(1e-18)).clamp(0.0, 1.0);
-        (*p + d * t).to_vec2().hypot()
-    };
-    sides.iter().map(off).fold(f64::MAX, f64::min)
 }
 
 /// Continues the stations with others that count from their own start.
@@ -313,13 +296,4 @@ fn net_section(pieces: &[(f64, f64)], thick: f64) -> Net {
         inertia: inertia.max(NOTHING),
         modulus: (inertia / far).max(NOTHING),
     }
-}
-
-fn flatten(path: &BezPath) -> Vec<Point> {
-    let mut points = Vec::new();
-    kurbo::flatten(path.iter(), FLAT, |el| match el {
-        PathEl::MoveTo(p) | PathEl::LineTo(p) => points.push(p),
-        PathEl::QuadTo(..) | PathEl::CurveTo(..) | PathEl::ClosePath => {}
-    });
-    points
 }

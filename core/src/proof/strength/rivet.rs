@@ -1,9 +1,11 @@
 //! The rivet and its hole: shear, bearing, edge distance, and the length of shank to cut.
 
-use crate::tongs::document::HeadKind;
+use crate::tongs::document::{HeadKind, HeadShape, HeadSolid};
 
 /// Tensile strength of a driven rivet of S235, MPa, from memory.
 const RIVET_TENSILE_MPA: f64 = 400.0;
+/// Shear strength of a rivet over its tensile strength (EN 1993-1-8 Table 3.4).
+const SHEAR_PART: f64 = 0.6;
 /// Partial factor `γ_M2` (EN 1993-1-8).
 const GAMMA_M2: f64 = 1.25;
 /// Allowable shear of a hot-driven rivet, MPa: 17.5 ksi (AISC ASD 1989 Table J3.2, A502 grade 1).
@@ -28,11 +30,11 @@ fn area_mm2(diameter_mm: f64) -> f64 {
 /// Design shear resistance of one plane of a rivet, N: `0.6 f_ur A / γ_M2`.
 ///
 /// ```
-/// let n = reinwright_core::strength::shear_en_n(10.0);
+/// let n = reinwright_core::proof::strength::shear_en_n(10.0);
 /// assert!((n - 15_080.0).abs() < 1.0);
 /// ```
 pub fn shear_en_n(diameter_mm: f64) -> f64 {
-    0.6 * RIVET_TENSILE_MPA * area_mm2(diameter_mm) / GAMMA_M2
+    SHEAR_PART * RIVET_TENSILE_MPA * area_mm2(diameter_mm) / GAMMA_M2
 }
 
 /// Allowable shear of one plane of a rivet, N.
@@ -88,37 +90,29 @@ pub fn countersink_in_diameters(across: f64, high: f64) -> f64 {
     high / 3.0 * (across * across + across + 1.0) - high
 }
 
-/// The shank that a head takes, in diameters, by its volume, and where its shape comes from.
-pub fn head_in_diameters(head: HeadKind) -> (f64, &'static str) {
-    match head {
-        HeadKind::Button => (
-            cap_in_diameters(1.75, 0.75),
-            "ASME B18.1.2 button head, 1.75 D by 0.75 D",
-        ),
-        HeadKind::Snap => (
-            cap_in_diameters(1.6, 0.7),
-            "BS 275 snap head, 1.6 D by 0.7 D",
-        ),
-        HeadKind::Flat => (
-            2.0 * 2.0 * 0.33,
-            "ASME B18.1.1 flat head, 2 D by 0.33 D, from memory",
-        ),
-        HeadKind::Countersunk => (
-            countersink_in_diameters(1.75, 0.5),
-            "DIN 661 countersunk head, 1.75 D by 0.5 D",
-        ),
+/// The shank that a head takes, in diameters, by its volume.
+pub fn head_in_diameters(head: &HeadShape) -> f64 {
+    match head.solid {
+        HeadSolid::Cap => cap_in_diameters(head.across, head.high),
+        // A disc over the area of the shank.
+        HeadSolid::Disc => head.across * head.across * head.high,
+        HeadSolid::Cone => countersink_in_diameters(head.across, head.high),
     }
 }
+
+/// What practice adds to the grip for one head that stands out, and for one that is sunk, in
+/// diameters (common practice, no source).
+const PRACTICE: (f64, f64) = (1.5, 1.0);
 
 /// The shank for a rivet through a grip: head volume and what fills the hole,
 /// grip · ((d₀ / d)² − 1).
 pub fn rivet_length(head: HeadKind, (rivet_mm, hole_mm): (f64, f64), grip_mm: f64) -> RivetLength {
-    let (diameters, source) = head_in_diameters(head);
-    let head_mm = diameters * rivet_mm;
+    let shape = head.shape();
+    let head_mm = head_in_diameters(&shape) * rivet_mm;
     let filling_mm = grip_mm * ((hole_mm / rivet_mm).powi(2) - 1.0).max(0.0);
-    let practice = match head {
-        HeadKind::Button | HeadKind::Snap | HeadKind::Flat => 1.5,
-        HeadKind::Countersunk => 1.0,
+    let practice = match shape.solid {
+        HeadSolid::Cap | HeadSolid::Disc => PRACTICE.0,
+        HeadSolid::Cone => PRACTICE.1,
     };
     RivetLength {
         grip_mm,
@@ -127,6 +121,6 @@ pub fn rivet_length(head: HeadKind, (rivet_mm, hole_mm): (f64, f64), grip_mm: f6
         one_head_mm: grip_mm + head_mm + filling_mm,
         both_heads_mm: grip_mm + 2.0 * head_mm + filling_mm,
         practice_mm: grip_mm + practice * rivet_mm,
-        source,
+        source: shape.source,
     }
 }

@@ -3,7 +3,7 @@
 use super::file::short;
 use super::{Family, Rounding, Rule, Size};
 use crate::asked::{Field, Range, Value, ValueError};
-use crate::finding::{Finding, GEOMETRY, Part, Severity};
+use crate::finding::{Finding, GEOMETRY, Held, Kind, Part, Severity};
 use crate::tongs::document::Document;
 use crate::units::{Length, Unit};
 
@@ -174,6 +174,7 @@ fn past(field: &Field, scaled: Length) -> Option<Finding> {
         range.least
     };
     Some(Finding {
+        kind: Kind::RulePastLimits,
         severity: Severity::Stop,
         part: field.part,
         message: format!(
@@ -182,8 +183,10 @@ fn past(field: &Field, scaled: Length) -> Option<Finding> {
             range.least,
             range.most
         ),
-        value: scaled.mm(),
-        limit,
+        held: Some(Held {
+            value: scaled.mm(),
+            limit,
+        }),
         hint: "set it by hand for this size, or give it another rule".to_owned(),
         source: GEOMETRY,
     })
@@ -202,7 +205,7 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
         let unread = |why: ValueError| {
             let message = format!("{} is set by hand: {why}", field.label.to_lowercase());
             let hint = "write it anew, or let it go so that its rule holds again";
-            findings.push(unused(field.part, message, hint));
+            findings.push(by_hand(Kind::SetByHandUnread, field.part, message, hint));
         };
         read.map_err(unread).ok()
     });
@@ -212,18 +215,18 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
             short(text)
         );
         let hint = "let it go, or choose the shape that has it";
-        unused(Part::Pair, message, hint)
+        by_hand(Kind::SetByHandUnused, Part::Pair, message, hint)
     }));
     findings
 }
 
-fn unused(part: Part, message: String, hint: &str) -> Finding {
+fn by_hand(kind: Kind, part: Part, message: String, hint: &str) -> Finding {
     Finding {
+        kind,
         severity: Severity::Mend,
         part,
         message,
-        value: 0.0,
-        limit: 0.0,
+        held: None,
         hint: hint.to_owned(),
         source: GEOMETRY,
     }

@@ -11,11 +11,13 @@ mod stock;
 
 pub use held::{Held, Verdict, best_first};
 pub use marks::{MARKS_FILE, Mark, Marks, MarksError, SHELF_FORMAT};
-pub use stock::Stock;
+pub use stock::{SoughtError, Stock};
 
-use crate::asked::Units;
+use thiserror::Error;
+
+use crate::asked::{FileError, Units};
 use crate::proof::fit::{Fit, fit};
-use crate::shop::family::{self, Family};
+use crate::shop::family::{self, Family, FamilyError};
 use crate::tongs::document::{self, Document};
 use crate::tongs::model::Model;
 use crate::tongs::resolve;
@@ -29,16 +31,27 @@ pub enum Filed {
     Family(Box<Family>, Vec<String>),
 }
 
+/// Why a file of the shelf cannot be read.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum FiledError {
+    /// It is no design.
+    #[error(transparent)]
+    Design(#[from] FileError),
+    /// It is no family.
+    #[error(transparent)]
+    Family(#[from] FamilyError),
+}
+
 /// Reads a file of the shelf; a damaged family gives what can be opened of it.
 ///
 /// # Errors
-/// One sentence when the bytes are neither a design nor a family: the place and the mend.
-pub fn read(bytes: &[u8]) -> Result<Filed, String> {
+/// When the bytes are neither a design nor a family: the place and the mend.
+pub fn read(bytes: &[u8]) -> Result<Filed, FiledError> {
     if family::is_family(bytes) {
-        let opened = family::open(bytes).map_err(|error| error.to_string())?;
+        let opened = family::open(bytes)?;
         return Ok(Filed::Family(Box::new(opened.family), opened.lost));
     }
-    let design = document::read(bytes).map_err(|error| error.to_string())?;
+    let design = document::read(bytes)?;
     Ok(Filed::Design(Box::new(design)))
 }
 

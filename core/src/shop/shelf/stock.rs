@@ -1,6 +1,39 @@
 //! The stock that a pair is sought for, as a smith writes it.
 
+use thiserror::Error;
+
 use crate::asked::{Lie, Range, StockError, Units, Work, parse_work_in, says_lie};
+use crate::units::{Length, SizeError};
+
+/// Why a text names no stock that could be held. The message says how to mend it.
+#[derive(Debug, Clone, PartialEq, Error)]
+pub enum SoughtError {
+    /// There is no size to be read, and so no shape behind it either.
+    #[error("{0}, and its shape, such as 5/8 hex or 3/8 x 1 flat")]
+    Size(SizeError),
+    /// The shape is missing or unknown.
+    #[error(transparent)]
+    Shape(StockError),
+    /// No tongs hold such stock.
+    #[error("{size} is outside {least} to {most}: ask for stock that tongs hold")]
+    Outside {
+        /// What was asked for.
+        size: Length,
+        /// The least that is reckoned with, as the smith reads it.
+        least: String,
+        /// The most.
+        most: String,
+    },
+}
+
+impl From<StockError> for SoughtError {
+    fn from(error: StockError) -> Self {
+        match error {
+            StockError::Size(error) => Self::Size(error),
+            StockError::Shape(..) => Self::Shape(error),
+        }
+    }
+}
 
 /// Stock to be held. Bars with corners may lie either way in the jaws unless it is said how.
 #[derive(Debug, Clone, PartialEq)]
@@ -14,17 +47,15 @@ impl Stock {
     /// without a unit is in `units`.
     ///
     /// # Errors
-    /// One sentence when size or shape cannot be read, or the size is outside what is reckoned
+    /// When size or shape cannot be read, or the size is outside what is reckoned
     /// with.
-    pub fn parse(text: &str, units: Units) -> Result<Self, String> {
-        let work = parse_work_in(text, units.unit()).map_err(|error| example(&error))?;
+    pub fn parse(text: &str, units: Units) -> Result<Self, SoughtError> {
+        let work = parse_work_in(text, units.unit())?;
         let size = work.size();
         if !Range::STEEL.holds(size.mm()) {
             let show = units.show();
             let [least, most] = [Range::STEEL.least, Range::STEEL.most].map(|mm| show.text(mm));
-            return Err(format!(
-                "{size} is outside {least} to {most}: ask for stock that tongs hold"
-            ));
+            return Err(SoughtError::Outside { size, least, most });
         }
         let ways = if says_lie(text) {
             vec![work]
@@ -32,14 +63,6 @@ impl Stock {
             ways(work)
         };
         Ok(Self { ways })
-    }
-}
-
-/// The error, with the way out where the text was no stock at all.
-fn example(error: &StockError) -> String {
-    match error {
-        StockError::Size(_) => format!("{error}, and its shape, such as 5/8 hex or 3/8 x 1 flat"),
-        StockError::Shape(..) => error.to_string(),
     }
 }
 

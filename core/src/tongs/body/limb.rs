@@ -1,6 +1,7 @@
 use kurbo::{CubicBez, Point, Vec2};
 
 use super::rim::{Foot, Rim};
+use crate::number::roots::turning;
 use crate::shape::curve::Curve;
 
 /// Where a limb ends and how its edges run there: points in the limb's frame (+x away from the
@@ -282,14 +283,6 @@ fn touch(rim: &Rim, curve: &Curve, r: f64, side: Side) -> Option<f64> {
     }
     let at = |i: u32| f64::from(i) / f64::from(PARTS);
     let inside = (0..PARTS).rev().find(|&i| clear(at(i)) <= 1e-9)?;
-    let (mut low, mut high) = (at(inside), at(inside + 1));
-    for _ in 0..50 {
-        let middle = f64::midpoint(low, high);
-        if clear(middle) <= 0.0 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    Some(f64::midpoint(low, high))
+    let ends = (at(inside), at(inside + 1));
+    Some(turning(ends, |t| clear(t) <= 0.0))
 }

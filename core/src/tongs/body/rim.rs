@@ -84,6 +84,12 @@ impl Rim {
             + self.radius
     }
 
+    /// From the rivet to the nearest point of the rim, mm.
+    pub fn nearest(&self) -> f64 {
+        let core = self.nearest_core(Point::ORIGIN);
+        self.radius + core.to_vec2().hypot()
+    }
+
     /// Distance of a point from the core, mm; nothing inside it.
     pub fn from_core(&self, p: Point) -> f64 {
         if self.inside_core(p) {

@@ -121,29 +121,3 @@ fields! { Rivet: |Self { diameter, hole, made, head }, v| {
     v.choice("made", made).says("Hole made", "Decides what the hole takes from the bar");
     v.choice("head", head).says("Heads", "Shape of both heads");
 }}
-
-impl HeadKind {
-    /// Head diameter and height over shank diameter: button ASME B18.1.2 (1.75, 0.75), snap
-    /// BS 275 (1.6, 0.7), countersunk DIN 661 (1.75, 0.5, sunk into the plate); the flat head is
-    /// common practice, no source.
-    pub(crate) fn proportions(self) -> (f64, f64) {
-        match self {
-            Self::Button => (1.75, 0.75),
-            Self::Snap => (1.6, 0.7),
-            Self::Flat => (1.8, 0.35),
-            Self::Countersunk => (1.75, 0.5),
-        }
-    }
-}
-
-impl Rivet {
-    /// How far its head stands out of the boss, mm.
-    pub fn head_height_mm(&self) -> f64 {
-        match self.head {
-            HeadKind::Countersunk => 0.0,
-            HeadKind::Button | HeadKind::Snap | HeadKind::Flat => {
-                self.head.proportions().1 * self.diameter.mm()
-            }
-        }
-    }
-}

@@ -6,12 +6,14 @@
 
 mod body;
 mod file;
+mod head;
 mod limits;
 mod rein;
 mod starting;
 
 pub use body::{Boss, BossShape, HeadKind, Neck, Rivet, Shoulder};
 pub use file::{read, write};
+pub use head::{HeadShape, HeadSolid};
 pub use limits::check_limits;
 pub use rein::{HandZone, Rein, ReinEnd, ReinLine};
 

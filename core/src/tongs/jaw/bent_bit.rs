@@ -5,7 +5,7 @@ use super::form::block;
 use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN};
 use crate::asked::{Bar, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::{Profile, work_section};
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::{Trade, Way};
@@ -118,13 +118,22 @@ impl Style for BentBit {
         if blend >= 0.8 * least {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Mend,
-            message: "steps aside over {0}, and {1} keeps its bend under half a right angle: it is thin where it is steep".into(),
-            hint: "give the blend more length, or step less",
-            held: (blend, least),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::mend(
+                Kind::StepsAsideSteeply,
+                move |show| {
+                    format!(
+                        "steps aside over {}, and {} keeps its bend under half a right \
+                            angle: it is thin where it is steep",
+                        show.text(blend),
+                        show.text(least)
+                    )
+                },
+                "give the blend more length, or step less",
+                COMMON_PRACTICE,
+            )
+            .held(blend, least),
+        ]
     }
 }
 

@@ -5,7 +5,7 @@ use super::bow::{Bow, Start};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::{Trade, Way};
 use crate::units::Length;
@@ -103,13 +103,21 @@ impl Style for Bolt {
         if clear >= head {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Note,
-            message: "has {0} between its bows; a bolt's head is likely {1} across".into(),
-            hint: "make the bow higher, or measure the head that must go in",
-            held: (clear, head),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::note(
+                Kind::DoesNotReach,
+                move |show| {
+                    format!(
+                        "has {} between its bows; a bolt's head is likely {} across",
+                        show.text(clear),
+                        show.text(head)
+                    )
+                },
+                "make the bow higher, or measure the head that must go in",
+                COMMON_PRACTICE,
+            )
+            .held(clear, head),
+        ]
     }
 }
 
@@ -126,13 +134,21 @@ pub(super) fn short_bit(length: f64, bow: f64) -> Vec<Remark> {
     if length - bow >= LEAST_BIT {
         return Vec::new();
     }
-    vec![Remark {
-        severity: Severity::Mend,
-        message: "is {0} long and its bow alone takes {1}: no bit is left".into(),
-        hint: "lengthen the jaw, or make the bow shorter or lower",
-        held: (length, bow),
-        source: crate::finding::GEOMETRY,
-    }]
+    vec![
+        Remark::mend(
+            Kind::JawShort,
+            move |show| {
+                format!(
+                    "is {} long and its bow alone takes {}: no bit is left",
+                    show.text(length),
+                    show.text(bow)
+                )
+            },
+            "lengthen the jaw, or make the bow shorter or lower",
+            crate::finding::GEOMETRY,
+        )
+        .held(length, bow),
+    ]
 }
 
 impl Bolt {

@@ -4,7 +4,7 @@ use super::trough::{Trough, play};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
 use crate::tongs::jaw::{Trade, Way};
@@ -123,21 +123,36 @@ impl Style for BoxJaw {
         let least = LEAST_LIP * thick;
         let loose = wide + 2.0 * play(wide) + 0.5;
         [
-            (lip < least - Remark::NEAR).then(|| Remark {
-                severity: Severity::Note,
-                message:
-                    "has lips {0} high, under a quarter of the work, {1}: it can climb over them"
-                        .into(),
-                hint: "make the lips higher",
-                held: (lip, least),
-                source: COMMON_PRACTICE,
+            (lip < least - Remark::NEAR).then(|| {
+                Remark::note(
+                    Kind::LipsLow,
+                    move |show| {
+                        format!(
+                            "has lips {} high, under a quarter of the work, {}: it can climb \
+                                over them",
+                            show.text(lip),
+                            show.text(least)
+                        )
+                    },
+                    "make the lips higher",
+                    COMMON_PRACTICE,
+                )
+                .held(lip, least)
             }),
-            (inside > loose).then(|| Remark {
-                severity: Severity::Note,
-                message: "is {0} wide between its lips, over {1}: the work can turn".into(),
-                hint: "make the inside width the work's width and 1/32 to 1/16 in",
-                held: (inside, loose),
-                source: COMMON_PRACTICE,
+            (inside > loose).then(|| {
+                Remark::note(
+                    Kind::WorkLoose,
+                    move |show| {
+                        format!(
+                            "is {} wide between its lips, over {}: the work can turn",
+                            show.text(inside),
+                            show.text(loose)
+                        )
+                    },
+                    "make the inside width the work's width and 1/32 to 1/16 in",
+                    COMMON_PRACTICE,
+                )
+                .held(inside, loose)
             }),
         ]
         .into_iter()
@@ -150,11 +165,19 @@ impl Style for BoxJaw {
 pub(super) fn thin_lip(thick: f64) -> Option<Remark> {
     /// Three sixteenths of an inch is usual; half of that is still a lip.
     const LEAST: f64 = 2.4;
-    (thick < LEAST).then(|| Remark {
-        severity: Severity::Note,
-        message: "has lips {0} thick, under {1}: they spread when hot".into(),
-        hint: "make the lips thicker",
-        held: (thick, LEAST),
-        source: COMMON_PRACTICE,
+    (thick < LEAST).then(|| {
+        Remark::note(
+            Kind::LipsThin,
+            move |show| {
+                format!(
+                    "has lips {} thick, under {}: they spread when hot",
+                    show.text(thick),
+                    show.text(LEAST)
+                )
+            },
+            "make the lips thicker",
+            COMMON_PRACTICE,
+        )
+        .held(thick, LEAST)
     })
 }

@@ -4,7 +4,7 @@ use super::tapered::Tapered;
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
 use crate::shape::section::{Profile, lerp};
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -133,23 +133,40 @@ impl Style for Duckbill {
         let mut remarks = Vec::new();
         let (asked, room) = (self.corner.mm(), self.corner_room(length));
         if asked > room + Remark::NEAR {
-            remarks.push(Remark {
-                severity: Severity::Note,
-                message: "has room for corners of {1} only, {0} was asked".into(),
-                hint: "widen the tip, lengthen the jaw, or ask for smaller corners",
-                held: (asked, room),
-                source: GEOMETRY,
-            });
+            remarks.push(
+                Remark::note(
+                    Kind::DetailOverRoom,
+                    move |show| {
+                        format!(
+                            "has room for corners of {} only, {} was asked",
+                            show.text(room),
+                            show.text(asked)
+                        )
+                    },
+                    "widen the tip, lengthen the jaw, or ask for smaller corners",
+                    GEOMETRY,
+                )
+                .held(asked, room),
+            );
         }
         let (wide, most) = (self.tip_width.mm(), THINNEST * self.tip_depth.mm());
         if wide > most + Remark::NEAR {
-            remarks.push(Remark {
-                severity: Severity::Note,
-                message: "is {0} wide at the tip, over {1}, twelve times its depth: hot it curls at the corners".into(),
-                hint: "leave the tip deeper, or narrower",
-                held: (wide, most),
-                source: COMMON_PRACTICE,
-            });
+            remarks.push(
+                Remark::note(
+                    Kind::JawSlender,
+                    move |show| {
+                        format!(
+                            "is {} wide at the tip, over {}, twelve times its depth: hot it \
+                                curls at the corners",
+                            show.text(wide),
+                            show.text(most)
+                        )
+                    },
+                    "leave the tip deeper, or narrower",
+                    COMMON_PRACTICE,
+                )
+                .held(wide, most),
+            );
         }
         remarks
     }

@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::DETAIL;
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{GEOMETRY, Severity};
+use crate::finding::{GEOMETRY, Kind};
 use crate::shape::section::{Piece, Profile};
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -104,13 +104,21 @@ impl Style for Flat {
         if asked <= room + Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Note,
-            message: "has room for a crease of {1} only, {0} was asked".into(),
-            hint: "leave the tip thicker or wider, or ask for a smaller crease",
-            held: (asked, room),
-            source: GEOMETRY,
-        }]
+        vec![
+            Remark::note(
+                Kind::DetailOverRoom,
+                move |show| {
+                    format!(
+                        "has room for a crease of {} only, {} was asked",
+                        show.text(room),
+                        show.text(asked)
+                    )
+                },
+                "leave the tip thicker or wider, or ask for a smaller crease",
+                GEOMETRY,
+            )
+            .held(asked, room),
+        ]
     }
 }
 

@@ -6,7 +6,7 @@ use super::bow::{Bow, Start};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
@@ -118,21 +118,39 @@ impl Style for GooseNeck {
         let half = work_section(work).1 / 2.0;
         let face = self.bit.face_on(work);
         let (stop, needed) = (face + self.bow().start(self.start()), half);
-        let (gap, end) = (2.0 * (face - self.stop_reach.mm()), 2.0 * half);
+        let gap = 2.0 * (face - self.stop_reach.mm());
         [
-            (stop < needed - Remark::NEAR).then(|| Remark {
-                severity: Severity::Mend,
-                message: "leaves {0} from the middle to its neck behind the bit and the bar needs {1}: its end does not reach the stop".into(),
-                hint: "make the throat higher",
-                held: (stop, needed),
-                source: GEOMETRY,
+            (stop < needed - Remark::NEAR).then(|| {
+                Remark::mend(
+                    Kind::DoesNotReach,
+                    move |show| {
+                        format!(
+                            "leaves {} from the middle to its neck behind the bit and the bar \
+                                needs {}: its end does not reach the stop",
+                            show.text(stop),
+                            show.text(needed)
+                        )
+                    },
+                    "make the throat higher",
+                    GEOMETRY,
+                )
+                .held(stop, needed)
             }),
-            (gap > 0.5 * end).then(|| Remark {
-                severity: Severity::Mend,
-                message: "leaves {0} between its stops, over half of the bar, {1}: too little of the end bears and blows wedge the jaws open".into(),
-                hint: "let the stops reach farther to the middle",
-                held: (gap, 0.5 * end),
-                source: COMMON_PRACTICE,
+            (gap > half).then(|| {
+                Remark::mend(
+                    Kind::WorkLoose,
+                    move |show| {
+                        format!(
+                            "leaves {} between its stops, over half of the bar, {}: too little \
+                                of the end bears and blows wedge the jaws open",
+                            show.text(gap),
+                            show.text(half)
+                        )
+                    },
+                    "let the stops reach farther to the middle",
+                    COMMON_PRACTICE,
+                )
+                .held(gap, half)
             }),
         ]
         .into_iter()

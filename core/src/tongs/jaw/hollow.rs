@@ -7,7 +7,7 @@ use crate::asked::{Bar, Work, fields};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
-use crate::units::{Length, Unit};
+use crate::units::{Length, MM_PER_64TH, Unit};
 
 /// A bit with a round groove, fullered into a swage.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -27,12 +27,15 @@ pub struct HollowBit {
     pub blend: Length,
 }
 
+/// Grooves under these sizes are rounded finely, mm: a quarter of an inch, or six millimetres.
+const FINE: (f64, f64) = (16.0 * MM_PER_64TH, 6.0);
+
 /// Rounded as a groove must be: the steps of [`Length::measured`] would leave nothing between the
 /// lips on small work.
 fn fine(mm: f64, unit: Unit) -> Length {
     let step = match unit {
-        Unit::Inch | Unit::Foot if mm < 6.35 => 25.4 / 64.0,
-        Unit::Millimetre | Unit::Centimetre if mm < 6.0 => 0.1,
+        Unit::Inch | Unit::Foot if mm < FINE.0 => MM_PER_64TH,
+        Unit::Millimetre | Unit::Centimetre if mm < FINE.1 => 0.1,
         Unit::Inch | Unit::Foot | Unit::Millimetre | Unit::Centimetre => {
             return Length::measured(mm, unit);
         }

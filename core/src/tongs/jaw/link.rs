@@ -4,7 +4,7 @@ use super::tapered::Tapered;
 use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::sweep::Ease;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
 use crate::tongs::jaw::{Trade, Way};
@@ -117,13 +117,21 @@ impl Style for Link {
         if asked <= room + Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Mend,
-            message: "has steel for a groove {1} deep only, {0} was asked".into(),
-            hint: "leave the tip deeper, or make the groove shallower",
-            held: (asked, room),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::mend(
+                Kind::DetailOverRoom,
+                move |show| {
+                    format!(
+                        "has steel for a groove {} deep only, {} was asked",
+                        show.text(room),
+                        show.text(asked)
+                    )
+                },
+                "leave the tip deeper, or make the groove shallower",
+                COMMON_PRACTICE,
+            )
+            .held(asked, room),
+        ]
     }
 }
 

@@ -8,7 +8,7 @@ use super::form::{STEP, block};
 use super::{Form, Remark, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, GEOMETRY, Severity};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
 use crate::shape::section::{Piece, Profile};
 use crate::shape::sweep::Ease;
 use crate::units::Length;
@@ -129,26 +129,43 @@ impl Lugged {
         let mut all = short_bit(length, behind);
         let (high, least) = (self.bow_height.mm(), CLEAR);
         if high < least - Remark::NEAR {
-            all.push(Remark {
-                severity: Severity::Mend,
-                message: "has a bow only {0} over its face, under {1}: it does not clear the head"
-                    .into(),
-                hint: "make the bow higher",
-                held: (high, least),
-                source: COMMON_PRACTICE,
-            });
+            all.push(
+                Remark::mend(
+                    Kind::DoesNotReach,
+                    move |show| {
+                        format!(
+                            "has a bow only {} over its face, under {}: it does not clear the \
+                                head",
+                            show.text(high),
+                            show.text(least)
+                        )
+                    },
+                    "make the bow higher",
+                    COMMON_PRACTICE,
+                )
+                .held(high, least),
+            );
         }
         all
     }
 
     pub(super) fn remarks_on(&self, work: &Work) -> Vec<Remark> {
         let (lug, half) = (self.lug.mm(), work.size().mm() / 2.0);
-        let long = (lug > half - Remark::NEAR).then(|| Remark {
-            severity: Severity::Mend,
-            message: "has a lug {0} long, over half the depth of the eye, {1}: with its like on the other jaw it meets before the faces hold".into(),
-            hint: "make the lug shorter",
-            held: (lug, half),
-            source: GEOMETRY,
+        let long = (lug > half - Remark::NEAR).then(|| {
+            Remark::mend(
+                Kind::LugsMeet,
+                move |show| {
+                    format!(
+                        "has a lug {} long, over half the depth of the eye, {}: with its \
+                            like on the other jaw it meets before the faces hold",
+                        show.text(lug),
+                        show.text(half)
+                    )
+                },
+                "make the lug shorter",
+                GEOMETRY,
+            )
+            .held(lug, half)
         });
         let flat = match *work {
             Work::Flat { .. } => true,
@@ -158,13 +175,19 @@ impl Lugged {
             Work::Round { .. } => false,
         };
         let size = work.size().mm();
-        let shape = (!flat).then(|| Remark {
-            severity: Severity::Mend,
-            message: "bears with flat faces beside an eye, and the {0} work shows it no flat"
-                .into(),
-            hint: "describe the tool as flat or square work, its height at the eye",
-            held: (size, size),
-            source: COMMON_PRACTICE,
+        let shape = (!flat).then(|| {
+            Remark::mend(
+                Kind::WorkBearsBadly,
+                move |show| {
+                    format!(
+                        "bears with flat faces beside an eye, and the {} work shows it no \
+                            flat",
+                        show.text(size)
+                    )
+                },
+                "describe the tool as flat or square work, its height at the eye",
+                COMMON_PRACTICE,
+            )
         });
         long.into_iter().chain(shape).collect()
     }

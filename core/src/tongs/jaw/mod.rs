@@ -19,6 +19,7 @@ mod lugs;
 mod notched;
 mod open_mouth;
 mod pick_up;
+mod remark;
 mod scrolling;
 pub mod sketch;
 mod square_mouth;
@@ -44,13 +45,13 @@ pub use lugs::Lugged;
 pub use notched::{Notch, NotchKind, NotchPlace, Notched};
 pub use open_mouth::OpenMouth;
 pub use pick_up::{PickUp, PickUpPlace};
+pub use remark::Remark;
 pub use scrolling::Scrolling;
 pub use sketch::Sketch;
 pub use square_mouth::SquareMouth;
 pub use trade::{Trade, Verdict, Way};
 pub use v_bit::VBit;
 
-use std::borrow::Cow;
 use std::fmt;
 use std::str::FromStr;
 
@@ -59,7 +60,6 @@ use thiserror::Error;
 
 use crate::asked::range::{DETAIL, RUN};
 use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Work, fields};
-use crate::finding::Severity;
 use crate::shape::sweep::Edge;
 use crate::units::Length;
 
@@ -97,34 +97,6 @@ pub trait Style: Fields {
     /// The same of its sizes against the work that it is to hold.
     fn remarks_on(&self, _work: &Work) -> Vec<Remark> {
         Vec::new()
-    }
-}
-
-/// What a style says of its own sizes.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Remark {
-    /// How much it matters.
-    pub severity: Severity,
-    /// What follows the name of the jaw; `{0}` and `{1}` stand for the two sizes held.
-    pub message: Cow<'static, str>,
-    /// How to mend it.
-    pub hint: &'static str,
-    /// What was found and what it is held against, mm.
-    pub held: (f64, f64),
-    /// Where the limit comes from.
-    pub source: &'static str,
-}
-
-impl Remark {
-    /// What is drawn so little smaller than asked is not said, mm.
-    pub const NEAR: f64 = 0.05;
-
-    /// The message with both sizes as the smith reads them.
-    pub fn text(&self, size: impl Fn(f64) -> String) -> String {
-        let (found, limit) = self.held;
-        self.message
-            .replace("{0}", &size(found))
-            .replace("{1}", &size(limit))
     }
 }
 

@@ -4,7 +4,7 @@ use super::tapered::Tapered;
 use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Follows, Lie, Range, Work, fields, simple_choice};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::sweep::Ease;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
@@ -215,28 +215,43 @@ impl Style for Notched {
         let mut remarks = Vec::new();
         let (asked, room) = (self.notched_mm(), MOST_NOTCHED * length);
         if asked > room + Remark::NEAR {
-            remarks.push(Remark {
-                severity: Severity::Mend,
-                message:
-                    "has length for {1} of notches only, {0} was asked: they are drawn smaller"
-                        .into(),
-                hint: "lengthen the jaw, or file smaller notches",
-                held: (asked, room),
-                source: COMMON_PRACTICE,
-            });
+            remarks.push(
+                Remark::mend(
+                    Kind::JawShort,
+                    move |show| {
+                        format!(
+                            "has length for {} of notches only, {} was asked: they are drawn \
+                                smaller",
+                            show.text(room),
+                            show.text(asked)
+                        )
+                    },
+                    "lengthen the jaw, or file smaller notches",
+                    COMMON_PRACTICE,
+                )
+                .held(asked, room),
+            );
         }
         let taper = self.taper(length);
         let plan = self.plan(length);
         for ((at, drawn), asked) in plan.notches.iter().zip(self.cuts()) {
             let room = notch_room(taper, *at, asked.mouth);
             if drawn.deep < asked.deep - Remark::NEAR && asked.deep > room {
-                remarks.push(Remark {
-                    severity: Severity::Mend,
-                    message: "has steel for a notch {1} deep only, {0} is needed".into(),
-                    hint: "leave the jaw deeper, or file the notch for smaller work",
-                    held: (asked.deep, room),
-                    source: COMMON_PRACTICE,
-                });
+                remarks.push(
+                    Remark::mend(
+                        Kind::DetailOverRoom,
+                        move |show| {
+                            format!(
+                                "has steel for a notch {} deep only, {} is needed",
+                                show.text(room),
+                                show.text(asked.deep)
+                            )
+                        },
+                        "leave the jaw deeper, or file the notch for smaller work",
+                        COMMON_PRACTICE,
+                    )
+                    .held(asked.deep, room),
+                );
             }
         }
         remarks

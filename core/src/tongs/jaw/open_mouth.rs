@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::{DETAIL, STEEL};
 use crate::asked::{Bar, Lie, Range, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -129,13 +129,21 @@ impl Style for OpenMouth {
         if asked <= room + Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Mend,
-            message: "has length for a riser of {1} only, {0} was asked".into(),
-            hint: "lengthen the jaw, or stand the riser steeper",
-            held: (asked, room),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::mend(
+                Kind::JawShort,
+                move |show| {
+                    format!(
+                        "has length for a riser of {} only, {} was asked",
+                        show.text(room),
+                        show.text(asked)
+                    )
+                },
+                "lengthen the jaw, or stand the riser steeper",
+                COMMON_PRACTICE,
+            )
+            .held(asked, room),
+        ]
     }
 }
 

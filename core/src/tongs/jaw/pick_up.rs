@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Work, fields, simple_choice};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
@@ -169,23 +169,41 @@ impl Style for PickUp {
         let tips = length - bent;
         let mut remarks = Vec::new();
         if tips < LEAST_TIP {
-            remarks.push(Remark {
-                severity: Severity::Mend,
-                message: "is {0} long, its openings need {1} and the tips their own length besides"
-                    .into(),
-                hint: "lengthen the jaw, or make the openings smaller",
-                held: (length, bent),
-                source: COMMON_PRACTICE,
-            });
+            remarks.push(
+                Remark::mend(
+                    Kind::JawShort,
+                    move |show| {
+                        format!(
+                            "is {} long, its openings need {} and the tips their own length \
+                                besides",
+                            show.text(length),
+                            show.text(bent)
+                        )
+                    },
+                    "lengthen the jaw, or make the openings smaller",
+                    COMMON_PRACTICE,
+                )
+                .held(length, bent),
+            );
         }
-        if self.large.mm() < self.small.mm() {
-            remarks.push(Remark {
-                severity: Severity::Note,
-                message: "has {0} next to the boss, smaller than the {1} behind the tips".into(),
-                hint: "put the larger opening next to the boss, where the squeeze is strongest",
-                held: (self.large.mm(), self.small.mm()),
-                source: COMMON_PRACTICE,
-            });
+        let (large, small) = (self.large.mm(), self.small.mm());
+        if large < small {
+            remarks.push(
+                Remark::note(
+                    Kind::OpeningsSwapped,
+                    move |show| {
+                        format!(
+                            "has {} next to the boss, smaller than the {} behind the tips",
+                            show.text(large),
+                            show.text(small)
+                        )
+                    },
+                    "put the larger opening next to the boss, where the squeeze is \
+                                strongest",
+                    COMMON_PRACTICE,
+                )
+                .held(large, small),
+            );
         }
         remarks
     }

@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
 use crate::tongs::jaw::trade::plain_bit;
@@ -111,13 +111,22 @@ impl Style for Scrolling {
         if slim <= most + Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Note,
-            message: "is slim over {0}, more than {1}, sixteen times its tip: it bends before the bar does".into(),
-            hint: "leave the tip thicker, or shorten the jaw",
-            held: (slim, most),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::note(
+                Kind::JawSlender,
+                move |show| {
+                    format!(
+                        "is slim over {}, more than {}, sixteen times its tip: it bends \
+                            before the bar does",
+                        show.text(slim),
+                        show.text(most)
+                    )
+                },
+                "leave the tip thicker, or shorten the jaw",
+                COMMON_PRACTICE,
+            )
+            .held(slim, most),
+        ]
     }
 }
 

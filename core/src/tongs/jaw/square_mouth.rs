@@ -5,7 +5,7 @@ use super::trough::{Trough, play};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
@@ -106,12 +106,20 @@ impl Style for SquareMouth {
         if deep >= least - Remark::NEAR {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Note,
-            message: "has troughs {0} deep, under {1}: the bar can roll out of them".into(),
-            hint: "make the trough deeper",
-            held: (deep, least),
-            source: COMMON_PRACTICE,
-        }]
+        vec![
+            Remark::note(
+                Kind::LipsLow,
+                move |show| {
+                    format!(
+                        "has troughs {} deep, under {}: the bar can roll out of them",
+                        show.text(deep),
+                        show.text(least)
+                    )
+                },
+                "make the trough deeper",
+                COMMON_PRACTICE,
+            )
+            .held(deep, least),
+        ]
     }
 }

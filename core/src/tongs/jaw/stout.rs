@@ -3,10 +3,9 @@
 use crate::asked::Bar;
 use crate::shape::section::{Piece, Profile, Section};
 use crate::steel::strength;
-use crate::units::{Length, MM_PER_INCH, Unit};
+use crate::tongs::squeeze::STRONG_N;
+use crate::units::{Length, MM_PER_SIXTEENTH, Unit};
 
-/// A strong squeeze of one hand, N.
-const STRONG_N: f64 = 160.0;
 /// Parts of the yield that a jaw uses under it (judgement).
 const USED: f64 = 0.85;
 /// Sides of the bar between rivet and hand, and between rivet and heel, in the starting pair.
@@ -31,7 +30,7 @@ pub(super) fn depth_mm(bar: &Bar, reach: f64, width: f64) -> f64 {
 /// The steps in which a smith measures, mm.
 fn step(bar: &Bar) -> f64 {
     match bar.stock.size().unit() {
-        Unit::Inch | Unit::Foot => MM_PER_INCH / 16.0,
+        Unit::Inch | Unit::Foot => MM_PER_SIXTEENTH,
         Unit::Millimetre | Unit::Centimetre => 0.5,
     }
 }

@@ -3,7 +3,7 @@ use serde::{Deserialize, Serialize};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{INCLUDED, RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
-use crate::finding::{COMMON_PRACTICE, Severity};
+use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
@@ -105,13 +105,16 @@ impl Style for VBit {
         if legs_meet {
             return Vec::new();
         }
-        vec![Remark {
-            severity: Severity::Mend,
-            message: "takes bar by its corners and this one lies on its flats: only its edges touch the V, and it can turn".into(),
-            hint: "lay the work on its corners, or take flat jaws",
-            held: (0.0, 0.0),
-            source: COMMON_PRACTICE,
-        }]
+        vec![Remark::mend(
+            Kind::WorkBearsBadly,
+            |_| {
+                "takes bar by its corners and this one lies on its flats: only its \
+                            edges touch the V, and it can turn"
+                    .to_owned()
+            },
+            "lay the work on its corners, or take flat jaws",
+            COMMON_PRACTICE,
+        )]
     }
 }
 

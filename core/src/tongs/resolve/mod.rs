@@ -16,6 +16,8 @@ use crate::tongs::jaw::{Form, Jaw, Lay};
 use crate::tongs::model::{Half, Lies, Model, Reckoned, WorkInJaws};
 use crate::tongs::seat::{Inside, Seat, seat};
 
+pub(crate) use rein::{NO_HAND_BEFORE, finish_length};
+
 /// Play between a turning neck or shoulder and the other half's boss, mm (judgement: a hair more
 /// than scale).
 pub(crate) const TURNING_PLAY: f64 = 1.0;
@@ -290,7 +292,7 @@ fn faces(
 
 impl Half {
     /// Between this rein and its like at the hand, mm.
-    fn hand_gap(&self) -> f64 {
+    pub fn hand_gap(&self) -> f64 {
         -2.0 * self
             .rein
             .edge_point(crate::shape::sweep::Edge::Inner, self.hand_at)

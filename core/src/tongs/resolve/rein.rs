@@ -5,6 +5,7 @@
 use kurbo::{Point, Vec2};
 
 use crate::asked::PlainSection;
+use crate::number::roots::turning;
 use crate::shape::section::{Profile, plain_profile};
 use crate::shape::sweep::{Ease, Edge, Path, Run, Station, Sweep};
 use crate::tongs::body::{LimbEnd, LimbSpec, Rim};
@@ -94,10 +95,13 @@ fn inner_at_boss(document: &Document, rim: &Rim) -> f64 {
     (across - 0.8 * depth).clamp(0.14 * across, 0.5 * across)
 }
 
+/// The part of the rein behind which the hand is always drawn: before it there is the joint.
+pub(crate) const NO_HAND_BEFORE: f64 = 0.3;
+
 /// Where the middle of the hand is, mm along the rein.
 fn hand_at(rein: &Rein) -> f64 {
     let length = rein.length.mm();
-    (length - rein.hand.mm()).max(0.3 * length)
+    (length - rein.hand.mm()).max(NO_HAND_BEFORE * length)
 }
 
 /// What the line must reach.
@@ -194,7 +198,7 @@ fn parallel(bend: f64, rise: f64, hand_at: f64, length: f64) -> LineOfRein {
     if arc > most {
         arc = most;
         let rises = |turn: f64| 2.0 * most * (1.0 - turn.cos()) / turn;
-        turn = bisect((1e-6, FARTHEST), |turn| rises(turn) - rise.abs());
+        turn = turning((1e-6, FARTHEST), |turn| rises(turn) < rise.abs());
     }
     let curvature = rise.signum() * turn / arc;
     let bent = |curvature: f64| Run {
@@ -259,7 +263,7 @@ impl Bowed {
         let rise = |arrive: f64| {
             Self::rise_of(self.first, leave, arrive) + Self::rise_of(self.second, arrive, 0.0)
         };
-        bisect((-STEEPEST, STEEPEST), |arrive| rise(arrive) - self.rise)
+        turning((-STEEPEST, STEEPEST), |arrive| rise(arrive) < self.rise)
     }
 
     /// How far the swell stands above the end.
@@ -277,23 +281,12 @@ impl Bowed {
         /// A bow of nothing is still taken outwards, mm: below it any line without a swell
         /// would do, the one that starts inwards too.
         const LEAST: f64 = 0.01;
+        /// A rein that reaches far in may leave the shoulder inwards, radians.
+        const LOWEST: f64 = -0.2;
         let bow = bow.max(LEAST);
-        let leave = bisect((-0.2, STEEPEST), |leave| self.bow(leave) - bow);
+        let leave = turning((LOWEST, STEEPEST), |leave| self.bow(leave) < bow);
         (leave, self.arrive(leave))
     }
-}
-
-/// The zero of a rising function, or the end of the range that is nearer to it.
-fn bisect((mut low, mut high): (f64, f64), f: impl Fn(f64) -> f64) -> f64 {
-    for _ in 0..50 {
-        let middle = f64::midpoint(low, high);
-        if f(middle) < 0.0 {
-            low = middle;
-        } else {
-            high = middle;
-        }
-    }
-    f64::midpoint(low, high)
 }
 
 /// Depth of the rein at `s`, mm.
@@ -372,15 +365,20 @@ fn add_zone(zone: &HandZone, (taper_end, last): (f64, f64), rein: &Rein, list: &
     list.push(station(to + blend, end, 1, Ease::Linear));
 }
 
+/// A ball takes this times its diameter of the rein: it runs out into the neck before it.
+const BALL_LONG: f64 = 1.1;
+/// The most of the rein that its finish takes.
+const MOST_FINISH: f64 = 1.0 / 3.0;
+
 /// How much of the end its finish takes, mm; no more than a third of the rein.
-fn finish_length(rein: &Rein) -> f64 {
+pub(crate) fn finish_length(rein: &Rein) -> f64 {
     let half = rein.end.depth_mm().min(rein.end.width_mm()) / 2.0;
     let asked = match rein.finish {
         ReinEnd::Square | ReinEnd::ClipBend { .. } | ReinEnd::Curl { .. } => 0.0,
         ReinEnd::Rounded => half,
-        ReinEnd::Ball { .. } => 1.1 * ball_mm(rein),
+        ReinEnd::Ball { .. } => BALL_LONG * ball_mm(rein),
     };
-    asked.min(rein.length.mm() / 3.0)
+    asked.min(MOST_FINISH * rein.length.mm())
 }
 
 /// Diameter of the ball, never less than the rein's end.
@@ -414,7 +412,7 @@ fn add_finish(rein: &Rein, list: &mut Vec<Station>) {
         }
         ReinEnd::Ball { .. } => {
             let ball = ball_mm(rein);
-            let widest = length - finish_length(rein) * (0.5 / 1.1);
+            let widest = length - finish_length(rein) * (0.5 / BALL_LONG);
             list.push(sized(from, depth, width, Ease::Smooth));
             list.push(sized(widest, ball, ball, Ease::RoundDown));
             list.push(sized(length, LEFT * ball, LEFT * ball, Ease::Linear));

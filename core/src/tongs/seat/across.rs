@@ -2,7 +2,8 @@
 
 use kurbo::Point;
 
-use super::{Bears, Seat};
+use super::{Bears, GROOVE, ON_LIP, Seat};
+use crate::number::peak::top;
 use crate::shape::section::Section;
 use crate::shape::sweep::{Ease, Edge, Sweep};
 
@@ -208,24 +209,10 @@ impl<F: Fn(f64) -> f64> Over<F> {
             return Vec::new();
         };
         let over = |x: f64| (self.upper)(x) - height(x);
-        let golden = (5f64.sqrt() - 1.0) / 2.0;
-        let (mut low, mut high) = (from, to);
-        let (mut p, mut q) = (high - golden * (high - low), low + golden * (high - low));
-        let (mut over_p, mut over_q) = (over(p), over(q));
-        // The height is exact to the square of this.
-        while high - low > 1e-5 {
-            if over_p < over_q {
-                (low, p, over_p) = (p, q, over_q);
-                q = low + golden * (high - low);
-                over_q = over(q);
-            } else {
-                (high, q, over_q) = (q, p, over_p);
-                p = high - golden * (high - low);
-                over_p = over(p);
-            }
-        }
-        let places = [from, f64::midpoint(low, high), to];
-        places.map(|x| (x, over(x))).to_vec()
+        /// How nearly the place is found, mm: the height is exact to the square of this.
+        const NEAR: f64 = 1e-5;
+        let highest = top((from, to), NEAR, over);
+        [from, highest, to].map(|x| (x, over(x))).to_vec()
     }
 }
 
@@ -233,14 +220,10 @@ impl<F: Fn(f64) -> f64> Over<F> {
 /// the highest of these places and the deepest place of the hollow lie; `half` is half the work's
 /// size along the tongs. All in mm.
 pub(crate) fn bears_across(contacts: &[f64], (highest, deepest): (f64, f64), half: f64) -> Bears {
-    /// A shallower hollow is a face, mm: as for a groove along the work.
-    const HOLLOW: f64 = 0.3;
-    /// Touching nearer to the line of the faces than this part of the depth is riding on the lips.
-    const ON_LIP: f64 = 0.04;
     /// Touching nearer to the deepest place than this is touching the bottom, mm.
     const BOTTOM: f64 = 0.05;
     let beside = contacts.iter().map(|x| x.abs()).fold(0.0, f64::max);
-    if deepest < HOLLOW {
+    if deepest < GROOVE {
         Bears::Face
     } else if highest < ON_LIP * deepest {
         Bears::Edges

@@ -8,7 +8,8 @@ mod across;
 pub(crate) use across::bears_across;
 pub use across::{Inside, Touching};
 
-use crate::shape::section::{Section, lerp};
+use crate::number::peak;
+use crate::shape::section::Section;
 
 /// How the work bears on a jaw.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -85,42 +86,49 @@ fn common_cuts(jaw: &Section<'_>, work: &Section<'_>) -> Vec<f64> {
 
 /// The highest place of `f` between two corners, and the corners themselves. Between corners the
 /// difference of two lines or arcs has one hump at the most on each side of the middle.
-fn highest(f: &impl Fn(f64) -> f64, a: f64, b: f64) -> Vec<(f64, f64)> {
-    const STEP: f64 = 1e-9;
-    const PARTS: u32 = 8;
-    let at = |i: u32| lerp(a + STEP, b - STEP, f64::from(i) / f64::from(PARTS));
-    let top = (0..=PARTS)
-        .max_by(|&i, &j| f(at(i)).total_cmp(&f(at(j))))
-        .unwrap_or(0);
-    let (mut low, mut high) = (at(top.saturating_sub(1)), at((top + 1).min(PARTS)));
-    let golden = (5f64.sqrt() - 1.0) / 2.0;
-    while high - low > 1e-9 {
-        let (p, q) = (high - golden * (high - low), low + golden * (high - low));
-        if f(p) < f(q) { low = p } else { high = q }
-    }
-    let z = f64::midpoint(low, high);
-    [z, at(0), at(PARTS)]
-        .into_iter()
-        .map(|z| (z, f(z)))
-        .collect()
+fn highest(f: &impl Fn(f64) -> f64, a: f64, b: f64) -> [(f64, f64); 3] {
+    /// Just inside a corner, where only one piece of either surface counts, mm.
+    const INSIDE: f64 = 1e-9;
+    /// Enough samples that one stands on the higher of two humps.
+    const SAMPLES: u32 = 8;
+    /// How nearly the place is found, mm.
+    const NEAR: f64 = 1e-9;
+    let (from, to) = (a + INSIDE, b - INSIDE);
+    let top = peak::highest((from, to), SAMPLES, NEAR, f);
+    [top, from, to].map(|z| (z, f(z)))
 }
+
+/// Parts of the half-width at which a jaw's surface is compared with its middle, to see whether it
+/// has a groove.
+pub(crate) const BESIDE: [f64; 3] = [0.3, 0.6, 0.95];
+/// A groove is deeper than this, mm (judgement: less is a face that was not filed flat).
+pub(crate) const GROOVE: f64 = 0.3;
+/// Work touches the middle of a groove within this part of its width.
+const IN_MIDDLE: f64 = 0.02;
+/// Touching nearer to the line of the lips than this part of a hollow's depth is riding on them.
+const ON_LIP: f64 = 0.04;
+/// Contacts that reach over more than this part of the width on one side lie on a face beside a
+/// crease.
+const WIDE_FACE: f64 = 0.25;
+/// All its contacts lie at the bottom when they lie within this part of the width.
+const AT_BOTTOM: f64 = 0.05;
 
 fn how(contacts: &[f64], inner: &impl Fn(f64) -> f64, jaw: &Section<'_>) -> Bears {
     let grooved = {
         let half = jaw.width / 2.0;
-        let lips = [0.3, 0.6, 0.95]
+        let lips = BESIDE
             .map(|part| inner(part * half))
             .into_iter()
             .fold(f64::MAX, f64::min);
-        inner(0.0) > lips + 0.3
+        inner(0.0) > lips + GROOVE
     };
     let widest = contacts.last().copied().unwrap_or(0.0);
-    let middle = contacts.iter().any(|z| z.abs() < 0.02 * jaw.width);
+    let middle = contacts.iter().any(|z| z.abs() < IN_MIDDLE * jaw.width);
     let deepest = inner(0.0);
     if !grooved {
         return Bears::Face;
     }
-    if middle && contacts.len() <= 3 && widest < 0.05 * jaw.width {
+    if middle && contacts.len() <= 3 && widest < AT_BOTTOM * jaw.width {
         return Bears::Bottom;
     }
     /// Places so nearly as deep as the middle lie on one floor with it, mm.
@@ -131,11 +139,11 @@ fn how(contacts: &[f64], inner: &impl Fn(f64) -> f64, jaw: &Section<'_>) -> Bear
     // On the lips the inner surface is at the line of the lips or on its way out. Work that fills
     // the groove touches there too, but not only there; and work that lies on wide faces beside
     // a mere crease lies on faces.
-    let on_lip = |z: &f64| inner(*z) < 0.04 * deepest;
+    let on_lip = |z: &f64| inner(*z) < ON_LIP * deepest;
     let inmost = contacts.iter().map(|z| z.abs()).fold(f64::MAX, f64::min);
     if !contacts.iter().all(on_lip) {
         Bears::Walls
-    } else if widest - inmost > 0.25 * jaw.width {
+    } else if widest - inmost > WIDE_FACE * jaw.width {
         Bears::Face
     } else {
         Bears::Edges

@@ -5,6 +5,7 @@ use reinwright_core::asked::{Choice, Stock, Units};
 use reinwright_core::finding::Part;
 use reinwright_core::forge::balance::PieceBalance;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::units::MM_PER_INCH;
 
 use super::{lit, mass, right, section};
 use crate::window::state::look::Look;
@@ -140,14 +141,14 @@ fn caution(ui: &mut Ui) {
 /// Millimetres to 0.01, inches to 0.001.
 fn exact(mm: f64, units: Units) -> String {
     match units {
-        Units::Inch => format!("{:.3} in ({mm:.2} mm)", mm / 25.4),
+        Units::Inch => format!("{:.3} in ({mm:.2} mm)", mm / MM_PER_INCH),
         Units::Millimetre => format!("{mm:.2} mm"),
     }
 }
 
 fn volume(mm3: f64, units: Units) -> String {
     match units {
-        Units::Inch => format!("{:.3}", mm3 / 25.4f64.powi(3)),
+        Units::Inch => format!("{:.3}", mm3 / MM_PER_INCH.powi(3)),
         Units::Millimetre => format!("{:.2}", mm3 / 1000.0),
     }
 }

@@ -6,7 +6,7 @@ use reinwright_core::asked::Range;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::units::{Length, Show, Unit};
+use reinwright_core::units::{Length, MM_PER_64TH, Show, Unit};
 
 use super::chart::Chart;
 use super::{row, section};
@@ -133,7 +133,7 @@ fn reach(fit: &Fit, own: f64) -> std::ops::RangeInclusive<f64> {
 /// To 1/64 in or 0.1 mm.
 fn rounded(mm: f64, show: Show) -> f64 {
     let step = match show.unit {
-        Unit::Inch | Unit::Foot => 25.4 / 64.0,
+        Unit::Inch | Unit::Foot => MM_PER_64TH,
         Unit::Millimetre | Unit::Centimetre => 0.1,
     };
     ((mm / step).round() * step).max(Range::STEEL.least)

@@ -276,9 +276,9 @@ fn under(figure: &Figure, squeeze_n: f64) -> Figure {
 fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
     ui.spacing_mut().item_spacing.y = 1.0;
     let name = if figure.squeeze_n > 0.0 {
-        format!("{}, {:.0} N", capital(figure.what), figure.squeeze_n)
+        format!("{}, {:.0} N", capital(figure.what.name()), figure.squeeze_n)
     } else {
-        capital(figure.what)
+        capital(figure.what.name())
     };
     let name = super::lit(&name, figure.part, look);
     // The sign stands before the name: beside the margin it would push the page wider.

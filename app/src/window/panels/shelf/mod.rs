@@ -160,7 +160,7 @@ impl Shelf {
         if !text.is_empty() {
             match Stock::parse(text, self.units) {
                 Ok(stock) => self.asked = Some(stock),
-                Err(why) => self.refused = Some(why),
+                Err(why) => self.refused = Some(why.to_string()),
             }
         }
         self.cards.iter_mut().for_each(Card::forget_answer);

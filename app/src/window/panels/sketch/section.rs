@@ -9,6 +9,7 @@ use reinwright_core::finding::Part;
 use reinwright_core::shape::section::Section;
 use reinwright_core::tongs::jaw::sketch::{Alike, Corner, Ready, SketchShape};
 use reinwright_core::tongs::jaw::{Jaw, Sketch};
+use reinwright_core::units::MM_PER_64TH;
 
 use super::Sketching;
 use crate::window::paint::ink::colour_of;
@@ -59,7 +60,7 @@ impl Place {
     /// A place rounded to what a smith measures.
     fn rounded(self, (u, v): (f64, f64), units: Units) -> (f64, f64) {
         let step = match units {
-            Units::Inch => 25.4 / 64.0,
+            Units::Inch => MM_PER_64TH,
             Units::Millimetre => 0.5,
         };
         let round = |part: f64, mm: f64| (part * mm / step).round() * step / mm;

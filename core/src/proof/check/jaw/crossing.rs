@@ -1,11 +1,9 @@
 //! Where the outline of a jaw crosses itself.
 
-use kurbo::{PathEl, Point, flatten};
+use kurbo::Point;
 
+use crate::number::plane::{STRAY, corners};
 use crate::shape::sweep::{Edge, Sweep};
-
-/// How far the corners looked at may stray from the outline, mm.
-const STRAY: f64 = 0.02;
 
 /// A place where back or inside cross themselves or each other; `None` for the sound outline of a
 /// jaw. Along a straight line both run forward only and cannot.
@@ -13,7 +11,7 @@ pub(super) fn of(jaw: &Sweep) -> Option<Point> {
     if jaw.path.runs().all(|run| run.curvature == 0.0) {
         return None;
     }
-    let corners = corners(jaw);
+    let corners = round(jaw);
     let mut sides: Vec<(Point, Point)> = corners.windows(2).map(|w| (w[0], w[1])).collect();
     // By their left ends, so that only sides that share a stretch of x are compared.
     sides.sort_by(|a, b| left(a).total_cmp(&left(b)));
@@ -33,19 +31,10 @@ fn right(side: &(Point, Point)) -> f64 {
 }
 
 /// From the tip along the back to the heel, and along the inside to the tip.
-fn corners(jaw: &Sweep) -> Vec<Point> {
-    let mut corners = Vec::new();
-    for path in [
-        jaw.edge(Edge::Outer, jaw.length(), 0.0),
-        jaw.edge(Edge::Inner, 0.0, jaw.length()),
-    ] {
-        flatten(&path, STRAY, |el| {
-            if let PathEl::MoveTo(p) | PathEl::LineTo(p) = el {
-                corners.push(p);
-            }
-        });
-    }
-    corners
+fn round(jaw: &Sweep) -> Vec<Point> {
+    let mut round = corners(&jaw.edge(Edge::Outer, jaw.length(), 0.0), STRAY);
+    round.extend(corners(&jaw.edge(Edge::Inner, 0.0, jaw.length()), STRAY));
+    round
 }
 
 /// Where two sides cross, both of them inside their ends.

@@ -1,10 +1,11 @@
 //! Boss, rivet and the two limbs that leave the boss.
 
 use super::super::{Boss, BossShape, HeadKind, Neck, Rivet, Shoulder};
-use super::metal::{FULL_N, Metal};
+use super::metal::Metal;
 use super::reach::Arms;
 use crate::asked::Hole;
-use crate::units::{Length, MM_PER_INCH, Unit};
+use crate::tongs::squeeze::FULL_N;
+use crate::units::{Length, MM_PER_64TH, MM_PER_SIXTEENTH, Unit};
 
 /// Sides of the bar that a boss is across (common practice, no source).
 const ACROSS: f64 = 1.75;
@@ -91,7 +92,7 @@ pub(super) fn shoulder(metal: &Metal, arms: &Arms, rein_depth: f64) -> Shoulder 
 /// Play of a rivet in its hole, mm: 1/64 in or 0.3 mm (common practice, no source).
 fn play(unit: Unit) -> f64 {
     match unit {
-        Unit::Inch | Unit::Foot => MM_PER_INCH / 64.0,
+        Unit::Inch | Unit::Foot => MM_PER_64TH,
         Unit::Millimetre | Unit::Centimetre => 0.3,
     }
 }
@@ -100,7 +101,7 @@ fn play(unit: Unit) -> f64 {
 fn shanks(unit: Unit) -> Vec<f64> {
     match unit {
         Unit::Inch | Unit::Foot => [5, 6, 8, 10, 12, 14, 16, 20]
-            .map(|n| f64::from(n) * MM_PER_INCH / 32.0)
+            .map(|n| f64::from(n) * MM_PER_SIXTEENTH / 2.0)
             .to_vec(),
         Unit::Millimetre | Unit::Centimetre => {
             vec![4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0]

@@ -2,13 +2,8 @@
 
 use crate::asked::{Bar, Stock};
 use crate::steel::strength;
-use crate::units::{Length, MM_PER_INCH, Unit};
-
-/// A strong squeeze of one hand, N: what the strength of a pair is held against.
-pub(super) const STRONG_N: f64 = 160.0;
-
-/// All that a strong hand has, N: what rivet and hole are held against.
-pub(super) const FULL_N: f64 = 540.0;
+use crate::tongs::squeeze::STRONG_N;
+use crate::units::{Length, MM_PER_SIXTEENTH, Unit};
 
 /// Parts of the yield that the starting sections use under a strong squeeze: what rounding and
 /// the smith's hammer take must not bend the pair (judgement).
@@ -71,7 +66,7 @@ impl Metal {
     /// The steps in which a smith measures, mm.
     pub(super) fn step(&self) -> f64 {
         match self.unit {
-            Unit::Inch | Unit::Foot => MM_PER_INCH / 16.0,
+            Unit::Inch | Unit::Foot => MM_PER_SIXTEENTH,
             Unit::Millimetre | Unit::Centimetre => 0.5,
         }
     }

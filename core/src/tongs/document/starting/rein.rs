@@ -2,10 +2,11 @@
 
 use super::super::{Rein, ReinEnd, ReinLine};
 use super::boss;
-use super::metal::{Metal, STRONG_N};
+use super::metal::Metal;
 use super::reach::Arms;
 use crate::asked::{Edge, PlainSection};
 use crate::steel::YOUNGS_MPA;
+use crate::tongs::squeeze::{ORDINARY_N, STRONG_N};
 use crate::units::Length;
 
 /// Parts of the bar's side that a rein is wide and at least deep where it begins (common
@@ -23,8 +24,6 @@ const SPAN: f64 = 52.5;
 const GAP: f64 = 25.4;
 /// Parts of the gap by which an ordinary squeeze may close the reins; half of it is whippy.
 const CLOSES: f64 = 0.35;
-/// An ordinary squeeze, N.
-const ORDINARY_N: f64 = 100.0;
 /// Parts of a box that a rectangle with broken edges and a round fill as section moduli: a round
 /// has `π/32 d³`, a square `1/6 d³`.
 const MODULUS: (f64, f64) = (0.95, 0.589);

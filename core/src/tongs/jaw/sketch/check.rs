@@ -3,8 +3,9 @@
 use super::edit::{FARTHEST, MOST_NODES};
 use super::{LEAST_APART, STEEPEST, Sketch, Steel};
 use crate::asked::LimitError;
-use crate::finding::{GEOMETRY, Severity};
+use crate::finding::{GEOMETRY, Kind};
 use crate::tongs::jaw::{Course, Remark, Style};
+use crate::units::Show;
 
 impl Sketch {
     /// Checks every number of a sketch that was read from a file.
@@ -72,59 +73,58 @@ impl Sketch {
         let (spare, s) = self.form(length).placed(0.0, 0.0).tightest_bend()?;
         let along = Course::through(&self.placed(length).poses).1;
         let node = along.iter().filter(|at| **at <= s).count().max(1);
-        // A hair is a size that no smith reads.
-        let tighter = if spare < -Remark::NEAR {
-            "{0} tighter"
-        } else {
-            "tighter"
-        };
-        (spare < 0.0).then(|| {
-            remark(
-                format!("folds on itself past node {node}: the bend is {tighter} than the steel is deep there"),
-                "move the nodes farther apart, or level their slopes",
-                (-spare, 0.0),
+        let words = move |show: Show| {
+            // A hair is a size that no smith reads.
+            let tighter = if spare < -Remark::NEAR {
+                format!("{} tighter", show.text(-spare))
+            } else {
+                "tighter".to_owned()
+            };
+            format!(
+                "folds on itself past node {node}: the bend is {tighter} than the steel is deep there"
             )
-        })
+        };
+        let hint = "move the nodes farther apart, or level their slopes";
+        let remark = || Remark::stop(Kind::JawFolds, words, hint, GEOMETRY).held(-spare, 0.0);
+        (spare < 0.0).then(remark)
     }
 
     fn thin(&self) -> Vec<Remark> {
         let thin = |(index, node): (usize, &super::Node)| {
             let steel = node.steel?;
             let depth = steel.back.mm() - steel.inside.mm();
-            (depth < super::LEAST_STEEL).then(|| {
-                remark(
-                    format!("has no steel at node {}: its back lies {{0}} outside of its inside, {{1}} is the least", index + 1),
-                    "move the back out, or the inside in",
-                    (depth, super::LEAST_STEEL),
-                )
-            })
+            (depth < super::LEAST_STEEL).then(|| without_steel(index + 1, depth))
         };
         self.nodes.iter().enumerate().filter_map(thin).collect()
     }
 }
 
-fn remark(message: String, hint: &'static str, held: (f64, f64)) -> Remark {
-    Remark {
-        severity: Severity::Stop,
-        message: message.into(),
-        hint,
-        held,
-        source: GEOMETRY,
-    }
+/// A node whose back lies on its inside, or within it.
+fn without_steel(node: usize, depth: f64) -> Remark {
+    let least = super::LEAST_STEEL;
+    let words = move |show: Show| {
+        format!(
+            "has no steel at node {node}: its back lies {} outside of its inside, {} is the least",
+            show.text(depth),
+            show.text(least)
+        )
+    };
+    let hint = "move the back out, or the inside in";
+    Remark::stop(Kind::SketchWithoutSteel, words, hint, GEOMETRY).held(depth, least)
 }
 
 /// A node at the same place as the one before, or behind it.
 fn turned_back(node: usize, apart: f64) -> Remark {
-    let lies = if apart > -Remark::NEAR {
-        "where the one before lies"
-    } else {
-        "{0} behind the one before"
+    let words = move |show: Show| {
+        let lies = if apart > -Remark::NEAR {
+            "where the one before lies".to_owned()
+        } else {
+            format!("{} behind the one before", show.text(-apart))
+        };
+        format!("turns back on itself at node {node}: it lies {lies}")
     };
-    remark(
-        format!("turns back on itself at node {node}: it lies {lies}"),
-        "move the node towards the tip, or take it out",
-        (-apart, 0.0),
-    )
+    let hint = "move the node towards the tip, or take it out";
+    Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY).held(-apart, 0.0)
 }
 
 fn within(path: &str, found: usize, (least, most): (usize, usize)) -> Result<(), LimitError> {
