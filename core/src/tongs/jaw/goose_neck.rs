@@ -37,6 +37,8 @@ pub struct GooseNeck {
 /// Between the two stops in the middle, mm, when the pair is set: the jaws must shut a little
 /// more than that.
 const BETWEEN: f64 = 2.0;
+/// Parts of the bar that are left between them at the most on thin bar.
+const MOST_BETWEEN: f64 = 0.35;
 /// Room between the end of the bar and the neck, mm.
 const ROOM: f64 = 1.0;
 
@@ -72,10 +74,11 @@ impl Style for GooseNeck {
         let face = bit.face_on(work);
         // The face of the stop is six tenths as high as the neck.
         let butts = (high / 2.0 - face + ROOM) / 0.6;
+        let between = BETWEEN.min(MOST_BETWEEN * high);
         let mut it = Self {
             bit,
             stop: measured(0.5 * side),
-            stop_reach: measured((face - BETWEEN / 2.0).max(0.0)),
+            stop_reach: measured((face - between / 2.0).max(0.0)),
             throat_length: measured((1.6 * high).max(1.6 * side)),
             throat_height: measured(butts.max(0.55 * side)),
             neck_depth: measured(0.5 * side),
