@@ -4,10 +4,10 @@ use std::fmt;
 
 use super::Answers;
 use crate::asked::{Bar, Stock, Work};
-use crate::finding::Severity;
+use crate::finding::{Kind, Severity};
 use crate::tongs::document::Document;
 use crate::tongs::jaw::JawKind;
-use crate::units::{Length, MM_PER_INCH, Unit};
+use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
 
 /// Bar with a side under this is wire to a smith, mm: half of it holds no rivet, and a hand bends
 /// what is left (common practice, no source).
@@ -30,15 +30,17 @@ impl fmt::Display for NoStart {
         write!(f, "{bar} gives no sound pair: {why}; ")?;
         match self.instead {
             Some(other) => write!(f, "{} does", other.stock.words()),
-            None => f.write_str("no usual bar does, so take another jaw"),
+            None => f.write_str("take a stouter one"),
         }
     }
 }
 
 /// A starting pair in which nothing is to be mended, under the ordinary and the strong squeeze.
+/// Where no bar would do, it is the jaw that does not suit the work: then the pair is begun as it
+/// is, and its findings say so.
 ///
 /// # Errors
-/// When the bar gives no such pair: why, and which bar does.
+/// When this bar gives no such pair and another does: why, and which.
 ///
 /// ```
 /// use reinwright_core::asked::{parse_bar, parse_work};
@@ -48,13 +50,16 @@ impl fmt::Display for NoStart {
 /// assert!(slight.unwrap_err().to_string().ends_with("square does"));
 /// ```
 pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, NoStart> {
-    sound(jaw, work, bar).map_err(|why| NoStart {
-        bar,
-        why,
-        instead: usual_bars(&bar)
-            .into_iter()
-            .find(|other| sound(jaw, work, *other).is_ok()),
-    })
+    let why = match sound(jaw, work, bar) {
+        Ok(pair) => return Ok(pair),
+        Err(why) => why,
+    };
+    let mut others = usual_bars(&bar).into_iter();
+    let instead = others.find(|other| sound(jaw, work, *other).is_ok());
+    if instead.is_none() && !is_slight(&bar) {
+        return Ok(Document::starting(jaw, work, bar));
+    }
+    Err(NoStart { bar, why, instead })
 }
 
 /// The same pair; where the bar gives no sound one, as near to it as the bar comes.
@@ -62,12 +67,15 @@ pub fn start_anyway(jaw: JawKind, work: Work, bar: Bar) -> Document {
     sound(jaw, work, bar).unwrap_or_else(|_| Document::starting(jaw, work, bar))
 }
 
+fn is_slight(bar: &Bar) -> bool {
+    bar.stock.equal_square_mm() < LEAST_SIDE_MM
+}
+
 /// The pair in one bar, or what is wrong with it.
 fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
-    /// Rounds in which reins that are too long for their neck are shortened: each takes what the
-    /// last one found too much.
-    const ROUNDS: u32 = 4;
-    if bar.stock.equal_square_mm() < LEAST_SIDE_MM {
+    /// Rounds in which a pair is mended; most need one or two.
+    const ROUNDS: u32 = 6;
+    if is_slight(&bar) {
         return Err(
             "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
         );
@@ -81,9 +89,23 @@ fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
             return Ok(pair);
         };
         let why = first.get_or_insert_with(|| worst.message.clone());
-        pair.rein.length = shorter(&pair, &answers).ok_or_else(|| why.clone())?;
+        match (worst.kind, worst.held) {
+            (Kind::NeckHumped, Some(held)) => {
+                pair.neck.depth = less(pair.neck.depth, held.value - held.limit);
+            }
+            _ => pair.rein.length = shorter(&pair, &answers).ok_or_else(|| why.clone())?,
+        }
     }
     Err(first.unwrap_or_default())
+}
+
+/// A size less by so many mm at the least, in a smith's steps.
+fn less(size: Length, by: f64) -> Length {
+    let step = match size.unit() {
+        Unit::Inch | Unit::Foot => MM_PER_SIXTEENTH,
+        Unit::Millimetre | Unit::Centimetre => 0.5,
+    };
+    Length::from_mm(size.mm() - (by / step).ceil() * step, size.unit())
 }
 
 /// Reins so short that a strong hand no longer bends the pair, if they are too long for that and

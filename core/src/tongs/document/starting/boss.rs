@@ -35,6 +35,8 @@ const OF_BOSS: f64 = 0.85;
 /// Sides of the bar between the edge of the boss and the rein.
 const SHOULDER_LENGTH: f64 = 0.8;
 const FILLET: f64 = 0.25;
+/// Sides of the bar by which a neck may be deeper than the heel.
+const OVER_HEEL: f64 = 0.15;
 
 /// Diameter of a boss, mm.
 pub(super) fn across(metal: &Metal) -> f64 {
@@ -68,11 +70,14 @@ pub(super) fn rein_from(metal: &Metal) -> f64 {
     across(metal) / 2.0 + SHOULDER_LENGTH * metal.side
 }
 
-pub(super) fn neck(metal: &Metal, arms: &Arms) -> Neck {
-    let most = deepest_neck(metal);
+/// A neck as deep as its load asks, but hardly deeper than the jaw that it runs into: it would
+/// stand over boss and jaw as a hump.
+pub(super) fn neck(metal: &Metal, arms: &Arms, heel_depth: f64) -> Neck {
+    let least = NECK * metal.side;
+    let most = deepest_neck(metal).min((heel_depth + OVER_HEEL * metal.side).max(least));
     let needed = metal.depth_for(arms.at_neck(across(metal) / 2.0), metal.boss_thickness());
     Neck {
-        depth: metal.at_least(needed.max(NECK * metal.side), most),
+        depth: metal.at_least(needed.max(least), most),
         fillet: metal.measured(FILLET * metal.side),
     }
 }

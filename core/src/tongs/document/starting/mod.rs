@@ -51,6 +51,7 @@ impl Document {
         let metal = Metal::of(&bar);
         let arms = Arms::suited(&metal, &jaw);
         let rein = rein::rein(&metal, &arms);
+        let heel_depth = jaw.plain_form().stations[0].depth;
         let inch = matches!(metal.unit, Unit::Inch | Unit::Foot);
         Self {
             format: FORMAT,
@@ -71,7 +72,7 @@ impl Document {
             bar,
             jaw,
             second_jaw: None,
-            neck: boss::neck(&metal, &arms),
+            neck: boss::neck(&metal, &arms, heel_depth),
             boss: boss::boss(&metal),
             shoulder: boss::shoulder(&metal, &arms, rein.start.depth_mm()),
             rivet: boss::rivet(&metal, &arms),
