@@ -3,6 +3,7 @@
 use proptest::prelude::*;
 use reinwright_core::asked::{Allowances, Hole, Layout, PlainSection, Scale, Stock, Units};
 use reinwright_core::finding::{Part, Severity, worst};
+use reinwright_core::forge;
 use reinwright_core::forge::balance::{Balance, Loss};
 use reinwright_core::proof::check::check;
 use reinwright_core::shop::balance_of;
@@ -12,7 +13,7 @@ use reinwright_core::tongs::resolve;
 use reinwright_core::units::Length;
 use reinwright_tests::designs::{sample, varied};
 use reinwright_tests::pairs::{bar, flat, length, mm};
-use reinwright_tests::{INCH, close};
+use reinwright_tests::{INCH, close, within};
 
 const KG_PER_LB: f64 = 0.453_592_37;
 
@@ -257,15 +258,92 @@ fn a_tail_and_a_crop_have_their_marks() {
     assert_eq!(names, expected);
 }
 
+/// What a rule shows: 1/16 in, and 0.5 mm.
+const RULES: [(Units, f64); 2] = [(Units::Inch, INCH / 16.0), (Units::Millimetre, 0.5)];
+
 #[test]
 fn marks_are_set_off_with_a_rule() {
     let balance = balanced(&flat());
-    for mark in &balance.marks {
-        let inch = mark.measured(Units::Inch).mm();
-        assert!((inch - mark.at_mm).abs() <= INCH / 32.0 + 1e-9);
-        let mm = mark.measured(Units::Millimetre).mm();
-        assert!((mm - mark.at_mm).abs() <= 0.25 + 1e-9);
-        assert!((mm * 2.0).fract() == 0.0);
+    for (units, step) in RULES {
+        for mark in &balance.marks {
+            let set = mark.measured(units).mm();
+            let steps = set / step;
+            assert!((steps - steps.round()).abs() < 1e-6, "{}: {set}", mark.what);
+            let both = set + balance.from_end(mark, units).mm();
+            within("both ends", both, balance.cut_length(units).mm(), 1e-9);
+        }
+    }
+}
+
+/// Each half of a blank is set off from its own end, so that both are marked alike; the length is
+/// long enough for both, and by no more than two marks of the rule. What a mark is off lies within
+/// half a mark of the rule beside that.
+#[test]
+fn halves_on_one_bar_are_marked_alike_with_a_rule() {
+    let mut document = flat();
+    for kerf in ["0 in", "1/16 in", "2.3 mm"] {
+        document.allowances.kerf = length(kerf);
+        let balance = balanced(&document);
+        let n = balance.marks.len();
+        for (units, step) in RULES {
+            let cut = balance.cut_length(units).mm();
+            let needed = balance.bar_length_mm - document.allowances.kerf.mm();
+            assert!(
+                cut > needed - 1e-6 && cut < needed + 2.0 * step,
+                "{cut} for {needed}"
+            );
+            for i in 0..n {
+                let (left, right) = (&balance.marks[i], &balance.marks[n - 1 - i]);
+                let from_end = balance.from_end(right, units).mm();
+                within(&left.what, left.measured(units).mm(), from_end, 1e-9);
+            }
+            // What is marked from the left end lies as near to its place as the rule shows.
+            for mark in &balance.marks[..n / 2] {
+                within(
+                    &mark.what,
+                    mark.measured(units).mm(),
+                    mark.at_mm,
+                    step / 2.0 + 1e-9,
+                );
+            }
+        }
+    }
+}
+
+/// The strip shows the marks where their labels say, and its stretches meet them.
+#[test]
+fn the_strip_is_drawn_as_it_is_set_off() {
+    let document = flat();
+    let balance = balanced(&document);
+    for (units, _) in RULES {
+        for mark in &balance.marks {
+            within(
+                &mark.what,
+                balance.set_off_mm(mark.at_mm, units),
+                mark.measured(units).mm(),
+                1e-9,
+            );
+        }
+        let strip = forge::bar((&document.bar, units), &balance, 3.5).bounds();
+        assert!(strip.width() >= balance.cut_length(units).mm());
+    }
+}
+
+/// The light chain pair of Ilgen's Forge Work (1912): 13 in of bar, marks at 1 1/4 in and 2 1/4 in
+/// from both ends.
+#[test]
+fn the_textbook_pair_is_marked_as_the_textbook_has_it() {
+    let balance = balanced(&sample("textbook-light-chain"));
+    let n = balance.marks.len();
+    for (i, inches) in [(1, 1.25), (2, 2.25)] {
+        let (left, right) = (&balance.marks[i], &balance.marks[n - 1 - i]);
+        within("left", left.measured(Units::Inch).mm(), inches * INCH, 1.6);
+        within(
+            "right",
+            balance.from_end(right, Units::Inch).mm(),
+            inches * INCH,
+            1.6,
+        );
     }
 }
 

@@ -82,6 +82,8 @@ struct AllowanceAnswer {
 struct PairAnswer {
     layout: &'static str,
     bar_length_mm: f64,
+    /// As it is set off with a rule; the kerf of the last cut lies beyond it.
+    cut_length_mm: f64,
     bar_mass_kg: f64,
     mass_kg: f64,
     allowances: Vec<AllowanceAnswer>,
@@ -92,6 +94,8 @@ struct PairAnswer {
 struct MarkAnswer {
     at_mm: f64,
     measured_mm: f64,
+    /// The same from the end of the length that is cut.
+    from_end_mm: f64,
     what: String,
 }
 
@@ -145,11 +149,13 @@ impl PairAnswer {
         let mark = |mark: &reinwright_core::forge::balance::Mark| MarkAnswer {
             at_mm: mark.at_mm,
             measured_mm: mark.measured(design.units).mm(),
+            from_end_mm: balance.from_end(mark, design.units).mm(),
             what: mark.what.clone(),
         };
         Self {
             layout: layout(design.layout),
             bar_length_mm: balance.bar_length_mm,
+            cut_length_mm: balance.cut_length(design.units).mm(),
             bar_mass_kg: balance.bar_mass_kg(),
             mass_kg,
             allowances: allowances(&balance.allowances),
@@ -247,8 +253,8 @@ impl Table {
             Stock::Round { .. } | Stock::Square { .. } => stock.size().to_string(),
         };
         let bar = format!(
-            "Bar: {} of {size} {}, {}, {}",
-            self.exact(balance.bar_length_mm),
+            "Bar: cut {} of {size} {}, {}, {}",
+            balance.cut_length(self.units),
             shape(stock),
             design.bar.steel.name(),
             self.mass(balance.bar_mass_kg()),
@@ -299,13 +305,18 @@ impl Table {
 
     fn marks(&mut self, balance: &Balance) {
         self.line("");
-        self.line("Marks from the end of the bar");
+        self.line("Marks from both ends of the length");
         for mark in &balance.marks {
             let measured = mark.measured(self.units).to_string();
+            let from_end = balance.from_end(mark, self.units).to_string();
             let exact = self.exact(mark.at_mm);
             let mut row = String::new();
-            write!(row, "{measured:>12}  {:<26}exactly {exact}", mark.what)
-                .expect("writing to a string cannot fail");
+            write!(
+                row,
+                "{measured:>12}{from_end:>12}  {:<26}exactly {exact}",
+                mark.what
+            )
+            .expect("writing to a string cannot fail");
             self.line(&row);
         }
     }

@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::files;
 use super::place::own_folder;
+use reinwright_core::units::MM_PER_INCH;
 
 /// How many files are remembered.
 const MOST_RECENT: usize = 8;
@@ -12,7 +13,11 @@ const MOST_RECENT: usize = 8;
 const MOST_TRACES: usize = 64;
 
 /// Screen points per millimetre of a screen with 96 dots to the inch, until the smith measures.
-const USUAL_SCREEN: f32 = 96.0 / 25.4;
+#[allow(
+    clippy::cast_possible_truncation,
+    reason = "a screen's scale needs no more digits"
+)]
+const USUAL_SCREEN: f32 = (96.0 / MM_PER_INCH) as f32;
 
 /// Recent files, theme and screen; kept in a folder, if there is one.
 #[derive(Debug)]

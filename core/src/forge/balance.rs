@@ -12,11 +12,15 @@
 //!   the one that takes the blank off the bar;
 //! - the crop comes off the bar's end once, before the first piece.
 
+mod rule;
+
 use crate::asked::{Allowances, Bar, Hole, Layout, Units};
 use crate::finding::Part;
 use crate::shape::{Piece, Stretch as Steel};
 use crate::steel::DENSITY_KG_MM3;
 use crate::units::{Length, Unit};
+
+use rule::{Rule, Side};
 
 /// Diameter of the punch that starts a hole, as part of the finished hole: it is drifted up to
 /// size from there (common practice, no source).
@@ -91,18 +95,24 @@ pub struct Allowance {
 pub struct Mark {
     /// From the bar's left end, mm, exact.
     pub at_mm: f64,
+    /// The same as it is set off with a rule, on a rule in inches and on one in millimetres.
+    set_mm: [f64; 2],
     /// What the mark is.
     pub what: String,
 }
 
+/// A length that lies on a mark of the rule.
+fn on_rule(mm: [f64; 2], units: Units) -> Length {
+    match units {
+        Units::Inch => Length::from_mm(mm[0], Unit::Inch),
+        Units::Millimetre => Length::from_mm(mm[1], Unit::Millimetre),
+    }
+}
+
 impl Mark {
-    /// The mark as it is set off on the bar: to the nearest 1/16 in or 0.5 mm.
+    /// The mark as it is set off on the bar, from its left end: to 1/16 in or 0.5 mm.
     pub fn measured(&self, units: Units) -> Length {
-        let nearest = |step: f64| (self.at_mm / step).round() * step;
-        match units {
-            Units::Inch => Length::from_mm(nearest(Unit::Inch.mm() / 16.0), Unit::Inch),
-            Units::Millimetre => Length::from_mm(nearest(0.5), Unit::Millimetre),
-        }
+        on_rule(self.set_mm, units)
     }
 }
 
@@ -141,8 +151,10 @@ pub struct Balance {
     pub pieces: Vec<PieceBalance>,
     /// What the bar loses once for all pieces.
     pub allowances: Vec<Allowance>,
-    /// Bar for all pieces, mm: theirs and what is lost once.
+    /// Bar for all pieces, mm, exact: theirs and what is lost once.
     pub bar_length_mm: f64,
+    /// The length to cut as it is set off with a rule, on a rule in inches and on one in millimetres.
+    cut_mm: [f64; 2],
     /// Marks along the bar for the layout.
     pub marks: Vec<Mark>,
     /// What each stretch of the bar becomes, from end to end without a gap.
@@ -150,6 +162,31 @@ pub struct Balance {
 }
 
 impl Balance {
+    /// The length to cut: from the bar's left end to the mark behind which it is cut off, rounded
+    /// up to what a rule shows. The kerf of that cut lies beyond it.
+    pub fn cut_length(&self, units: Units) -> Length {
+        on_rule(self.cut_mm, units)
+    }
+
+    /// A mark as it is set off from the end of the length that is cut.
+    pub fn from_end(&self, mark: &Mark, units: Units) -> Length {
+        let (cut, at) = (self.cut_length(units), mark.measured(units));
+        Length::from_mm(cut.mm() - at.mm(), cut.unit())
+    }
+
+    /// Where an exact place on the bar comes to lie once the marks are set off, mm: marks go to
+    /// theirs, and what lies between two of them keeps its share.
+    pub fn set_off_mm(&self, at_mm: f64, units: Units) -> f64 {
+        let next = self.marks.partition_point(|mark| mark.at_mm <= at_mm);
+        let set = |mark: &Mark| mark.measured(units).mm();
+        let (Some(a), Some(b)) = (self.marks.get(next.wrapping_sub(1)), self.marks.get(next))
+        else {
+            return self.cut_length(units).mm();
+        };
+        let part = (at_mm - a.at_mm) / (b.at_mm - a.at_mm);
+        set(a) + part * (set(b) - set(a))
+    }
+
     /// Mass of the bar before anything is lost, kg.
     pub fn bar_mass_kg(&self) -> f64 {
         self.bar_length_mm * self.bar_area_mm2 * DENSITY_KG_MM3
@@ -188,9 +225,11 @@ pub fn balance(pieces: &[Piece], from: &FromBar<'_>) -> Balance {
     }];
     let own: f64 = accounts.iter().map(|(_, a)| a.bar_length_mm).sum();
     let (stretches, marks) = account.lay_out(&accounts);
+    let cut = marks.last().map_or([0.0; 2], |mark| mark.set_mm);
     Balance {
         bar_area_mm2: account.area,
         bar_length_mm: own + account.crop,
+        cut_mm: cut,
         pieces: accounts.into_iter().map(|(_, balance)| balance).collect(),
         allowances,
         marks,
@@ -308,23 +347,33 @@ impl Account {
         (balance.parts[at].bar_length_mm * (1.0 + self.scale) + own) * (1.0 + self.slop)
     }
 
-    /// Piece after piece along the bar. On a blank for two the second lies the other way round.
+    /// Length after length along the bar, each cut off it in one: a blank for two pieces, of which
+    /// the second lies the other way round, or a piece alone.
     fn lay_out(&self, pieces: &[Reckoned<'_>]) -> (Vec<Stretch>, Vec<Mark>) {
         let mut rule = Rule::default();
-        rule.mark("end");
+        rule.mark("end", Side::Bar);
         if self.crop > 0.0 {
             rule.lose(self.crop);
-            rule.mark("crop | jaw");
+            rule.mark("crop | jaw", Side::Bar);
         }
-        for (i, piece) in pieces.iter().enumerate() {
-            match self.layout {
-                Layout::DoubleEnded if i % 2 == 1 => self.last_first(piece, &mut rule),
-                Layout::DoubleEnded | Layout::Single { .. } => self.first_first(piece, &mut rule),
+        let together = match self.layout {
+            Layout::DoubleEnded => 2,
+            Layout::Single { .. } => 1,
+        };
+        let mut lengths = pieces.chunks(together).peekable();
+        while let Some(length) = lengths.next() {
+            let even = length.windows(2).all(|two| two[0].1 == two[1].1);
+            rule.begin(even);
+            self.first_first(&length[0], &mut rule);
+            if let Some(second) = length.get(1) {
+                rule.cut(self.kerf, "cut", Side::Middle);
+                self.last_first(second, &mut rule);
             }
-            let last = i + 1 == pieces.len();
-            rule.cut(self.kerf, if last { "cut off" } else { "cut" });
+            rule.end();
+            let last = lengths.peek().is_none();
+            rule.cut(self.kerf, if last { "cut off" } else { "cut" }, Side::End);
         }
-        (rule.stretches, rule.marks)
+        rule.set_off()
     }
 
     /// A piece with its first part to the left.
@@ -332,10 +381,11 @@ impl Account {
         let (piece, balance) = reckoned;
         for (at, part) in balance.parts.iter().enumerate() {
             rule.take(self.stretch(reckoned, at), part.part);
-            piece.marked_after(at).for_each(|mark| rule.mark(mark.what));
+            let marks = piece.marked_after(at);
+            marks.for_each(|mark| rule.mark(mark.what, Side::Left));
         }
         if self.tail() > 0.0 {
-            rule.mark("rein | tail");
+            rule.mark("rein | tail", Side::Left);
             rule.lose(self.tail());
         }
     }
@@ -347,7 +397,7 @@ impl Account {
             rule.take(self.stretch(reckoned, at), part.part);
             let before = at.checked_sub(1).into_iter();
             let marks = before.flat_map(|before| piece.marked_after(before));
-            marks.for_each(|mark| rule.mark(mark.reversed));
+            marks.for_each(|mark| rule.mark(mark.reversed, Side::Right));
         }
     }
 }
@@ -357,51 +407,5 @@ impl PieceBalance {
     pub fn allowance(&self, what: Loss) -> f64 {
         let named = self.allowances.iter().find(|a| a.what == what);
         named.map_or(0.0, |a| a.bar_length_mm)
-    }
-}
-
-/// Lays stretch after stretch along the bar.
-#[derive(Default)]
-struct Rule {
-    at: f64,
-    stretches: Vec<Stretch>,
-    marks: Vec<Mark>,
-}
-
-impl Rule {
-    fn add(&mut self, length: f64, part: Option<Part>) {
-        let from_mm = self.at;
-        self.at += length;
-        self.stretches.push(Stretch {
-            from_mm,
-            to_mm: self.at,
-            part,
-        });
-    }
-
-    fn take(&mut self, length: f64, part: Part) {
-        self.add(length, Some(part));
-    }
-
-    fn lose(&mut self, length: f64) {
-        self.add(length, None);
-    }
-
-    fn mark(&mut self, what: &str) {
-        self.marks.push(Mark {
-            at_mm: self.at,
-            what: what.to_owned(),
-        });
-    }
-
-    /// A cut, marked along its middle.
-    fn cut(&mut self, kerf: f64, what: &str) {
-        self.marks.push(Mark {
-            at_mm: self.at + kerf / 2.0,
-            what: what.to_owned(),
-        });
-        if kerf > 0.0 {
-            self.lose(kerf);
-        }
     }
 }

@@ -8,19 +8,21 @@ use crate::forge::balance::{Balance, Stretch};
 use crate::paper::dimension::{Scale, Side, Wish, rectangle, rows, segment};
 use crate::paper::{Align, Drawing, Fill, Item, Line};
 
-/// The bar, full size, with its coloured parts and marks. Origin at the bar's left end, on its
+/// The bar, full size, with its coloured parts and marks where they are set off with a rule. Origin at the bar's left end, on its
 /// middle line. `text` is the size of its text, mm.
 pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing {
     let scale = Scale { text };
     let half = bar.stock.size().mm() / 2.0;
-    let length = balance
-        .stretches
-        .last()
-        .map_or(balance.bar_length_mm, |s| s.to_mm);
+    let length = balance.cut_length(units).mm();
     let mut items: Vec<Item> = balance
         .stretches
         .iter()
-        .flat_map(|stretch| coloured(stretch, half, scale))
+        .map(|stretch| Stretch {
+            from_mm: balance.set_off_mm(stretch.from_mm, units),
+            to_mm: balance.set_off_mm(stretch.to_mm, units),
+            ..*stretch
+        })
+        .flat_map(|stretch| coloured(&stretch, half, scale))
         .collect();
     items.push(
         Item::line(
@@ -56,11 +58,12 @@ fn marks(units: Units, balance: &Balance, half: f64, scale: Scale) -> Vec<Item> 
     let mut items = Vec::new();
     let mut wishes = Vec::new();
     for mark in &balance.marks {
-        let (top, bottom) = (Point::new(mark.at_mm, half), Point::new(mark.at_mm, -half));
+        let at = mark.measured(units).mm();
+        let (top, bottom) = (Point::new(at, half), Point::new(at, -half));
         items.push(Item::line(segment(top, bottom), Line::Mark).of(Part::Bar));
         wishes.push(Wish::Note {
             at: bottom,
-            text: show.number(mark.measured(units).mm()),
+            text: show.number(at),
             part: Part::Bar,
             hang: Align::Middle,
         });

@@ -34,7 +34,7 @@ impl Answers {
     /// let bar = parse_bar("3/4 in square").unwrap();
     /// let pair = Document::starting(JawKind::Flat, work, bar);
     /// let answers = Answers::to(&pair);
-    /// assert!(answers.balance.pair_bar_length_mm > 0.0);
+    /// assert!(answers.balance.bar_length_mm > 0.0);
     /// ```
     pub fn to(document: &Document) -> Self {
         Self::under(document, &StrengthLoad::default())
@@ -42,8 +42,7 @@ impl Answers {
 
     /// The answers under other squeezes, or with hot jaws.
     pub fn under(document: &Document, load: &StrengthLoad) -> Self {
-        let model = resolve(document);
-        let fit = fit::fit(document, &model);
+        let (model, fit) = holding(document);
         let strength = strength::strength_on(document, &model, fit.nominal.as_ref().ok(), load);
         let findings = noticed(document, &model, &fit, &strength);
         Self {
@@ -67,6 +66,14 @@ impl Answers {
     pub fn worst(&self) -> Option<Severity> {
         worst(&self.findings)
     }
+}
+
+/// The first links of the chain, which a shelf of many pairs asks for alone: the geometry, and how
+/// it holds.
+pub(super) fn holding(document: &Document) -> (Model, Fit) {
+    let model = resolve(document);
+    let fit = fit::fit(document, &model);
+    (model, fit)
 }
 
 /// The account of a pair's bar.

@@ -6,6 +6,7 @@ pub mod family;
 pub mod shelf;
 mod start;
 
+use answers::holding;
 pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, choose};
 pub use start::{NoStart, start, start_anyway};

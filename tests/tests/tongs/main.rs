@@ -2,6 +2,7 @@
 //! go together.
 
 mod document;
+mod heads;
 mod piece;
 mod rein_ends;
 mod rotation;

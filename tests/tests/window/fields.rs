@@ -40,8 +40,8 @@ fn the_answers_follow_a_typed_size() {
     fill(&mut window, "Bar side", "1 in");
     let after = window.state().document();
     assert_ne!(&before, after);
-    let bar = Answers::to(after).balance.bar_length_mm;
-    let shown = after.units.show().text(bar);
+    let bar = Answers::to(after).balance;
+    let shown = bar.cut_length(after.units).to_string();
     assert!(
         window.get_all_by_label(&shown).count() >= 1,
         "{shown} is not shown"
@@ -241,7 +241,7 @@ fn every_choice_shows_its_bar() {
             let mut design = design.clone();
             design.put(path, asked::Value::Choice { ways, chosen });
             let answers = Answers::to(&design);
-            let bar = design.units.show().text(answers.balance.bar_length_mm);
+            let bar = answers.balance.cut_length(design.units).to_string();
             *window.state_mut() = Workbench::with(design, around());
             window.run();
             let shown = window.query_all_by_label(&bar).count();

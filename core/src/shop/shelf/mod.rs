@@ -16,11 +16,11 @@ pub use stock::{SoughtError, Stock};
 use thiserror::Error;
 
 use crate::asked::{FileError, Units};
-use crate::proof::fit::{Fit, fit};
+use crate::proof::fit::Fit;
 use crate::shop::family::{self, Family, FamilyError};
+use crate::shop::holding;
 use crate::tongs::document::{self, Document};
 use crate::tongs::model::Model;
-use crate::tongs::resolve;
 
 /// What a file on the shelf holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -106,12 +106,12 @@ pub struct Pair {
 
 impl Pair {
     fn of(document: Document, size: Option<String>) -> Self {
-        let model = resolve(&document);
+        let (model, fit) = holding(&document);
         Self {
             size,
-            fit: fit(&document, &model),
-            model,
             document,
+            model,
+            fit,
         }
     }
 

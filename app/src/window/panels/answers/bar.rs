@@ -17,13 +17,15 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
     let (balance, units) = (&answers.known.balance, document.units);
     ui.label("Bar to cut for the pair");
     let length = balance.bar_length_mm;
-    ui.label(RichText::new(units.show().text(length)).size(24.0).strong());
+    let cut = balance.cut_length(units).to_string();
+    ui.label(RichText::new(cut).size(24.0).strong())
+        .on_hover_text("Up to the next mark of a rule; the kerf of the last cut lies beyond it");
     ui.label(format!(
         "of {}, {}",
         stock(document),
         document.bar.steel.name()
     ));
-    ui.weak(format!("exactly {}", exact(length, units)));
+    ui.weak(format!("{} with the last cut", exact(length, units)));
     ui.label(format!(
         "Finished pair: {}",
         mass(answers.known.model.mass_kg(), units.show())
@@ -116,14 +118,18 @@ fn sum(ui: &mut Ui, what: &str, value: &str) {
 }
 
 fn marks(ui: &mut Ui, answers: &Answers, units: Units) {
-    section(ui, "Marks, from the left end of the bar");
+    section(ui, "Marks, from both ends of the length");
+    let balance = &answers.known.balance;
     Grid::new("marks")
-        .num_columns(2)
+        .num_columns(3)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            for mark in &answers.known.balance.marks {
-                right(ui, |ui| ui.strong(units.show().text(mark.at_mm)))
-                    .on_hover_text(format!("exactly {}", exact(mark.at_mm, units)));
+            for mark in &balance.marks {
+                let hint = format!("exactly {} from the left", exact(mark.at_mm, units));
+                let ends = [mark.measured(units), balance.from_end(mark, units)];
+                for end in ends {
+                    right(ui, |ui| ui.strong(end.to_string())).on_hover_text(&hint);
+                }
                 ui.add(egui::Label::new(capital(&mark.what)).wrap());
                 ui.end_row();
             }

@@ -32,8 +32,19 @@ enum TableLine {
     Values(usize),
 }
 
+/// Shows the table in the room there is; gives back what was done.
+pub(super) fn show(
+    view: &mut TableView,
+    ui: &mut Ui,
+    (set, chosen): (&Set, usize),
+) -> Vec<TableDeed> {
+    let area = ui.available_rect_before_wrap();
+    ui.allocate_rect(area, Sense::hover());
+    Grid::of(view, set, chosen).show(ui, area)
+}
+
 /// The table while it is drawn.
-pub(super) struct Grid<'a> {
+struct Grid<'a> {
     view: &'a mut TableView,
     set: &'a Set,
     chosen: usize,
@@ -43,7 +54,7 @@ pub(super) struct Grid<'a> {
 
 impl<'a> Grid<'a> {
     /// The table of a set, with one size chosen.
-    pub(super) fn of(view: &'a mut TableView, set: &'a Set, chosen: usize) -> Self {
+    fn of(view: &'a mut TableView, set: &'a Set, chosen: usize) -> Self {
         let mut grid = Self {
             view,
             set,
@@ -73,7 +84,7 @@ impl<'a> Grid<'a> {
     }
 
     /// Draws it in an area; gives back what was done.
-    pub(super) fn show(mut self, ui: &mut Ui, area: Rect) -> Vec<TableDeed> {
+    fn show(mut self, ui: &mut Ui, area: Rect) -> Vec<TableDeed> {
         let inner = Rect::from_min_max(area.min + vec2(STAYS, LINE), area.max);
         let mut child = ui.new_child(UiBuilder::new().max_rect(inner).id_salt("cells"));
         let out = ScrollArea::both()

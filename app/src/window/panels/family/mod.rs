@@ -163,7 +163,9 @@ impl FamilyBench {
             ui.scope_builder(line, |ui| ui.add(Label::new(text).truncate()));
         }
         let table = UiBuilder::new().max_rect(room);
-        let deeds = ui.scope_builder(table, |ui| self.table.show(ui, &self.set, self.chosen));
+        let deeds = ui.scope_builder(table, |ui| {
+            grid::show(&mut self.table, ui, (&self.set, self.chosen))
+        });
         for deed in deeds.inner {
             self.do_in_table(deed, lent);
         }

@@ -1,10 +1,8 @@
 //! The family as a table: what is typed in it, and what is done there.
 
-use egui::{Sense, Ui};
 use reinwright_core::shop::family::{EditError, Family, Row, Rule};
 use reinwright_core::tongs::document::SetError;
 
-use super::grid::Grid;
 use super::set::Set;
 
 /// Whose value a cell holds.
@@ -123,13 +121,6 @@ impl TableView {
     pub(super) fn take_text(&mut self, place: Place, text: String) -> Option<(Place, String)> {
         let before = self.open.replace((place.clone(), text));
         before.filter(|(at, _)| *at != place)
-    }
-
-    /// Shows the table in the room there is; gives back what was done.
-    pub(super) fn show(&mut self, ui: &mut Ui, set: &Set, chosen: usize) -> Vec<TableDeed> {
-        let area = ui.available_rect_before_wrap();
-        ui.allocate_rect(area, Sense::hover());
-        Grid::of(self, set, chosen).show(ui, area)
     }
 }
 

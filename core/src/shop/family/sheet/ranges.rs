@@ -101,7 +101,7 @@ impl Chart<'_> {
     }
 
     fn about(&self, answer: &SizeAnswer) -> String {
-        let bar = self.units.show().text(answer.balance.bar_length_mm);
+        let bar = answer.balance.cut_length(self.units);
         let mass = mass(self.units, answer.model.mass_kg());
         format!("{bar} of {}, {mass}", bar_words(&answer.document.bar.stock))
     }

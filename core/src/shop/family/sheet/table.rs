@@ -162,7 +162,9 @@ fn facts(units: Units, answers: &[SizeAnswer]) -> Vec<Texts> {
     };
     vec![
         row("forged from", &|a| bar_words(&a.document.bar.stock)),
-        row("bar for a pair", &|a| show.text(a.balance.bar_length_mm)),
+        row("bar for a pair", &|a| {
+            a.balance.cut_length(units).to_string()
+        }),
         row("mass of a pair", &|a| mass(units, a.model.mass_kg())),
         row("holds from", &|a| held(a, |r| show.text(r.least.size_mm))),
         row("holds to", &|a| held(a, |r| show.text(r.most.size_mm))),
