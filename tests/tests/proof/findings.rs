@@ -74,6 +74,10 @@ fn necks_in_a_bar_s_proportion() {
     let humped = |d: &mut Document| {
         d.neck.depth = length("3/4 in");
         d.work = work("1 in flat");
+        d.jaw.heel = length("2 in");
+        if let JawStyle::Flat(flat) = &mut d.jaw.style {
+            flat.root_depth = length("1/4 in");
+        }
     };
     sees(humped, Mend, Part::Neck, "it makes a hump");
     let short = |d: &mut Document| d.rein.length = length("6 in");
@@ -134,21 +138,21 @@ fn hole_and_rivet() {
         "play",
     );
     sees(
-        |d| d.rivet.hole = length("1 3/8 in"),
+        |d| d.rivet.hole = length("1 1/4 in"),
         Stop,
         Part::Boss,
-        "hole is 1 3/8 in",
+        "hole is 1 1/4 in",
     );
-    // 21/32 in from the centre to the rim: a hole of 1/2 in leaves 13/32 in, less than itself;
-    // one of 9/16 in needs 0.675 in by EN 1993-1-8, Table 3.3.
+    // 19/32 in from the centre to the rim: a hole of 7/16 in leaves 3/8 in, less than itself;
+    // one of 1/2 in needs 0.6 in by EN 1993-1-8, Table 3.3.
     sees(
-        |d| d.rivet.hole = length("1/2 in"),
+        |d| d.rivet.hole = length("7/16 in"),
         Mend,
         Part::Boss,
         "wall around",
     );
     sees(
-        |d| d.rivet.hole = length("9/16 in"),
+        |d| d.rivet.hole = length("1/2 in"),
         Mend,
         Part::Boss,
         "1.2 holes",
@@ -158,7 +162,7 @@ fn hole_and_rivet() {
         d.rivet.diameter = length("1/2 in");
     };
     sees(sink, Mend, Part::Rivet, "sinks");
-    let large = |d: &mut Document| d.rivet.diameter = length("7/8 in");
+    let large = |d: &mut Document| d.rivet.diameter = length("3/4 in");
     sees(large, Mend, Part::Rivet, "stands over the boss");
 }
 

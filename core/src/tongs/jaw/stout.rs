@@ -110,10 +110,10 @@ pub(super) fn diameter_mm(bar: &Bar, reach: f64) -> f64 {
     (modulus_mm3(bar, reach) * 32.0 / std::f64::consts::PI).cbrt()
 }
 
-/// From the rivet to where a jaw may begin beside the starting boss, mm: the boss is about one and
-/// three quarters of the bar, and the jaw passes it with a little play.
+/// From the rivet to where a jaw may begin beside the starting boss, mm: the boss is a little over
+/// one and a half times the bar, and the jaw passes it with a little play.
 pub(super) fn boss_reach_mm(bar: &Bar) -> f64 {
-    const BOSS: f64 = 0.5 * 1.75;
+    const BOSS: f64 = 0.5 * 1.6;
     const FLAT: f64 = 0.5 * 1.2;
     const PLAY: f64 = 4.0;
     let stock = &bar.stock;

@@ -8,7 +8,7 @@ use crate::tongs::squeeze::FULL_N;
 use crate::units::{Length, MM_PER_64TH, MM_PER_SIXTEENTH, Unit};
 
 /// Sides of the bar that a boss is across (common practice, no source).
-const ACROSS: f64 = 1.75;
+const ACROSS: f64 = 1.6;
 /// Widths of the bar that it is across at the least: flat bar is that deep already (common
 /// practice, no source).
 const OF_FLAT: f64 = 1.2;
