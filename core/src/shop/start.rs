@@ -49,7 +49,7 @@ impl fmt::Display for NoStart {
 /// let slight = start(JawKind::Bolt, work, parse_bar("3/8 in square").unwrap());
 /// assert!(slight.unwrap_err().to_string().ends_with("square does"));
 /// ```
-pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, NoStart> {
+pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, Box<NoStart>> {
     let why = match sound(jaw, work, bar) {
         Ok(pair) => return Ok(pair),
         Err(why) => why,
@@ -59,7 +59,7 @@ pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, NoStart> {
     if instead.is_none() && !is_slight(&bar) {
         return Ok(Document::starting(jaw, work, bar));
     }
-    Err(NoStart { bar, why, instead })
+    Err(Box::new(NoStart { bar, why, instead }))
 }
 
 /// The same pair; where the bar gives no sound one, as near to it as the bar comes.

@@ -42,7 +42,11 @@ fn suited_lip_mm(thick: f64, unit: Unit) -> f64 {
     const NEARLY: f64 = 0.45;
     let lip = LIP * thick;
     let rounded = Length::measured(lip, unit).mm();
-    if rounded <= NEARLY * thick { rounded } else { lip }
+    if rounded <= NEARLY * thick {
+        rounded
+    } else {
+        lip
+    }
 }
 
 /// A lip lower than this part of the work lets it climb out (common practice, no source).

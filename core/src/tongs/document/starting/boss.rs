@@ -136,7 +136,9 @@ pub(super) fn rivet(metal: &Metal, arms: &Arms) -> Rivet {
     let fits: Vec<f64> = all.iter().copied().filter(|d| *d <= most).collect();
     let off = |d: &f64| (d - RIVET * metal.side).abs();
     let best = fits.iter().copied().filter(bears);
-    let best = best.min_by(|a, b| off(a).total_cmp(&off(b))).unwrap_or(most);
+    let best = best
+        .min_by(|a, b| off(a).total_cmp(&off(b)))
+        .unwrap_or(most);
     Rivet {
         diameter: Length::from_mm(best, metal.unit),
         hole: Length::from_mm(best + play(metal.unit), metal.unit),

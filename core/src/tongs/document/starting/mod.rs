@@ -57,11 +57,7 @@ impl Document {
             format: FORMAT,
             name: title(&jaw, &work),
             note: String::new(),
-            units: if inch {
-                Units::Inch
-            } else {
-                Units::Millimetre
-            },
+            units: if inch { Units::Inch } else { Units::Millimetre },
             projection: if inch {
                 Projection::ThirdAngle
             } else {

@@ -88,7 +88,12 @@ fn taper(metal: &Metal, length: f64) -> Taper {
         holds && closes <= CLOSES * gap(taper.end)
     });
     let best = fits.min_by(|a, b| a.volume().total_cmp(&b.volume()));
-    best.unwrap_or_else(|| of(metal.measured(least_end.max(wide.min(0.8 * most))).mm(), most))
+    best.unwrap_or_else(|| {
+        of(
+            metal.measured(least_end.max(wide.min(0.8 * most))).mm(),
+            most,
+        )
+    })
 }
 
 /// Between the reins at the hand, mm.
