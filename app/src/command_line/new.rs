@@ -1,7 +1,8 @@
 //! A new design in proportion to what it holds and what it is made from.
 
 use reinwright_core::asked::{self, parse_bar, parse_work};
-use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::shop::start;
+use reinwright_core::tongs::document;
 use reinwright_core::tongs::jaw::{JawKind, NoStyle};
 
 use super::arguments::New;
@@ -17,7 +18,7 @@ pub(super) fn run(wanted: &New) -> Outcome {
         .parse()
         .map_err(|no: NoStyle| format!("--jaw: {no}"))?;
     let work = work.laid_as_said(&wanted.work, jaw);
-    let design = Document::starting(jaw, work, bar);
+    let design = start(jaw, work, bar).map_err(|no| format!("--bar: {no}"))?;
     document::check_limits(&design).map_err(|error| error.to_string())?;
     files::write_whole(&wanted.out, document::write(&design).as_bytes())?;
     let text = format!("{}: {}\n", wanted.out.display(), design.name);

@@ -75,6 +75,15 @@ impl Stock {
         self.area_mm2().sqrt()
     }
 
+    /// In words that [`crate::asked::parse_bar`] reads back: `3/8 in x 1 in flat`.
+    pub fn words(&self) -> String {
+        let shape = self.way();
+        match *self {
+            Self::Flat { thickness, width } => format!("{thickness} x {width} {shape}"),
+            Self::Round { .. } | Self::Square { .. } => format!("{} {shape}", self.size()),
+        }
+    }
+
     /// The larger size across the bar, mm.
     pub fn wide_mm(&self) -> f64 {
         match *self {

@@ -90,6 +90,10 @@ pub enum Kind {
     CornerOverRoom,
     /// The neck is thin.
     NeckThin,
+    /// The neck is deeper than the bar.
+    NeckOverBar,
+    /// The back of the neck stands over boss and jaw.
+    NeckHumped,
     /// A limb is deeper than the boss that it leaves.
     LimbOverBoss,
     /// The rein begins inside the sweep of the other boss.
@@ -140,6 +144,8 @@ pub enum Kind {
     WorkOutOfRange,
     /// The reins meet before the jaws do.
     ReinsMeetFirst,
+    /// The hand has little leverage.
+    LeverageSmall,
     /// The pair is heavy for one hand.
     Heavy,
     /// The reins are out of line with jaws and rivet.

@@ -1,5 +1,6 @@
 //! Which styles suit some work, held in some way, and why the others do not.
 
+use super::start_anyway;
 use crate::asked::{Bar, Work};
 use crate::finding::{Finding, Kind, Severity};
 use crate::proof::check::check;
@@ -39,7 +40,7 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
 /// What is advised of one style.
 pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
     let work = work.laid_for(style);
-    let pair = Document::starting(style, work, *bar);
+    let pair = start_anyway(style, work, *bar);
     let model = crate::tongs::resolve(&pair);
     let trade = style.trade(&work, way);
     let trade = trade.unwrap_or_else(|| by_lay(pair.jaw.plain_form().lay, way));

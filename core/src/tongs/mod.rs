@@ -7,6 +7,7 @@ pub mod jaw;
 pub mod model;
 mod resolve;
 pub mod seat;
+pub mod squeeze;
 
 pub use resolve::resolve;
 pub(crate) use resolve::{LEAST_STEP, NO_HAND_BEFORE, TURNING_PLAY, finish_length, least_heel};

@@ -433,7 +433,7 @@ fn lugs_that_pass_each_other_are_told() {
 /// A sketch may be bent until it folds: the crossing is found where geo finds it.
 #[test]
 fn an_outline_that_crosses_itself_is_told_with_its_place() {
-    let pair = starting("bolt", "12 mm round", "16 mm square");
+    let pair = starting("bolt", "12 mm round", "20 mm square");
     let jaw: Jaw = pair.jaw.sketched(pair.work.size());
     let mut folded = Document { jaw, ..pair };
     let told = |pair: &Document| {

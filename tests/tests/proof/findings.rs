@@ -67,6 +67,24 @@ fn asked_for_more_than_there_is_room() {
 }
 
 #[test]
+fn necks_in_a_bar_s_proportion() {
+    // The bar is 3/4 in square.
+    let deep = |d: &mut Document| d.neck.depth = length("13/16 in");
+    sees(deep, Mend, Part::Neck, "more than the bar, 3/4 in");
+    let humped = |d: &mut Document| {
+        d.neck.depth = length("3/4 in");
+        d.work = work("1 in flat");
+        d.jaw.heel = length("2 in");
+        if let JawStyle::Flat(flat) = &mut d.jaw.style {
+            flat.root_depth = length("1/4 in");
+        }
+    };
+    sees(humped, Mend, Part::Neck, "it makes a hump");
+    let short = |d: &mut Document| d.rein.length = length("6 in");
+    sees(short, Note, Part::Rein, "under 3 times");
+}
+
+#[test]
 fn boss_and_bar() {
     sees(
         |d| d.boss.thickness = length("1 in"),
@@ -125,7 +143,7 @@ fn hole_and_rivet() {
         Part::Boss,
         "hole is 1 1/4 in",
     );
-    // 9/16 in from the centre to the rim: a hole of 7/16 in leaves 11/32 in, less than itself;
+    // 19/32 in from the centre to the rim: a hole of 7/16 in leaves 3/8 in, less than itself;
     // one of 1/2 in needs 0.6 in by EN 1993-1-8, Table 3.3.
     sees(
         |d| d.rivet.hole = length("7/16 in"),
@@ -250,7 +268,7 @@ fn rein() {
         let (bend, gap) = (length(bend), length(gap));
         move |d: &mut Document| (d.rein.line, d.rein.gap) = (ReinLine::Parallel { bend }, gap)
     };
-    sees(bend("1/4 in", "3/4 in"), Stop, Part::Rein, "fold");
+    sees(bend("1/4 in", "1 in"), Stop, Part::Rein, "fold");
     sees(bend("1/4 in", "4 in"), Note, Part::Rein, "the bend needs");
     sees(
         bend("12 in", "2 in"),

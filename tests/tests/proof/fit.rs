@@ -281,7 +281,7 @@ fn charts_go_on_past_the_range() {
     for (name, pair) in pairs::all() {
         let (model, fit) = fitted(&pair);
         let range = fit.range.as_ref().expect("it holds work");
-        let to = (0.7 * range.least.size_mm, 1.3 * range.most.size_mm);
+        let to = (0.97 * range.least.size_mm, 1.03 * range.most.size_mm);
         let [under, over] = fit::chart_beyond(&pair, &model, &fit, to);
         for (rows, end, kept) in [
             (&under, range.least, fit.chart.first()),

@@ -270,7 +270,7 @@ fn what_is_weak_is_told() {
     stiff.rein.length = mm(250.0);
     sees(&stiff, &load, Severity::Note, Part::Rein, "too stiff");
     let mut pinched = pairs::flat();
-    pinched.neck.depth = mm(5.0);
+    pinched.neck.depth = mm(3.0);
     sees(
         &pinched,
         &load,

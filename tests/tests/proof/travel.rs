@@ -116,8 +116,10 @@ fn what_is_wrong_is_told() {
     sees(&heavy, Severity::Mend, "kg");
     // A hollow bit without a gap leaves no room for its necks past the bosses.
     let mut tight = starting("hollow bit", "1/8 in round", "3/4 in round");
+    (tight.neck.depth, tight.boss.across) = (mm(11.1), mm(INCH));
     if let JawStyle::HollowBit(bit) = &mut tight.jaw.style {
         (bit.radius, bit.groove) = (mm(INCH / 16.0), mm(INCH / 16.0));
+        bit.wall = mm(INCH * 3.0 / 16.0);
     }
     sees(&tight, Severity::Stop, "overlap");
     sees(&tight, Severity::Stop, "cannot hold its own");

@@ -112,7 +112,7 @@ fn what_is_drawn_is_what_the_shank_is_reckoned_for() {
 fn what_is_drawn_is_what_is_checked() {
     for (head, diameter) in [
         (HeadKind::Button, 20.0),
-        (HeadKind::Snap, 20.0),
+        (HeadKind::Snap, 22.0),
         (HeadKind::Flat, 18.0),
         (HeadKind::Countersunk, 20.0),
     ] {

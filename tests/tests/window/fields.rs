@@ -184,7 +184,7 @@ fn millimetres_and_inches_at_a_click() {
 fn a_finding_leads_to_its_part() {
     let mut window = flat();
     unfold(&mut window, "Rivet");
-    fill(&mut window, "Rivet hole", "1 1/8");
+    fill(&mut window, "Rivet hole", "1 1/4");
     click_with(&mut window, "Findings:");
     assert!(
         window.query_by_label("Boss thickness").is_none(),

@@ -39,6 +39,10 @@ pub(super) fn check(check: &mut Check<'_>) {
     thin(check, neck.depth.mm());
     deep(check, Part::Neck, neck.depth.mm());
     deep(check, Part::Shoulder, shoulder.depth.mm());
+    over_bar(check, neck.depth.mm());
+    for half in &halves {
+        hump(check, &half.body.neck);
+    }
     reach(check);
     steps(check, &halves);
 }
@@ -178,6 +182,53 @@ fn rein_start(check: &Check<'_>) -> (f64, f64) {
 fn is_struck(check: &Check<'_>) -> bool {
     let (start, limit) = rein_start(check);
     start < limit
+}
+
+/// A neck deeper than the bar that it is forged from.
+fn over_bar(check: &mut Check<'_>, depth: f64) {
+    let bar = check.document.bar.stock.wide_mm();
+    if depth <= bar + HAIR {
+        return;
+    }
+    let message = format!(
+        "the neck is {} deep, more than the bar, {}",
+        check.size(depth),
+        check.size(bar)
+    );
+    let hint = "make the neck no deeper than the bar, or take a larger bar";
+    check
+        .report
+        .mend(Kind::NeckOverBar, Part::Neck)
+        .held(depth, bar)
+        .say(message, hint, COMMON_PRACTICE);
+}
+
+/// How far the back of a neck may stand over both its ends before it is a hump, as a part of the
+/// bar's side (judgement, from looking at it).
+const HUMP: f64 = 0.2;
+
+/// A neck whose back rises over boss and jaw alike.
+fn hump(check: &mut Check<'_>, neck: &Limb) {
+    const PARTS: u32 = 32;
+    let at = |t: f64| neck.outer_at(t).y;
+    let places = (0..=PARTS).map(|i| at(f64::from(i) / f64::from(PARTS)));
+    let boss = check.model.a.body.rim.half_across();
+    let over = places.fold(f64::MIN, f64::max) - boss.max(at(1.0));
+    let limit = HUMP * check.side();
+    if over <= limit {
+        return;
+    }
+    let message = format!(
+        "the back of the neck stands {} over boss and jaw, over a fifth of the bar, {}: it makes a hump",
+        check.size(over),
+        check.size(limit)
+    );
+    let hint = "make the neck shallower, or the jaw deeper at its heel";
+    check
+        .report
+        .mend(Kind::NeckHumped, Part::Neck)
+        .held(over, limit)
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 /// A rein that begins inside the sweep of the other boss.

@@ -15,6 +15,10 @@ const MASS_SOURCE: &str = "CCOHS, hand tool ergonomics (read in copies)";
 /// practice, no source: a finger's breadth at the tip of usual jaws).
 const LEAST_OPENING_DEG: f64 = 10.0;
 
+/// Hand arm over grip arm: with less a hand tires (common practice, no source: reins three times as
+/// long as the jaws).
+const LEAST_LEVERAGE: f64 = 3.0;
+
 /// Part of the work's size by which thinner work must still be held before the reins touch (common
 /// practice, no source).
 const LEAST_SPARE: f64 = 0.1;
@@ -46,6 +50,7 @@ pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
         }
     }
     say.shut(fit);
+    say.leverage(fit.leverage());
     say.mass(fit.mass_kg);
     say.in_line(fit);
     say.report.into_found()
@@ -227,6 +232,22 @@ impl Say<'_> {
         self.report
             .mend(Kind::ReinsMeetFirst, Part::Rein)
             .held(spare, least)
+            .say(message, hint, COMMON_PRACTICE);
+    }
+
+    fn leverage(&mut self, leverage: f64) {
+        /// What is told to one digit is held no finer.
+        const HAIR: f64 = 0.05;
+        if leverage >= LEAST_LEVERAGE - HAIR {
+            return;
+        }
+        let message = format!(
+            "the work is squeezed {leverage:.1} times as hard as the reins, under {LEAST_LEVERAGE:.0} times"
+        );
+        let hint = "lengthen the reins, or bring the grip nearer to the rivet";
+        self.report
+            .note(Kind::LeverageSmall, Part::Rein)
+            .held(leverage, LEAST_LEVERAGE)
             .say(message, hint, COMMON_PRACTICE);
     }
 

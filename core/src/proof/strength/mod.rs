@@ -27,6 +27,7 @@ use crate::proof::fit::{self, Contact, Press};
 use crate::steel::{self, HotFactors, ORDINARY_FRICTION, PESSIMISTIC_FRICTION, YOUNGS_MPA};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Model};
+use crate::tongs::squeeze::{FULL_N, ORDINARY_N, STRONG_N};
 
 /// How far a clip is taken to close the reins at the hand, mm (common practice, no source: a
 /// ring driven a few fingers' breadths up the reins).
@@ -67,9 +68,9 @@ impl Default for StrengthLoad {
     /// 100 N, 160 N and 540 N with cold jaws.
     fn default() -> Self {
         Self {
-            ordinary_n: 100.0,
-            strong_n: 160.0,
-            full_n: 540.0,
+            ordinary_n: ORDINARY_N,
+            strong_n: STRONG_N,
+            full_n: FULL_N,
             jaw_celsius: 20.0,
         }
     }

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
 use super::form::block;
-use super::{Course, Form, Lay, Remark, Style};
+use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN};
 use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -56,11 +56,14 @@ impl Style for BentBit {
         let measured = |mm: f64| Length::measured(mm, unit);
         let wide = work_section(work).2;
         let aside = (BOSS + HEAD) * side + wide / 2.0 + PLAY;
+        let reach = STEEPEST * aside + 0.8 * work.size().mm();
+        let root_depth = stout::heel(bar, 0.62 * side, reach);
+        let root_width = stout::width_within(bar, side, root_depth.mm());
         Self {
             bit: BitShape::suited(work, bar),
             aside: measured(aside),
-            root_depth: measured(0.62 * side),
-            root_width: measured(side),
+            root_depth,
+            root_width,
             blend: measured(STEEPEST * aside),
         }
     }

@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
+use super::stout;
 use super::v_bit::{suited_groove, v_surfaces};
 use crate::asked::range::{INCLUDED, STEEL};
 use crate::asked::{Bar, Choice, Lie, Work, fields};
@@ -87,10 +88,13 @@ impl BitShape {
             | Work::Hexagon { .. }
             | Work::Octagon { .. } => {
                 let (leg, degrees) = suited_groove(work);
+                let reach = 0.8 * work.size().mm() + 0.5 * side;
                 Self::V {
                     leg: measured(leg),
                     angle: Angle::degrees(degrees),
-                    wall: measured(WALL * side),
+                    wall: stout::wall(bar, (reach, WALL * side), |wall| {
+                        v_surfaces(leg, wall, degrees.to_radians())
+                    }),
                 }
             }
         }

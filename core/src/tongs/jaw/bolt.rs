@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
 use super::bow::{Bow, Start};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -51,18 +51,20 @@ impl Style for Bolt {
         let (_, high, _) = work_section(work);
         let bit = BitShape::suited(work, bar);
         let clear = HEAD * high / 2.0 + 2.0 - bit.face_on(work);
-        Self {
+        let mut it = Self {
             bit,
             bow_length: measured((0.9 * high).max(6.0)),
             bow_height: measured(clear.max(0.6 * side)),
             bow_depth: measured(0.5 * side),
             bow_width: measured(0.95 * side),
-        }
+        };
+        let reach = it.bow().length(Start::Swing) + suited_bit_mm(work) / 2.0;
+        it.bow_depth = measured(stout::root_mm(bar, reach));
+        it
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        let bit = (1.6 * work.size().mm()).max(22.0);
-        Self::suited(work, bar).bow().length(Start::Swing) + bit
+        Self::suited(work, bar).bow().length(Start::Swing) + suited_bit_mm(work)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -117,6 +119,11 @@ impl Style for Bolt {
             .held(clear, head),
         ]
     }
+}
+
+/// How long a bit is for some work, mm (common practice, no source).
+pub(super) fn suited_bit_mm(work: &Work) -> f64 {
+    (1.6 * work.size().mm()).max(22.0)
 }
 
 /// A bit is drawn at least so long, mm.

@@ -1,14 +1,14 @@
 use serde::{Deserialize, Serialize};
 
 use super::trough::{Trough, play};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::{ROLLS, plain_bit};
 use crate::tongs::jaw::{Trade, Way};
-use crate::units::Length;
+use crate::units::{Length, Unit};
 
 /// A flat jaw with a lip down each side, so that flat bar cannot turn or slide out sideways. The
 /// other jaw may be the same, or plain.
@@ -34,6 +34,21 @@ pub struct BoxJaw {
 /// A lip, of the thickness of the work: on both jaws they must not meet (common practice, no
 /// source).
 const LIP: f64 = 0.4;
+/// Parts of the bar that a web is at the least (common practice, no source).
+const LEAST_WEB: f64 = 0.22;
+/// The height of a lip on work of some thickness, mm, in a smith's sizes unless the lips of both
+/// jaws would nearly meet in them.
+fn suited_lip_mm(thick: f64, unit: Unit) -> f64 {
+    const NEARLY: f64 = 0.45;
+    let lip = LIP * thick;
+    let rounded = Length::measured(lip, unit).mm();
+    if rounded <= NEARLY * thick {
+        rounded
+    } else {
+        lip
+    }
+}
+
 /// A lip lower than this part of the work lets it climb out (common practice, no source).
 const LEAST_LIP: f64 = 0.25;
 
@@ -56,13 +71,20 @@ impl Style for BoxJaw {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let measured = |mm: f64| Length::measured(mm, unit);
         let (_, thick, wide) = work_section(work);
+        let inside = wide + play(wide);
+        let (lip, lip_thickness) = (suited_lip_mm(thick, unit), (0.3 * side).clamp(3.0, 6.4));
+        // What the lips leave of the bar is the web, on wide work a thin one.
+        let left = bar.stock.area_mm2() - 2.0 * lip * lip_thickness;
+        let web = left / (inside + 2.0 * lip_thickness);
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
-            inside: measured(wide + play(wide)),
-            lip: measured(LIP * thick),
-            lip_thickness: measured((0.3 * side).clamp(3.0, 6.4)),
-            web: measured(0.42 * side),
-            root_depth: measured(0.62 * side),
-            root_width: measured(1.1 * side),
+            inside: measured(inside),
+            lip: Length::from_mm(lip, unit),
+            lip_thickness: measured(lip_thickness),
+            web: stout::at_most(bar, web.clamp(LEAST_WEB * side, 0.42 * side)),
+            root_depth,
+            root_width,
             blend: measured(0.9 * side),
         }
     }

@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
@@ -54,9 +54,11 @@ impl Style for Duckbill {
         let measured = |mm: f64| Length::measured(mm, unit);
         let across = crate::shape::section::work_section(work).2;
         let tip_width = (0.7 * across).clamp(2.0 * side, 2.5 * side);
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
-            root_depth: measured(0.62 * side),
-            root_width: measured(1.1 * side),
+            root_depth,
+            root_width,
             blend: measured(1.1 * side),
             bill_depth: measured(0.4 * side),
             tip_depth: measured(0.28 * side),

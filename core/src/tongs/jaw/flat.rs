@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::DETAIL;
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{GEOMETRY, Kind};
@@ -40,11 +40,13 @@ impl Style for Flat {
         "Flat bar and sheet, gripped along the whole face; opened for thick work";
     const LIE: Option<Lie> = Some(Lie::OnFlats);
 
-    fn suited(_work: &Work, bar: &Bar) -> Self {
+    fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
+        let root_depth = stout::heel(bar, 0.67 * side, Self::suited_length_mm(work, bar) / 2.0);
+        let root_width = stout::width_within(bar, 1.17 * side, root_depth.mm());
         Self {
-            root_depth: Length::measured(0.67 * side, unit),
-            root_width: Length::measured(1.17 * side, unit),
+            root_depth,
+            root_width,
             tip_depth: Length::measured(0.5 * side, unit),
             tip_width: Length::measured(side, unit),
             crease: Length::ZERO,

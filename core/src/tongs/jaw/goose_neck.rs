@@ -1,9 +1,9 @@
 use serde::{Deserialize, Serialize};
 
 use super::bit_shape::BitShape;
-use super::bolt::{LEAST_BIT, short_bit};
+use super::bolt::{LEAST_BIT, short_bit, suited_bit_mm};
 use super::bow::{Bow, Start};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{DETAIL, RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
@@ -37,6 +37,8 @@ pub struct GooseNeck {
 /// Between the two stops in the middle, mm, when the pair is set: the jaws must shut a little
 /// more than that.
 const BETWEEN: f64 = 2.0;
+/// Parts of the bar that are left between them at the most on thin bar.
+const MOST_BETWEEN: f64 = 0.35;
 /// Room between the end of the bar and the neck, mm.
 const ROOM: f64 = 1.0;
 
@@ -72,19 +74,26 @@ impl Style for GooseNeck {
         let face = bit.face_on(work);
         // The face of the stop is six tenths as high as the neck.
         let butts = (high / 2.0 - face + ROOM) / 0.6;
-        Self {
+        let between = BETWEEN.min(MOST_BETWEEN * high);
+        let mut it = Self {
             bit,
             stop: measured(0.5 * side),
-            stop_reach: measured((face - BETWEEN / 2.0).max(0.0)),
+            stop_reach: measured((face - between / 2.0).max(0.0)),
             throat_length: measured((1.6 * high).max(1.6 * side)),
             throat_height: measured(butts.max(0.55 * side)),
             neck_depth: measured(0.5 * side),
             neck_width: measured(side),
-        }
+        };
+        let reach = it.bow().length(it.start()) + suited_bit_mm(work) / 2.0;
+        it.neck_depth = measured(stout::root_mm(bar, reach));
+        // Neck and stop together are the stoutest place.
+        let stop = it.neck_depth.mm() + it.bow().start(it.start()) + it.stop_reach.mm();
+        it.neck_width = stout::width_within(bar, side, stop);
+        it
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        let bit = (1.6 * work.size().mm()).max(22.0);
+        let bit = suited_bit_mm(work);
         let style = Self::suited(work, bar);
         style.bow().length(style.start()) + bit
     }

@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Style};
+use super::v_bit::suited_bit_mm;
+use super::{Form, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
 use crate::shape::section::Piece;
@@ -64,18 +65,23 @@ impl Style for HollowBit {
                 0.53
             }
         };
+        let reach = suited_bit_mm(work) / 2.0 + 0.3 * side;
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
             radius: fine(radius * size, unit),
             groove: fine(0.4 * size, unit),
-            wall: Length::measured(0.28 * side, unit),
-            root_depth: Length::measured(0.62 * side, unit),
-            root_width: Length::measured(1.1 * side, unit),
+            wall: stout::wall(bar, (reach, 0.28 * side), |wall| {
+                surfaces(radius * size, 0.4 * size, wall)
+            }),
+            root_depth,
+            root_width,
             blend: Length::measured(0.9 * side, unit),
         }
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+        0.9 * bar.stock.equal_square_mm() + suited_bit_mm(work)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {

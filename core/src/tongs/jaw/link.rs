@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
-use super::{Form, Lay, Remark, Style};
+use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -51,11 +51,14 @@ impl Style for Link {
         let size = crate::shape::section::work_section(work).1;
         let measured = |mm: f64| Length::measured(mm, unit);
         let groove = 0.4 * size;
+        let steel = groove / SUITED_DEEP;
+        let root = (0.67 * side).max(groove + 0.4 * side).max(steel);
+        let tip = (0.5 * side).max(groove + 0.3 * side).max(steel);
         Self {
-            root_depth: measured((0.67 * side).max(groove + 0.4 * side)),
-            root_width: measured(1.1 * side),
-            tip_depth: measured((0.5 * side).max(groove + 0.3 * side)),
-            tip_width: measured(0.9 * side),
+            root_depth: measured(root),
+            root_width: stout::width_within(bar, 1.1 * side, root + ROUNDED),
+            tip_depth: stout::at_least(bar, tip),
+            tip_width: stout::width_within(bar, 0.9 * side, tip + ROUNDED),
             mouth: measured(1.08 * size),
             groove: measured(groove),
             from_tip: measured(0.54 * size + (0.3 * side).max(5.0)),
@@ -132,6 +135,12 @@ impl Style for Link {
     }
 }
 
+/// A groove leaves two fifths of the jaw behind it; the starting one a little more.
+const MOST_DEEP: f64 = 0.6;
+const SUITED_DEEP: f64 = 0.57;
+/// What rounding to a smith's sizes may add, mm.
+const ROUNDED: f64 = 0.8;
+
 impl Link {
     /// Half the groove's mouth, and where its middle is past the heel, mm.
     fn place(&self, length: f64) -> (f64, f64) {
@@ -143,6 +152,6 @@ impl Link {
     /// The deepest groove that leaves two fifths of the jaw behind it, mm.
     fn groove_room(&self, length: f64) -> f64 {
         let (root, tip) = (self.root_depth.mm(), self.tip_depth.mm());
-        0.6 * (root + (tip - root) * self.place(length).1 / length).min(tip)
+        MOST_DEEP * (root + (tip - root) * self.place(length).1 / length).min(tip)
     }
 }

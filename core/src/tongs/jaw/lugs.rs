@@ -5,7 +5,7 @@ use serde::{Deserialize, Serialize};
 use super::bolt::{LEAST_BIT, short_bit};
 use super::bow::{Bow, Start};
 use super::form::{STEP, block};
-use super::{Form, Remark};
+use super::{Form, Remark, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
@@ -78,7 +78,7 @@ impl Lugged {
         let measured = |mm: f64| Length::measured(mm, unit);
         let size = work.size().mm();
         let fits = |eye: f64| (eye * size - PLAY).max(0.7 * eye * size);
-        Self {
+        let mut it = Self {
             lug: measured(LUG * size),
             lug_along: measured(fits(tool.eye.0)),
             lug_width: measured(fits(tool.eye.1)),
@@ -87,13 +87,19 @@ impl Lugged {
             bow_length: measured((tool.head * size).max(6.0)),
             bow_height: measured(CLEAR + 1.0 + tool.spread * size),
             bow_depth: measured(0.5 * side),
-        }
+        };
+        let reach = it.bow().length(Start::Swing) + 0.5 * it.suited_face();
+        it.bow_depth = measured(stout::root_mm(bar, reach));
+        it
+    }
+
+    fn suited_face(&self) -> f64 {
+        (0.7 * self.face_width.mm()).max(10.0)
     }
 
     /// Bow, a face and the lug, mm.
     pub(super) fn suited_length(&self) -> f64 {
-        let face = (0.7 * self.face_width.mm()).max(10.0);
-        self.bow().length(Start::Swing) + face + self.lug_along.mm()
+        self.bow().length(Start::Swing) + self.suited_face() + self.lug_along.mm()
     }
 
     /// The bow with its face, then the lug as a step of the inside: the grip ends where it begins.

@@ -23,6 +23,7 @@ mod remark;
 mod scrolling;
 pub mod sketch;
 mod square_mouth;
+mod stout;
 mod tapered;
 pub(crate) mod trade;
 mod trough;
@@ -59,6 +60,7 @@ use thiserror::Error;
 
 use crate::asked::range::{DETAIL, RUN};
 use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Work, fields};
+use crate::shape::sweep::Edge;
 use crate::units::Length;
 
 /// What makes a jaw style, beside its own values.
@@ -251,12 +253,21 @@ impl Jaw {
         let length = kind.suited_length_mm(work, bar);
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
-        let heel = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
+        let wanted = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
+        // A root that leans back towards the other boss begins farther out.
+        let style = kind.suited(work, bar);
+        let form = style.form(length).placed(0.0, 0.0);
+        let back = form.edge_point(Edge::Outer, 0.0).x;
+        let least = stout::boss_reach_mm(bar) + (-back).max(0.0);
         let mut jaw = Self {
-            heel: Length::measured(heel, unit),
+            heel: if wanted < least {
+                stout::at_least(bar, least)
+            } else {
+                Length::measured(wanted, unit)
+            },
             length: Length::measured(length, unit),
             tip: Length::measured(0.12 * side, unit),
-            style: kind.suited(work, bar),
+            style,
         };
         // A slim tip is broken less.
         if jaw.tip.mm() > jaw.tip_room() {

@@ -1,7 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
-use super::{Form, Lay, Remark, Style};
+use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Follows, Lie, Range, Work, fields, simple_choice};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -134,8 +134,12 @@ impl Style for Notched {
         };
         let cuts = it.cuts();
         let deepest = cuts.iter().map(|cut| cut.deep).fold(0.0, f64::max);
-        it.root_depth = measured((0.67 * side).max(deepest + 0.5 * side));
-        it.tip_depth = measured((0.4 * side).max(cuts[2].deep + 0.35 * side));
+        it.root_depth = measured((0.67 * side).max(deepest + 0.4 * side));
+        it.tip_depth = measured((0.4 * side).max(cuts[2].deep + 0.3 * side));
+        it.deepen(bar);
+        let (root, tip) = (it.root_depth.mm(), it.tip_depth.mm());
+        it.root_width = stout::width_within(bar, 1.1 * side, root);
+        it.tip_width = stout::width_within(bar, 0.9 * side, tip);
         it
     }
 
@@ -145,7 +149,7 @@ impl Style for Notched {
             NotchPlace::Tip => (1.2 * side).max(work.size().mm()),
             NotchPlace::First | NotchPlace::Second | NotchPlace::Third => 0.7 * side,
         };
-        it.notched_mm() + tip
+        it.with_tip_mm(tip)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -258,6 +262,8 @@ impl Style for Notched {
 const MOST_NOTCHED: f64 = 0.9;
 /// A notch leaves two fifths of the depth behind it.
 const MOST_DEEP: f64 = 0.6;
+/// The starting jaw keeps a little off it.
+const SUITED_NOTCHED: f64 = 0.87;
 
 /// How deep a notch may be about a place, mm: the thinner end counts.
 fn notch_room(taper: Tapered, at: f64, mouth: f64) -> f64 {
@@ -312,6 +318,37 @@ struct Plan {
 }
 
 impl Notched {
+    /// The length of notches and a tip, mm.
+    fn with_tip_mm(&self, tip: f64) -> f64 {
+        let notched = self.notched_mm();
+        (notched + tip).max(notched / SUITED_NOTCHED)
+    }
+
+    /// Leaves the jaw so deep that every notch has its steel, as far as the bar is.
+    fn deepen(&mut self, bar: &Bar) {
+        let side = bar.stock.equal_square_mm();
+        let length = self.with_tip_mm(0.7 * side);
+        let more = |size: Length| stout::at_least(bar, size.mm() + 0.1);
+        while self.root_depth.mm() < 2.0 * side {
+            let (taper, plan) = (self.taper(length), self.plan(length));
+            let rooms = plan.notches.iter().zip(self.cuts());
+            let lacks = rooms
+                .map(|((at, _), cut)| notch_room(taper, *at, cut.mouth) < cut.deep)
+                .collect::<Vec<_>>();
+            match lacks[..] {
+                [.., true] => self.tip_depth = more(self.tip_depth),
+                [first, second, _] if first || second => self.root_depth = more(self.root_depth),
+                _ => return,
+            }
+            // A back that rises to the tip would be odd.
+            self.root_depth = if self.root_depth.mm() < self.tip_depth.mm() {
+                self.tip_depth
+            } else {
+                self.root_depth
+            };
+        }
+    }
+
     /// The notches as asked.
     ///
     /// A round of diameter d stands d / (2 sin(θ/2)) from the bottom of a V of angle θ: less half

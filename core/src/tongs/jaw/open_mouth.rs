@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Course, Form, Lay, Remark, Style};
+use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::{DETAIL, STEEL};
 use crate::asked::{Bar, Lie, Range, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -52,7 +52,7 @@ impl Style for OpenMouth {
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let size = crate::shape::section::work_section(work).1;
-        Self {
+        let mut it = Self {
             root_depth: Length::measured(0.6 * side, unit),
             root_width: Length::measured(1.1 * side, unit),
             tip_depth: Length::measured(0.45 * side, unit),
@@ -60,13 +60,17 @@ impl Style for OpenMouth {
             // At the heel the halves stay about half the bar apart.
             riser: Length::measured((0.5 * size - 0.27 * side).max(0.0), unit),
             slope: Angle::degrees(45.0),
-        }
+        };
+        let reach = it.bend(f64::MAX).end + suited_grip_mm(work, side) / 2.0;
+        let root = stout::root_mm(bar, reach).max(0.6 * side);
+        it.root_depth = Length::measured(root, unit);
+        it.root_width = stout::width_within(bar, 1.1 * side, it.root_depth.mm());
+        it
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         let side = bar.stock.equal_square_mm();
-        let grip = (2.1 * side).max(1.1 * work.size().mm());
-        Self::suited(work, bar).bend(f64::MAX).end + grip
+        Self::suited(work, bar).bend(f64::MAX).end + suited_grip_mm(work, side)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -141,6 +145,11 @@ impl Style for OpenMouth {
             .held(asked, room),
         ]
     }
+}
+
+/// The length of a starting face, mm (common practice, no source).
+fn suited_grip_mm(work: &Work, side: f64) -> f64 {
+    (2.1 * side).max(1.1 * work.size().mm())
 }
 
 /// The riser takes no more than this part of the jaw: the rest must grip.

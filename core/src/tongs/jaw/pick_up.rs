@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Course, Form, Lay, Remark, Style};
+use super::{Course, Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Work, fields, simple_choice};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -74,7 +74,7 @@ impl Style for PickUp {
         } else {
             (PickUpPlace::Large, 0.6 * size, size)
         };
-        Self {
+        let mut it = Self {
             place,
             small: measured(small),
             large: measured(large),
@@ -82,7 +82,10 @@ impl Style for PickUp {
             width: measured(side),
             tip_depth: measured(0.3 * side),
             tip_width: measured(0.75 * side),
-        }
+        };
+        it.depth = measured(stout::root_mm(bar, it.reach()));
+        it.tip_depth = measured(0.625 * it.depth.mm());
+        it
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
@@ -259,6 +262,16 @@ impl Opening {
 }
 
 impl PickUp {
+    /// From the heel to where the work presses, mm.
+    fn reach(&self) -> f64 {
+        let (bent, poses) = self.bent();
+        match self.place {
+            PickUpPlace::Tips => bent + self.large.mm() / 2.0,
+            PickUpPlace::Small => poses[5].0,
+            PickUpPlace::Large => poses[1].0,
+        }
+    }
+
     /// The length of both openings along x, mm, and the places of the inside from the heel to
     /// where the tips begin.
     fn bent(&self) -> (f64, Vec<(f64, f64, f64)>) {

@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Lay, Remark, Style};
+use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -39,14 +39,17 @@ impl Style for Scrolling {
     const ABOUT: &'static str =
         "Small flat and round bar, held across slim round jaws and bent around them";
 
-    fn suited(_work: &Work, bar: &Bar) -> Self {
+    fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let of_bar = |ratio: f64| Length::measured(ratio * side, unit);
+        // The bar is held halfway along the slim part.
+        let slim = Self::suited_length_mm(work, bar) - BLEND * side;
+        let root = stout::diameter_mm(bar, slim / 2.0).clamp(0.6 * side, 0.95 * side);
         Self {
-            root_depth: of_bar(0.62),
+            root_depth: stout::heel(bar, 0.62 * side, BLEND * side + slim / 2.0),
             root_width: of_bar(0.9),
-            blend: of_bar(0.8),
-            root_diameter: of_bar(0.6),
+            blend: of_bar(BLEND),
+            root_diameter: Length::measured(root, unit),
             tip_diameter: of_bar(0.34),
         }
     }
@@ -54,7 +57,7 @@ impl Style for Scrolling {
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
         let side = bar.stock.equal_square_mm();
         let along = crate::shape::section::work_section(work).2;
-        0.8 * side + (3.4 * side).max(1.6 * along)
+        BLEND * side + (3.4 * side).max(1.6 * along)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -126,6 +129,9 @@ impl Style for Scrolling {
         ]
     }
 }
+
+/// Sides of the bar over which a starting heel becomes round.
+const BLEND: f64 = 0.8;
 
 /// The blend takes no more than this part of the jaw.
 const MOST_BLEND: f64 = 0.5;

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::box_jaw::thin_lip;
 use super::trough::{Trough, play};
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -52,12 +52,14 @@ impl Style for SquareMouth {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let measured = |mm: f64| Length::measured(mm, unit);
         let (_, thick, wide) = work_section(work);
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
             inside: measured(wide + play(wide)),
             trough: measured(0.42 * thick),
             wall: measured(0.3 * side),
-            root_depth: measured(0.62 * side),
-            root_width: measured(1.1 * side),
+            root_depth,
+            root_width,
             blend: measured(0.9 * side),
         }
     }

@@ -1,6 +1,6 @@
 use serde::{Deserialize, Serialize};
 
-use super::{Form, Remark, Style};
+use super::{Form, Remark, Style, stout};
 use crate::asked::range::{INCLUDED, RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
@@ -43,18 +43,24 @@ impl Style for VBit {
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
         let (leg, angle) = suited_groove(work);
+        // The end of the blend is the slightest place.
+        let reach = suited_bit_mm(work) / 2.0 + 0.3 * side;
+        let root_depth = stout::heel(bar, 0.62 * side, 0.6 * Self::suited_length_mm(work, bar));
+        let root_width = stout::width_within(bar, 1.1 * side, root_depth.mm());
         Self {
             leg: Length::measured(leg, unit),
-            wall: Length::measured(0.28 * side, unit),
+            wall: stout::wall(bar, (reach, 0.28 * side), |wall| {
+                v_surfaces(leg, wall, angle.to_radians())
+            }),
             angle: Angle::degrees(angle),
-            root_depth: Length::measured(0.62 * side, unit),
-            root_width: Length::measured(1.1 * side, unit),
+            root_depth,
+            root_width,
             blend: Length::measured(0.9 * side, unit),
         }
     }
 
     fn suited_length_mm(work: &Work, bar: &Bar) -> f64 {
-        0.9 * bar.stock.equal_square_mm() + (1.8 * work.size().mm()).max(25.0)
+        0.9 * bar.stock.equal_square_mm() + suited_bit_mm(work)
     }
 
     fn trade(work: &Work, way: Way) -> Option<Trade> {
@@ -110,6 +116,11 @@ impl Style for VBit {
             COMMON_PRACTICE,
         )]
     }
+}
+
+/// How long a grooved bit is for some work, mm (common practice, no source).
+pub(super) fn suited_bit_mm(work: &Work) -> f64 {
+    (1.8 * work.size().mm()).max(25.0)
 }
 
 /// The leg, mm, and the included angle, degrees, of a V that suits some work.

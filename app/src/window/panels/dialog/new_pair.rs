@@ -1,6 +1,6 @@
 use egui::{TextEdit, Ui};
 use reinwright_core::asked::{Units, parse_bar_in, parse_work_in};
-use reinwright_core::tongs::document::Document;
+use reinwright_core::shop::start;
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::units::Unit;
 
@@ -93,7 +93,9 @@ impl NewPair {
             return None;
         };
         let work = work.laid_as_said(&self.work, self.style);
-        let document = Document::starting(self.style, work, bar);
+        let document = start(self.style, work, bar);
+        let document = document.map_err(|no| self.bar_trouble = Some(no.to_string()));
+        let document = document.ok()?;
         if let Err(error) = reinwright_core::tongs::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());
             return None;

@@ -1,0 +1,181 @@
+//! A sound pair to begin with; or why a bar gives none, and which bar that exists does.
+
+use std::fmt;
+
+use super::Answers;
+use crate::asked::{Bar, Stock, Work};
+use crate::finding::{Kind, Severity};
+use crate::tongs::document::Document;
+use crate::tongs::jaw::JawKind;
+use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
+
+/// Bar with a side under this is wire to a smith, mm: half of it holds no rivet, and a hand bends
+/// what is left (common practice, no source).
+const LEAST_SIDE_MM: f64 = 7.0;
+
+/// Why a bar gives no sound pair.
+#[derive(Debug, Clone, PartialEq)]
+pub struct NoStart {
+    /// The bar that was asked for.
+    pub bar: Bar,
+    /// What the pair from it would suffer from, in a sentence without a period.
+    pub why: String,
+    /// The bar that does, the nearest to it in size.
+    pub instead: Option<Bar>,
+}
+
+impl fmt::Display for NoStart {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (bar, why) = (self.bar.stock.words(), &self.why);
+        write!(f, "{bar} gives no sound pair: {why}; ")?;
+        match self.instead {
+            Some(other) => write!(f, "{} does", other.stock.words()),
+            None => f.write_str("take a stouter one"),
+        }
+    }
+}
+
+/// A starting pair in which nothing is to be mended, under the ordinary and the strong squeeze.
+/// Where no bar would do, it is the jaw that does not suit the work: then the pair is begun as it
+/// is, and its findings say so.
+///
+/// # Errors
+/// When this bar gives no such pair and another does: why, and which.
+///
+/// ```
+/// use reinwright_core::asked::{parse_bar, parse_work};
+/// use reinwright_core::{shop::start, tongs::jaw::JawKind};
+/// let work = parse_work("5/8 in hexagon on corners").unwrap();
+/// let slight = start(JawKind::Bolt, work, parse_bar("3/8 in square").unwrap());
+/// assert!(slight.unwrap_err().to_string().ends_with("square does"));
+/// ```
+pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, Box<NoStart>> {
+    let why = match sound(jaw, work, bar) {
+        Ok(pair) => return Ok(pair),
+        Err(why) => why,
+    };
+    let mut others = usual_bars(&bar).into_iter();
+    let instead = others.find(|other| sound(jaw, work, *other).is_ok());
+    if instead.is_none() && !is_slight(&bar) {
+        return Ok(Document::starting(jaw, work, bar));
+    }
+    Err(Box::new(NoStart { bar, why, instead }))
+}
+
+/// The same pair; where the bar gives no sound one, as near to it as the bar comes.
+pub fn start_anyway(jaw: JawKind, work: Work, bar: Bar) -> Document {
+    sound(jaw, work, bar).unwrap_or_else(|_| Document::starting(jaw, work, bar))
+}
+
+fn is_slight(bar: &Bar) -> bool {
+    bar.stock.equal_square_mm() < LEAST_SIDE_MM
+}
+
+/// The pair in one bar, or what is wrong with it.
+fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
+    /// Rounds in which a pair is mended; most need one or two.
+    const ROUNDS: u32 = 6;
+    if is_slight(&bar) {
+        return Err(
+            "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
+        );
+    }
+    let mut pair = Document::starting(jaw, work, bar);
+    let mut first = None;
+    for _ in 0..ROUNDS {
+        let answers = Answers::to(&pair);
+        let worst = answers.findings.first();
+        let Some(worst) = worst.filter(|finding| finding.severity >= Severity::Mend) else {
+            return Ok(pair);
+        };
+        let why = first.get_or_insert_with(|| worst.message.clone());
+        match (worst.kind, worst.held) {
+            (Kind::NeckHumped, Some(held)) => {
+                pair.neck.depth = less(pair.neck.depth, held.value - held.limit);
+            }
+            _ => pair.rein.length = shorter(&pair, &answers).ok_or_else(|| why.clone())?,
+        }
+    }
+    Err(first.unwrap_or_default())
+}
+
+/// A size less by so many mm at the least, in a smith's steps.
+fn less(size: Length, by: f64) -> Length {
+    let step = match size.unit() {
+        Unit::Inch | Unit::Foot => MM_PER_SIXTEENTH,
+        Unit::Millimetre | Unit::Centimetre => 0.5,
+    };
+    Length::from_mm(size.mm() - (by / step).ceil() * step, size.unit())
+}
+
+/// Reins so short that a strong hand no longer bends the pair, if they are too long for that and
+/// are still a lever then.
+fn shorter(pair: &Document, answers: &Answers) -> Option<Length> {
+    /// A smaller leverage is no help to a hand (judgement: the trade asks for about three).
+    const LEAST_LEVERAGE: f64 = 2.5;
+    let strength = &answers.strength;
+    let used = strength.worst_half().worst().use_per_n() * strength.load.strong_n;
+    if used <= 1.0 {
+        return None;
+    }
+    let length = pair.rein.length;
+    let step = match length.unit() {
+        Unit::Inch | Unit::Foot => MM_PER_INCH / 2.0,
+        Unit::Millimetre | Unit::Centimetre => 10.0,
+    };
+    let press = &answers.fit.press;
+    // The moment is as the arm.
+    let less = ((press.hand_mm * (1.0 - 1.0 / used)) / step).ceil() * step;
+    let leverage = (press.hand_mm - less) / press.grip_mm;
+    (leverage >= LEAST_LEVERAGE).then(|| Length::from_mm(length.mm() - less, length.unit()))
+}
+
+/// The bars that exist, in the unit of a bar and in its steel: those of its shape first, the
+/// nearest to it in area first.
+fn usual_bars(bar: &Bar) -> Vec<Bar> {
+    let unit = bar.stock.size().unit();
+    let mut all: Vec<Stock> = match unit {
+        Unit::Inch | Unit::Foot => inch_bars(),
+        Unit::Millimetre | Unit::Centimetre => metric_bars(),
+    };
+    let shape = std::mem::discriminant(&bar.stock);
+    let off = |stock: &Stock| (stock.area_mm2() / bar.stock.area_mm2()).ln().abs();
+    let other = |stock: &Stock| std::mem::discriminant(stock) != shape;
+    all.sort_by(|a, b| {
+        let shapes = other(a).cmp(&other(b));
+        shapes.then(off(a).total_cmp(&off(b)))
+    });
+    let of_steel = |stock| Bar {
+        stock,
+        steel: bar.steel,
+    };
+    all.into_iter().map(of_steel).collect()
+}
+
+/// Squares and rounds of some sizes, and flats by thickness and width.
+fn bars(sizes: &[Length], flats: &[(Length, Length)]) -> Vec<Stock> {
+    let squares = sizes.iter().map(|&side| Stock::Square { side });
+    let rounds = sizes.iter().map(|&diameter| Stock::Round { diameter });
+    let flats = flats
+        .iter()
+        .map(|&(thickness, width)| Stock::Flat { thickness, width });
+    squares.chain(rounds).chain(flats).collect()
+}
+
+/// What steel merchants keep in inches (common practice, no source).
+fn inch_bars() -> Vec<Stock> {
+    let eighths = |n: u32| Length::fraction(n, 8, Unit::Inch);
+    bars(
+        &[3, 4, 5, 6, 7, 8, 10].map(eighths),
+        &[(2, 6), (3, 8), (4, 8)].map(|(thick, wide)| (eighths(thick), eighths(wide))),
+    )
+}
+
+/// What steel merchants keep in millimetres (common practice, no source).
+fn metric_bars() -> Vec<Stock> {
+    let mm = |n: u32| Length::fraction(n, 1, Unit::Millimetre);
+    bars(
+        &[8, 10, 12, 14, 16, 18, 20, 22, 25, 30, 32].map(mm),
+        &[(10, 20), (10, 25)].map(|(thick, wide)| (mm(thick), mm(wide))),
+    )
+}
