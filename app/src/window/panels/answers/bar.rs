@@ -124,11 +124,17 @@ fn marks(ui: &mut Ui, answers: &Answers, units: Units) {
         .num_columns(3)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
+            let show = units.show();
+            for side in ["Left", "Right"] {
+                right(ui, |ui| ui.weak(format!("{side} {}", show.sign())));
+            }
+            ui.weak("What meets there");
+            ui.end_row();
             for mark in &balance.marks {
                 let hint = format!("exactly {} from the left", exact(mark.at_mm, units));
                 let ends = [mark.measured(units), balance.from_end(mark, units)];
                 for end in ends {
-                    right(ui, |ui| ui.strong(end.to_string())).on_hover_text(&hint);
+                    right(ui, |ui| ui.strong(show.number(end.mm()))).on_hover_text(&hint);
                 }
                 ui.add(egui::Label::new(capital(&mark.what)).wrap());
                 ui.end_row();
