@@ -277,6 +277,45 @@ fn wrong_arguments_are_one_line() {
     );
 }
 
+/// A bar that gives no sound pair is refused with the reason and the bar that does.
+#[test]
+fn a_bar_that_cannot_do_it_is_refused() {
+    let cases = [
+        (
+            "bolt",
+            "5/8 in hexagon",
+            "3/8 in square",
+            ["--bar", "bends for good", "square does"],
+        ),
+        (
+            "flat",
+            "1/8 in flat",
+            "6 mm square",
+            ["--bar", "so slight", "10 mm square does"],
+        ),
+        (
+            "flat",
+            "1/8 in flat",
+            "1 1/4 in square",
+            ["--bar", "2.3 kg", "1 in square does"],
+        ),
+    ];
+    for (jaw, work, bar, words) in cases {
+        let arguments = [
+            "new",
+            "--jaw",
+            jaw,
+            "--work",
+            work,
+            "--bar",
+            bar,
+            "--out",
+            "never.ron",
+        ];
+        refused(&arguments, &words);
+    }
+}
+
 #[test]
 fn wrong_sizes_name_the_option_and_the_mend() {
     let cases = [
