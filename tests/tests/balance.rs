@@ -172,7 +172,7 @@ fn allowances_add_up_by_hand() {
         crop: length("1/4 in"),
         kerf: length("1/16 in"),
         dressing: length("1/8 in"),
-        slop: 10.0,
+        margin: 10.0,
     };
     let balance = balanced(&document);
     let half = &balance.pieces[0];
@@ -216,7 +216,7 @@ fn a_punched_hole_costs_less_bar_than_a_drilled_one() {
 }
 
 #[test]
-fn a_double_ended_blank_is_marked_the_same_from_both_ends() {
+fn both_halves_on_one_bar_are_marked_the_same_from_both_ends() {
     let mut document = flat();
     document.allowances = Allowances::NONE;
     let balance = balanced(&document);

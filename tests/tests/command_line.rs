@@ -563,12 +563,12 @@ fn hot_jaws_are_asked_for_on_the_command_line() {
         number(neck.expect("a neck"), "limit_stress_mpa")
     };
     let cold = json(&["fit", &path, "--json"]);
-    let hot = json(&["fit", &path, "--json", "--jaw", "600 C"]);
+    let hot = json(&["fit", &path, "--json", "--jaw-heat", "600 C"]);
     assert_eq!(number(&hot["steel"], "jaw_temperature_c"), 600.0);
     // EN 1993-1-2 Table 3.1: 0.18 of the proportional limit is left at 600 °C.
     assert!((neck(&hot) / neck(&cold) - 0.18).abs() < 1e-9);
-    assert_eq!(hot, json(&["fit", &path, "--json", "--jaw", "1112 F"]));
-    let told = ask(&["findings", &path, "--jaw", "800 C"]);
+    assert_eq!(hot, json(&["fit", &path, "--json", "--jaw-heat", "1112 F"]));
+    let told = ask(&["findings", &path, "--jaw-heat", "800 C"]);
     assert!(told.text.contains("at 800 °C"), "{}", told.text);
     assert_eq!(told.status, 1);
     assert!(!ask(&["findings", &path]).text.contains("°C"));
@@ -577,17 +577,26 @@ fn hot_jaws_are_asked_for_on_the_command_line() {
 #[test]
 fn a_temperature_that_is_none_is_refused() {
     let path = path_of("light-flat");
-    refused(&["fit", &path, "--jaw", "red"], &["--jaw", "red", "600 C"]);
-    refused(&["findings", &path, "--jaw", "1500 C"], &["1500", "1200"]);
-    refused(&["findings", &path, "--jaw", "-300 F"], &["20", "1200"]);
+    refused(
+        &["fit", &path, "--jaw-heat", "red"],
+        &["--jaw-heat", "red", "600 C"],
+    );
+    refused(
+        &["findings", &path, "--jaw-heat", "1500 C"],
+        &["1500", "1200"],
+    );
+    refused(
+        &["findings", &path, "--jaw-heat", "-300 F"],
+        &["20", "1200"],
+    );
 }
 
 #[test]
 fn a_family_is_asked_with_hot_jaws_too() {
     let path = family_paths()[0].clone();
-    let told = ask(&["findings", text(&path), "--jaw", "900 C"]);
+    let told = ask(&["findings", text(&path), "--jaw-heat", "900 C"]);
     assert!(told.text.contains("at 900 °C"), "{}", told.text);
-    let answer = json(&["fit", text(&path), "--json", "--jaw", "900 C"]);
+    let answer = json(&["fit", text(&path), "--json", "--jaw-heat", "900 C"]);
     assert_eq!(answer["sizes"][0]["steel"]["jaw_temperature_c"], 900.0);
 }
 

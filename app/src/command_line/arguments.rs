@@ -87,25 +87,25 @@ pub(super) struct Loaded {
     pub(super) asked: Asked,
     /// How hot neck and jaws become, such as "600 C" or "1100 F"; cold if not given
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
-    pub(super) jaw: Option<String>,
+    pub(super) jaw_heat: Option<String>,
 }
 
 impl Loaded {
     /// The usual squeezes with jaws as hot as was said.
     pub(super) fn load(&self) -> Result<StrengthLoad, String> {
-        let Some(text) = &self.jaw else {
+        let Some(text) = &self.jaw_heat else {
             return Ok(StrengthLoad::default());
         };
         let celsius = match text.parse::<Temperature>() {
             Ok(temperature) => temperature.celsius(),
-            Err(error) => return Err(format!("--jaw: {error}")),
+            Err(error) => return Err(format!("--jaw-heat: {error}")),
         };
         let (least, most) = JAW_CELSIUS;
         if (least..=most).contains(&celsius) {
             Ok(StrengthLoad::with_jaws_at(celsius))
         } else {
             Err(format!(
-                "--jaw: {celsius:.0} \u{b0}C is not between {least:.0} and {most:.0} \u{b0}C: \
+                "--jaw-heat: {celsius:.0} \u{b0}C is not between {least:.0} and {most:.0} \u{b0}C: \
                  give how hot the jaws become while they hold work"
             ))
         }

@@ -183,7 +183,7 @@ pub(super) fn shape(stock: &Stock) -> &'static str {
 fn layout(layout: Layout) -> &'static str {
     match layout {
         Layout::Single { .. } => "one half at a time",
-        Layout::DoubleEnded => "double-ended blank",
+        Layout::BothOnOneBar => "both halves on one bar",
     }
 }
 

@@ -15,7 +15,7 @@ pub enum Layout {
         tail: Length,
     },
     /// Both halves on one bar, rein to rein, cut in the middle.
-    DoubleEnded,
+    BothOnOneBar,
 }
 
 /// How the loss to scale is reckoned.
@@ -49,7 +49,7 @@ pub struct Allowances {
     /// Left on each half for filing and grinding, as length of bar.
     pub dressing: Length,
     /// The smith's own margin on everything.
-    pub slop: f64,
+    pub margin: f64,
 }
 
 fields! { Layout: |it, v| {
@@ -61,19 +61,19 @@ fields! { Layout: |it, v| {
 }}
 
 impl Choice for Layout {
-    const WAYS: &'static [&'static str] = &["one half at a time", "double-ended blank"];
+    const WAYS: &'static [&'static str] = &["one half at a time", "both halves on one bar"];
 
     fn chosen(&self) -> usize {
         match self {
             Self::Single { .. } => 0,
-            Self::DoubleEnded => 1,
+            Self::BothOnOneBar => 1,
         }
     }
 
     fn choose(&mut self, index: usize) {
         match index {
-            0 if *self == Self::DoubleEnded => *self = Self::Single { tail: Length::ZERO },
-            1 => *self = Self::DoubleEnded,
+            0 if *self == Self::BothOnOneBar => *self = Self::Single { tail: Length::ZERO },
+            1 => *self = Self::BothOnOneBar,
             _ => {}
         }
     }
@@ -126,7 +126,7 @@ impl Allowances {
         crop: Length::ZERO,
         kerf: Length::ZERO,
         dressing: Length::ZERO,
-        slop: 0.0,
+        margin: 0.0,
     };
 
     /// What a smith at a gas forge might allow: 5 % scale (common practice, no source), a saw
@@ -137,12 +137,12 @@ impl Allowances {
             crop: Length::ZERO,
             kerf: Length::measured(1.6, unit),
             dressing: Length::measured(1.6, unit),
-            slop: 2.0,
+            margin: 2.0,
         }
     }
 }
 
-fields! { Allowances: |Self { scale, crop, kerf, dressing, slop }, v| {
+fields! { Allowances: |Self { scale, crop, kerf, dressing, margin }, v| {
     v.choice("scale", scale).says("Scale", "How the loss to scale is reckoned");
     match scale {
         Scale::Whole { percent } => {
@@ -157,7 +157,7 @@ fields! { Allowances: |Self { scale, crop, kerf, dressing, slop }, v| {
     v.value("kerf", kerf, DETAIL).says("Kerf", "Width of each cut");
     v.value("dressing", dressing, DETAIL)
         .says("Dressing", "Left on each half to file and grind, as bar");
-    v.value("slop", slop, LOSS).says("Own margin", "On everything");
+    v.value("margin", margin, LOSS).says("Own margin", "On everything");
 }}
 
 /// How the hole is made.

@@ -245,7 +245,7 @@ struct Account {
     area: f64,
     layout: Layout,
     scale: f64,
-    slop: f64,
+    margin: f64,
     hole: Hole,
     dressing: f64,
     kerf: f64,
@@ -259,7 +259,7 @@ impl Account {
             area: from.bar.stock.area_mm2(),
             layout: from.layout,
             scale: losses.scale.total_percent() / 100.0,
-            slop: losses.slop / 100.0,
+            margin: losses.margin / 100.0,
             hole: from.holes,
             dressing: losses.dressing.mm(),
             kerf: losses.kerf.mm(),
@@ -270,7 +270,7 @@ impl Account {
     fn tail(&self) -> f64 {
         match self.layout {
             Layout::Single { tail } => tail.mm(),
-            Layout::DoubleEnded => 0.0,
+            Layout::BothOnOneBar => 0.0,
         }
     }
 
@@ -316,7 +316,7 @@ impl Account {
         let scale = self.scale * finished;
         let hole = self.holes_loss(piece, None) / self.area;
         // A cut and a tail are not forged: the margin is on what is.
-        let margin = self.slop * (finished + scale + hole + self.dressing);
+        let margin = self.margin * (finished + scale + hole + self.dressing);
         let taken = match self.hole {
             Hole::Drilled => Loss::DrilledHole,
             Hole::Punched => Loss::Slug,
@@ -344,7 +344,7 @@ impl Account {
             0.0
         };
         let own = dressing + self.holes_loss(piece, Some(at)) / self.area;
-        (balance.parts[at].bar_length_mm * (1.0 + self.scale) + own) * (1.0 + self.slop)
+        (balance.parts[at].bar_length_mm * (1.0 + self.scale) + own) * (1.0 + self.margin)
     }
 
     /// Length after length along the bar, each cut off it in one: a blank for two pieces, of which
@@ -357,7 +357,7 @@ impl Account {
             rule.mark("crop | jaw", Side::Bar);
         }
         let together = match self.layout {
-            Layout::DoubleEnded => 2,
+            Layout::BothOnOneBar => 2,
             Layout::Single { .. } => 1,
         };
         let mut lengths = pieces.chunks(together).peekable();

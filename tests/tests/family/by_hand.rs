@@ -40,7 +40,7 @@ fn what_is_set_by_hand_stays_until_it_is_let_go() {
 fn a_bare_number_stays_as_long_as_it_was() {
     let mut family = v_bits();
     family.set(0, "rein.length", "17 1/2").unwrap();
-    family.set(1, "allowances.slop", "7").unwrap();
+    family.set(1, "allowances.margin", "7").unwrap();
     let bare = ("neck.depth".to_owned(), "9/16".to_owned());
     family.sizes[2].set.extend([bare]);
     let lengths = |family: &Family| {
@@ -57,7 +57,7 @@ fn a_bare_number_stays_as_long_as_it_was() {
     assert_eq!(lengths(&family), before);
     assert_eq!(family.base.units, Units::Millimetre);
     assert_eq!(
-        text_at(&family.take_out(1).unwrap(), "allowances.slop"),
+        text_at(&family.take_out(1).unwrap(), "allowances.margin"),
         "7 %"
     );
     by_the_table.set_base("units", "millimetres").unwrap();
@@ -139,8 +139,8 @@ fn bad_values_are_refused_in_a_sentence() {
     not_set("jaw.leg", "900 mm", &["jaw.leg", "0.5 mm to 200 mm"]);
     not_set("jaw.angle", "right", &["not an angle"]);
     not_set("jaw.angle", "200", &["40 deg to 160 deg"]);
-    not_set("allowances.slop", "1e3", &["percentage"]);
-    not_set("allowances.slop", "99", &["0 % to 40 %"]);
+    not_set("allowances.margin", "1e3", &["percentage"]);
+    not_set("allowances.margin", "99", &["0 % to 40 %"]);
     not_set("boss.shape", "star", &["round, oval, lozenge"]);
     not_set("jaw.tusk", "1 in", &["jaw.tusk"]);
     let mut family = v_bits();

@@ -162,13 +162,13 @@ fn bad_values_are_named_with_their_place_and_mend() {
         &["line", "ells", "use in, ft, mm or cm"],
     );
     refused(&with("heel", "12.5"), &["line", "column"]);
-    refused(&with("slop", "nan"), &["line", "column"]);
+    refused(&with("margin", "nan"), &["line", "column"]);
     refused(
-        &with("slop", "NaN"),
-        &["allowances.slop", "NaN", "0 %", "40 %"],
+        &with("margin", "NaN"),
+        &["allowances.margin", "NaN", "0 %", "40 %"],
     );
-    refused(&with("slop", "inf"), &["allowances.slop", "40 %"]);
-    refused(&with("slop", "-1"), &["allowances.slop", "0 %"]);
+    refused(&with("margin", "inf"), &["allowances.margin", "40 %"]);
+    refused(&with("margin", "-1"), &["allowances.margin", "0 %"]);
     refused(
         &with("length", "\"0 in\""),
         &["jaw.length", "0.08 in", "19.68 in"],
@@ -250,7 +250,7 @@ fn set(path: &str, text: &str, expected: Result<&str, &str>) {
 fn a_value_is_set_by_its_path() {
     set("jaw.length", "2 1/2", Ok("2 1/2 in"));
     set("jaw.length", "60 mm", Ok("60 mm"));
-    set("allowances.slop", "2,5", Ok("2.5 %"));
+    set("allowances.margin", "2,5", Ok("2.5 %"));
     set("rein.finish", "Clip-bend", Ok("clip bend"));
     set("jaw.style", "v-bit", Ok("v bit"));
     set(
@@ -264,7 +264,7 @@ fn a_value_is_set_by_its_path() {
         Err("\"star\" is none of its ways: choose round, oval, lozenge"),
     );
     set(
-        "allowances.slop",
+        "allowances.margin",
         "much",
         Err("\"much\" is not a percentage: write one such as 5 or 2.5 %"),
     );
@@ -289,7 +289,7 @@ fn a_value_is_stepped_to_whole_steps_inside_its_limits() {
         // 500 mm is 314.96 sixteenths.
         ("jaw.length", 1e9, (Usual, Inch), "19 5/8 in"),
         ("jaw.length", -1e9, (Usual, Millimetre), "2 mm"),
-        ("allowances.slop", 3.0, (Fine, Inch), "2.3 %"),
+        ("allowances.margin", 3.0, (Fine, Inch), "2.3 %"),
     ] {
         let stepped = pair.field(path).expect("a field").stepped(steps, how);
         let text = stepped.map(|value| value.to_string());

@@ -73,7 +73,7 @@ impl Document {
             shoulder: boss::shoulder(&metal, &arms, rein.start.depth_mm()),
             rivet: boss::rivet(&metal, &arms),
             rein,
-            layout: Layout::DoubleEnded,
+            layout: Layout::BothOnOneBar,
             allowances: Allowances::usual(metal.unit),
         }
     }
