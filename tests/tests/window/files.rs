@@ -135,6 +135,23 @@ fn pages_and_drawings_are_written() {
     within("height", height, drawn.height() + 2.0, 0.02);
 }
 
+/// The question what to print says what stands against making it, and so does what is said after.
+#[test]
+fn a_stop_is_said_before_and_after_printing() {
+    let folder = folder();
+    let mut broken = pairs::flat();
+    broken.set("rivet.hole", "40 mm").expect("inside its limits");
+    let mut window = show(Workbench::with(broken, remembering(folder.path())), TALL);
+    click(&mut window, "Print to PDF");
+    window.get_by_label_contains("STOP, do not make it: boss");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    window.get_by_label_contains("check bars. STOP, do not make it: boss");
+    let mut sound = flat();
+    click(&mut sound, "Print to PDF");
+    assert!(sound.query_by_label_contains("STOP").is_none());
+}
+
 #[test]
 fn recent_files_are_remembered_in_plain_text() {
     let folder = folder();

@@ -54,12 +54,16 @@ impl Workbench {
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
             Command::ExportPdf => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::Print(Print::new(units)),
-                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Pages)),
+                Open::Design(_) => Dialog::Print(Print::new(units, self.open.stop())),
+                Open::Family(bench) => {
+                    Dialog::PrintSet(bench.print_dialog(SetSheets::Pages, self.open.stop()))
+                }
             }),
             Command::ExportSvg => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new()),
-                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings)),
+                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(self.open.stop())),
+                Open::Family(bench) => {
+                    Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings, self.open.stop()))
+                }
             }),
             Command::MakeFamily => self.make_family(),
             Command::Shelf => self.open_shelf(),
