@@ -629,7 +629,9 @@ fn choose_names_what_suits_first_and_says_why() {
 fn what_is_printed_of_a_design_with_a_stop_says_so() {
     let folder = folder();
     let mut broken = sample("v-bit-square");
-    broken.set("rivet.hole", "30 mm").expect("inside its limits");
+    broken
+        .set("rivet.hole", "30 mm")
+        .expect("inside its limits");
     put(folder.path(), "broken.ron", document::write(&broken));
     let path = |name: &str| text(&folder.path().join(name)).to_owned();
     let printed = |design: &str| {

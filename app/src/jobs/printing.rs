@@ -76,13 +76,13 @@ pub(crate) fn title_block(
         unit: unit.to_owned(),
         date: day.map(|day| day.to_string()),
         projection: design.projection,
-        notes: notes(design, findings),
+        stop: stop(findings),
+        notes: notes(design),
     }
 }
 
-fn notes(design: &Document, findings: &[Finding]) -> Vec<String> {
-    let mut notes = Vec::from_iter(stop(findings));
-    notes.push(caution::ON_EVERY_SHEET.to_owned());
+fn notes(design: &Document) -> Vec<String> {
+    let mut notes = vec![caution::ON_EVERY_SHEET.to_owned()];
     notes.extend(caution::of(design.bar.steel).map(str::to_owned));
     notes
 }

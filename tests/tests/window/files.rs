@@ -140,7 +140,9 @@ fn pages_and_drawings_are_written() {
 fn a_stop_is_said_before_and_after_printing() {
     let folder = folder();
     let mut broken = pairs::flat();
-    broken.set("rivet.hole", "40 mm").expect("inside its limits");
+    broken
+        .set("rivet.hole", "40 mm")
+        .expect("inside its limits");
     let mut window = show(Workbench::with(broken, remembering(folder.path())), TALL);
     click(&mut window, "Print to PDF");
     window.get_by_label_contains("STOP, do not make it: boss");
