@@ -10,7 +10,7 @@ use reinwright_core::draw::handle::{
 };
 use reinwright_core::draw::{DrawOptions, Shifts, pair};
 use reinwright_core::paper::{Item, Projection};
-use reinwright_core::tongs::document::{Document, Hand, check_limits};
+use reinwright_core::tongs::document::{Document, Turn, check_limits};
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::{designs, pairs};
@@ -22,16 +22,16 @@ fn designs_of_both_hands() -> Vec<(String, Document)> {
         .map(|(name, pair)| (name.to_owned(), pair));
     let all = designs::samples().into_iter().chain(pairs);
     all.flat_map(|(name, design)| {
-        let turned = |hand| {
+        let turned = |turn| {
             (
-                format!("{name}, {hand:?}"),
+                format!("{name}, {turn:?}"),
                 Document {
-                    hand,
+                    turn,
                     ..design.clone()
                 },
             )
         };
-        [turned(Hand::Left), turned(Hand::Right)]
+        [turned(Turn::Left), turned(Turn::Right)]
     })
     .collect()
 }

@@ -186,3 +186,22 @@ fn an_unsaved_design_is_brought_back() {
     let kept = bytes(&folder.path().join(own));
     assert_eq!(document::read(&kept).expect("a design"), lost);
 }
+
+/// What was done goes away by itself once there was time to read it.
+#[test]
+fn what_was_done_goes_away_by_itself() {
+    let folder = folder();
+    let mut window = show(
+        Workbench::with(pairs::flat(), remembering(folder.path())),
+        TALL,
+    );
+    click(&mut window, "Print to PDF");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    window.get_by_label_contains("Written to");
+    // A frame here takes a quarter of a second: long enough for 300 letters.
+    for _ in 0..100 {
+        window.step();
+    }
+    assert!(window.query_by_label_contains("Written to").is_none());
+}

@@ -59,7 +59,7 @@ impl Workbench {
 
     /// Asks for a path.
     pub(super) fn ask(&mut self, purpose: Purpose) {
-        self.shown.said = None;
+        self.shown.news.hush();
         match self.asked.chooser {
             Chooser::System => {
                 let name = self.open.session().file_name(purpose.files().1);

@@ -16,7 +16,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::dialog::{PrintSet, SetSheets};
-use super::wish::{Said, Wish};
+use super::wish::Wish;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
 use crate::window::paint::theme::Palette;
@@ -24,6 +24,7 @@ use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
 use crate::window::state::job::SetWork;
 use crate::window::state::look::{Look, Page};
+use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use set::Set;
