@@ -603,7 +603,7 @@ fn a_family_is_asked_with_hot_jaws_too() {
 #[test]
 fn choose_names_what_suits_first_and_says_why() {
     let text = done(&["choose", "5/8 in hexagon", "--way", "end-on"]);
-    assert!(text.starts_with("v bit: suits: "), "{text}");
+    assert!(text.starts_with("v bit: holds it well: "), "{text}");
     let text = done(&["choose", "5/8 in round"]);
     let flat = text.lines().find(|line| line.starts_with("flat: "));
     let flat = flat.expect("flat is spoken of");
@@ -613,7 +613,7 @@ fn choose_names_what_suits_first_and_says_why() {
     );
     let all = json(&["choose", "3/8 in round", "--way", "across", "--json"]);
     let all = all.as_array().expect("a list");
-    assert_eq!(all[0]["verdict"], "suits");
+    assert_eq!(all[0]["verdict"], "holds it well");
     all.iter()
         .for_each(|one| keys(one, &["style", "verdict", "reason"]));
     refused(

@@ -2,10 +2,9 @@
 
 use reinwright_core::asked::{Units, Work};
 use reinwright_core::shop::family::{self, Family, Size, answer_all, holders};
-use reinwright_core::shop::shelf::{
-    self, Filed, Held, Mark, Marks, Pair, Stock, Verdict, best_first,
-};
+use reinwright_core::shop::shelf::{self, Filed, Held, Mark, Marks, Pair, Stock, best_first};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::Verdict;
 use reinwright_core::units::{Length, Unit};
 use reinwright_tests::command_line::{ask, json, refused, text};
 use reinwright_tests::designs::{family_paths, sample_paths, samples_folder};
@@ -83,12 +82,12 @@ fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
         let width = length("1 in");
         pair.on(&one(Work::Flat { thickness, width }))
     };
-    assert_eq!(verdict(most - 0.02).verdict, Verdict::Well);
+    assert_eq!(verdict(most - 0.02).verdict(), Verdict::Well);
     let over = verdict(most + 0.02);
-    assert_eq!(over.verdict, Verdict::Poorly);
+    assert_eq!(over.verdict(), Verdict::Badly);
     let sentence = over.sentence(Units::Inch);
     assert!(
-        sentence.starts_with("holds it, but out of parallel: the tip stands"),
+        sentence.starts_with("holds it badly: the faces stand out of parallel, the tip"),
         "{sentence}"
     );
     let grip = pair.model.a.tip() - from;
@@ -108,7 +107,7 @@ fn work_that_would_be_squeezed_out_is_not_held() {
         if let Some(contact) = &held.contact {
             let slips = contact.half_angle > 0.15_f64.atan() + 1e-3;
             let sticks = contact.half_angle < 0.15_f64.atan() - 1e-3;
-            let cannot = held.verdict == Verdict::Cannot;
+            let cannot = held.verdict() == Verdict::Unsafe;
             assert!(!slips || cannot, "{size}: {held:?}");
             assert!(!sticks || !cannot, "{size}: {held:?}");
             seen.push(cannot);
@@ -131,7 +130,7 @@ fn the_answer_comes_from_the_fit_and_not_from_a_label() {
 fn stock_with_corners_is_laid_as_it_is_held_best() {
     let pair = pair(design("v-bit", "1/2 in square on corners"));
     let held = pair.on(&stock("1/2 square"));
-    assert_eq!(held.verdict, Verdict::Well);
+    assert_eq!(held.verdict(), Verdict::Well);
     assert_eq!(held.work, work("1/2 in square on corners"));
     assert_eq!(held.sentence(Units::Inch), "holds it well, on its corners");
 }
@@ -155,7 +154,7 @@ fn a_family_answers_as_its_holders_do() {
         let work = self::work(text);
         let well = (0..filed.len()).filter(|at| {
             let pair = filed.pair(*at).expect("a size");
-            pair.on(&one(work)).verdict == Verdict::Well
+            pair.on(&one(work)).verdict() == Verdict::Well
         });
         let well: Vec<usize> = well.collect();
         assert_eq!(well, holders(&answers, &work), "{text}");
@@ -173,7 +172,7 @@ fn the_best_comes_first() {
         .collect();
     let order = best_first(&held);
     assert_eq!(order[0], 2, "the pair drawn for it: {held:?}");
-    let verdicts: Vec<Verdict> = order.iter().map(|at| held[*at].verdict).collect();
+    let verdicts: Vec<Verdict> = order.iter().map(|at| held[*at].verdict()).collect();
     assert!(verdicts.is_sorted(), "{verdicts:?}");
     assert_eq!(verdicts[3], Verdict::Cannot, "{held:?}");
 }
@@ -186,7 +185,7 @@ fn every_sample_holds_the_work_it_was_drawn_for() {
         for at in 0..filed.len() {
             let pair = filed.pair(at).expect("a pair");
             let held = pair.on(&one(pair.document.work));
-            assert_eq!(held.verdict, Verdict::Well, "{}: {held:?}", filed.name());
+            assert_eq!(held.verdict(), Verdict::Well, "{}: {held:?}", filed.name());
             pairs += 1;
         }
     }

@@ -87,7 +87,11 @@ fn held(fit: &Fit, show: Show) -> Vec<String> {
         ),
         Err(why) => format!("Holds nothing: {why}"),
     };
-    vec![nominal, range]
+    vec![
+        nominal,
+        format!("Verdict: {}", fit.judged.sentence(show)),
+        range,
+    ]
 }
 
 fn squeezed(strength: &Strength, show: Show) -> Vec<String> {

@@ -172,7 +172,7 @@ impl HeldAnswer {
     fn new(held: &Held, units: Units) -> Self {
         let contact = held.contact.as_ref();
         Self {
-            verdict: held.verdict.name().trim_end_matches(", but"),
+            verdict: held.verdict().name(),
             message: held.sentence(units),
             heel_open_mm: contact.map(|it| it.heel_open_mm),
             tip_open_mm: contact.map(|it| it.tip_open_mm),

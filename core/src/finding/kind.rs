@@ -134,6 +134,10 @@ pub enum Kind {
     OpensLittle,
     /// The pair cannot hold its own work.
     CannotHold,
+    /// The pair holds its own work so that it can fly out.
+    WorkCanFlyOut,
+    /// The jaws are made for other work than the pair's own.
+    WorkHeldBadly,
     /// The reins are wider than a hand closes with force.
     SpanWide,
     /// The reins are narrower than a hand has force.

@@ -2,14 +2,12 @@
 
 use super::start_anyway;
 use crate::asked::{Bar, Work};
-use crate::finding::{Finding, Kind, Severity};
+use crate::finding::{Finding, Severity};
 use crate::proof::check::check;
-use crate::proof::fit;
+use crate::proof::fit::{self, Judged};
 use crate::tongs::document::Document;
-use crate::tongs::jaw::trade::ROLLS;
-use crate::tongs::jaw::{JawKind, Lay, Trade, Verdict, Way};
-use crate::tongs::model::{Lies, Model};
-use crate::tongs::seat::Bears;
+use crate::tongs::jaw::{JawKind, Verdict, Way};
+use crate::tongs::model::Model;
 
 /// What is advised of one style.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,11 +22,11 @@ pub struct Advice {
     pub pair: Document,
 }
 
-/// Every style for some work held in a way, tongs of some bar: those that suit first, the unsafe
-/// ones last, otherwise in the order of the styles.
+/// Every style for some work held in a way, tongs of some bar: those that hold it well first, those
+/// that cannot last, otherwise in the order of the styles.
 ///
-/// What the trade says of the style comes first; then the starting pair is resolved and fitted,
-/// and what it cannot do counts against it.
+/// The starting pair is judged as every other pair is ([`fit::judged_in`]); what cannot be made of
+/// it counts against it.
 pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
     // A sketch is whatever the smith makes of it.
     let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
@@ -39,19 +37,14 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
 
 /// What is advised of one style.
 pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
-    let work = work.laid_for(style);
-    let pair = start_anyway(style, work, *bar);
+    let pair = start_anyway(style, work.laid_for(style), *bar);
     let model = crate::tongs::resolve(&pair);
-    let trade = style.trade(&work, way);
-    let trade = trade.unwrap_or_else(|| by_lay(pair.jaw.plain_form().lay, way));
-    let worse = if trade.verdict < Verdict::NotFor {
-        reckoned(&pair, &model)
-    } else {
-        None
-    };
-    let (verdict, reason) = match worse {
-        Some((verdict, why)) if verdict > trade.verdict => (verdict, why),
-        Some(_) | None => (trade.verdict, trade.why.to_owned()),
+    let fit = fit::fit(&pair, &model);
+    let Judged { verdict, why } = fit::judged_in(&pair, &model, &fit, way);
+    let reason = Judged { verdict, why }.reason(pair.units.show());
+    let (verdict, reason) = match made(&pair, &model) {
+        Some((worse, why)) if worse > verdict && verdict < Verdict::Badly => (worse, why),
+        Some(_) | None => (verdict, reason),
     };
     Advice {
         style,
@@ -61,59 +54,15 @@ pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
     }
 }
 
-/// A style that says nothing itself is judged by how it lays its work.
-fn by_lay(lay: Lay, way: Way) -> Trade {
-    match (lay, way) {
-        (Lay::Endwise { .. }, Way::EndOn)
-        | (Lay::Alongside, Way::Beside)
-        | (Lay::Crosswise { .. }, Way::Across) => Trade::will_do("holds work this way"),
-        (Lay::Endwise { .. }, Way::Beside | Way::Across | Way::ByHead | Way::ByEye) => {
-            Trade::not_for("holds work by its end, in line with the tongs")
-        }
-        (Lay::Alongside, Way::EndOn | Way::Across | Way::ByHead | Way::ByEye) => {
-            Trade::not_for("holds work that lies beside the tongs")
-        }
-        (Lay::Crosswise { .. }, Way::EndOn | Way::Beside | Way::ByHead | Way::ByEye) => {
-            Trade::not_for("holds work across the jaws")
-        }
-    }
-}
-
-/// What the starting pair cannot do, if anything.
-fn reckoned(pair: &Document, model: &Model) -> Option<(Verdict, String)> {
-    let risk = |why: String| Some((Verdict::Unsafe, why));
-    if model.jaw_gap <= 0.0 {
-        let by = pair.units.show().text(-model.jaw_gap);
-        return risk(format!(
-            "the jaws meet before they hold: the faces would pass each other by {by}"
-        ));
-    }
-    if let Some(why) = rolls(pair, model) {
-        return risk(why.to_owned());
-    }
-    if let Err(no) = fit::fit(pair, model).nominal {
-        return risk(no.to_string());
-    }
+/// What stands against the shape of the starting pair, if anything.
+fn made(pair: &Document, model: &Model) -> Option<(Verdict, String)> {
     let findings = check(pair, model);
-    let of = |severity: Severity| move |finding: &&Finding| finding.severity == severity;
-    if let Some(stop) = findings.iter().find(of(Severity::Stop)) {
-        return risk(stop.message.clone());
-    }
-    let said = findings
-        .iter()
-        .find(|finding| finding.severity == Severity::Mend || finding.kind == Kind::WorkTips);
-    said.map(|finding| (Verdict::WillDo, finding.message.clone()))
-}
-
-/// Why the work would roll, if it would.
-fn rolls(pair: &Document, model: &Model) -> Option<&'static str> {
-    let bears = |how: Bears| model.seats.iter().any(|seat| seat.bears == how);
-    let along = model.work.lies != Lies::Crosswise;
-    if bears(Bears::Edges) {
-        Some("the work rides on the edges of the groove: it rolls and can fly out")
-    } else if along && bears(Bears::Face) && matches!(pair.work, Work::Round { .. }) {
-        Some(ROLLS)
-    } else {
-        None
-    }
+    let worst = findings.first()?;
+    let verdict = match worst.severity {
+        Severity::Stop => Verdict::Cannot,
+        Severity::Mend => Verdict::WithAWord,
+        Severity::Note => return None,
+    };
+    let Finding { message, .. } = worst;
+    Some((verdict, message.clone()))
 }

@@ -4,7 +4,7 @@ use std::fmt;
 
 use super::Answers;
 use crate::asked::{Bar, Stock, Work};
-use crate::finding::{Kind, Severity};
+use crate::finding::{Finding, Kind, Severity};
 use crate::tongs::document::Document;
 use crate::tongs::jaw::JawKind;
 use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
@@ -84,8 +84,9 @@ fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
     let mut first = None;
     for _ in 0..ROUNDS {
         let answers = Answers::to(&pair);
-        let worst = answers.findings.first();
-        let Some(worst) = worst.filter(|finding| finding.severity >= Severity::Mend) else {
+        let mut found = answers.findings.iter();
+        let mends = |finding: &&Finding| finding.severity >= Severity::Mend && is_of_pair(finding);
+        let Some(worst) = found.find(mends) else {
             return Ok(pair);
         };
         let why = first.get_or_insert_with(|| worst.message.clone());
@@ -97,6 +98,12 @@ fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
         }
     }
     Err(first.unwrap_or_default())
+}
+
+/// Whether a finding is of the pair, so that other sizes or another bar mend it. Work that the style
+/// is not for wants another style: the pair is begun, and says so.
+fn is_of_pair(finding: &Finding) -> bool {
+    !matches!(finding.kind, Kind::WorkCanFlyOut | Kind::WorkHeldBadly)
 }
 
 /// A size less by so many mm at the least, in a smith's steps.

@@ -31,17 +31,17 @@ fn round_bar_end_on() {
         "5/8 in round",
         Way::EndOn,
         &[
-            ("v bit", Verdict::Suits),
-            ("hollow bit", Verdict::Suits),
-            ("bolt", Verdict::WillDo),
+            ("v bit", Verdict::Well),
+            ("hollow bit", Verdict::Well),
+            ("bolt", Verdict::WithAWord),
             ("flat", Verdict::Unsafe),
             ("open mouth", Verdict::Unsafe),
             ("duckbill", Verdict::Unsafe),
             ("notched", Verdict::Unsafe),
             ("box", Verdict::Unsafe),
             ("square mouth", Verdict::Unsafe),
-            ("goose neck", Verdict::Suits),
-            ("bent bit", Verdict::NotFor),
+            ("goose neck", Verdict::Well),
+            ("bent bit", Verdict::Badly),
         ],
     );
     let flat = advise(
@@ -63,14 +63,14 @@ fn flat_bar_end_on() {
         "1/4 x 1 in flat",
         Way::EndOn,
         &[
-            ("flat", Verdict::Suits),
-            ("duckbill", Verdict::Suits),
-            ("open mouth", Verdict::WillDo),
-            ("pick-up", Verdict::WillDo),
+            ("flat", Verdict::Well),
+            ("duckbill", Verdict::Well),
+            ("open mouth", Verdict::WithAWord),
+            ("pick-up", Verdict::WithAWord),
             ("v bit", Verdict::Unsafe),
-            ("box", Verdict::Suits),
-            ("square mouth", Verdict::NotFor),
-            ("scrolling", Verdict::NotFor),
+            ("box", Verdict::Well),
+            ("square mouth", Verdict::Badly),
+            ("scrolling", Verdict::Badly),
         ],
     );
 }
@@ -89,7 +89,7 @@ fn hexagon_goes_into_a_v_on_its_corners_and_between_faces_on_its_flats() {
     check(
         "5/8 in hexagon",
         Way::EndOn,
-        &[("v bit", Verdict::Suits), ("flat", Verdict::WillDo)],
+        &[("v bit", Verdict::Well), ("flat", Verdict::WithAWord)],
     );
 }
 
@@ -99,32 +99,32 @@ fn other_ways_of_holding() {
         "3/8 in round",
         Way::Across,
         &[
-            ("link", Verdict::Suits),
-            ("pick-up", Verdict::Suits),
-            ("scrolling", Verdict::Suits),
-            ("notched", Verdict::Suits),
-            ("v bit", Verdict::NotFor),
+            ("link", Verdict::Well),
+            ("pick-up", Verdict::Well),
+            ("scrolling", Verdict::Well),
+            ("notched", Verdict::Well),
+            ("v bit", Verdict::Badly),
             ("flat", Verdict::Unsafe),
         ],
     );
     check(
         "1/2 in round",
         Way::ByHead,
-        &[("bolt", Verdict::Suits), ("v bit", Verdict::NotFor)],
+        &[("bolt", Verdict::Well), ("v bit", Verdict::Badly)],
     );
     check("1 in round", Way::Across, &[("scrolling", Verdict::Unsafe)]);
     check(
         "3/8 in round",
         Way::Beside,
-        &[("flat", Verdict::NotFor), ("bent bit", Verdict::Suits)],
+        &[("flat", Verdict::Badly), ("bent bit", Verdict::Well)],
     );
     check(
         "1 in square",
         Way::ByEye,
         &[
-            ("hammer eye", Verdict::Suits),
-            ("chisel head", Verdict::Suits),
-            ("bolt", Verdict::NotFor),
+            ("hammer eye", Verdict::Well),
+            ("chisel head", Verdict::Well),
+            ("bolt", Verdict::Badly),
         ],
     );
 }
@@ -157,13 +157,13 @@ fn wide_work_that_tips_is_told_of_where_the_style_would_suit() {
         .iter()
         .find(|advice| advice.style == JawKind::Flat)
         .expect("flat");
-    assert_eq!(flat.verdict, Verdict::WillDo);
+    assert_eq!(flat.verdict, Verdict::WithAWord);
     assert!(flat.reason.ends_with("it tips"), "{}", flat.reason);
     let duckbill = wide
         .iter()
         .find(|advice| advice.style == JawKind::Duckbill)
         .expect("duckbill");
-    assert_eq!(duckbill.verdict, Verdict::Suits, "{}", duckbill.reason);
+    assert_eq!(duckbill.verdict, Verdict::Well, "{}", duckbill.reason);
 }
 
 #[test]

@@ -4,6 +4,7 @@
 mod bows;
 mod choose;
 mod crosswise;
+mod judged;
 mod sketch;
 mod table;
 mod tips;

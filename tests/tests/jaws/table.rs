@@ -86,7 +86,7 @@ fn is_suitable(kind: JawKind, work: &Work) -> bool {
             }
         );
     }
-    said.any(|trade| trade.verdict <= Verdict::WillDo)
+    said.any(|trade| trade.verdict <= Verdict::WithAWord)
 }
 
 /// All pairs of one style.

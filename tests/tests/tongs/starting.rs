@@ -194,7 +194,7 @@ fn sweep(jaw: JawKind) {
             let work = parse_work(&named).expect("work").laid_for(jaw);
             let fits = |way| {
                 let trade = jaw.trade(&work, way);
-                trade.is_some_and(|trade| trade.verdict <= Verdict::WillDo)
+                trade.is_some_and(|trade| trade.verdict <= Verdict::WithAWord)
             };
             let shown = jaw != JawKind::HammerEye && jaw != JawKind::ChiselHead;
             let shows_flat = shown || named.ends_with("flat") || named.ends_with("square");

@@ -18,6 +18,9 @@ pub(super) struct Answer<'a> {
     work_range_mm: Option<RangeAnswer>,
     #[serde(skip_serializing_if = "Option::is_none")]
     holds_nothing: Option<String>,
+    /// How its own work is held, in the words of the shelf and the chooser.
+    verdict: &'static str,
+    verdict_because: String,
     jaw_gap_mm: f64,
     hand_gap_mm: f64,
     hand_span_mm: Option<f64>,
@@ -149,6 +152,8 @@ impl<'a> Answer<'a> {
             },
             work_range_mm: fit.range.as_ref().ok().map(RangeAnswer::new),
             holds_nothing: fit.range.as_ref().err().map(ToString::to_string),
+            verdict: fit.judged.verdict.name(),
+            verdict_because: fit.judged.reason(design.units.show()),
             jaw_gap_mm: model.jaw_gap,
             hand_gap_mm: contact.map_or(model.hand_gap, |on| on.hand_gap_mm),
             hand_span_mm: contact.ok().map(|on| on.hand_span_mm),

@@ -4,14 +4,12 @@ mod crossing;
 
 use super::Check;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
+use crate::proof::fit::{WIDEST_WORK, face_mm, is_folded};
 use crate::shape::sweep::{Edge, Sweep};
 use crate::tongs::jaw::{Jaw, JawStyle, Remark};
 use crate::tongs::least_heel;
 use crate::tongs::model::{Half, Lies};
-use crate::tongs::seat::Bears;
-
-/// Work this many times as wide as the grip tips in it (common practice, no source).
-const WIDEST_WORK: f64 = 4.0;
+use crate::tongs::seat::{Bears, Seat};
 
 pub(super) fn check(check: &mut Check<'_>) {
     meeting(check);
@@ -102,17 +100,6 @@ fn alongside(check: &mut Check<'_>) {
         .mend(Kind::WorkStrikesBoss, Part::Jaw)
         .held(room, limit)
         .say(message, hint, GEOMETRY);
-}
-
-/// Whether the groove comes to a corner in its middle, as a V does: its sides leave the middle
-/// straight, not level.
-fn is_folded(half: &Half) -> bool {
-    /// Parts of the half-width.
-    const NEAR: f64 = 0.01;
-    let section = half.jaw.section(f64::midpoint(half.grip.0, half.grip.1));
-    let drop = |u: f64| section.lower(0.0) - section.lower(u);
-    // Straight sides drop twice as far over twice the way, round ones four times.
-    drop(NEAR) > 1e-6 && drop(2.0 * NEAR) < 3.0 * drop(NEAR)
 }
 
 /// A tip that cannot be broken as far as was asked.
@@ -224,7 +211,10 @@ fn heel(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
 }
 
 fn bearing(check: &mut Check<'_>, part: Part, (bears, half): (Bears, &Half)) {
+    let rides = |seat: &Seat| seat.bears == Bears::Edges;
     let (kind, what, hint) = match bears {
+        // Where no jaw keeps the work, the fit says that it can fly out.
+        Bears::Edges if check.model.seats.iter().all(rides) => return,
         Bears::Edges => (
             Kind::WorkOnEdges,
             "rides on the edges of the groove",
@@ -245,17 +235,14 @@ fn bearing(check: &mut Check<'_>, part: Part, (bears, half): (Bears, &Half)) {
 /// A grip that is short or narrow against the work.
 fn grip(check: &mut Check<'_>, part: Part, (grip, half): (f64, &Half)) {
     match check.model.work.lies {
-        Lies::Endwise | Lies::Alongside => {
-            short(check, part, grip);
-            narrow(check, part, half.jaw.section(half.grip.0).width);
-        }
+        Lies::Endwise | Lies::Alongside => short(check, part, grip),
         // Across the jaws the work is gripped over their width, and is as wide as they are long.
         Lies::Crosswise => {
             let at = half.jaw.along_at_x(check.model.work.from);
             short(check, part, half.jaw.section(at).width);
-            narrow(check, part, grip);
         }
     }
+    narrow(check, part, face_mm(half, check.model));
 }
 
 fn short(check: &mut Check<'_>, part: Part, grip: f64) {

@@ -1,10 +1,13 @@
 //! What the fit has to say to the smith.
 
+use super::judged::made_for;
 use super::{
-    Contact, Fit, LEAST_SPAN_MM, Limit, NoContact, SPAN_SOURCE, Travel, WIDEST_SPAN_MM, WorkRange,
+    Contact, Fit, Judged, LEAST_SPAN_MM, Limit, NoContact, SPAN_SOURCE, Travel, WIDEST_SPAN_MM,
+    Why, WorkRange,
 };
 use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Kind, Part, Report, Severity};
 use crate::tongs::document::Document;
+use crate::tongs::jaw::{JawKind, Verdict};
 use crate::tongs::model::Model;
 
 /// Preferred and greatest mass of a tool held in one hand, kg.
@@ -44,7 +47,10 @@ pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
         (Ok(contact), range) => {
             say.span(contact);
             say.parallel(contact);
-            if let Ok(range) = range {
+            say.held(model, &fit.judged);
+            if let Ok(range) = range
+                && fit.judged.verdict != Verdict::Unsafe
+            {
                 say.outside(contact, range);
             }
         }
@@ -54,6 +60,18 @@ pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
     say.mass(fit.mass_kg);
     say.in_line(fit);
     say.report.into_found()
+}
+
+/// How to hold the work instead.
+fn instead(styles: &[JawKind]) -> String {
+    match styles {
+        [] => "hold other work, or draw a jaw that takes this one".to_owned(),
+        [one] => format!("hold it in {one} jaws instead"),
+        [first @ .., last] => {
+            let first: Vec<&str> = first.iter().map(|kind| kind.name()).collect();
+            format!("hold it in {} or {last} jaws instead", first.join(", "))
+        }
+    }
 }
 
 struct Say<'a> {
@@ -185,6 +203,51 @@ impl Say<'_> {
             .note(Kind::JawsGape, Part::Jaw)
             .held(open, SEEN_MM)
             .say(message, hint, COMMON_PRACTICE);
+    }
+
+    /// Work that the jaws are not made for, or that can fly out of them.
+    fn held(&mut self, model: &Model, judged: &Judged) {
+        let work = self.document.work.words();
+        let reason = judged.reason(self.report.show());
+        let source = match judged.why {
+            Why::Trade(_) | Why::Turns(_) | Why::Style(_) => COMMON_PRACTICE,
+            Why::RidesOnEdges
+            | Why::RidesOnOneEdge
+            | Why::Bottoms
+            | Why::Tips(..)
+            | Why::Outside(_)
+            | Why::Gapes(_)
+            | Why::No(_) => GEOMETRY,
+        };
+        let hint = instead(&made_for(&self.document.work, model.work.lies));
+        match (judged.verdict, &judged.why) {
+            (Verdict::Unsafe, _) => self.report.stop(Kind::WorkCanFlyOut, Part::Work).say(
+                format!("{work} can fly out of these jaws: {reason}"),
+                hint,
+                source,
+            ),
+            // What is reckoned is told by the findings that reckon it.
+            (Verdict::Badly, Why::Trade(_)) => {
+                self.report.mend(Kind::WorkHeldBadly, Part::Work).say(
+                    format!("these jaws are for other work than {work}: {reason}"),
+                    hint,
+                    source,
+                )
+            }
+            (
+                Verdict::Well | Verdict::WithAWord | Verdict::Badly | Verdict::Cannot,
+                Why::Trade(_)
+                | Why::Turns(_)
+                | Why::Style(_)
+                | Why::RidesOnEdges
+                | Why::RidesOnOneEdge
+                | Why::Bottoms
+                | Why::Tips(..)
+                | Why::Outside(_)
+                | Why::Gapes(_)
+                | Why::No(_),
+            ) => {}
+        }
     }
 
     fn outside(&mut self, contact: &Contact, range: &WorkRange) {

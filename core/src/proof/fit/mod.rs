@@ -10,6 +10,7 @@ mod contact;
 mod findings;
 mod grip;
 mod held;
+mod judged;
 mod polar;
 mod press;
 mod range;
@@ -18,12 +19,15 @@ mod travel;
 
 pub use contact::{Bearing, Contact, Jaws, NoContact, Where};
 pub use findings::findings;
+pub use judged::{Judged, Outside, Why, ways_of};
+pub(crate) use judged::{WIDEST_WORK, face_mm, is_folded};
 pub use press::{GIVE_MM, Press, middle_of_pressure, press};
 pub use range::{Limit, RangeEnd, WorkRange};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::asked::Work;
 use crate::tongs::document::Document;
+use crate::tongs::jaw::Way;
 use crate::tongs::model::Model;
 
 /// Greatest span over the reins that a hand closes with force, mm: 3.5 in (NIOSH and Cal/OSHA,
@@ -73,6 +77,8 @@ pub struct Fit {
     pub nominal: Result<Contact, NoContact>,
     /// The sizes of work of the same shape that it holds.
     pub range: Result<WorkRange, NoContact>,
+    /// How its nominal work is held, in the best of the ways in which it is laid.
+    pub judged: Judged,
     /// How far the halves turn; `None` when they overlap in every pose.
     pub travel: Option<Travel>,
     /// Angle between the halves from shut on the nominal work to wide open, radians.
@@ -109,6 +115,7 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
     let opened = travel.map_or(0.0, |t| t.open.half_angle);
     let nominal = nominal(&jaws, model, travel.as_ref());
     Fit {
+        judged: judged::judge(document, model, (&nominal, &range)),
         press: press(model, nominal.as_ref().ok()),
         nominal,
         opening: (2.0 * opened).max(0.0),
@@ -123,6 +130,11 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
         range,
         travel,
     }
+}
+
+/// How a pair holds its own work in one way, as [`Fit::judged`] has it for the best of them.
+pub fn judged_in(document: &Document, model: &Model, fit: &Fit, way: Way) -> Judged {
+    judged::judge_in(document, model, (&fit.nominal, &fit.range), way)
 }
 
 /// How a pair holds some other work.

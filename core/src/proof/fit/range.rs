@@ -19,6 +19,8 @@ pub enum Limit {
     HandSpan,
     /// The reins touch each other.
     ReinsTouch,
+    /// An ordinary squeeze springs the reins until they touch.
+    ReinsClose,
     /// The jaws touch each other.
     JawsMeet,
     /// Other parts of the halves touch.
@@ -37,6 +39,7 @@ impl Limit {
             Self::SlipsOut => "the jaws stand so askew that the work slips out",
             Self::HandSpan => "the reins are wider than a hand closes",
             Self::ReinsTouch => "the reins touch",
+            Self::ReinsClose => "an ordinary squeeze closes the reins",
             Self::JawsMeet => "the jaws meet",
             Self::HalvesCollide => "the halves touch elsewhere",
             Self::GrooveEdges => "the work rides on the edges of the groove",
@@ -76,7 +79,18 @@ pub struct WorkRange {
 impl WorkRange {
     /// Whether a size is held, mm.
     pub fn holds(&self, size_mm: f64) -> bool {
-        (self.least.size_mm..=self.most.size_mm).contains(&size_mm)
+        self.end_before(size_mm).is_none()
+    }
+
+    /// The end that lies between the range and a size outside of it, mm.
+    pub fn end_before(&self, size_mm: f64) -> Option<RangeEnd> {
+        if size_mm < self.least.size_mm {
+            Some(self.least)
+        } else if size_mm > self.most.size_mm {
+            Some(self.most)
+        } else {
+            None
+        }
     }
 }
 

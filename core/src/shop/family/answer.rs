@@ -11,6 +11,7 @@ use crate::shape::section::work_section;
 use crate::shop::Answers;
 use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::document::Document;
+use crate::tongs::jaw::Verdict;
 use crate::tongs::model::Model;
 
 /// The answers to one size.
@@ -103,10 +104,7 @@ pub fn answer_all_under(family: &Family, load: &StrengthLoad) -> Vec<SizeAnswer>
 
 /// Which of the pairs hold some work, by their places: what a label says does not matter.
 pub fn holders(answers: &[SizeAnswer], work: &Work) -> Vec<usize> {
-    let holds = |answer: &SizeAnswer| {
-        let fit = answer.fit_for(work);
-        fit.nominal.is_ok() && fit.range.is_ok_and(|range| range.holds(work.size().mm()))
-    };
+    let holds = |answer: &SizeAnswer| answer.fit_for(work).judged.verdict <= Verdict::WithAWord;
     let all = answers.iter().enumerate();
     all.filter(|(_, answer)| holds(answer))
         .map(|(at, _)| at)

@@ -4,52 +4,21 @@ use std::cmp::Ordering;
 
 use super::{Pair, Stock};
 use crate::asked::{Units, Work};
-use crate::proof::fit::{Contact, Fit, Limit, NoContact, WIDEST_SPAN_MM};
+use crate::proof::fit::{Contact, Judged};
 use crate::shop::family::fit_for;
-use crate::steel::PESSIMISTIC_FRICTION;
-use crate::tongs::model::{Lies, Model};
-
-/// How well a pair holds stock, the best first.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
-pub enum Verdict {
-    /// Inside the sizes that it holds, as for its own work.
-    Well,
-    /// The jaws reach it, but out of parallel or past another limit.
-    Poorly,
-    /// It does not hold it.
-    Cannot,
-}
-
-impl Verdict {
-    /// What the smith reads.
-    pub fn name(self) -> &'static str {
-        match self {
-            Self::Well => "holds it well",
-            Self::Poorly => "holds it, but",
-            Self::Cannot => "cannot hold it",
-        }
-    }
-}
+use crate::tongs::jaw::Verdict;
 
 /// A pair on stock.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Held {
     /// The stock, the way it lies best.
     pub work: Work,
-    /// How well it is held.
-    pub verdict: Verdict,
+    /// How it is held, and why.
+    pub judged: Judged,
     /// How the jaws lie on it; `None` when they do not reach it.
     pub contact: Option<Contact>,
-    why: Why,
-}
-
-#[derive(Debug, Clone, Copy, PartialEq)]
-enum Why {
-    Inside,
-    Limit(Limit),
-    /// The faces stand to each other at so much, degrees.
-    Wedge(f64),
-    None(NoContact),
+    /// Whether the pair was drawn for it.
+    pub made_for_it: bool,
 }
 
 impl Pair {
@@ -65,90 +34,40 @@ impl Pair {
 
     fn on_work(&self, work: &Work) -> Held {
         let fit = fit_for(&self.document, &self.model, work);
-        let (verdict, why) = judged(&fit, &self.model, work.size().mm());
         Held {
             work: *work,
-            verdict,
+            judged: fit.judged,
             contact: fit.nominal.ok(),
-            why,
+            made_for_it: is_same(&self.document.work, work),
         }
     }
 }
 
-fn judged(fit: &Fit, model: &Model, size_mm: f64) -> (Verdict, Why) {
-    let contact = match &fit.nominal {
-        Ok(contact) => contact,
-        Err(why) => return (Verdict::Cannot, Why::None(*why)),
-    };
-    let wedge = 2.0 * gape(contact, model);
-    // A wedge drives the work out when half its angle passes the angle of friction (any textbook
-    // of statics); what must not slip is reckoned with the friction that can be counted on.
-    if wedge / 2.0 > PESSIMISTIC_FRICTION.atan() {
-        return (Verdict::Cannot, Why::Wedge(wedge.to_degrees()));
-    }
-    match &fit.range {
-        Ok(range) if range.holds(size_mm) => (Verdict::Well, Why::Inside),
-        Ok(range) if size_mm < range.least.size_mm => {
-            (Verdict::Poorly, Why::Limit(range.least.limit))
-        }
-        Ok(range) => (Verdict::Poorly, Why::Limit(range.most.limit)),
-        // No size at all is held as it should be, so this one stands out of parallel too.
-        Err(_) => (Verdict::Poorly, Why::Limit(Limit::OutOfParallel)),
-    }
-}
-
-/// The angle at which each jaw stands to the work such that it drives it out, radians. Along the
-/// tongs work is driven out at the tip alone, for at the heel it meets the boss; across them
-/// either way.
-fn gape(contact: &Contact, model: &Model) -> f64 {
-    match model.work.lies {
-        Lies::Endwise | Lies::Alongside => contact.half_angle.max(0.0),
-        Lies::Crosswise => contact.half_angle.abs(),
-    }
+/// Whether two works are of one shape and size, however they lie: a hair of difference is none.
+fn is_same(own: &Work, other: &Work) -> bool {
+    /// Half of what a smith's rule shows, mm (judgement).
+    const HAIR: f64 = 0.25;
+    let shape = std::mem::discriminant;
+    shape(own) == shape(other) && (own.size().mm() - other.size().mm()).abs() < HAIR
 }
 
 impl Held {
-    /// The answer in words: `holds it well, on its flats`, `holds it, but out of parallel: the
-    /// heel stands 1/8 in open`.
-    pub fn sentence(&self, units: Units) -> String {
-        let verdict = self.verdict.name();
-        match self.why {
-            Why::Inside => format!("{verdict}{}", lies(&self.work)),
-            Why::Limit(limit) => {
-                format!("{verdict} {}{}", self.but(limit, units), lies(&self.work))
-            }
-            Why::Wedge(degrees) => format!(
-                "{verdict}: the jaws gape {degrees:.0} degrees, and scaled steel slips out of more than {:.0}",
-                (2.0 * PESSIMISTIC_FRICTION.atan()).to_degrees()
-            ),
-            Why::None(why) => format!("{verdict}: {why}"),
-        }
+    /// How well it is held.
+    pub fn verdict(&self) -> Verdict {
+        self.judged.verdict
     }
 
-    fn but(&self, limit: Limit, units: Units) -> String {
-        let show = units.show();
-        let contact = self.contact.as_ref();
-        match limit {
-            Limit::OutOfParallel => {
-                let open = self.gapes_mm();
-                let end = if contact.is_some_and(|it| it.heel_open_mm > it.tip_open_mm) {
-                    "heel"
-                } else {
-                    "tip"
-                };
-                format!("out of parallel: the {end} stands {} open", show.text(open))
+    /// The answer in words: `holds it well, on its flats`, `holds it badly: the faces stand out of
+    /// parallel, the heel 1/8 in open`.
+    pub fn sentence(&self, units: Units) -> String {
+        let lies = lies(&self.work);
+        match self.judged.verdict {
+            Verdict::Well => format!("{}{lies}", self.judged.verdict.name()),
+            Verdict::WithAWord | Verdict::Badly | Verdict::Unsafe => {
+                let reason = self.judged.reason(units.show());
+                format!("{}{lies}: {reason}", self.judged.verdict.name())
             }
-            Limit::HandSpan => format!(
-                "it is {} over the reins, and a hand closes {} with force",
-                show.text(contact.map_or(0.0, |it| it.hand_span_mm)),
-                show.text(WIDEST_SPAN_MM)
-            ),
-            Limit::ReinsTouch
-            | Limit::JawsMeet
-            | Limit::HalvesCollide
-            | Limit::GrooveEdges
-            | Limit::SlipsOut
-            | Limit::Document => limit.name().to_owned(),
+            Verdict::Cannot => self.judged.sentence(units.show()),
         }
     }
 
@@ -170,10 +89,11 @@ fn lies(work: &Work) -> String {
     }
 }
 
-/// The better one first: by verdict, then by how little the faces part.
+/// The better one first: by verdict, then what was drawn for it, then by how little the faces part.
 fn compare(a: &Held, b: &Held) -> Ordering {
     let parts = a.gapes_mm().total_cmp(&b.gapes_mm());
-    a.verdict.cmp(&b.verdict).then(parts)
+    let made = b.made_for_it.cmp(&a.made_for_it);
+    a.verdict().cmp(&b.verdict()).then(made).then(parts)
 }
 
 /// The places of some answers, the best first; of two alike the earlier.

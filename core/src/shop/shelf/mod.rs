@@ -9,7 +9,7 @@ mod held;
 mod marks;
 mod stock;
 
-pub use held::{Held, Verdict, best_first};
+pub use held::{Held, best_first};
 pub use marks::{MARKS_FILE, Mark, Marks, MarksError, SHELF_FORMAT};
 pub use stock::{SoughtError, Stock};
 

@@ -8,7 +8,7 @@ use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::{Profile, work_section};
 use crate::shape::sweep::{Ease, Station};
-use crate::tongs::jaw::{Trade, Way};
+use crate::tongs::jaw::{JawKind, Trade, Way};
 use crate::units::Length;
 
 /// Bits that step to one side, so that a long bar lies beside boss and reins. One half bends to
@@ -85,6 +85,10 @@ impl Style for BentBit {
             Way::ByHead => Trade::not_for("has no bow that would clear a head"),
             Way::ByEye => Trade::not_for("has no lugs that would enter an eye"),
         })
+    }
+
+    fn bit(&self) -> Option<JawKind> {
+        Some(self.bit.kind())
     }
 
     fn form(&self, length: f64) -> Form {

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::stout;
 use super::v_bit::{suited_groove, v_surfaces};
+use super::{JawKind, stout};
 use crate::asked::range::{INCLUDED, STEEL};
 use crate::asked::{Bar, Choice, Lie, Work, fields};
 use crate::shape::section::{Boxed, Piece, Profile, Section, work_section};
@@ -107,6 +107,15 @@ impl BitShape {
         Self::Flat {
             depth: Length::measured(DEPTH * side, unit),
             width: Length::measured(wide, unit),
+        }
+    }
+
+    /// The style that is nothing but such a bit.
+    pub(super) fn kind(&self) -> JawKind {
+        match self {
+            Self::Flat { .. } => JawKind::Flat,
+            Self::V { .. } => JawKind::VBit,
+            Self::Hollow { .. } => JawKind::HollowBit,
         }
     }
 

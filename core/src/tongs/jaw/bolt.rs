@@ -7,7 +7,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Lie, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
-use crate::tongs::jaw::{Trade, Way};
+use crate::tongs::jaw::{JawKind, Trade, Way};
 use crate::units::Length;
 
 /// A bit with a bow behind it that clears a bolt's head, a flange or a bent end.
@@ -80,6 +80,10 @@ impl Style for Bolt {
             (_, Way::Beside) => Trade::not_for("holds in front of the boss, not beside it"),
             (_, Way::ByEye) => Trade::not_for("has no lugs that would enter an eye"),
         })
+    }
+
+    fn bit(&self) -> Option<JawKind> {
+        Some(self.bit.kind())
     }
 
     fn form(&self, length: f64) -> Form {

@@ -9,7 +9,7 @@ use crate::asked::{Bar, Work, fields};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind};
 use crate::shape::section::work_section;
 use crate::tongs::jaw::trade::plain_bit;
-use crate::tongs::jaw::{Trade, Way};
+use crate::tongs::jaw::{JawKind, Trade, Way};
 use crate::units::Length;
 
 /// A neck that swings out around the end of the bar and comes back to the bit. The end butts
@@ -105,6 +105,10 @@ impl Style for GooseNeck {
                 Trade::suits("the end of the bar butts against its stop, so that it can be upset")
             }
         }))
+    }
+
+    fn bit(&self) -> Option<JawKind> {
+        Some(self.bit.kind())
     }
 
     fn form(&self, length: f64) -> Form {

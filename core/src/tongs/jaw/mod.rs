@@ -25,7 +25,7 @@ pub mod sketch;
 mod square_mouth;
 mod stout;
 mod tapered;
-pub(crate) mod trade;
+mod trade;
 mod trough;
 mod v_bit;
 
@@ -49,6 +49,7 @@ pub use remark::Remark;
 pub use scrolling::Scrolling;
 pub use sketch::Sketch;
 pub use square_mouth::SquareMouth;
+pub(crate) use trade::ROLLS;
 pub use trade::{Trade, Verdict, Way};
 pub use v_bit::VBit;
 
@@ -86,6 +87,11 @@ pub trait Style: Fields {
     /// What the trade says of holding some work in it in some way; what its starting pair can do is
     /// reckoned apart. `None` leaves all to the reckoning.
     fn trade(_work: &Work, _way: Way) -> Option<Trade> {
+        None
+    }
+
+    /// The plain style that its gripping end is shaped as, where it has more to it than its grip.
+    fn bit(&self) -> Option<JawKind> {
         None
     }
 
@@ -172,6 +178,12 @@ macro_rules! styles {
             /// Which style it is.
             pub fn kind(&self) -> JawKind {
                 match self { $(Self::$style(_) => JawKind::$style),+ }
+            }
+
+            /// The plain style that its gripping end is shaped as, where it has more to it than
+            /// its grip.
+            pub fn bit(&self) -> Option<JawKind> {
+                match self { $(Self::$style(style) => style.bit()),+ }
             }
 
             fn form(&self, length: f64) -> Form {

@@ -59,27 +59,40 @@ impl Way {
     }
 }
 
-/// What comes of holding some work in a style.
+/// What comes of holding some work, the best first: of a style as the trade knows it, and of a pair
+/// as it is reckoned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
-    /// Made for it.
-    Suits,
-    /// Holds it, though another style holds it better.
-    WillDo,
-    /// Is made to hold work in another way.
-    NotFor,
+    /// Made for it, and inside the sizes that are held.
+    Well,
+    /// Holds it, with a word of care; another style holds it better.
+    WithAWord,
+    /// Is made to hold other work, or work in another way, or stands past a limit.
+    Badly,
     /// Holds it so that it can roll, tip or fly out.
     Unsafe,
+    /// Does not hold it at all.
+    Cannot,
 }
 
 impl Verdict {
-    /// The words the smith sees.
+    /// All verdicts, the best first.
+    pub const ALL: [Self; 5] = [
+        Self::Well,
+        Self::WithAWord,
+        Self::Badly,
+        Self::Unsafe,
+        Self::Cannot,
+    ];
+
+    /// The words the smith sees, the same everywhere.
     pub fn name(self) -> &'static str {
         match self {
-            Self::Suits => "suits",
-            Self::WillDo => "will do",
-            Self::NotFor => "not for this",
+            Self::Well => "holds it well",
+            Self::WithAWord => "holds it",
+            Self::Badly => "holds it badly",
             Self::Unsafe => "unsafe",
+            Self::Cannot => "cannot hold it",
         }
     }
 }
@@ -96,19 +109,19 @@ pub struct Trade {
 impl Trade {
     /// Made for it.
     pub const fn suits(why: &'static str) -> Self {
-        let verdict = Verdict::Suits;
+        let verdict = Verdict::Well;
         Self { verdict, why }
     }
 
     /// Holds it, though another style holds it better.
     pub const fn will_do(why: &'static str) -> Self {
-        let verdict = Verdict::WillDo;
+        let verdict = Verdict::WithAWord;
         Self { verdict, why }
     }
 
     /// Is made to hold work in another way.
     pub const fn not_for(why: &'static str) -> Self {
-        let verdict = Verdict::NotFor;
+        let verdict = Verdict::Badly;
         Self { verdict, why }
     }
 
@@ -134,5 +147,27 @@ pub(crate) fn plain_bit(way: Way) -> Option<Trade> {
             "leaves no room behind the bit for a head: that needs a bow",
         )),
         Way::ByEye => Some(Trade::not_for("has no lugs that would enter an eye")),
+    }
+}
+
+impl Trade {
+    /// The worse of two; of two alike the first.
+    #[must_use]
+    pub fn worse(self, other: Self) -> Self {
+        if other.verdict > self.verdict {
+            other
+        } else {
+            self
+        }
+    }
+
+    /// The better of two; of two alike the first.
+    #[must_use]
+    pub fn better(self, other: Self) -> Self {
+        if other.verdict < self.verdict {
+            other
+        } else {
+            self
+        }
     }
 }

@@ -6,6 +6,7 @@ use reinwright_core::asked::Range;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::fit::{Fit, TravelEnd, WIDEST_SPAN_MM, WorkRange};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::Verdict;
 use reinwright_core::units::{Length, MM_PER_64TH, Show, Unit};
 
 use super::chart::Chart;
@@ -46,8 +47,17 @@ fn range(ui: &mut Ui, fit: &Fit, show: Show) {
         }
         Err(why) => trouble(ui, &format!("Holds no work: {why}")),
     }
-    if let Err(why) = &fit.nominal {
-        trouble(ui, &format!("Does not hold its own work: {why}"));
+    held(ui, fit, show);
+}
+
+/// How its own work is held.
+fn held(ui: &mut Ui, fit: &Fit, show: Show) {
+    let words = capital(&fit.judged.sentence(show));
+    match fit.judged.verdict {
+        Verdict::Well | Verdict::WithAWord => {
+            ui.label(words);
+        }
+        Verdict::Badly | Verdict::Unsafe | Verdict::Cannot => trouble(ui, &words),
     }
 }
 

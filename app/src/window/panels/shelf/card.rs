@@ -5,7 +5,8 @@ use egui::{
     Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2,
 };
 use lyon::tessellation::FillTessellator;
-use reinwright_core::shop::shelf::{Mark, Stock, Verdict};
+use reinwright_core::shop::shelf::{Mark, Stock};
+use reinwright_core::tongs::jaw::Verdict;
 
 use super::Shelf;
 use crate::window::paint::ink::Ink;
@@ -122,9 +123,10 @@ impl Shelf {
         }
         if let Some(held) = &card.held {
             let palette = Palette::of(ui.visuals());
-            let colour = match held.verdict {
-                Verdict::Well => palette.ink,
-                Verdict::Poorly => palette.mend,
+            let colour = match held.verdict() {
+                Verdict::Well | Verdict::WithAWord => palette.ink,
+                Verdict::Badly => palette.mend,
+                Verdict::Unsafe => palette.stop,
                 Verdict::Cannot => palette.faint,
             };
             let text = crate::window::state::rows::capital(&held.sentence(self.units));

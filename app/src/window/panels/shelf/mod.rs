@@ -9,7 +9,8 @@ use std::time::{Duration, Instant};
 use egui::{CentralPanel, Panel, RichText, ScrollArea, TextEdit, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::Units;
-use reinwright_core::shop::shelf::{Mark, Marks, Stock, Verdict, best_first};
+use reinwright_core::shop::shelf::{Mark, Marks, Stock, best_first};
+use reinwright_core::tongs::jaw::Verdict;
 
 use super::wish::Wish;
 use crate::disk::folder::{self, Folder};
@@ -184,7 +185,7 @@ impl Shelf {
             return format!("{answered} of {pairs} pairs tried");
         }
         if self.asked.is_some() {
-            let well = |at: &&usize| held(at).is_some_and(|held| held.verdict == Verdict::Well);
+            let well = |at: &&usize| held(at).is_some_and(|held| held.verdict() == Verdict::Well);
             let well = shown.iter().filter(well).count();
             return format!("{well} of {pairs} pairs hold it well");
         }

@@ -45,7 +45,7 @@ impl Card<'_> {
         let columns = self.columns as f32;
         let width = (ui.max_rect().width() - gap * (columns - 1.0)) / columns;
         let advice = &self.shown.advice;
-        let takes = advice.verdict != Verdict::Unsafe;
+        let takes = advice.verdict < Verdict::Unsafe;
         let sense = if takes {
             Sense::click()
         } else {
@@ -81,7 +81,7 @@ impl Card<'_> {
         let view = View::fit(self.shown.front, area, 6.0);
         let painter = ui.painter_at(area);
         Ink::new(painter, view, palette, None, fills).draw(&self.shown.drawing.items);
-        if matches!(self.shown.advice.verdict, Verdict::NotFor | Verdict::Unsafe) {
+        if self.shown.advice.verdict >= Verdict::Badly {
             let veil = palette.sheet.gamma_multiply(GREYED);
             ui.painter_at(area).rect_filled(area, 0.0, veil);
         }
@@ -91,8 +91,8 @@ impl Card<'_> {
         let palette = Palette::of(ui.visuals());
         let advice = &self.shown.advice;
         let colour = match advice.verdict {
-            Verdict::Suits | Verdict::WillDo => palette.ink,
-            Verdict::NotFor => palette.faint,
+            Verdict::Well | Verdict::WithAWord => palette.ink,
+            Verdict::Badly | Verdict::Cannot => palette.faint,
             Verdict::Unsafe => palette.stop,
         };
         let area = Rect::from_min_max(card.min + vec2(0.0, PICTURE), card.max);

@@ -235,10 +235,11 @@ fn field(ui: &mut Ui, (label, hint): (&str, &str), field: &mut Field) {
 fn heading(ui: &mut Ui, verdict: Verdict) {
     let palette = Palette::of(ui.visuals());
     let (words, colour) = match verdict {
-        Verdict::Suits => ("These suit", palette.ink),
-        Verdict::WillDo => ("These will do", palette.ink),
-        Verdict::NotFor => ("These are for other work", palette.faint),
+        Verdict::Well => ("These hold it well", palette.ink),
+        Verdict::WithAWord => ("These hold it", palette.ink),
+        Verdict::Badly => ("These hold it badly", palette.faint),
         Verdict::Unsafe => ("These would be unsafe", palette.stop),
+        Verdict::Cannot => ("These cannot hold it", palette.faint),
     };
     ui.add_space(4.0);
     ui.label(RichText::new(words).size(15.0).color(colour));
