@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use super::files;
 use super::place::own_folder;
+use reinwright_core::asked::Units;
 use reinwright_core::units::MM_PER_INCH;
 
 /// How many files are remembered.
@@ -99,6 +100,18 @@ impl Memory {
         self.keep("screen", &format!("{points_per_mm}\n"));
     }
 
+    /// Remembers the bar that was used last in a unit, in words.
+    pub(crate) fn note_bar(&self, units: Units, words: &str) {
+        self.keep(bar_name(units), &format!("{words}\n"));
+    }
+
+    /// The bar that was used last in a unit, in words.
+    pub(crate) fn usual_bar(&self, units: Units) -> Option<String> {
+        let path = self.folder.as_ref()?.join(bar_name(units));
+        let text = std::fs::read_to_string(path).ok()?;
+        Some(text.trim().to_owned())
+    }
+
     /// The line that was noted of the picture under a design.
     pub(crate) fn trace_of(&self, design: &Path) -> Option<String> {
         let design = absolute(design);
@@ -166,6 +179,13 @@ impl Memory {
 fn absolute(path: &Path) -> String {
     let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
     path.display().to_string()
+}
+
+fn bar_name(units: Units) -> &'static str {
+    match units {
+        Units::Inch => "bar-in",
+        Units::Millimetre => "bar-mm",
+    }
 }
 
 fn rescue_name() -> String {

@@ -35,9 +35,14 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
     all
 }
 
-/// What is advised of one style.
+/// What is advised of one style, the work laid as the style takes it.
 pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
-    let pair = start_anyway(style, work.laid_for(style), *bar);
+    advise_laid(style, &work.laid_for(style), way, bar)
+}
+
+/// What is advised of one style for work that lies as it is given.
+pub fn advise_laid(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
+    let pair = start_anyway(style, *work, *bar);
     let model = crate::tongs::resolve(&pair);
     let fit = fit::fit(&pair, &model);
     let Judged { verdict, why } = fit::judged_in(&pair, &model, &fit, way);

@@ -3,10 +3,12 @@
 mod answers;
 mod choose;
 pub mod family;
+mod offer;
 pub mod shelf;
 mod start;
 
 use answers::holding;
 pub use answers::{Answers, balance_of};
-pub use choose::{Advice, advise, choose};
+pub use choose::{Advice, advise, advise_laid, choose};
+pub use offer::{Offer, Offered, bars_to_offer};
 pub use start::{NoStart, start, start_anyway};

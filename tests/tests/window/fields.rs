@@ -5,7 +5,7 @@ use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
 use reinwright_core::asked::{self, Units};
 use reinwright_core::shop::Answers;
-use reinwright_tests::pairs::{length, work};
+use reinwright_tests::pairs::length;
 use reinwright_tests::window::{
     Window, around, click, click_with, fill, press, redo, undo, unfold, value, write,
 };
@@ -198,37 +198,6 @@ fn a_finding_leads_to_its_part() {
         .click();
     window.run();
     window.get_by_label("Boss thickness");
-}
-
-#[test]
-fn a_new_pair_says_what_is_wrong_in_place() {
-    let mut window = flat();
-    press(&mut window, Modifiers::COMMAND, Key::N);
-    window.get_by_label("Hollow bit").click();
-    fill(&mut window, "Work to hold", "5/8 in rounded");
-    click(&mut window, "Begin");
-    window.get_by_label_contains("names no shape that is known here");
-    fill(&mut window, "Work to hold", "5/8 in round");
-    write(&mut window, "Bar to forge from", "18 mm square");
-    click(&mut window, "Begin");
-    assert_eq!(window.state().document().jaw.name(), "hollow bit");
-    assert_eq!(window.state().document().units, Units::Millimetre);
-}
-
-/// A size without a unit is in the unit of the design, as in every other field; a square goes into
-/// a V on its corners unless it is said how it lies; Enter behind the last answer begins.
-#[test]
-fn a_new_pair_lays_its_work_as_the_jaw_takes_it() {
-    let begun = |work: &str| {
-        let mut window = flat();
-        press(&mut window, Modifiers::COMMAND, Key::N);
-        window.get_by_label("V bit").click();
-        fill(&mut window, "Work to hold", work);
-        fill(&mut window, "Bar to forge from", "3/4 square");
-        window.state().document().work
-    };
-    assert_eq!(begun("3/4 square"), work("3/4 in square on corners"));
-    assert_eq!(begun("3/4 square on flats"), work("3/4 in square"));
 }
 
 #[test]

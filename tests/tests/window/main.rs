@@ -1,5 +1,6 @@
 //! The window by its labels, without a display: what is clicked and typed must stand in the design.
 
+mod begin;
 mod family;
 mod fields;
 mod files;

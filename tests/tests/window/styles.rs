@@ -1,6 +1,5 @@
 //! The chooser of jaw styles by its labels, without a renderer.
 
-use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright_core::asked::{Lie, Work};
@@ -73,25 +72,6 @@ fn a_text_that_names_no_work_says_what_is_wrong() {
     window.get_by_label_contains("names no shape that is known here");
     press(&mut window, Modifiers::NONE, Key::Escape);
     assert!(window.query_by_label("I must hold").is_none());
-}
-
-#[test]
-fn a_new_pair_begins_from_the_chooser() {
-    let mut window = flat();
-    press(&mut window, Modifiers::COMMAND, Key::N);
-    let buttons = window.get_all_by_role_and_label(Role::Button, "Choose for the work…");
-    // The other one stands in the parts list at the left.
-    let asked = buttons.max_by(|a, b| a.rect().center().x.total_cmp(&b.rect().center().x));
-    let asked = asked.expect("New offers it");
-    asked.click();
-    window.run();
-    write(&mut window, "I must hold", "16 mm square");
-    write(&mut window, "with tongs forged from", "20 mm round");
-    click(&mut window, "Take v bit");
-    let begun = window.state().document();
-    assert_eq!(begun.jaw.name(), "v bit");
-    assert_eq!(begun.work.words(), "16 mm square on corners");
-    assert_eq!(begun.bar.stock.size().to_string(), "20 mm");
 }
 
 #[test]

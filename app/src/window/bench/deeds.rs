@@ -2,12 +2,15 @@
 
 use egui::{Context, Theme};
 
+use reinwright_core::asked::Units;
+
 use super::open::Open;
 use super::workbench::Workbench;
+use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
-    Card, Dialog, Kept, NewPair, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
+    Card, Dialog, Kept, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
 };
-use crate::window::panels::wish::{StyleWish, Wish};
+use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::news::Said;
 use crate::window::state::session::Session;
@@ -27,7 +30,7 @@ impl Workbench {
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Jaws(wish) => self.at_own_jaws(wish),
-            Wish::Styles(wish) => self.at_styles(ctx, wish),
+            Wish::Styles(wish) => self.at_styles(wish),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
         }
@@ -50,7 +53,7 @@ impl Workbench {
         let units = self.open.session().units();
         let screen = self.remembered.memory.screen;
         match command {
-            Command::New => self.put_question(Dialog::New(NewPair::new(units))),
+            Command::New => self.ask_for_pair(units),
             Command::Open => self.leave_for(ctx, Next::Choose),
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
@@ -77,6 +80,21 @@ impl Workbench {
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::SwitchTheme => self.switch_theme(ctx),
             Command::Quit => self.leave_for(ctx, Next::Close),
+        }
+    }
+
+    fn ask_for_pair(&mut self, units: Units) {
+        let usual = self.remembered.memory.usual_bar(units);
+        self.shown.begin = Some(BeginPair::new(units, usual.as_deref()));
+    }
+
+    /// Begins the pair that the questions led to, and remembers its bar.
+    pub(super) fn begin_pair(&mut self, ctx: &Context, outcome: Outcome) {
+        self.shown.begin = None;
+        if let Outcome::Pair(pair) = outcome {
+            let memory = &self.remembered.memory;
+            memory.note_bar(pair.units, &pair.bar.stock.words());
+            self.leave_for(ctx, Next::Begin(pair));
         }
     }
 
@@ -118,8 +136,6 @@ impl Workbench {
             Reply::SaveThen(next) => self.save(ctx, Some(next)),
             Reply::Leave(next) => self.go_on(ctx, next),
             Reply::Path(purpose, path) => self.try_path(ctx, purpose, &path),
-            Reply::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
-            Reply::Styles(work, bar) => self.at_styles(ctx, StyleWish::New(work, bar)),
             Reply::Screen(points_per_mm) => {
                 self.remembered.memory.note_screen(points_per_mm);
                 self.open.set_scale(points_per_mm);

@@ -10,6 +10,7 @@ use reinwright_core::tongs::document::Document;
 use super::open::Open;
 use crate::disk::memory::Memory;
 use crate::window::paint::theme;
+use crate::window::panels::begin::BeginPair;
 use crate::window::panels::dialog::chooser::{Asking, Chooser};
 use crate::window::panels::dialog::{Dialog, Kept};
 use crate::window::panels::progress;
@@ -50,6 +51,8 @@ pub struct Workbench {
 pub(super) struct Shown {
     /// The shelf that is looked at, with what is open kept behind it.
     pub(super) shelf: Option<Box<Shelf>>,
+    /// The questions that lead to a new pair.
+    pub(super) begin: Option<BeginPair>,
     /// The chooser of jaw styles.
     pub(super) styles: Option<StyleChooser>,
     /// The shelf of own jaws.
@@ -124,6 +127,7 @@ impl Workbench {
             open,
             shown: Shown {
                 shelf: None,
+                begin: None,
                 styles: None,
                 jaws: None,
                 job: None,
@@ -205,7 +209,8 @@ impl Workbench {
     /// Commands, choosers and the close button, before anything is drawn.
     fn before(&mut self, ctx: &Context) {
         self.open.drag(ctx);
-        if self.asked.dialog.is_none() && !self.open.is_dragging() {
+        let is_asked = self.asked.dialog.is_some() || self.shown.begin.is_some();
+        if !is_asked && !self.open.is_dragging() {
             let pressed = Command::pressed(ctx);
             self.asked.queue.extend(pressed.into_iter().map(Wish::Do));
         }
@@ -258,6 +263,12 @@ impl Workbench {
         if let Some(styles) = &mut self.shown.styles {
             let wish = styles.show(ctx, &mut self.shown.fills);
             self.asked.queue.extend(wish.map(Wish::Styles));
+        }
+        if let Some(begin) = &mut self.shown.begin
+            && let Some(outcome) = begin.show(ctx, &mut self.shown.fills)
+        {
+            self.begin_pair(ctx, outcome);
+            ctx.request_repaint();
         }
         let dialog = self.asked.dialog.as_mut();
         if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx)) {

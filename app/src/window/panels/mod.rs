@@ -2,6 +2,7 @@
 //! it does none of that itself.
 
 pub(crate) mod answers;
+pub(crate) mod begin;
 pub(crate) mod dialog;
 pub(crate) mod family;
 pub(crate) mod parts;

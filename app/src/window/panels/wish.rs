@@ -63,12 +63,8 @@ pub(crate) enum JawWish {
 pub(crate) enum StyleWish {
     /// Show it, to choose a style for this part of the design.
     Open(Part),
-    /// Show it, to begin a new pair for some work from some bar.
-    New(String, String),
     /// Take the jaw of this pair, and its work, into the design.
     Take(Box<Document>, Part),
-    /// Begin this pair.
-    Begin(Box<Document>),
     /// Close it.
     Close,
 }

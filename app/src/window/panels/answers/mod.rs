@@ -123,7 +123,7 @@ fn row(ui: &mut Ui, (what, value): (&str, String), part: Part, look: &mut Look) 
     }
 }
 
-fn mass(kg: f64, show: Show) -> String {
+pub(in crate::window::panels) fn mass(kg: f64, show: Show) -> String {
     /// Kilograms in a pound, exact by the international yard and pound agreement of 1959.
     const POUND: f64 = 0.453_592_37;
     match show.unit {

@@ -3,7 +3,6 @@
 mod card;
 pub(crate) mod chooser;
 mod leave;
-mod new_pair;
 mod path_field;
 mod print;
 
@@ -16,7 +15,6 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use crate::window::paint::theme::Palette;
 pub(crate) use card::Card;
 pub(crate) use leave::{Kept, Leave, Rescue};
-pub(crate) use new_pair::NewPair;
 pub(crate) use path_field::PathField;
 pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
 
@@ -145,8 +143,6 @@ pub(crate) enum Dialog {
     Leave(Leave),
     /// A path, in the window's own field.
     Path(PathField),
-    /// A new pair.
-    New(NewPair),
     /// The size of the screen.
     Card(Card),
     /// Which paper.
@@ -170,10 +166,6 @@ pub(crate) enum Reply {
     Leave(Next),
     /// This path.
     Path(Purpose, PathBuf),
-    /// Begin this pair.
-    Begin(Box<Document>),
-    /// Choose the style of a new pair from this work and this bar.
-    Styles(String, String),
     /// The screen has so many points per millimetre.
     Screen(f32),
     /// Ask for a path for this.
@@ -195,7 +187,6 @@ impl Dialog {
             match self {
                 Self::Leave(it) => it.show(ui),
                 Self::Path(it) => it.show(ui),
-                Self::New(it) => it.show(ui),
                 Self::Card(it) => it.show(ui),
                 Self::Print(it) => it.show(ui),
                 Self::PrintSet(it) => it.show(ui),

@@ -2,12 +2,13 @@
 
 use egui::accesskit::Role;
 use egui::{
-    Align, Layout, Rect, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2, WidgetInfo, vec2,
+    Align, Layout, Rect, Response, RichText, Sense, Stroke, StrokeKind, Ui, UiBuilder, Vec2,
+    WidgetInfo, vec2,
 };
 use lyon::tessellation::FillTessellator;
 use reinwright_core::tongs::jaw::Verdict;
 
-use super::Shown;
+use super::cards::Shown;
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
@@ -38,8 +39,8 @@ pub(super) struct Card<'a> {
 }
 
 impl Card<'_> {
-    /// Shows it; true when it was taken.
-    pub(super) fn show(&self, ui: &mut Ui, fills: &mut FillTessellator) -> bool {
+    /// Shows it; a click takes it.
+    pub(super) fn show(&self, ui: &mut Ui, fills: &mut FillTessellator) -> Response {
         let gap = ui.spacing().item_spacing.x;
         #[allow(clippy::cast_precision_loss, reason = "a window is a few cards wide")]
         let columns = self.columns as f32;
@@ -55,7 +56,7 @@ impl Card<'_> {
         let name = format!("Take {}", advice.style.name());
         response.widget_info(|| WidgetInfo::labeled(Role::Button, takes, &name));
         if !ui.is_rect_visible(area) {
-            return false;
+            return response;
         }
         let palette = Palette::of(ui.visuals());
         let lit = takes && (response.hovered() || response.has_focus());
@@ -71,7 +72,7 @@ impl Card<'_> {
         let stroke = Stroke::new(line, colour);
         ui.painter()
             .rect_stroke(area, 4.0, stroke, StrokeKind::Inside);
-        response.on_hover_text(&advice.reason).clicked()
+        response.on_hover_text(&advice.reason)
     }
 
     /// The front of the starting pair, shut on the work.

@@ -1,0 +1,140 @@
+//! The bars that the pair can be forged from, each with its length and weight, one worked out a
+//! frame.
+
+use egui::{Align, Button, Context, Key, Layout, RichText, ScrollArea, Ui, vec2};
+use reinwright_core::asked::{Bar, parse_bar_in};
+use reinwright_core::shop::{Offer, Offered, bars_to_offer};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::units::Unit;
+
+use super::faint;
+use crate::window::paint::theme::Palette;
+use crate::window::panels::answers::mass;
+use crate::window::panels::typing::Field;
+use crate::window::state::rows::capital;
+
+/// A bar's row, in points.
+const ROW: f32 = 40.0;
+
+/// The bars that are offered, the usual one first.
+#[derive(Debug, Default)]
+pub(super) struct Bars {
+    offers: Vec<Offer>,
+    to_make: Vec<Bar>,
+    other: Field,
+    /// The first that will do is to come under the keyboard.
+    lead: bool,
+}
+
+/// How a pair is begun from a bar.
+type Begin<'a> = &'a dyn Fn(Bar) -> Result<Document, String>;
+
+impl Bars {
+    /// The usual bar, and those that merchants keep.
+    pub(super) fn beside(usual: Bar) -> Self {
+        let mut to_make = bars_to_offer(&usual);
+        to_make.reverse();
+        Self {
+            to_make,
+            ..Self::default()
+        }
+    }
+
+    /// Brings the first bar that will do under the keyboard.
+    pub(super) fn lead_in(&mut self) {
+        self.lead = true;
+    }
+
+    /// Works out one more.
+    pub(super) fn follow(&mut self, ctx: &Context, begin: Begin<'_>) {
+        if let Some(bar) = self.to_make.pop() {
+            self.offers.push(Offer::of(bar, begin(bar)));
+            ctx.request_repaint();
+        }
+    }
+
+    /// Shows them; gives back the pair from the one that was taken.
+    pub(super) fn show(&mut self, ui: &mut Ui, unit: Unit, begin: Begin<'_>) -> Option<Document> {
+        ui.label("Which bar is it forged from? The first is the one you used last.");
+        let other = self.other_bar(ui, unit, begin);
+        ui.separator();
+        let rows = ScrollArea::vertical().auto_shrink([false, false]);
+        let taken = rows.show(ui, |ui| self.rows(ui)).inner;
+        other.or(taken)
+    }
+
+    /// A bar that is typed, for one that is not in the list.
+    fn other_bar(&mut self, ui: &mut Ui, unit: Unit, begin: Begin<'_>) -> Option<Document> {
+        let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";
+        let row = ui.horizontal(|ui| {
+            let field = self.other.show(ui, ("Another bar", hint));
+            let entered = field.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
+            ui.button("Begin from it").clicked() || entered
+        });
+        let pair = row.inner.then(|| {
+            let read = |text: &str| {
+                let bar = parse_bar_in(text, unit).map_err(|error| error.to_string())?;
+                begin(bar)
+            };
+            self.other.read(read)
+        });
+        self.other.say(ui);
+        pair.flatten()
+    }
+
+    fn rows(&mut self, ui: &mut Ui) -> Option<Document> {
+        let mut taken = None;
+        for offer in &self.offers {
+            let response = row(ui, offer);
+            // Where no bar gives a sound pair, the first that gives one at all must do.
+            let will_do = offer.is_sound() || (self.to_make.is_empty() && offer.pair.is_ok());
+            if self.lead && will_do {
+                self.lead = false;
+                response.request_focus();
+            }
+            if response.clicked() {
+                taken = offer.pair.as_ref().ok().map(|of| of.pair.clone());
+            }
+        }
+        if !self.to_make.is_empty() {
+            ui.weak("Working out the others");
+        }
+        taken
+    }
+}
+
+/// `3/4 in square`, what is cut of it and what the pair weighs; or why it gives none.
+fn row(ui: &mut Ui, offer: &Offer) -> egui::Response {
+    let name = capital(&offer.bar.stock.words());
+    let words = match &offer.pair {
+        Ok(of) => told(ui, of),
+        Err(why) => faint(ui, why),
+    };
+    let size = vec2(ui.available_width(), ROW);
+    let button = Button::new(RichText::new(&name).strong())
+        .right_text(words)
+        .min_size(size)
+        .wrap();
+    let layout = Layout::left_to_right(Align::Center);
+    let enabled = offer.pair.is_ok();
+    ui.allocate_ui_with_layout(size, layout, |ui| ui.add_enabled(enabled, button))
+        .inner
+}
+
+fn told(ui: &Ui, of: &Offered) -> RichText {
+    let palette = Palette::of(ui.visuals());
+    let show = of.pair.units.show();
+    let weighs = format!(
+        "cut {}, {}; the pair weighs {}",
+        of.cut,
+        mass(of.bar_kg, show),
+        mass(of.pair_kg, show)
+    );
+    match &of.worst {
+        None => RichText::new(weighs).color(palette.ink),
+        Some((severity, why)) => {
+            let text = format!("{}: {why}", severity.name());
+            RichText::new(text).color(palette.stop)
+        }
+    }
+}

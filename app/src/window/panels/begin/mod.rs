@@ -1,0 +1,253 @@
+//! A new pair, begun from the work: what is to be held, the jaws drawn on it with their verdict,
+//! the bar. Enter goes on, Escape leaves.
+
+mod bars;
+
+use egui::{Button, Context, Key, RichText, ScrollArea, Ui};
+use lyon::tessellation::FillTessellator;
+use reinwright_core::asked::{Bar, Units, parse_bar_in, parse_work_in};
+use reinwright_core::shop::{Advice, start};
+use reinwright_core::tongs::document::{Document, check_limits};
+use reinwright_core::tongs::jaw::Way;
+use reinwright_core::units::Unit;
+
+use super::styles::{Asked, Cards, WORK_HINT, ways};
+use super::typing::Field;
+use crate::window::paint::theme::Palette;
+use crate::window::state::rows::capital;
+use bars::Bars;
+
+/// Where the smith stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Step {
+    /// What must be held?
+    Work,
+    /// By which jaw?
+    Jaw,
+    /// From which bar?
+    Bar,
+}
+
+impl Step {
+    const ALL: [Self; 3] = [Self::Work, Self::Jaw, Self::Bar];
+
+    fn name(self) -> &'static str {
+        match self {
+            Self::Work => "1  Work",
+            Self::Jaw => "2  Jaw",
+            Self::Bar => "3  Bar",
+        }
+    }
+}
+
+/// What comes of it.
+#[derive(Debug, Clone)]
+pub(crate) enum Outcome {
+    /// This pair, from the bar that it names.
+    Pair(Box<Document>),
+    /// None.
+    Left,
+}
+
+/// The questions while they are open.
+#[derive(Debug)]
+pub(crate) struct BeginPair {
+    unit: Unit,
+    step: Step,
+    /// The step that was shown last: a step that is new takes the keyboard.
+    shown: Option<Step>,
+    work: Field,
+    way: Way,
+    usual: Bar,
+    cards: Cards,
+    taken: Option<Advice>,
+    bars: Bars,
+}
+
+/// The bar that is offered first until another one was used.
+fn first_bar(units: Units) -> Bar {
+    let words = match units {
+        Units::Inch => "3/4 in square",
+        Units::Millimetre => "20 mm square",
+    };
+    parse_bar_in(words, units.unit()).expect("these name bars")
+}
+
+impl BeginPair {
+    /// In a unit, with the bar that was used last, in words.
+    pub(crate) fn new(units: Units, usual: Option<&str>) -> Self {
+        let unit = units.unit();
+        let usual = usual.and_then(|words| parse_bar_in(words, unit).ok());
+        Self {
+            unit,
+            step: Step::Work,
+            shown: None,
+            work: Field::default(),
+            way: Way::default(),
+            usual: usual.unwrap_or_else(|| first_bar(units)),
+            cards: Cards::default(),
+            taken: None,
+            bars: Bars::default(),
+        }
+    }
+
+    /// Shows it; gives back what comes of it.
+    pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<Outcome> {
+        let room = ctx.content_rect().size() - egui::vec2(80.0, 90.0);
+        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(16);
+        let modal = egui::Modal::new(egui::Id::unique("begin")).frame(frame);
+        let modal = modal.show(ctx, |ui| {
+            ui.set_min_size(room.min(egui::vec2(900.0, 640.0)));
+            ui.set_max_size(room.min(egui::vec2(900.0, 640.0)));
+            self.heading(ui);
+            ui.separator();
+            let comes_new = self.shown.replace(self.step) != Some(self.step);
+            let comes_new = if comes_new { Comes::New } else { Comes::Again };
+            match self.step {
+                Step::Work => self.ask_work(ui, comes_new),
+                Step::Jaw => self.ask_jaw(ui, fills, comes_new),
+                Step::Bar => return self.ask_bar(ui, comes_new),
+            }
+            None
+        });
+        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(Key::Escape));
+        modal.inner.or(escaped.then_some(Outcome::Left))
+    }
+
+    /// The steps, those that were answered to go back to.
+    fn heading(&mut self, ui: &mut Ui) {
+        ui.horizontal(|ui| {
+            ui.heading("New pair");
+            ui.add_space(16.0);
+            for step in Step::ALL {
+                let mut name = RichText::new(step.name());
+                if step == self.step {
+                    name = name.strong();
+                }
+                let button = Button::selectable(step == self.step, name);
+                let goes = ui.add_enabled(step <= self.step, button);
+                if goes.clicked() {
+                    self.step = step;
+                }
+            }
+            ui.weak(self.so_far());
+        });
+    }
+
+    /// What was answered so far.
+    fn so_far(&self) -> String {
+        match (self.step, &self.taken) {
+            (Step::Work, _) | (Step::Bar, None) => String::new(),
+            (Step::Jaw, _) => self.work.text.trim().to_owned(),
+            (Step::Bar, Some(taken)) => {
+                format!("{}, {} jaw", taken.pair.work.words(), taken.style.name())
+            }
+        }
+    }
+
+    fn ask_work(&mut self, ui: &mut Ui, comes: Comes) {
+        ui.label("What must the tongs hold?");
+        let unit = self.unit;
+        let typed = ui.horizontal(|ui| self.work.show(ui, ("Work to hold", WORK_HINT)));
+        if comes == Comes::New {
+            typed.inner.request_focus();
+        }
+        ui.horizontal_wrapped(|ui| {
+            ui.weak("Such as");
+            for such in examples(unit) {
+                if ui.small_button(*such).clicked() {
+                    (*such).clone_into(&mut self.work.text);
+                }
+            }
+        });
+        let entered = typed.inner.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
+        let empty = self.work.text.trim().is_empty();
+        let work = if empty {
+            None
+        } else {
+            self.work.read(|text| parse_work_in(text, unit))
+        };
+        match work {
+            Some(work) => {
+                ui.label(format!("{}, held", capital(&work.words())));
+                ways(ui, &mut self.way);
+            }
+            None if !empty => self.work.say(ui),
+            None => {}
+        }
+        ui.add_space(8.0);
+        let on = ui.add_enabled(work.is_some(), Button::new("On to the jaw"));
+        if work.is_some() && (entered || on.clicked()) {
+            self.step = Step::Jaw;
+        } else if entered {
+            typed.inner.request_focus();
+        }
+    }
+
+    fn ask_jaw(&mut self, ui: &mut Ui, fills: &mut FillTessellator, comes: Comes) {
+        let unit = self.unit;
+        let Some(work) = self.work.read(|text| parse_work_in(text, unit)) else {
+            self.step = Step::Work;
+            return;
+        };
+        let (said, way, bar) = (self.work.text.clone(), self.way, self.usual);
+        let asked = Asked {
+            work,
+            said,
+            way,
+            bar,
+        };
+        if comes == Comes::New {
+            self.cards.lead_in();
+        }
+        self.cards.follow(ui.ctx(), asked);
+        let cards = ScrollArea::vertical().auto_shrink([false, false]);
+        let taken = cards.show(ui, |ui| self.cards.show(ui, fills)).inner;
+        if let Some(taken) = taken {
+            self.bars = Bars::beside(self.usual);
+            self.taken = Some(taken);
+            self.step = Step::Bar;
+        }
+    }
+
+    fn ask_bar(&mut self, ui: &mut Ui, comes: Comes) -> Option<Outcome> {
+        let Some(taken) = &self.taken else {
+            self.step = Step::Jaw;
+            return None;
+        };
+        if comes == Comes::New {
+            self.bars.lead_in();
+        }
+        let begin = |bar: Bar| begun(taken, bar);
+        self.bars.follow(ui.ctx(), &begin);
+        let pair = self.bars.show(ui, self.unit, &begin)?;
+        Some(Outcome::Pair(Box::new(pair)))
+    }
+}
+
+/// The pair in the style that was taken, from a bar.
+fn begun(taken: &Advice, bar: Bar) -> Result<Document, String> {
+    let pair = start(taken.style, taken.pair.work, bar).map_err(|no| no.why)?;
+    check_limits(&pair).map_err(|error| error.to_string())?;
+    Ok(pair)
+}
+
+/// Whether a step was there in the frame before.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Comes {
+    New,
+    Again,
+}
+
+/// Work as it may be called.
+fn examples(unit: Unit) -> &'static [&'static str] {
+    match unit {
+        Unit::Inch | Unit::Foot => &["5/8 hex", "1/2 round", "3/8 x 1 flat", "3/4 square"],
+        Unit::Millimetre | Unit::Centimetre => &["16 hex", "12 round", "10 x 25 flat", "20 square"],
+    }
+}
+
+/// What goes wrong with a bar, quietly.
+fn faint(ui: &Ui, text: &str) -> RichText {
+    RichText::new(text).color(Palette::of(ui.visuals()).faint)
+}
