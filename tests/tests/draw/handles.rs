@@ -22,11 +22,11 @@ fn designs_of_both_hands() -> Vec<(String, Document)> {
         .map(|(name, pair)| (name.to_owned(), pair));
     let all = designs::samples().into_iter().chain(pairs);
     all.flat_map(|(name, design)| {
-        let turned = |turn| {
+        let turned = |hand| {
             (
-                format!("{name}, {turn:?}"),
+                format!("{name}, {hand:?}"),
                 Document {
-                    turn,
+                    hand,
                     ..design.clone()
                 },
             )

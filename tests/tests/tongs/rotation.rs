@@ -175,7 +175,7 @@ fn jaw_up_and_rein_down() {
 fn turning_right_flips_z_and_nothing_else() {
     let left = pairs::flat();
     let right = Document {
-        turn: Turn::Right,
+        hand: Turn::Right,
         ..left.clone()
     };
     let (left, right) = (resolve(&left), resolve(&right));

@@ -86,7 +86,7 @@ fn the_handle_stays_under_the_pointer() {
             let way = match handle {
                 "Jaw length" => vec2(30.0, 0.0),
                 "Rein length" => vec2(-30.0, 0.0),
-                _ if design.turn == Turn::Right && handle == "Boss thickness" => vec2(0.0, -12.0),
+                _ if design.hand == Turn::Right && handle == "Boss thickness" => vec2(0.0, -12.0),
                 _ => vec2(0.0, 12.0),
             };
             let at = pull(&mut window, handle, way);
@@ -96,7 +96,7 @@ fn the_handle_stays_under_the_pointer() {
             assert!(
                 along < 3.5,
                 "{handle} of {:?} in {size:?}: off by {off:?} from {at:?}, now {}",
-                design.turn,
+                design.hand,
                 value(&window, handle)
             );
             release(&mut window, at);
@@ -106,7 +106,7 @@ fn the_handle_stays_under_the_pointer() {
 
 fn turned_right() -> Document {
     Document {
-        turn: Turn::Right,
+        hand: Turn::Right,
         ..flat()
     }
 }

@@ -229,7 +229,7 @@ impl<'a> Salvage<'a> {
             note: take.of(all.note, "base.note", usual.note),
             units: take.of(all.units, "base.units", usual.units),
             projection: take.of(all.projection, "base.projection", usual.projection),
-            turn: take.of(all.turn, "base.turn", usual.turn),
+            hand: take.of(all.hand, "base.hand", usual.hand),
             jaw: take.of(all.jaw, "base.jaw", usual.jaw),
             second_jaw: take.of(all.second_jaw, "base.second_jaw", usual.second_jaw),
             neck: take.of(all.neck, "base.neck", usual.neck),
@@ -282,7 +282,7 @@ struct BasePieces<'a> {
     #[serde(borrow, default)]
     projection: Raw<'a>,
     #[serde(borrow, default)]
-    turn: Raw<'a>,
+    hand: Raw<'a>,
     #[serde(borrow, default)]
     work: Raw<'a>,
     #[serde(borrow, default)]

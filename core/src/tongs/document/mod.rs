@@ -63,7 +63,7 @@ pub struct Document {
     pub projection: Projection,
     /// Turn left or right.
     #[serde(default)]
-    pub turn: Turn,
+    pub hand: Turn,
     /// What the tongs hold.
     pub work: Work,
     /// What the tongs are forged from.
@@ -116,13 +116,13 @@ fields! { Document: |it, v| {
     v.all(rein);
     v.part(Part::Rivet, "rivet", Follows::Bar);
     v.all(rivet);
-    let Self { layout, allowances, turn, units, projection, .. } = it;
+    let Self { layout, allowances, hand, units, projection, .. } = it;
     v.part(Part::Bar, "layout", Follows::Nothing);
     v.all(layout);
     v.part(Part::Bar, "allowances", Follows::Nothing);
     v.all(allowances);
     v.part(Part::Pair, "", Follows::Nothing);
-    v.choice("turn", turn).says("Turned", "Which way the bar is turned between set-downs");
+    v.choice("hand", hand).says("Turned", "Which way the bar is turned between set-downs");
     v.choice("units", units).says("Units", "How sizes are shown");
     v.choice("projection", projection)
         .says("Projection", "Third angle: top view above; first angle: below");

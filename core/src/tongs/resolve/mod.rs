@@ -55,7 +55,7 @@ pub fn resolve(document: &Document) -> Model {
         hand_gap: a.hand_gap() / 2.0 + b.hand_gap() / 2.0,
         rivet: document.rivet.diameter.mm(),
         joggle: document.boss.thickness.mm() - bar_across_mm(document) / 2.0,
-        turn_sign: if document.turn == Turn::Left {
+        turn_sign: if document.hand == Turn::Left {
             1.0
         } else {
             -1.0

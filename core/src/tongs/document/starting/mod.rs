@@ -63,7 +63,7 @@ impl Document {
             } else {
                 Projection::FirstAngle
             },
-            turn: Turn::Left,
+            hand: Turn::Left,
             work,
             bar,
             jaw,
