@@ -36,3 +36,18 @@ fn answers_go_out_and_errors_beside_them() {
     assert_eq!(output.status.code(), Some(3));
     assert!(output.stdout.is_empty() && !output.stderr.is_empty());
 }
+
+/// An answer that is lost is an error; a reader that has gone away is none.
+#[test]
+#[cfg(target_os = "linux")]
+fn an_answer_that_cannot_be_printed_is_an_error() {
+    let full = std::fs::File::create("/dev/full").expect("this system has one");
+    let output = Command::new(env!("CARGO_BIN_EXE_reinwright"))
+        .arg("--help")
+        .stdout(full)
+        .output()
+        .expect("the program starts");
+    assert_eq!(output.status.code(), Some(3));
+    let said = String::from_utf8(output.stderr).expect("text");
+    assert!(said.contains("cannot be printed"), "{said}");
+}

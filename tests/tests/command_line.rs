@@ -369,7 +369,7 @@ fn files_that_cannot_be_used_are_named() {
     for job in ["template", "drawing"] {
         refused(
             &[job, &design, "--out", text(&nowhere)],
-            &["x.pdf", "no such folder"],
+            &["x.pdf", "there is no folder"],
         );
     }
     refused(

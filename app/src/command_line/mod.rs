@@ -57,10 +57,21 @@ pub struct Answer {
 /// Runs the program with its arguments, the program's name first, and prints what comes out.
 pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
     let answer = answer(arguments);
-    // A reader that has gone away, such as `head`, is no error.
-    std::io::stdout().write_all(answer.text.as_bytes()).ok();
-    std::io::stderr().write_all(answer.error.as_bytes()).ok();
-    ExitCode::from(answer.status)
+    let mut out = std::io::stdout();
+    let printed = out
+        .write_all(answer.text.as_bytes())
+        .and_then(|()| out.flush());
+    let (error, status) = match printed {
+        Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
+            let why =
+                format!("reinwright: the answer cannot be printed ({error}): send it elsewhere\n");
+            (why, FAILED)
+        }
+        // A reader that has gone away, such as `head`, is no error.
+        Ok(()) | Err(_) => (answer.error, answer.status),
+    };
+    std::io::stderr().write_all(error.as_bytes()).ok();
+    ExitCode::from(status)
 }
 
 /// Does what the arguments ask, the program's name first.

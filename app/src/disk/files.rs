@@ -6,6 +6,8 @@ use reinwright_core::asked;
 use reinwright_core::shop::family;
 use reinwright_core::tongs::document::{self, Document};
 
+use super::whole::{self, Refused};
+
 /// Opens a design.
 ///
 /// # Errors
@@ -62,22 +64,15 @@ pub fn unnamed_bytes(path: &Path) -> Result<Vec<u8>, String> {
     std::fs::read(path).map_err(|error| unreadable(&error))
 }
 
-/// Writes a file whole: beside it first, then in its place, so that a full disk or a power cut
-/// loses nothing.
+/// Writes a file whole: beside it first, then in its place, so that a full disk, a kill or a power
+/// cut loses nothing. A link is followed, mode and owner are kept, and what may not be written over
+/// is refused.
 ///
 /// # Errors
 /// One sentence that names the file, what is wrong and the mend.
 pub fn write_whole(path: &Path, bytes: &[u8]) -> Result<(), String> {
-    let failed = |error: std::io::Error| format!("{}: {}", path.display(), unwritable(&error));
-    let mut beside = path.as_os_str().to_owned();
-    beside.push(".part");
-    let beside = std::path::PathBuf::from(beside);
-    let written = std::fs::write(&beside, bytes).and_then(|()| std::fs::rename(&beside, path));
-    written.map_err(|error| {
-        // What is half written or could not be put in place is only in the way.
-        std::fs::remove_file(&beside).ok();
-        failed(error)
-    })
+    let written = whole::write(path, bytes, &mut |_| Ok(()));
+    written.map_err(|refused| format!("{}: {}", path.display(), unwritten(&refused)))
 }
 
 /// Writes what was made of an open file, never over that file itself.
@@ -115,17 +110,37 @@ pub fn spare(design: &Path, out: &Path) -> Result<(), String> {
     ))
 }
 
+fn unwritten(refused: &Refused) -> String {
+    match refused {
+        Refused::ReadOnly => {
+            "this file is write-protected: save under another name, or take the protection off"
+                .to_owned()
+        }
+        Refused::Folder => "this is a folder: add a file name".to_owned(),
+        Refused::NoFile => "this is a device or a pipe and no file: choose another name".to_owned(),
+        Refused::NoFolder(folder) => format!(
+            "there is no folder {}: make it first, or choose another one",
+            folder.display()
+        ),
+        Refused::Owner => {
+            "this file belongs to somebody else, who would lose it: save under another name"
+                .to_owned()
+        }
+        Refused::Disk(error) => unwritable(error),
+    }
+}
+
 fn unwritable(error: &std::io::Error) -> String {
     match error.kind() {
-        std::io::ErrorKind::NotFound => {
-            "there is no such folder: make it first, or choose another one".to_owned()
-        }
         std::io::ErrorKind::PermissionDenied | std::io::ErrorKind::ReadOnlyFilesystem => {
             "nothing may be written here: choose another folder".to_owned()
         }
-        std::io::ErrorKind::IsADirectory => "this is a folder: add a file name".to_owned(),
-        std::io::ErrorKind::StorageFull => {
+        std::io::ErrorKind::StorageFull | std::io::ErrorKind::QuotaExceeded => {
             "the disk is full: make room, or choose another folder".to_owned()
+        }
+        std::io::ErrorKind::InvalidFilename => {
+            "the name is too long or has signs that this disk does not take: choose another one"
+                .to_owned()
         }
         _ => format!("cannot be written ({error}): choose another folder or name"),
     }
