@@ -235,11 +235,12 @@ impl<'a> Jaws<'a> {
     fn bearing(&self, half: usize, rest: &Rest, work: &Held<'_>) -> Bearing {
         let (grip, touch) = (&self.grips[half], rest.touches[half]);
         if let Some(across) = &grip.across {
+            let (bears, z_mm) = across.bears(touch.half_angle, work);
             return Bearing {
                 place: Where::Across,
                 x_mm: across.middle(touch.half_angle),
-                z_mm: vec![across.beside(touch.place)],
-                bears: across.bears(touch.place, work),
+                z_mm,
+                bears,
             };
         }
         let last = grip.places.len() - 1;

@@ -161,7 +161,7 @@ impl<'a> Grip<'a> {
     /// Whether the work rides on the edges of a groove at a place.
     pub(super) fn rides(&self, place: usize, half_angle: f64, work: &Held<'_>) -> bool {
         if let Some(across) = &self.across {
-            return across.rides(place, work);
+            return across.rides(half_angle, work);
         }
         /// Touching nearer to the lips than this part of the depth is riding on them.
         const ON_LIP: f64 = 0.005;
