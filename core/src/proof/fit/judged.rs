@@ -314,8 +314,7 @@ fn turns(work: &Work, bearing: [&Bearing; 2], width_mm: f64) -> Option<&'static 
 fn outside(contact: &Contact, range: &Result<WorkRange, NoContact>) -> Option<Judged> {
     let limit = match range {
         Ok(range) => range.end_before(contact.size_mm)?.limit,
-        // No size at all is held as it should be, so this one stands out of parallel too.
-        Err(_) => Limit::OutOfParallel,
+        Err(no) => return Some(Judged::new(Verdict::Badly, Why::No(*no))),
     };
     let verdict = match limit {
         Limit::GrooveEdges | Limit::SlipsOut => Verdict::Unsafe,
