@@ -53,14 +53,20 @@ pub(super) fn told(design: &Document, fit: &Fit, strength: &Strength) -> String 
         fit.opening.to_degrees(),
         show.text(fit.open_span_mm)
     ));
-    line(words::pressed(&strength.press, show));
-    line(format!("Leverage {:.1} to 1", fit.leverage()));
+    // There are no forces on work that is not reached.
+    let is_reached = fit.nominal.is_ok();
+    if is_reached {
+        line(words::pressed(&strength.press, show));
+        line(format!("Leverage {:.1} to 1", fit.leverage()));
+    }
     line(format!(
         "{:.2} kg, balance point {}",
         fit.mass_kg,
         words::balance_point(fit.balance_point_mm, show)
     ));
-    squeezed(strength, show).into_iter().for_each(&mut line);
+    if is_reached {
+        squeezed(strength, show).into_iter().for_each(&mut line);
+    }
     line(words::rivet(&strength.rivet_length, show));
     line(words::CAUTION.to_owned());
     text
@@ -97,10 +103,15 @@ fn held(fit: &Fit, show: Show) -> Vec<String> {
 fn squeezed(strength: &Strength, show: Show) -> Vec<String> {
     let names = words::SQUEEZES.into_iter().zip(&strength.squeezes);
     let squeeze = |(name, squeeze): (&str, &reinwright_core::proof::strength::Squeeze)| {
+        let capped = if squeeze.is_capped() {
+            format!(" closes the reins at {:.0} N", squeeze.hand_n)
+        } else {
+            String::new()
+        };
         format!(
-            "{name} squeeze of {:.0} N: {:.0} N on the work, holds {:.0} to {:.0} N against pulling \
+            "{name} squeeze of {:.0} N{capped}: {:.0} N on the work, holds {:.0} to {:.0} N against pulling \
              out, peak stress {:.0} MPa, reins close by {}",
-            squeeze.hand_n,
+            squeeze.asked_n,
             squeeze.jaw_n,
             squeeze.hold_pessimistic_n,
             squeeze.hold_ordinary_n,

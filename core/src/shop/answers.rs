@@ -87,5 +87,19 @@ fn noticed(document: &Document, model: &Model, fit: &Fit, strength: &Strength) -
     all.extend(fit::findings(document, model, fit));
     all.extend(strength::findings(document, model, strength));
     sort(&mut all);
-    all
+    once(all)
+}
+
+/// Each thing once: both halves of a pair have the same neck and the same boss.
+fn once(all: Vec<Finding>) -> Vec<Finding> {
+    let mut kept: Vec<Finding> = Vec::with_capacity(all.len());
+    for finding in all {
+        let same = |it: &Finding| {
+            (it.kind, it.part, &it.message) == (finding.kind, finding.part, &finding.message)
+        };
+        if !kept.iter().any(same) {
+            kept.push(finding);
+        }
+    }
+    kept
 }

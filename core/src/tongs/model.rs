@@ -40,6 +40,8 @@ pub struct WorkInJaws {
     pub width: f64,
     /// Where its end lies between the jaws, x in mm; its axis, where it lies crosswise.
     pub from: f64,
+    /// Where the grip of the shorter jaw ends, x in mm: beyond it one jaw alone touches the work.
+    pub to: f64,
     /// How it lies.
     pub lies: Lies,
     /// Its middle along the rivet, z in mm: not nothing where it lies beside the tongs.

@@ -5,7 +5,7 @@ use reinwright_core::asked::{Lie, Work};
 use reinwright_core::finding::{Finding, Kind, Severity};
 use reinwright_core::proof::fit::ways_of;
 use reinwright_core::shop::shelf::{Filed, Stock};
-use reinwright_core::shop::{Answers, advise};
+use reinwright_core::shop::{Advice, Answers, advise};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::{JawKind, JawStyle, Verdict};
 use reinwright_tests::pairs::{self, bar, mm, starting};
@@ -75,7 +75,12 @@ fn chooser_findings_fit_and_shelf_agree_for_all_styles_and_works() {
         let advised = ways_of(lies)
             .iter()
             .map(|way| advise(kind, &work, *way, &from));
-        let best = advised.min_by_key(|advice| advice.verdict).expect("a way");
+        // The best of the ways that the style is made for; the worst where it is made for none.
+        let made_for = |advice: &Advice| advice.verdict < Verdict::Badly;
+        let (meant, not): (Vec<Advice>, Vec<Advice>) = advised.partition(made_for);
+        let best = meant.into_iter().min_by_key(|advice| advice.verdict);
+        let worst = not.into_iter().max_by_key(|advice| advice.verdict);
+        let best = best.or(worst).expect("a way");
         let verdict = agreed(&best.pair);
         if can_be_made(&Answers::to(&best.pair).findings) {
             assert_eq!(

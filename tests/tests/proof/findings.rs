@@ -200,7 +200,7 @@ fn grooves() {
     v.work = work("4 mm round");
     assert!(has(&v, Stop, "falls through"), "{:#?}", found(&v));
     v.work = work("60 mm round");
-    assert!(has(&v, Mend, "edges of the groove"), "{:#?}", found(&v));
+    assert!(has(&v, Stop, "edges of the groove"), "{:#?}", found(&v));
     v.work = work("16 mm square");
     assert!(has(&v, Mend, "lies on its flats"), "{:#?}", found(&v));
     // The sloping sides of an octagon on its flats lie on the legs of a V of 90 degrees.

@@ -1,18 +1,25 @@
 //! Fit: contact against seating and against the small-angle formulas of the trade, the range
 //! against the limits it names.
 
+use std::f64::consts::PI;
+
 use proptest::prelude::*;
 use reinwright_core::asked::Work;
+use reinwright_core::finding::{Kind, Part, Severity};
 use reinwright_core::proof::fit::{
     self, Contact, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where,
 };
+use reinwright_core::proof::strength::give_mm_per_n;
 use reinwright_core::shape::section::{Section, work_section};
+use reinwright_core::shop::Answers;
+use reinwright_core::steel::YOUNGS_MPA;
 use reinwright_core::tongs::document::{Document, ReinLine};
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::seat;
-use reinwright_tests::designs::varied;
+use reinwright_tests::designs::{samples_folder, varied};
+use reinwright_tests::files::bytes;
 use reinwright_tests::pairs::{self, mm, starting, work};
 use reinwright_tests::{INCH, close, within};
 
@@ -172,7 +179,7 @@ fn ends(pair: &Document, least: Limit, most: Limit) -> (f64, f64) {
 
 #[test]
 fn the_range_ends_at_the_limit_it_names() {
-    use Limit::{GrooveEdges, HandSpan, JawsMeet, OutOfParallel, ReinsTouch};
+    use Limit::{GrooveEdges, HandSpan, JawsMeet, OutOfParallel, ReinsClose};
     let pair = pairs::by_hand();
     let (least, most) = ends(&pair, OutOfParallel, OutOfParallel);
     let model = resolve(&pair);
@@ -201,7 +208,7 @@ fn the_range_ends_at_the_limit_it_names() {
     let mut narrow = pairs::flat();
     narrow.rein.gap = mm(8.0);
     narrow.rein.line = ReinLine::Straight;
-    ends(&narrow, ReinsTouch, OutOfParallel);
+    ends(&narrow, ReinsClose, OutOfParallel);
 
     // The lips of a V meet when its leg is as long as the round is thick (derived): a 5/8 in leg.
     let v = starting("v bit", "3/4 in round", "3/4 in square");
@@ -215,6 +222,91 @@ fn the_range_ends_at_the_limit_it_names() {
     }
     let (_, most) = ends(&shallow, OutOfParallel, GrooveEdges);
     close("leaves the V", most, 2.0 * 9.8, 5e-3);
+}
+
+/// The textbook's light chain tongs (Ilgen, Forge Work, 1912; its sections, lengths of ours), summed
+/// by hand over 2000 slices of a rein that goes from 1/2 by 7/16 in to 5/16 in round: with
+/// m = x for each newton, 2 ∫ m²/(E I) dx is 0.170 mm/N for both reins; shoulder, boss and jaw as plain
+/// blocks add 1.6 mm. So 100 N close the hand by 18.6 mm of its 25.4, and on work of 6.6 mm, by
+/// x sin φ + y cos φ = t/2 at the tip, that is all there is.
+#[test]
+fn the_textbook_pair_is_of_use_until_an_ordinary_squeeze_closes_its_reins() {
+    let file = samples_folder().join("textbook-light-chain.ron");
+    let pair = reinwright_core::tongs::document::read(&bytes(&file)).expect("a design");
+    let (model, fit) = fitted(&pair);
+    let (rein, length) = (0.3125 * INCH, (17.75 - 3.0) * INCH);
+    let slice = |i: u32| {
+        let t = (f64::from(i) + 0.5) / 2000.0;
+        let (deep, wide) = (rein + 0.1875 * INCH * t, rein + 0.125 * INCH * t);
+        // ∫ (t + (1 − t) √(1 − u²))³ du / 24: 1/12 for the rectangle, π/64 for the round.
+        let r = 1.0 - t;
+        let cubed = 2.0 * t.powi(3) + 1.5 * PI * t * t * r + 4.0 * t * r * r;
+        let shape = (cubed + 3.0 * PI / 8.0 * r.powi(3)) / 24.0;
+        (t * length).powi(2) / (YOUNGS_MPA * shape * wide * deep.powi(3)) * length / 2000.0
+    };
+    let reins = 2.0 * 100.0 * (0..2000).map(slice).sum::<f64>();
+    close("reins alone", reins, 17.0, 0.01);
+    let give = 100.0 * give_mm_per_n(&model, fit.press);
+    close("give", give, reins + 1.6, 0.02);
+    let range = fit.range.expect("it holds work");
+    assert_eq!(range.least.limit, Limit::ReinsClose);
+    within("from", range.least.size_mm, 6.6, 0.1);
+    // At the end itself the gap is what the squeeze takes.
+    let on = fit::fit_on(&pair, &model, &pair.work.with_size(mm(range.least.size_mm)));
+    within("gap", on.expect("held").hand_gap_mm, give, 0.02);
+}
+
+/// A crease is no groove: flat work lies on the faces beside it and is held as in plain jaws.
+#[test]
+fn a_creased_face_ends_where_a_plain_one_does() {
+    let plain = pairs::flat();
+    for crease in [1.0, 3.0, 6.0] {
+        let mut creased = plain.clone();
+        let JawStyle::Flat(style) = &mut creased.jaw.style else {
+            panic!("a flat jaw");
+        };
+        style.crease = mm(crease);
+        let [a, b] = [&plain, &creased].map(|pair| fitted(pair).1.range.expect("held"));
+        assert_eq!((a.least.limit, a.most.limit), (b.least.limit, b.most.limit));
+        within("least", a.least.size_mm, b.least.size_mm, 1e-3);
+        within("most", a.most.size_mm, b.most.size_mm, 1e-3);
+    }
+}
+
+/// Jaws of which one ends early press on what both have: a flat jaw 1 in shorter at the tip bears as a
+/// pair of jaws that are both so short.
+#[test]
+fn jaws_that_overlap_little_are_reckoned_on_what_they_have_in_common() {
+    let long = pairs::by_hand();
+    let mut short = long.clone();
+    short.jaw.length = mm(0.75 * INCH);
+    let mut mixed = long.clone();
+    mixed.second_jaw = Some(short.jaw.clone());
+    let [a, b] = [&short, &mixed].map(|pair| fitted(pair));
+    close("grip arm", a.1.press.grip_mm, b.1.press.grip_mm, 1e-3);
+    close("arm by hand", b.1.press.grip_mm, 1.625 * INCH, 1e-3);
+    let on = |pair: &Document| on(pair, "5/16 in flat");
+    // Thinner work bears at the tip of the shorter jaw, 2 in before the rivet.
+    close("bears at", on(&mixed).bearing[0].x_mm, 2.0 * INCH, 5e-3);
+    // Work of 3/8 in is gripped over 3/4 in: enough. Over 1/4 in it is not.
+    let found = |pair: &Document| Answers::to(pair).findings;
+    let told = |pair: &Document| {
+        let all = found(pair).into_iter();
+        all.filter(|it| it.kind == Kind::GripShort && it.part == Part::SecondJaw)
+            .map(|it| it.severity)
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(told(&mixed), []);
+    let mut less = mixed.clone();
+    if let Some(second) = &mut less.second_jaw {
+        second.heel = mm(2.75 * INCH);
+        second.length = mm(1.75 * INCH);
+    }
+    assert_eq!(told(&less), [Severity::Mend], "{:#?}", found(&less));
+    if let Some(second) = &mut less.second_jaw {
+        second.heel = mm(3.25 * INCH);
+    }
+    assert_eq!(told(&less), [Severity::Stop], "{:#?}", found(&less));
 }
 
 #[test]

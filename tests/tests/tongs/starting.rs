@@ -2,7 +2,7 @@
 //! for what: common practice, no source. A style that is added wants its own line here.
 
 use reinwright_core::asked::{Bar, Work, parse_bar, parse_work};
-use reinwright_core::finding::Severity;
+use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::shop::{Answers, start};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
@@ -63,8 +63,31 @@ fn no_stop(jaw: &str, shapes: &[&str]) {
 }
 
 #[test]
-fn flat_jaws_hold_flat_and_small_square_and_round() {
-    no_stop("flat", &["flat", "square", "round"]);
+fn flat_jaws_hold_flat_and_small_square() {
+    no_stop("flat", &["flat", "square"]);
+}
+
+/// A style that is unsafe for its work is begun with that said, and with nothing else that is bad.
+#[test]
+fn an_unsafe_start_says_so_and_nothing_else() {
+    for (jaw, work) in [
+        (JawKind::Flat, "1/2 in round"),
+        (JawKind::Duckbill, "3/8 in round"),
+        (JawKind::VBit, "1/4 x 1 in flat"),
+        (JawKind::HollowBit, "1/2 in square"),
+        (JawKind::Scrolling, "3/4 in round"),
+    ] {
+        let bar = parse_bar("3/4 in square").expect("a bar");
+        let pair = start(jaw, parse_work(work).expect("work"), bar).expect("it is begun");
+        let found = Answers::to(&pair).findings.into_iter();
+        let bad = found.filter(|it| it.severity > Severity::Note);
+        let bad: Vec<(Severity, Kind)> = bad.map(|it| (it.severity, it.kind)).collect();
+        assert_eq!(
+            bad,
+            [(Severity::Stop, Kind::WorkCanFlyOut)],
+            "{jaw} for {work}"
+        );
+    }
 }
 
 #[test]

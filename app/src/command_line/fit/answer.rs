@@ -40,6 +40,7 @@ pub(super) struct Answer<'a> {
     chart: Vec<ChartAnswer>,
     steel: SteelAnswer,
     squeezes: Vec<SqueezeAnswer>,
+    reins_close_at_force_n: f64,
     clip_force_n: f64,
     figures: Vec<FigureAnswer>,
     rivet: RivetAnswer,
@@ -97,6 +98,8 @@ struct SteelAnswer {
 #[derive(Serialize)]
 struct SqueezeAnswer {
     squeeze: &'static str,
+    /// What the hand gives; what the reins take of it before they meet is `hand_force_n`.
+    asked_force_n: f64,
     hand_force_n: f64,
     jaw_force_n: f64,
     rivet_force_n: f64,
@@ -171,9 +174,11 @@ impl<'a> Answer<'a> {
             out_of_line_mm: fit.in_line.misses_rivet_mm,
             chart: fit.chart.iter().map(ChartAnswer::new).collect(),
             steel: SteelAnswer::new(design, strength),
-            squeezes: squeezes(strength),
+            // There are no forces on work that is not reached.
+            squeezes: contact.map_or_else(|_| Vec::new(), |_| squeezes(strength)),
+            reins_close_at_force_n: strength.closing_n,
             clip_force_n: strength.clip_force_n,
-            figures: strength.figures.iter().map(FigureAnswer::new).collect(),
+            figures: contact.map_or_else(|_| Vec::new(), |_| figures(strength)),
             rivet: RivetAnswer::new(strength),
             caution: words::CAUTION,
         }
@@ -246,6 +251,7 @@ impl SteelAnswer {
 fn squeezes(strength: &Strength) -> Vec<SqueezeAnswer> {
     let answer = |(name, squeeze): (&'static str, &Squeeze)| SqueezeAnswer {
         squeeze: name,
+        asked_force_n: squeeze.asked_n,
         hand_force_n: squeeze.hand_n,
         jaw_force_n: squeeze.jaw_n,
         rivet_force_n: squeeze.rivet_n,
@@ -260,6 +266,10 @@ fn squeezes(strength: &Strength) -> Vec<SqueezeAnswer> {
         .zip(&strength.squeezes)
         .map(answer)
         .collect()
+}
+
+fn figures(strength: &Strength) -> Vec<FigureAnswer> {
+    strength.figures.iter().map(FigureAnswer::new).collect()
 }
 
 impl FigureAnswer {

@@ -27,7 +27,39 @@ pub(super) fn check(check: &mut Check<'_>) {
         }
         outline(check, part, half);
     }
+    common(check);
     alongside(check);
+}
+
+/// Two jaws of which one is much shorter grip over what they have in common only.
+fn common(check: &mut Check<'_>) {
+    let (document, model) = (check.document, check.model);
+    if document.second_jaw.is_none() || model.work.lies == Lies::Crosswise {
+        return;
+    }
+    let own = [&model.a, &model.b].map(|half| half.grip.1 - half.grip.0);
+    let (both, work) = (model.work.to - model.work.from, document.work.size().mm());
+    // A grip that is short by itself is told at its own jaw.
+    if both >= work.min(own[0]).min(own[1]) - 1e-6 {
+        return;
+    }
+    let hint = "let both jaws begin and end at the same places";
+    if both <= 0.0 {
+        let message = format!(
+            "the jaws do not overlap: {} lie between the tip of one and the grip of the other",
+            check.size(-both)
+        );
+        let report = check.report.stop(Kind::GripShort, Part::SecondJaw);
+        report.held(both, work).say(message, hint, GEOMETRY);
+        return;
+    }
+    let message = format!(
+        "the jaws overlap by {} only and grip the work there alone, which is {} thick",
+        check.size(both),
+        check.size(work)
+    );
+    let report = check.report.mend(Kind::GripShort, Part::SecondJaw);
+    report.held(both, work).say(message, hint, COMMON_PRACTICE);
 }
 
 /// A jaw that bends tighter than its steel is deep on the inside of the bend; a sketch says at

@@ -46,9 +46,9 @@ impl Across {
         None
     }
 
-    /// Whether work that touches at a point rides on the lips of a hollow.
-    pub(super) fn rides(&self, point: usize, work: &Held<'_>) -> bool {
-        self.bears(point, work) == Bears::Edges
+    /// Whether work rides on the lips of a hollow when the half has turned.
+    pub(super) fn rides(&self, turn: f64, work: &Held<'_>) -> bool {
+        self.bears(turn, work).0 == Bears::Edges
     }
 
     /// Where the work's middle has gone when the half has turned, x in mm.
@@ -57,15 +57,18 @@ impl Across {
         at.x * cos - at.y * sin
     }
 
-    /// How work that touches at a point bears.
-    pub(super) fn bears(&self, point: usize, work: &Held<'_>) -> Bears {
+    /// How work bears when the half has turned, and where it touches beside its middle, x in mm.
+    pub(super) fn bears(&self, turn: f64, work: &Held<'_>) -> (Bears, Vec<f64>) {
         let half = work.section.width / 2.0;
-        let depths = (self.inside.depth(point), self.inside.deepest(half));
-        bears_across(&[self.beside(point)], depths, half)
-    }
-
-    /// Where it touches beside its middle, x in mm.
-    pub(super) fn beside(&self, point: usize) -> f64 {
-        self.inside.point(point).x - self.inside.at().x
+        let touches = self.inside.touches(turn, half, |x| work.height(x));
+        let deepest = self.inside.deepest(half);
+        let highest = touches.iter().map(|at| at.1).fold(f64::MIN, f64::max);
+        let mut beside: Vec<f64> = touches.into_iter().map(|at| at.0).collect();
+        beside.sort_by(f64::total_cmp);
+        let bears = bears_across(&beside, (highest, deepest), half);
+        let ends = [beside.first(), beside.last()];
+        let mut ends: Vec<f64> = ends.into_iter().flatten().copied().collect();
+        ends.dedup();
+        (bears, ends)
     }
 }

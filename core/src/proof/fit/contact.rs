@@ -5,6 +5,7 @@ use thiserror::Error;
 
 use super::grip::Grip;
 use super::held::{Held, Touch};
+use super::range::Limit;
 use super::travel::Travel;
 use crate::asked::Work;
 use crate::finding::Part;
@@ -81,6 +82,14 @@ pub enum NoContact {
     /// No angle of the jaws reaches the work.
     #[error("the work is out of the jaws' reach at any angle")]
     OutOfReach,
+    /// What ends the sizes on one side comes before what ends them on the other.
+    #[error("no size is held: on thin work {}, on thick work {}", thin.name(), thick.name())]
+    NoSize {
+        /// What ends them towards thin work.
+        thin: Limit,
+        /// What ends them towards thick work.
+        thick: Limit,
+    },
     /// The halves overlap in every pose.
     #[error("the halves overlap in every pose: the pair cannot be put together")]
     NoTravel,
@@ -195,9 +204,18 @@ impl<'a> Jaws<'a> {
     /// The half-angle at which the span over the reins is so wide, mm; the widest there is when
     /// they never stand so far apart.
     pub(super) fn half_angle_of_span(&self, span_mm: f64) -> f64 {
-        let x = -(self.reins[0][1].x + self.reins[1][1].x);
-        let y = -(self.reins[0][1].y + self.reins[1][1].y);
-        (span_mm / x.hypot(y)).clamp(-1.0, 1.0).asin() - y.atan2(x)
+        self.half_angle_of(1, span_mm)
+    }
+
+    /// The half-angle at which the gap between the reins is so wide, mm.
+    pub(super) fn half_angle_of_gap(&self, gap_mm: f64) -> f64 {
+        self.half_angle_of(0, gap_mm)
+    }
+
+    fn half_angle_of(&self, edge: usize, apart_mm: f64) -> f64 {
+        let x = -(self.reins[0][edge].x + self.reins[1][edge].x);
+        let y = -(self.reins[0][edge].y + self.reins[1][edge].y);
+        (apart_mm / x.hypot(y)).clamp(-1.0, 1.0).asin() - y.atan2(x)
     }
 
     /// Shuts the jaws on work, if the halves let them.
@@ -235,11 +253,12 @@ impl<'a> Jaws<'a> {
     fn bearing(&self, half: usize, rest: &Rest, work: &Held<'_>) -> Bearing {
         let (grip, touch) = (&self.grips[half], rest.touches[half]);
         if let Some(across) = &grip.across {
+            let (bears, z_mm) = across.bears(touch.half_angle, work);
             return Bearing {
                 place: Where::Across,
                 x_mm: across.middle(touch.half_angle),
-                z_mm: vec![across.beside(touch.place)],
-                bears: across.bears(touch.place, work),
+                z_mm,
+                bears,
             };
         }
         let last = grip.places.len() - 1;

@@ -14,6 +14,10 @@ use crate::tongs::model::Model;
 const MASS_KG: (f64, f64) = (1.4, 2.3);
 const MASS_SOURCE: &str = "CCOHS, hand tool ergonomics (read in copies)";
 
+/// The most that is to be lifted by hand at all, with both hands and in the best place, kg.
+const LIFTED_KG: f64 = 23.0;
+const LIFTED_SOURCE: &str = "NIOSH 94-110, revised lifting equation: load constant";
+
 /// A pair that opens less than this, both halves together, takes no work in, degrees (common
 /// practice, no source: a finger's breadth at the tip of usual jaws).
 const LEAST_OPENING_DEG: f64 = 10.0;
@@ -48,10 +52,12 @@ pub fn findings(document: &Document, model: &Model, fit: &Fit) -> Vec<Finding> {
             say.span(contact);
             say.parallel(contact);
             say.held(model, &fit.judged);
-            if let Ok(range) = range
-                && fit.judged.verdict != Verdict::Unsafe
-            {
-                say.outside(contact, range);
+            // What can fly out is told already.
+            if fit.judged.verdict != Verdict::Unsafe {
+                match range {
+                    Ok(range) => say.outside(contact, range),
+                    Err(no) => say.no_size(*no),
+                }
             }
         }
     }
@@ -251,14 +257,13 @@ impl Say<'_> {
     }
 
     fn outside(&mut self, contact: &Contact, range: &WorkRange) {
-        if range.holds(contact.size_mm) {
+        let Some(end) = range.end_before(contact.size_mm) else {
+            return;
+        };
+        // The strength says that the reins are whippy.
+        if end.limit == Limit::ReinsClose {
             return;
         }
-        let end = if contact.size_mm < range.least.size_mm {
-            range.least
-        } else {
-            range.most
-        };
         let message = format!(
             "the pair holds {} to {}, not its own {}: {}",
             self.size(range.least.size_mm),
@@ -273,21 +278,37 @@ impl Say<'_> {
             .say(message, hint, GEOMETRY);
     }
 
+    fn no_size(&mut self, no: NoContact) {
+        let hint = "change the jaw or the reins for this work, or choose other work";
+        self.report
+            .stop(Kind::WorkOutOfRange, Part::Work)
+            .say(no.to_string(), hint, GEOMETRY);
+    }
+
     /// Reins that meet before the jaws do leave nothing to squeeze.
     fn shut(&mut self, fit: &Fit) {
         let Some((contact, range)) = fit.nominal.as_ref().ok().zip(fit.range.as_ref().ok()) else {
             return;
         };
-        if range.least.limit != Limit::ReinsTouch {
-            return;
-        }
+        let how = match range.least.limit {
+            Limit::ReinsTouch => "the reins touch",
+            Limit::ReinsClose => "an ordinary squeeze closes the reins",
+            Limit::OutOfParallel
+            | Limit::SlipsOut
+            | Limit::HandSpan
+            | Limit::JawsMeet
+            | Limit::HalvesCollide
+            | Limit::GrooveEdges
+            | Limit::Document => return,
+        };
         let spare = contact.size_mm - range.least.size_mm;
         let least = LEAST_SPARE * contact.size_mm;
-        if spare >= least {
+        // Reins that close on its own work are told to be whippy.
+        if spare >= least || spare < 0.0 {
             return;
         }
         let message = format!(
-            "the reins touch on work only {} thinner, under {}: they meet before the work is held",
+            "{how} on work only {} thinner, under {}: they meet before the work is held",
             self.size(spare),
             self.size(least)
         );
@@ -316,6 +337,17 @@ impl Say<'_> {
 
     fn mass(&mut self, mass_kg: f64) {
         let (preferred, most) = MASS_KG;
+        if mass_kg > LIFTED_KG {
+            let message = format!(
+                "the pair weighs {mass_kg:.0} kg: more than {LIFTED_KG} kg is not to be lifted by hand, let alone swung"
+            );
+            let hint = "start from a smaller bar, and make jaws and reins shorter";
+            self.report
+                .stop(Kind::Heavy, Part::Pair)
+                .held(mass_kg, LIFTED_KG)
+                .say(message, hint, LIFTED_SOURCE);
+            return;
+        }
         let (severity, limit) = if mass_kg > most {
             (Severity::Mend, most)
         } else if mass_kg > preferred {

@@ -6,7 +6,7 @@ use super::surface::{Surface, rest_on};
 use crate::shape::section::Section;
 use crate::shape::sweep::Sweep;
 use crate::tongs::model::{Half, Lies, WorkInJaws};
-use crate::tongs::seat::{BESIDE, GROOVE};
+use crate::tongs::seat::{BESIDE, Bears, GROOVE, seat};
 
 /// A stretch between two stations of the jaw that is longer than this is looked at in its middle
 /// too, mm.
@@ -37,6 +37,22 @@ pub(super) struct Place {
 /// a stretch to be pressed on.
 const LAST_START: f64 = 0.98;
 
+/// Of a jaw's own grip: jaws that do not overlap are reckoned as if they did by so much, and it is
+/// said that they do not.
+const LEAST_GRIP: f64 = 0.02;
+
+/// Where along a jaw the grip that it has in common with the other one ends, mm from its heel.
+pub(super) fn common_end(half: &Half, work: &WorkInJaws) -> f64 {
+    /// A jaw that ends no farther out than this ends with the other, mm.
+    const SAME: f64 = 1e-6;
+    let (first, end) = half.grip;
+    if half.jaw.path.at(end).at.x <= work.to + SAME {
+        end
+    } else {
+        half.jaw.along_at_x(work.to).clamp(first, end)
+    }
+}
+
 /// A jaw's grip, ready to be brought down on work of any size.
 #[derive(Debug, Clone)]
 pub(super) struct Grip<'a> {
@@ -52,6 +68,7 @@ impl<'a> Grip<'a> {
     pub(super) fn new(half: &'a Half, work: &WorkInJaws) -> Self {
         let jaw = &half.jaw;
         let (first, end) = half.grip;
+        let end = common_end(half, work).max(first + LEAST_GRIP * (end - first));
         let last = first + LAST_START * (end - first);
         let from = jaw.along_at_x(work.from).clamp(first.min(last), last);
         let mut grip = Self {
@@ -161,7 +178,7 @@ impl<'a> Grip<'a> {
     /// Whether the work rides on the edges of a groove at a place.
     pub(super) fn rides(&self, place: usize, half_angle: f64, work: &Held<'_>) -> bool {
         if let Some(across) = &self.across {
-            return across.rides(place, work);
+            return across.rides(half_angle, work);
         }
         /// Touching nearer to the lips than this part of the depth is riding on them.
         const ON_LIP: f64 = 0.005;
@@ -173,7 +190,12 @@ impl<'a> Grip<'a> {
             .into_iter()
             .fold(f64::MAX, f64::min);
         let deepest = kind.inner(0.0);
-        deepest > lips + GROOVE && kind.inner(z) < ON_LIP * deepest
+        if deepest <= lips + GROOVE || kind.inner(z) >= ON_LIP * deepest {
+            return false;
+        }
+        // Work on the wide faces beside a mere crease lies on faces.
+        let (section, rise) = self.section(place);
+        seat(&section, rise, &work.section).bears != Bears::Face
     }
 
     /// The section at a place and its rise, to be seated on the work.

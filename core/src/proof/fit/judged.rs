@@ -151,14 +151,23 @@ pub(super) type Found<'a> = (
     &'a Result<WorkRange, NoContact>,
 );
 
-/// How a pair holds its document's work, in the best of the ways in which it is laid.
+/// How a pair holds its document's work, in the best of the ways in which it is laid. A way that the
+/// style is not made for excuses nothing: bar that rolls end on is not made safe by having no head.
 pub(super) fn judge(document: &Document, model: &Model, found: Found<'_>) -> Judged {
     let said = ways_of(model.work.lies)
         .iter()
         .map(|way| trade(document, *way))
-        .reduce(Trade::better)
+        .reduce(of_ways)
         .expect("work lies in one way at least");
     Judged::trade(said).worse(reckoned(document, model, found))
+}
+
+fn of_ways(a: Trade, b: Trade) -> Trade {
+    if a.verdict.min(b.verdict) < Verdict::Badly {
+        a.better(b)
+    } else {
+        a.worse(b)
+    }
 }
 
 /// How a pair holds its document's work in one way. A way in which it does not lay the work is
@@ -259,7 +268,7 @@ fn bears(document: &Document, model: &Model, contact: &Contact) -> Option<Judged
         (Bears::Edges, _) | (_, Bears::Edges) => {
             Some(Judged::new(Verdict::Badly, Why::RidesOnOneEdge))
         }
-        (Bears::Face, Bears::Face) if model.work.lies != Lies::Crosswise => {
+        (Bears::Face, Bears::Face) if rolls_if_it_may(document, model) => {
             turns(&document.work, [a, b], model.work.width)
                 .map(|why| Judged::new(Verdict::Unsafe, Why::Turns(why)))
         }
@@ -274,6 +283,13 @@ fn bears(document: &Document, model: &Model, contact: &Contact) -> Option<Judged
             bottoms.then(|| Judged::new(Verdict::Badly, Why::Bottoms))
         }
     }
+}
+
+/// Whether nothing but its faces keeps work from rolling: across the jaws it does not roll along
+/// them, and lugs in an eye keep it too.
+fn rolls_if_it_may(document: &Document, model: &Model) -> bool {
+    let by_eye = trade(document, Way::ByEye).verdict == Verdict::Well;
+    model.work.lies != Lies::Crosswise && !by_eye
 }
 
 /// Why work turns between two faces, if each of them touches it along one line only.
@@ -298,8 +314,7 @@ fn turns(work: &Work, bearing: [&Bearing; 2], width_mm: f64) -> Option<&'static 
 fn outside(contact: &Contact, range: &Result<WorkRange, NoContact>) -> Option<Judged> {
     let limit = match range {
         Ok(range) => range.end_before(contact.size_mm)?.limit,
-        // No size at all is held as it should be, so this one stands out of parallel too.
-        Err(_) => Limit::OutOfParallel,
+        Err(no) => return Some(Judged::new(Verdict::Badly, Why::No(*no))),
     };
     let verdict = match limit {
         Limit::GrooveEdges | Limit::SlipsOut => Verdict::Unsafe,

@@ -26,9 +26,11 @@ pub use range::{Limit, RangeEnd, WorkRange};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::asked::Work;
+use crate::proof::strength::give_mm_per_n;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::Way;
 use crate::tongs::model::Model;
+use crate::tongs::squeeze::ORDINARY_N;
 
 /// Greatest span over the reins that a hand closes with force, mm: 3.5 in (NIOSH and Cal/OSHA,
 /// Easy Ergonomics: A Guide to Selecting Non-Powered Hand Tools, 2004-164).
@@ -111,12 +113,14 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
     let jaws = Jaws::new(document, model);
     let travel = travel::travel(model);
     let size = document.work.size().mm();
-    let range = range::range(&jaws, travel.as_ref(), size);
     let opened = travel.map_or(0.0, |t| t.open.half_angle);
     let nominal = nominal(&jaws, model, travel.as_ref());
+    let press = press(model, nominal.as_ref().ok());
+    let give_mm = ORDINARY_N * give_mm_per_n(model, press);
+    let range = range::range(&jaws, travel.as_ref(), (size, give_mm));
     Fit {
         judged: judged::judge(document, model, (&nominal, &range)),
-        press: press(model, nominal.as_ref().ok()),
+        press,
         nominal,
         opening: (2.0 * opened).max(0.0),
         open_span_mm: jaws.hand_span_mm(opened),

@@ -1,6 +1,7 @@
 //! Where the work presses back on the jaws: what a squeeze turns about.
 
 use super::contact::{Bearing, Contact, Where};
+use super::grip::common_end;
 use crate::tongs::model::{Half, Lies, Model};
 
 /// Faces that part by no more than this, both sides together, still press on each other, mm
@@ -39,7 +40,8 @@ pub fn press(model: &Model, contact: Option<&Contact>) -> Press {
     let mean = |of: &dyn Fn(usize, &Half) -> f64| f64::midpoint(of(0, &model.a), of(1, &model.b));
     let hand = mean(&|_, half| -along(half.hand(), half_angle));
     let from = mean(&|_, half| along(on_grip(half, model.work.from), half_angle));
-    let tip = mean(&|_, half| along(half.jaw.path.at(half.grip.1).at, half_angle));
+    let end = |half: &Half| half.jaw.path.at(common_end(half, &model.work)).at;
+    let tip = mean(&|_, half| along(end(half), half_angle));
     let crosswise = model.work.lies == Lies::Crosswise;
     let (grip, place) = match contact {
         None if crosswise => (model.work.from, Where::Across),

@@ -1,7 +1,7 @@
 //! The sizes of work that a pair holds, and what ends them.
 
 use super::contact::{Jaws, NoContact};
-use super::travel::{Clash, Travel, TravelEnd};
+use super::travel::{Clash, Travel};
 use super::{OUT_OF_PARALLEL, WIDEST_SPAN_MM};
 use crate::asked::Range;
 use crate::finding::Part;
@@ -104,23 +104,28 @@ const FINE: f64 = 1e-3;
 pub(super) fn range(
     jaws: &Jaws<'_>,
     travel: Option<&Travel>,
-    nominal_mm: f64,
+    (nominal_mm, give_mm): (f64, f64),
 ) -> Result<WorkRange, NoContact> {
     let travel = travel.ok_or(NoContact::NoTravel)?;
-    let (shut, opened) = angles(jaws, travel);
+    let (shut, opened) = angles(jaws, travel, give_mm);
+    let nothing = |thin: Limit, thick: Limit| NoContact::NoSize { thin, thick };
     if shut.0 > opened.0 {
-        let parts = |end: &TravelEnd| end.clash.map_or([Part::Jaw; 2], |clash| clash.parts);
-        let parts = parts(&travel.shut);
-        return Err(NoContact::MeetsFirst { parts });
+        return Err(nothing(shut.1, opened.1));
     }
     let least = size_at(jaws, shut);
     let most = size_at(jaws, opened);
     let (least, most) = grooves(jaws, (least, most), nominal_mm);
-    Ok(WorkRange { least, most })
+    if least.size_mm < most.size_mm {
+        Ok(WorkRange { least, most })
+    } else {
+        Err(nothing(least.limit, most.limit))
+    }
 }
 
-/// The half-angles between which the pair is of use, and what ends it there.
-fn angles(jaws: &Jaws<'_>, travel: &Travel) -> ((f64, Limit), (f64, Limit)) {
+/// The half-angles between which the pair is of use, and what ends it there. Shut, it is of no use
+/// once an ordinary squeeze, which springs the reins by `give_mm` together, brings them to touch:
+/// from there on the hand squeezes the reins and no longer the work.
+fn angles(jaws: &Jaws<'_>, travel: &Travel, give_mm: f64) -> ((f64, Limit), (f64, Limit)) {
     let (parallel, askew) = if jaws.crosswise() {
         (PESSIMISTIC_FRICTION.atan(), Limit::SlipsOut)
     } else {
@@ -129,6 +134,10 @@ fn angles(jaws: &Jaws<'_>, travel: &Travel) -> ((f64, Limit), (f64, Limit)) {
     let mut shut = (-parallel, askew);
     if travel.shut.half_angle > shut.0 {
         shut = (travel.shut.half_angle, Limit::of(travel.shut.clash));
+    }
+    let closes = jaws.half_angle_of_gap(give_mm);
+    if closes > shut.0 {
+        shut = (closes, Limit::ReinsClose);
     }
     let mut opened = (parallel, askew);
     let span = jaws.half_angle_of_span(WIDEST_SPAN_MM);

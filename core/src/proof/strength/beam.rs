@@ -44,6 +44,10 @@ pub struct Station {
     pub modulus_mm3: f64,
     /// Bending moment for each newton of squeeze, N·mm/N.
     pub moment_mm: f64,
+    /// Twisting moment about the tongs for each newton of squeeze, N·mm/N.
+    pub twist_mm: f64,
+    /// Twisting moment over the shear stress that it makes, mm³.
+    pub twist_modulus_mm3: f64,
     /// What the steel bears here, MPa.
     pub limit_mpa: f64,
 }
@@ -54,9 +58,12 @@ impl Station {
         self.moment_mm * squeeze_n
     }
 
-    /// Bending stress under a squeeze, MPa: σ = M / Z.
+    /// Stress under a squeeze, MPa: bending, σ = M / Z, and twist, τ = T / W, taken together as
+    /// √(σ² + 3 τ²) (von Mises).
     pub fn stress_mpa(&self, squeeze_n: f64) -> f64 {
-        self.moment_nmm(squeeze_n) / self.modulus_mm3
+        let bending = self.moment_nmm(squeeze_n) / self.modulus_mm3;
+        let twist = self.twist_mm * squeeze_n / self.twist_modulus_mm3;
+        bending.hypot(3f64.sqrt() * twist)
     }
 
     /// Stress for each newton of squeeze as a part of what the steel bears.
@@ -97,6 +104,28 @@ pub fn along_sweep(
     limit_mpa: f64,
     moment: &impl Fn(Point) -> f64,
 ) -> Vec<Station> {
+    let load = |at: Point, _: f64| Load {
+        moment_mm: moment(at),
+        twist_mm: 0.0,
+    };
+    twisted_along_sweep((part, sweep), (from, to), limit_mpa, &load)
+}
+
+/// What a newton of squeeze puts on a section, N·mm/N.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Load {
+    pub(super) moment_mm: f64,
+    pub(super) twist_mm: f64,
+}
+
+/// Stations along a sweep as [`along_sweep`] has them, twisted too: `load` gives what a newton puts on
+/// a section at a point that lies so far along the rivet, z in mm.
+pub(super) fn twisted_along_sweep(
+    (part, sweep): (Part, &Sweep),
+    (from, to): (f64, f64),
+    limit_mpa: f64,
+    load: &impl Fn(Point, f64) -> Load,
+) -> Vec<Station> {
     let mut known = Known::default();
     let mut cut = |s: f64, stands_for_mm: f64| {
         let section = sweep.section(s);
@@ -105,7 +134,13 @@ pub fn along_sweep(
         Station {
             along_mm: (s - from).abs(),
             stands_for_mm,
-            ..of_section(part, (&section, own), at, limit_mpa, moment(at))
+            ..of_section(
+                part,
+                (&section, own),
+                at,
+                limit_mpa,
+                load(at, sweep.shift(s)),
+            )
         }
     };
     let mut cuts = sweep.cuts(from.min(to), from.max(to));
@@ -135,8 +170,11 @@ pub(super) fn of_section(
     (section, own): (&Section<'_>, Properties),
     at: Point,
     limit_mpa: f64,
-    moment_mm: f64,
+    load: Load,
 ) -> Station {
+    /// Less does not show beside any bending, mm.
+    const LEAST: f64 = 1e-6;
+    let twists = load.twist_mm.abs() > LEAST;
     Station {
         part,
         at,
@@ -147,7 +185,13 @@ pub(super) fn of_section(
         area_mm2: own.area_mm2,
         inertia_mm4: own.side_mm4.max(f64::MIN_POSITIVE),
         modulus_mm3: own.side_modulus_mm3().max(f64::MIN_POSITIVE),
-        moment_mm,
+        moment_mm: load.moment_mm,
+        twist_mm: if twists { load.twist_mm } else { 0.0 },
+        twist_modulus_mm3: if twists {
+            section.twist_modulus_mm3().max(f64::MIN_POSITIVE)
+        } else {
+            f64::MAX
+        },
         limit_mpa,
     }
 }

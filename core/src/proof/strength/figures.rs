@@ -161,13 +161,14 @@ fn bending(strength: &Strength) -> Vec<Figure> {
             hot,
         ),
     ];
+    let strong_n = strength.squeezes[1].hand_n;
     let figure = |(what, station, source): (FigureKind, Option<&Station>, &'static str)| {
         station.map(|station| Figure {
             what,
             part: station.part,
             at: station.at,
-            squeeze_n: strength.load.strong_n,
-            value: station.stress_mpa(strength.load.strong_n),
+            squeeze_n: strong_n,
+            value: station.stress_mpa(strong_n),
             limit: station.limit_mpa,
             quantity: Quantity::Stress,
             needs: Needs::AtMost,
@@ -245,7 +246,7 @@ fn spring(model: &Model, strength: &Strength) -> [Figure; 2] {
             what: FigureKind::ReinsGive,
             part: Part::Rein,
             at: hand,
-            squeeze_n: strength.load.ordinary_n,
+            squeeze_n: strength.squeezes[0].hand_n,
             value: strength.squeezes[0].closes_mm,
             limit: model.hand_gap / 2.0,
             quantity: Quantity::Length,

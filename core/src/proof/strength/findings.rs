@@ -1,6 +1,7 @@
 //! What the strength has to say to the smith.
 
-use super::{CLIP_CLOSES_MM, Figure, FigureKind, SQUEEZE_SOURCE, Station, Strength};
+use super::rivet::GAMMA_M2;
+use super::{CLIP_CLOSES_MM, Figure, FigureKind, SQUEEZE_SOURCE, Squeeze, Station, Strength};
 use crate::finding::{COMMON_PRACTICE, Finding, Kind, Part, Report, Severity};
 use crate::steel::HOT_SOURCE;
 use crate::tongs::document::Document;
@@ -17,11 +18,31 @@ pub fn findings(document: &Document, model: &Model, strength: &Strength) -> Vec<
         report: Report::new(document.units.show()),
     };
     say.rein();
-    say.boss();
+    say.boss(model);
     say.neck();
     say.joint();
     say.spring(model);
     say.report.into_found()
+}
+
+/// How a station fails.
+struct Fails {
+    severity: Severity,
+    hand_n: f64,
+    verb: &'static str,
+    bears: &'static str,
+    stress_mpa: f64,
+    limit_mpa: f64,
+}
+
+impl Fails {
+    /// `squeezed with 160 N the neck bends for good: 240 MPa, the steel bears 220`.
+    fn message(&self, what: &str) -> String {
+        format!(
+            "squeezed with {:.0} N {what}: {:.0} MPa, {} {:.0}",
+            self.hand_n, self.stress_mpa, self.bears, self.limit_mpa
+        )
+    }
 }
 
 struct Say<'a> {
@@ -34,19 +55,39 @@ impl Say<'_> {
         self.report.size(mm)
     }
 
-    /// The squeeze under which a station must hold, and how bad it is if it does not.
-    fn judged(&self, station: &Station) -> Option<(Severity, f64)> {
-        let load = &self.strength.load;
-        let fails = |n: f64| station.stress_mpa(n) > station.limit_mpa;
-        if fails(load.ordinary_n) {
-            Some((Severity::Mend, load.ordinary_n))
-        } else if fails(load.strong_n) {
-            Some((Severity::Mend, load.strong_n))
-        } else if fails(load.full_n) {
-            Some((Severity::Note, load.full_n))
+    /// What a squeeze does to a station, if it does not hold: the least squeeze that bends it for
+    /// good, unless a strong one would break it. All that a hand has is worth a word only where the
+    /// reins do not meet first.
+    fn judged(&self, station: &Station) -> Option<Fails> {
+        let [ordinary, strong, full] = self.strength.squeezes;
+        let breaks = self.strength.breaks_at_mpa(station.part);
+        let over = |squeeze: Squeeze, limit: f64| station.stress_mpa(squeeze.hand_n) > limit;
+        let bends = |squeeze: Squeeze| over(squeeze, station.limit_mpa);
+        let (severity, squeeze) = if over(strong, breaks) {
+            (Severity::Stop, strong)
+        } else if bends(ordinary) {
+            (Severity::Mend, ordinary)
+        } else if bends(strong) {
+            (Severity::Mend, strong)
+        } else if bends(full) && !full.is_capped() {
+            (Severity::Note, full)
         } else {
-            None
-        }
+            return None;
+        };
+        let (verb, bears, limit_mpa) = match severity {
+            Severity::Stop => ("breaks", "the steel breaks at", breaks),
+            Severity::Mend | Severity::Note => {
+                ("bends for good", "the steel bears", station.limit_mpa)
+            }
+        };
+        Some(Fails {
+            severity,
+            hand_n: squeeze.hand_n,
+            verb,
+            bears,
+            stress_mpa: station.stress_mpa(squeeze.hand_n),
+            limit_mpa,
+        })
     }
 
     fn rein(&mut self) {
@@ -54,42 +95,43 @@ impl Say<'_> {
         let Some(station) = self.strength.worst_of(&parts).copied() else {
             return;
         };
-        let Some((severity, n)) = self.judged(&station) else {
+        let Some(fails) = self.judged(&station) else {
             return;
         };
-        let stress = station.stress_mpa(n);
-        let message = format!(
-            "squeezed with {n:.0} N the {} bends for good, {} from the rivet: {stress:.0} MPa, the steel bears {:.0}",
-            station.part,
-            self.size(station.at.to_vec2().hypot()),
-            station.limit_mpa
-        );
+        let from = self.size(station.at.to_vec2().hypot());
+        let message = fails.message(&format!(
+            "the {} {}, {from} from the rivet",
+            station.part, fails.verb
+        ));
         let hint = "leave it deeper there, or hold the pair nearer to the boss";
         let source = self.strength.steel.source;
         self.report
-            .at(severity, Kind::ReinBends, station.part)
-            .held(stress, station.limit_mpa)
+            .at(fails.severity, Kind::ReinBends, station.part)
+            .held(fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
-    fn boss(&mut self) {
+    fn boss(&mut self, model: &Model) {
         let Some(station) = self.strength.worst_of(&[Part::Boss]).copied() else {
             return;
         };
         // A hand at its full strength is allowed to spring a boss as it springs a rein.
-        let Some((severity, n)) = self.judged(&station).filter(|(s, _)| *s > Severity::Note) else {
+        let fails = self.judged(&station);
+        let Some(fails) = fails.filter(|fails| fails.severity > Severity::Note) else {
             return;
         };
-        let stress = station.stress_mpa(n);
-        let message = format!(
-            "squeezed with {n:.0} N the boss bends across the hole: {stress:.0} MPa, the steel bears {:.0}",
-            station.limit_mpa
-        );
+        let hole = model.a.body.plate.hole_radius;
+        let at = if station.at.to_vec2().hypot() < hole {
+            "across"
+        } else {
+            "beside"
+        };
+        let message = fails.message(&format!("the boss {} {at} the hole", fails.verb));
         let hint = "make the boss larger or thicker, or the rivet thinner";
         let source = self.strength.steel.source;
         self.report
-            .at(severity, Kind::BossBends, Part::Boss)
-            .held(stress, station.limit_mpa)
+            .at(fails.severity, Kind::BossBends, Part::Boss)
+            .held(fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
@@ -98,61 +140,78 @@ impl Say<'_> {
         let Some(station) = self.strength.worst_of(&parts).copied() else {
             return;
         };
-        let Some((severity, n)) = self.judged(&station) else {
+        let Some(fails) = self.judged(&station) else {
             return;
         };
-        let stress = station.stress_mpa(n);
         let celsius = self.strength.load.jaw_celsius;
         let (when, source) = if self.strength.hot.proportional_limit < 1.0 {
             (format!(" at {celsius:.0} \u{b0}C"), HOT_SOURCE)
         } else {
             (String::new(), self.strength.steel.source)
         };
-        let message = format!(
-            "squeezed with {n:.0} N the {} bends for good: {stress:.0} MPa, the steel bears {:.0}{when}",
-            station.part, station.limit_mpa
-        );
+        let message = fails.message(&format!("the {} {}", station.part, fails.verb)) + &when;
         let hint = "leave more metal between boss and jaw, and cool the jaws between heats";
         self.report
-            .at(severity, Kind::NeckBends, station.part)
-            .held(stress, station.limit_mpa)
+            .at(fails.severity, Kind::NeckBends, station.part)
+            .held(fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
+    /// The rivet and its hole, each by the limit that it keeps least.
     fn joint(&mut self) {
-        let strength = self.strength;
-        for figure in strength.figures.iter().filter(|figure| !figure.holds()) {
-            match figure.what {
-                FigureKind::RivetShearAllowable | FigureKind::RivetShearDesign => {
-                    self.overloaded(figure, Kind::RivetShears);
-                }
-                FigureKind::HoleBearing => self.overloaded(figure, Kind::HoleCrushes),
-                FigureKind::ReinBending
-                | FigureKind::ShoulderBending
-                | FigureKind::BossBending
-                | FigureKind::HoleBending
-                | FigureKind::NeckBending
-                | FigureKind::JawBending
-                | FigureKind::JawRootBending
-                | FigureKind::HoleToEdge
-                | FigureKind::ReinsGive
-                | FigureKind::ClipForce => {}
-            }
+        let worst = |kinds: &[FigureKind]| {
+            let all = self.strength.figures.iter();
+            let fails = all.filter(|it| kinds.contains(&it.what) && !it.holds());
+            fails
+                .min_by(|a, b| a.margin().total_cmp(&b.margin()))
+                .copied()
+        };
+        let shear = worst(&[
+            FigureKind::RivetShearAllowable,
+            FigureKind::RivetShearDesign,
+        ]);
+        let bearing = worst(&[FigureKind::HoleBearing]);
+        let of = |what: FigureKind| {
+            let mut all = self.strength.figures.iter();
+            all.find(|it| it.what == what)
+                .map_or(f64::MAX, |it| it.limit)
+        };
+        let limits = (
+            of(FigureKind::RivetShearDesign),
+            of(FigureKind::HoleBearing),
+        );
+        if let Some(shear) = shear {
+            self.overloaded(&shear, Kind::RivetShears, limits.0);
+        }
+        if let Some(bearing) = bearing {
+            self.overloaded(&bearing, Kind::HoleCrushes, limits.1);
         }
     }
 
-    fn overloaded(&mut self, figure: &Figure, kind: Kind) {
-        let n = figure.squeeze_n;
+    /// A joint that a strong squeeze takes past its full strength, the design resistance without
+    /// its partial factor, gives way.
+    fn overloaded(&mut self, figure: &Figure, kind: Kind, design_n: f64) {
+        let strong = self.strength.squeezes[1];
+        let full_n = GAMMA_M2 * design_n;
+        let (severity, n, value, limit) = if strong.rivet_n > full_n {
+            (Severity::Stop, strong.hand_n, strong.rivet_n, full_n)
+        } else {
+            (Severity::Mend, figure.squeeze_n, figure.value, figure.limit)
+        };
+        let verb = match severity {
+            Severity::Stop => "it gives way at",
+            Severity::Mend | Severity::Note => "it bears",
+        };
         let message = format!(
-            "squeezed with {n:.0} N the {} takes {:.1} kN, it bears {:.1} kN",
+            "squeezed with {n:.0} N the {} takes {:.1} kN, {verb} {:.1} kN",
             figure.what.name(),
-            figure.value / 1000.0,
-            figure.limit / 1000.0
+            value / 1000.0,
+            limit / 1000.0
         );
         let hint = "take a thicker rivet, or a thicker or larger boss";
         self.report
-            .mend(kind, figure.part)
-            .held(figure.value, figure.limit)
+            .at(severity, kind, figure.part)
+            .held(value, limit)
             .say(message, hint, figure.source);
     }
 

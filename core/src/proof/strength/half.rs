@@ -2,7 +2,7 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
-use super::beam::{Station, along_sweep, of_section, places, worst};
+use super::beam::{Load, Station, of_section, places, twisted_along_sweep, worst};
 use crate::finding::Part;
 use crate::number::plane::sides;
 use crate::proof::fit::Press;
@@ -21,6 +21,13 @@ pub(super) struct Bend {
     pub(super) jaw: Part,
 }
 
+/// Where a half is loaded across the tongs, z in mm.
+#[derive(Debug, Clone, Copy)]
+struct Aside {
+    hand: f64,
+    work: f64,
+}
+
 impl Bend {
     /// The moment at a place for each newton at the hand, N·mm/N: it grows from the hand to the
     /// rivet and falls to nothing where the jaw presses.
@@ -30,6 +37,27 @@ impl Bend {
         let from_hand = hand + x;
         let from_grip = (grip - x) * hand / grip;
         from_hand.min(from_grip).max(0.0)
+    }
+
+    /// What twists a half at a place for each newton at the hand, N·mm/N: hand and work press straight
+    /// up and down, each beside the middle of the section by so much.
+    fn twist(&self, at: Point, z: f64, aside: Aside) -> f64 {
+        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let x = self.along(at);
+        if x < 0.0 {
+            aside.hand - z
+        } else if x < grip {
+            (aside.work - z) * hand / grip
+        } else {
+            0.0
+        }
+    }
+
+    fn load(&self, at: Point, z: f64, aside: Aside) -> Load {
+        Load {
+            moment_mm: self.moment(at),
+            twist_mm: self.twist(at, z, aside),
+        }
     }
 
     /// How far along the tongs from the rivet a place lies once the half has turned, mm.
@@ -76,11 +104,13 @@ impl HalfBending {
         of.max_by(|a, b| a.use_per_n().total_cmp(&b.use_per_n()))
     }
 
-    /// The section through the middle of the hole.
+    /// The section through the middle of the hole, where the moment is greatest.
     pub fn at_hole(&self) -> Option<&Station> {
         let boss = self.stations.iter().filter(|s| s.part == Part::Boss);
-        let off = |s: &&Station| s.at.to_vec2().hypot();
-        boss.min_by(|a, b| off(a).total_cmp(&off(b)))
+        boss.max_by(|a, b| {
+            let moments = a.moment_mm.total_cmp(&b.moment_mm);
+            moments.then(b.modulus_mm3.total_cmp(&a.modulus_mm3))
+        })
     }
 
     /// The jaw where it begins.
@@ -92,13 +122,19 @@ impl HalfBending {
 
 /// Cuts a half, with its outline, into stations from the hand to where its jaw presses.
 pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBending {
-    let moment = |at: Point| bend.moment(at);
-    let (cold, hot) = bend.limit_mpa;
-    let mut stations = along_sweep((Part::Rein, &half.rein), (half.hand_at, 0.0), cold, &moment);
-    let sides = sides(outline);
-    append(&mut stations, body(half, bend, &near_body(half, &sides)));
     let to = pressed_at(&bend.press, half);
-    let jaw = along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &moment);
+    let aside = Aside {
+        hand: half.rein.shift(half.hand_at),
+        work: half.jaw.shift(to),
+    };
+    let load = |at: Point, z: f64| bend.load(at, z, aside);
+    let (cold, hot) = bend.limit_mpa;
+    let rein = (Part::Rein, &half.rein);
+    let mut stations = twisted_along_sweep(rein, (half.hand_at, 0.0), cold, &load);
+    let sides = sides(outline);
+    let body = body(half, (bend, aside), &near_body(half, &sides));
+    append(&mut stations, body);
+    let jaw = twisted_along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &load);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);
     HalfBending {
@@ -160,7 +196,7 @@ fn run(half: &Half) -> Run {
 
 /// Stations through shoulder, boss and neck: cuts square to the run from edge to edge of the
 /// outline, as thick as the faces are there.
-fn body(half: &Half, bend: &Bend, outline: &[Line]) -> Vec<Station> {
+fn body(half: &Half, loaded: (&Bend, Aside), outline: &[Line]) -> Vec<Station> {
     let run = run(half);
     let mut known = Known::default();
     let mut stations = Vec::with_capacity(5 * run.parts.len());
@@ -174,10 +210,11 @@ fn body(half: &Half, bend: &Bend, outline: &[Line]) -> Vec<Station> {
         let square = (d / length).turn_90();
         for (s, stands_for_mm) in places(0.0, length) {
             let at = pair[0] + d * (s / length);
+            let square = narrowest(half, outline, (at, square));
             stations.push(Station {
                 along_mm: along + s,
                 stands_for_mm,
-                ..cut(half, bend, part, (outline, &mut known), (at, square))
+                ..cut(half, loaded, part, (outline, &mut known), (at, square))
             });
         }
         along += length;
@@ -185,9 +222,38 @@ fn body(half: &Half, bend: &Bend, outline: &[Line]) -> Vec<Station> {
     stations
 }
 
+/// Which way the cut through a place of the body goes: square to the run, but through the middle of
+/// the hole whichever way leaves the least steel. The moment about the rivet is the same for every
+/// cut that parts the neck from the shoulder.
+fn narrowest(half: &Half, outline: &[Line], (at, square): (Point, Vec2)) -> Vec2 {
+    /// Ways that are tried, a few degrees apart: at its least the width hardly changes.
+    const WAYS: i32 = 36;
+    /// Nearer than this a place is the middle of the hole, mm.
+    const MIDDLE: f64 = 1e-6;
+    let hole = half.body.plate.hole_radius;
+    if at.to_vec2().hypot() > MIDDLE {
+        return square;
+    }
+    let first = |limb: &Limb| limb.inner_at(0.0).midpoint(limb.outer_at(0.0)).to_vec2();
+    let (neck, shoulder) = (first(&half.body.neck), -first(&half.body.shoulder));
+    let parts = |way: &Vec2| way.cross(neck) * way.cross(shoulder) < 0.0;
+    let ways = (0..WAYS).map(|i| {
+        let turn = std::f64::consts::PI * f64::from(i) / f64::from(WAYS);
+        (kurbo::Affine::rotate(turn) * square.to_point()).to_vec2()
+    });
+    let wide = |way: Vec2| {
+        let (down, up) = edges_across(outline, at, way);
+        // A cut that ends inside the hole ran out along a limb, where it is not looked for.
+        (-down > hole && up > hole).then_some((way, up - down))
+    };
+    let all = ways.filter(parts).filter_map(wide);
+    let least = all.min_by(|a, b| a.1.total_cmp(&b.1));
+    least.map_or(square, |(way, _)| way)
+}
+
 fn cut<'a>(
     half: &'a Half,
-    bend: &Bend,
+    (bend, aside): (&Bend, Aside),
     part: Part,
     (outline, known): (&[Line], &mut Known<'a>),
     (at, square): (Point, Vec2),
@@ -209,15 +275,37 @@ fn cut<'a>(
             0.0
         },
     };
+    let hole = half.body.plate.hole_radius;
+    let is_holed = at.to_vec2().dot(square.turn_90()).abs() < hole;
+    let ends = [at + square * down, at + square * up];
+    let part = if is_holed {
+        part
+    } else {
+        named(half, part, (at, ends))
+    };
     let limit = if part == Part::Neck { hot } else { cold };
     let own = known.properties(&section);
-    let station = of_section(part, (&section, own), middle, limit, bend.moment(at));
-    less_hole(
-        station,
-        half.body.plate.hole_radius,
-        (at, square),
-        (down, up),
-    )
+    let mut load = bend.load(at, f64::midpoint(low, high), aside);
+    if is_holed {
+        // The rivet and the other half's boss keep the plate from twisting there.
+        load.twist_mm = 0.0;
+    }
+    let station = of_section(part, (&section, own), middle, limit, load);
+    less_hole(station, hole, (at, square), (down, up))
+}
+
+/// What a cut beside the hole goes through: the boss, where it begins and ends on the boss's own edge,
+/// else the limb that grows out of it there.
+fn named(half: &Half, part: Part, (at, ends): (Point, [Point; 2])) -> Part {
+    /// Farther out than this an edge is no longer the boss's, mm.
+    const OFF: f64 = 0.05;
+    let rim = &half.body.rim;
+    let is_off = |end: Point| (rim.from_core(end) - rim.radius).abs() > OFF;
+    match part {
+        Part::Boss if ends.into_iter().any(is_off) && at.x > 0.0 => Part::Neck,
+        Part::Boss if ends.into_iter().any(is_off) => Part::Shoulder,
+        other => other,
+    }
 }
 
 /// From a point to the outline's nearest sides along a line: how far back and how far on, mm.

@@ -79,7 +79,10 @@ impl Default for StrengthLoad {
 /// What one squeeze does.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Squeeze {
-    /// At the hand, on each rein, N.
+    /// What the hand gives, N.
+    pub asked_n: f64,
+    /// On each rein at the hand, N: no more than closes the reins. Beyond that the hand squeezes one
+    /// rein against the other, and neither jaws nor rivet feel it.
     pub hand_n: f64,
     /// At the work, between the jaws, N.
     pub jaw_n: f64,
@@ -95,6 +98,13 @@ pub struct Squeeze {
     pub closes_mm: f64,
 }
 
+impl Squeeze {
+    /// Whether the reins meet before all of it is felt.
+    pub fn is_capped(&self) -> bool {
+        self.hand_n < self.asked_n
+    }
+}
+
 /// How a pair bears its loads.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Strength {
@@ -104,6 +114,8 @@ pub struct Strength {
     pub steel: steel::Strength,
     /// What neck and jaw keep of it hot.
     pub hot: HotFactors,
+    /// The stress at which rein, shoulder and boss break, and neck and jaw at their heat, MPa.
+    pub breaks_mpa: (f64, f64),
     /// Where hand and work press.
     pub press: Press,
     /// How many times the force of two flats the jaws press on the work, half A first.
@@ -114,6 +126,8 @@ pub struct Strength {
     pub halves: Vec<HalfBending>,
     /// Force at the hand for each mm that both reins together close, N/mm.
     pub rate_n_per_mm: f64,
+    /// The squeeze that brings the reins to touch each other at the hand, N.
+    pub closing_n: f64,
     /// Force of a clip that closes the reins by [`CLIP_CLOSES_MM`], N.
     pub clip_force_n: f64,
     /// Shank to cut.
@@ -126,6 +140,21 @@ impl Strength {
     /// Newtons at the work for a newton at the hand.
     pub fn leverage(&self) -> f64 {
         self.press.leverage()
+    }
+
+    /// The stress at which the steel of a part breaks, MPa.
+    pub fn breaks_at_mpa(&self, part: Part) -> f64 {
+        let (cold, hot) = self.breaks_mpa;
+        match part {
+            Part::Neck | Part::Jaw | Part::SecondJaw => hot,
+            Part::Work
+            | Part::Bar
+            | Part::Boss
+            | Part::Shoulder
+            | Part::Rein
+            | Part::Rivet
+            | Part::Pair => cold,
+        }
     }
 
     /// The half that is worst off.
@@ -170,9 +199,21 @@ pub fn strength_on(
         deflection_mm_per_n(&half.stations, YOUNGS_MPA)
     });
     let rate_n_per_mm = 1.0 / soft.max(f64::MIN_POSITIVE);
+    let gap = contact.map_or(model.hand_gap, |on| on.hand_gap_mm);
+    let closing_n = rate_n_per_mm * gap.max(0.0);
+    let felt = |asked_n: f64| Squeeze {
+        asked_n,
+        ..squeeze(
+            asked_n.min(closing_n),
+            press.leverage(),
+            gains,
+            (&halves, soft),
+        )
+    };
     let mut strength = Strength {
-        squeezes: [load.ordinary_n, load.strong_n, load.full_n]
-            .map(|hand_n| squeeze(hand_n, press.leverage(), gains, (&halves, soft))),
+        squeezes: [load.ordinary_n, load.strong_n, load.full_n].map(felt),
+        closing_n,
+        breaks_mpa: breaks_mpa(&steel, load.jaw_celsius),
         load,
         steel,
         hot,
@@ -186,6 +227,33 @@ pub fn strength_on(
     };
     strength.figures = figures::figures(document, model, &strength);
     strength
+}
+
+/// How far both reins together close at the hand for each newton of squeeze, when hand and work
+/// press so, mm/N.
+pub fn give_mm_per_n(model: &Model, press: Press) -> f64 {
+    let cold = steel::strength(steel::Steel::Mild);
+    let halves = halves(model, &cold, steel::hot_factors(0.0), press);
+    both(&halves, |half| {
+        deflection_mm_per_n(&half.stations, YOUNGS_MPA)
+    })
+}
+
+/// The stress at which a steel breaks cold, and at a heat, MPa. From 400 °C on it hardens no more as
+/// it is strained, and breaks at its effective yield (EN 1993-1-2 Annex A); up to 100 °C it is as
+/// cold, and between the two straight (judgement).
+fn breaks_mpa(steel: &steel::Strength, celsius: f64) -> (f64, f64) {
+    const COLD: f64 = 100.0;
+    const SOFT: f64 = 400.0;
+    let effective = steel.yield_mpa * steel::hot_factors(celsius).effective_yield;
+    // What is no number counts as the hottest.
+    let part = if celsius.is_nan() {
+        1.0
+    } else {
+        ((celsius - COLD) / (SOFT - COLD)).clamp(0.0, 1.0)
+    };
+    let hot = steel.tensile_mpa + (effective - steel.tensile_mpa) * part;
+    (steel.tensile_mpa, hot)
 }
 
 /// The loads as numbers that can be reckoned with.
@@ -245,6 +313,7 @@ fn squeeze(
         all.fold(0.0, f64::max)
     };
     Squeeze {
+        asked_n: hand_n,
         hand_n,
         jaw_n,
         // Both forces press the half the same way; the rivet takes their sum.

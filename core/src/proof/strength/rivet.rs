@@ -7,7 +7,7 @@ const RIVET_TENSILE_MPA: f64 = 400.0;
 /// Shear strength of a rivet over its tensile strength (EN 1993-1-8 Table 3.4).
 const SHEAR_PART: f64 = 0.6;
 /// Partial factor `γ_M2` (EN 1993-1-8).
-const GAMMA_M2: f64 = 1.25;
+pub(super) const GAMMA_M2: f64 = 1.25;
 /// Allowable shear of a hot-driven rivet, MPa: 17.5 ksi (AISC ASD 1989 Table J3.2, A502 grade 1).
 const AISC_SHEAR_MPA: f64 = 120.7;
 

@@ -7,6 +7,7 @@ mod circle;
 mod plain;
 mod profile;
 mod properties;
+mod torsion;
 mod work;
 
 pub use circle::smallest_circle_mm;

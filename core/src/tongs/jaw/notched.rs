@@ -1,6 +1,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::tapered::Tapered;
+use super::v_bit::suited_groove;
 use super::{Form, Lay, Remark, Style, stout};
 use crate::asked::range::STEEL;
 use crate::asked::{Bar, Follows, Lie, Range, Work, fields, simple_choice};
@@ -82,6 +83,8 @@ pub struct Notched {
 /// What the angle of a notch may be, degrees: in a sharper one work rides on the edges, since
 /// [`APART`] leaves too little depth; a flatter one does not hold.
 const ANGLE: Range = Range::new(75.0, 150.0);
+/// The usual angle of a notch, degrees (common practice, no source).
+const USUAL_ANGLE: f64 = 100.0;
 /// Set on its work a notch leaves the faces so far apart, in sizes of the work (judgement).
 const APART: f64 = 0.5;
 
@@ -125,7 +128,8 @@ impl Style for Notched {
             first: notch(kind, size),
             second: notch(other, 0.75 * size),
             third: notch(NotchKind::V, 0.5 * size),
-            angle: Angle::degrees(100.0),
+            // Walls that lean as the work's own flats do bear it along a line, not by a corner.
+            angle: Angle::degrees(suited_groove(work).1.max(USUAL_ANGLE)),
             land: measured((0.22 * side).max(3.0)),
             root_depth: measured(0.67 * side),
             root_width: measured(1.1 * side),

@@ -49,6 +49,8 @@ pub fn resolve(document: &Document) -> Model {
         build_half(document, (jaw_b, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
+    let tip = |half: &Half| half.jaw.path.at(half.grip.1).at.x;
+    let to = tip(&a).min(tip(&b));
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
     Model {
         jaw_gap: seats[0].face + seats[1].face,
@@ -65,6 +67,7 @@ pub fn resolve(document: &Document) -> Model {
             depth,
             width,
             from,
+            to,
             lies,
             beside,
         },

@@ -1,6 +1,6 @@
 //! Work that lies along the rivet, in the hollow of a jaw's inside as the side view shows it.
 
-use kurbo::Point;
+use kurbo::{Point, Vec2};
 
 use super::{Bears, GROOVE, ON_LIP, Seat};
 use crate::number::peak::top;
@@ -107,6 +107,33 @@ impl Inside {
             over,
             x: middle + beside,
         })
+    }
+
+    /// Where work of surface `upper` over x, `half` mm to each side, touches the inside when that is
+    /// turned about the rivet by `turn` radians: beside the place, and how far over the line of the
+    /// faces, mm, as the inside lies when it is set.
+    pub fn touches(&self, turn: f64, half: f64, upper: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
+        /// As near as what counts as shut, mm: a thousandth of an inch.
+        const NEAR: f64 = 0.025;
+        let work = Over { half, upper };
+        let turned = kurbo::Affine::rotate(turn);
+        let middle = (turned * self.at).x;
+        let moved = |p: Point| turned * p - Vec2::new(middle, 0.0);
+        let stretches = self.points.windows(2);
+        let places: Vec<(f64, f64)> = stretches
+            .flat_map(|pair| work.places((moved(pair[0]), moved(pair[1]))))
+            .collect();
+        let most = places
+            .iter()
+            .map(|&(_, over)| over)
+            .fold(f64::MIN, f64::max);
+        let back = |&(x, over): &(f64, f64)| {
+            let at = Point::new(x + middle, (work.upper)(x) - over);
+            let at = turned.inverse() * at;
+            (at.x - self.at.x, at.y - self.at.y)
+        };
+        let near = places.iter().filter(|(_, over)| *over > most - NEAR);
+        near.map(back).collect()
     }
 
     /// Brings the jaw down on work that lies across it.
