@@ -26,13 +26,16 @@ pub fn around() -> Surroundings {
     Surroundings {
         chooser: Chooser::OwnField,
         folder: None,
+        kept: None,
     }
 }
 
 /// The same with a folder to remember in.
 pub fn remembering(folder: impl Into<PathBuf>) -> Surroundings {
+    let folder = folder.into();
     Surroundings {
-        folder: Some(folder.into()),
+        kept: Some(folder.join("kept")),
+        folder: Some(folder),
         ..around()
     }
 }

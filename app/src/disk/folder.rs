@@ -51,7 +51,11 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
     })
 }
 
-fn marks(folder: &Path) -> Result<Marks, String> {
+/// The marks of a folder as they stand now; none where nothing was marked.
+///
+/// # Errors
+/// One sentence when they cannot be read.
+pub fn marks(folder: &Path) -> Result<Marks, String> {
     let path = folder.join(MARKS_FILE);
     if !path.exists() {
         return Ok(Marks::default());

@@ -143,30 +143,6 @@ impl Memory {
         text.lines().filter_map(line).collect()
     }
 
-    /// A design that is not saved yet, kept against a power cut.
-    pub(crate) fn keep_rescue(&self, text: &str) {
-        self.keep(&rescue_name(), text);
-    }
-
-    /// Drops it: the design is saved, or left on purpose.
-    pub(crate) fn drop_rescue(&self) {
-        if let Some(folder) = &self.folder {
-            std::fs::remove_file(folder.join(rescue_name())).ok();
-        }
-    }
-
-    /// A rescue copy that a window left behind which is no longer there.
-    pub(crate) fn left_behind(&self) -> Option<PathBuf> {
-        let entries = std::fs::read_dir(self.folder.as_ref()?).ok()?;
-        let mut left: Vec<PathBuf> = entries
-            .flatten()
-            .map(|entry| entry.path())
-            .filter(|path| is_orphan(path))
-            .collect();
-        left.sort();
-        left.pop()
-    }
-
     /// Writes a small file. What cannot be remembered is no reason to stop the smith.
     fn keep(&self, name: &str, text: &str) {
         if let Some(folder) = &self.folder {
@@ -185,31 +161,6 @@ fn bar_name(units: Units) -> &'static str {
     match units {
         Units::Inch => "bar-in",
         Units::Millimetre => "bar-mm",
-    }
-}
-
-fn rescue_name() -> String {
-    format!("rescue-{}.ron", std::process::id())
-}
-
-/// Whether a file is the rescue copy of a window that has ended.
-fn is_orphan(path: &Path) -> bool {
-    let name = path.file_name().and_then(|name| name.to_str());
-    let process = name.and_then(|name| name.strip_prefix("rescue-")?.strip_suffix(".ron"));
-    process.is_some_and(|process| !is_window(process))
-}
-
-/// Whether a process is a window of this program. Where the system does not tell (it does on
-/// Linux), only this very window is known to be one.
-fn is_window(process: &str) -> bool {
-    if process == std::process::id().to_string() {
-        return true;
-    }
-    let program = std::fs::read_link(Path::new("/proc").join(process).join("exe"));
-    let own = std::env::current_exe();
-    match (program, own) {
-        (Ok(program), Ok(own)) => program.file_name() == own.file_name(),
-        (Err(_), _) | (_, Err(_)) => false,
     }
 }
 

@@ -2,7 +2,9 @@
 
 pub mod files;
 pub mod folder;
+pub(crate) mod kept;
 pub(crate) mod memory;
 pub mod own_jaws;
 mod place;
+pub(crate) mod versions;
 mod whole;

@@ -189,7 +189,7 @@ impl Part {
 }
 
 /// A number that no other writer has: the keys of a hasher are random.
-fn chance() -> u64 {
+pub(super) fn chance() -> u64 {
     RandomState::new().hash_one(std::process::id())
 }
 

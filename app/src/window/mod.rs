@@ -18,7 +18,7 @@ pub use bench::workbench::{Surroundings, Workbench};
 pub use panels::dialog::chooser::Chooser;
 pub use state::command::Command;
 
-use crate::disk::{memory, own_jaws};
+use crate::disk::{kept, memory, own_jaws};
 
 /// Opens the window, on a file if one is named, and runs until it is closed.
 ///
@@ -31,6 +31,7 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
     let surroundings = Surroundings {
         chooser: Chooser::System,
         folder: memory::folder(),
+        kept: kept::folder(),
     };
     let workbench = match file {
         Some(path) => Workbench::open(&path, surroundings)?,

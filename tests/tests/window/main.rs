@@ -6,6 +6,7 @@ mod fields;
 mod files;
 mod fit;
 mod handles;
+mod kept;
 mod shelf;
 mod sketch;
 mod styles;

@@ -1,5 +1,7 @@
 //! The frame that the desktop puts around the workbench.
 
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
 use super::workbench::Workbench;
 
 /// The smallest window in which everything can be reached, in points.
@@ -7,12 +9,33 @@ const SMALLEST: [f32; 2] = [1024.0, 700.0];
 
 struct App {
     workbench: Workbench,
+    /// What the smith is told once the program has failed.
+    failed: Option<String>,
 }
 
 impl eframe::App for App {
     fn ui(&mut self, ui: &mut egui::Ui, _frame: &mut eframe::Frame) {
-        self.workbench.show(ui);
+        if self.failed.is_none() {
+            // A fault of ours must not cost the smith what is open: it is kept, and told.
+            let shown = catch_unwind(AssertUnwindSafe(|| self.workbench.show(ui)));
+            self.failed = shown.err().map(|_fault| self.workbench.keep_after_fault());
+        }
+        if let Some(told) = &self.failed {
+            tell(ui, told);
+        }
     }
+}
+
+/// All that is still shown after a fault.
+fn tell(ui: &mut egui::Ui, told: &str) {
+    egui::CentralPanel::default().show(ui, |ui| {
+        ui.add_space(40.0);
+        ui.heading("The program has failed");
+        ui.label(told);
+        if ui.button("Close the window").clicked() {
+            ui.ctx().send_viewport_cmd(egui::ViewportCommand::Close);
+        }
+    });
 }
 
 /// Runs the window until it is closed.
@@ -25,7 +48,11 @@ pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
         renderer: eframe::Renderer::Glow,
         ..eframe::NativeOptions::default()
     };
-    let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(App { workbench })));
+    let app = App {
+        workbench,
+        failed: None,
+    };
+    let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(app)));
     eframe::run_native("reinwright", options, start).map_err(|error| why_not(&error))
 }
 

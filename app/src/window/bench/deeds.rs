@@ -6,14 +6,14 @@ use reinwright_core::asked::Units;
 
 use super::open::Open;
 use super::workbench::Workbench;
+use crate::disk::kept;
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
-    Card, Dialog, Kept, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
+    Card, Dialog, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
 };
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::news::Said;
-use crate::window::state::session::Session;
 
 impl Workbench {
     /// Does what was clicked or typed.
@@ -29,6 +29,7 @@ impl Workbench {
             Wish::Mark(at, mark) => self.mark_on_shelf(at, mark),
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
             Wish::Say(said) => self.shown.news.say(said),
@@ -57,6 +58,7 @@ impl Workbench {
             Command::Open => self.leave_for(ctx, Next::Choose),
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
+            Command::Earlier => self.offer_versions(),
             Command::ExportPdf => self.put_question(match &self.open {
                 Open::Design(_) => Dialog::Print(Print::new(units, self.open.stop())),
                 Open::Family(bench) => {
@@ -141,15 +143,19 @@ impl Workbench {
                 self.open.set_scale(points_per_mm);
             }
             Reply::Ask(purpose) => self.ask(purpose),
-            Reply::Rescue(kept, path) => {
-                std::fs::remove_file(path).ok();
-                match kept {
-                    Kept::Design(design) => self.show_design(Session::unsaved(*design)),
-                    Kept::Family(family) => self.begin_family(*family),
-                }
+            Reply::Rescue(kept, copy, file) => self.bring_back(kept, &copy, file),
+            Reply::Discard(copy) => {
+                kept::throw_away(&copy);
+                self.offer_rescue();
             }
-            Reply::Discard(path) => {
-                std::fs::remove_file(path).ok();
+            Reply::KeepMine(path, next) => {
+                let done = self.save_over(ctx, &path, next);
+                self.tell(done);
+            }
+            Reply::TakeTheirs(path) => self.go_on(ctx, Next::Open(path)),
+            Reply::Version(version, file) => {
+                let done = self.bring_version(&version, file);
+                self.tell(done);
             }
         }
     }

@@ -8,7 +8,7 @@ use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
 use reinwright_core::paper::Drawing;
-use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::disk::memory::Memory;
@@ -23,6 +23,7 @@ use crate::window::sheet::paper::{Hand as PaperHand, Paper};
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
+use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 
@@ -97,6 +98,7 @@ impl DesignBench {
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
         let mut asked = Vec::new();
+        let before = self.session.now.clone();
         Panel::left("parts")
             .default_size(258.0)
             .size_range(258.0..=420.0)
@@ -104,6 +106,11 @@ impl DesignBench {
                 let shown = (&mut self.look, &mut self.sketching);
                 asked = self.parts.show(ui, &mut self.session.now, shown);
             });
+        if self.session.now != before
+            && let Err(why) = self.within_limits(before)
+        {
+            asked.push(Wish::Say(Said::Trouble(why)));
+        }
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
         Panel::right("answers")
@@ -195,15 +202,23 @@ impl DesignBench {
     }
 
     /// Puts an own jaw on a part, in proportion to the work.
-    pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
-        let work = self.session.now.work;
+    ///
+    /// # Errors
+    /// One sentence when it would be outside the limits of a file.
+    pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) -> Result<(), String> {
+        let before = self.session.now.clone();
         let jaw = jaw_mut(&mut self.session.now, part);
-        *jaw = kept.suited(&work, jaw.heel);
+        *jaw = kept.suited(&before.work, jaw.heel);
         self.parts.forget();
+        self.within_limits(before)
     }
 
     /// Puts the jaw and the work of a pair into the design, at once and so as one step.
-    pub(super) fn take_style(&mut self, pair: Document, part: Part) {
+    ///
+    /// # Errors
+    /// One sentence when it would be outside the limits of a file.
+    pub(super) fn take_style(&mut self, pair: Document, part: Part) -> Result<(), String> {
+        let before = self.session.now.clone();
         let design = &mut self.session.now;
         // A name that the smith gave stays; one that says what it is goes with it.
         let named = design.name != design.usual_name();
@@ -217,6 +232,23 @@ impl DesignBench {
             design.name = design.usual_name();
         }
         self.parts.forget();
+        self.within_limits(before)
+    }
+
+    /// Goes back to what was there before when what was done is outside the limits of a file: what
+    /// cannot be saved is not begun.
+    ///
+    /// # Errors
+    /// One sentence that says what is outside.
+    fn within_limits(&mut self, before: Document) -> Result<(), String> {
+        let checked = check_limits(&self.session.now);
+        // Work that was brought back may be outside already: it is mended step by step.
+        if checked.is_ok() || check_limits(&before).is_err() {
+            return Ok(());
+        }
+        self.session.now = before;
+        self.parts.forget();
+        checked.map_err(|error| format!("This cannot be done here: {error}"))
     }
 
     /// What goes into a drawing's file.

@@ -1,14 +1,16 @@
 //! Going on to something else without losing what is open.
 
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
+use std::time::SystemTime;
 
 use egui::{Context, ViewportCommand};
 use reinwright_core::tongs::document::Document;
 
 use super::open::Open;
 use super::workbench::Workbench;
-use crate::disk::files;
-use crate::window::panels::dialog::{Dialog, Kept, Leave, Next, Purpose, Rescue};
+use crate::disk::kept::{self, About};
+use crate::disk::{files, versions};
+use crate::window::panels::dialog::{Dialog, Kept, Leave, Next, Purpose, Rescue, Versions};
 use crate::window::state::session::Session;
 
 /// How often unsaved work is copied against a power cut, seconds.
@@ -32,7 +34,8 @@ impl Workbench {
     /// Goes on to something else, whatever becomes of what is open.
     pub(super) fn go_on(&mut self, ctx: &Context, next: Next) {
         match next {
-            Next::Begin(document) => self.show_design(Session::begun(*document)),
+            Next::Begin(document) => self.show_design(Session::unsaved(*document)),
+            Next::Ready(document) => self.show_design(Session::begun(*document)),
             Next::Open(path) => {
                 let done = self.open_file(&path);
                 self.tell(done);
@@ -74,20 +77,19 @@ impl Workbench {
     }
 
     fn may_go(&mut self) {
-        self.remembered.memory.drop_rescue();
+        self.remembered.keeper.let_go();
         self.asked.may_close = true;
     }
 
     /// Copies unsaved work now and then; what is saved needs no copy.
     pub(super) fn rescue(&mut self, ctx: &Context, time: f64) {
-        let remembered = &mut self.remembered;
         if !self.open.session().is_changed() {
-            if remembered.rescued.take().is_some() {
-                remembered.memory.drop_rescue();
+            if self.remembered.rescued.take().is_some() {
+                self.remembered.keeper.let_go();
             }
             return;
         }
-        let (last, kept) = match &remembered.rescued {
+        let (last, kept) = match &self.remembered.rescued {
             Some((last, kept)) => (*last, self.open.is_kept(kept)),
             None => (f64::NEG_INFINITY, false),
         };
@@ -99,21 +101,90 @@ impl Workbench {
             ctx.request_repaint_after(std::time::Duration::from_secs_f64(wait));
             return;
         }
-        let kept = self.open.kept();
-        remembered.memory.keep_rescue(&kept.text());
-        remembered.rescued = Some((time, kept));
+        self.keep_now(time);
     }
 
-    /// Offers work that was left behind; what cannot be read is no help to anyone.
-    pub(super) fn offer_rescue(&mut self, path: PathBuf) {
-        match files::bytes(&path)
-            .ok()
-            .and_then(|bytes| Kept::read(&bytes))
-        {
-            Some(kept) => self.asked.dialog = Some(Dialog::Rescue(Rescue { kept, path })),
-            None => {
-                std::fs::remove_file(path).ok();
+    /// Copies what is open, saved or not.
+    pub(super) fn keep_now(&mut self, time: f64) {
+        let kept = self.open.kept();
+        let about = About {
+            file: self.open.session().path().map(Path::to_owned),
+            name: kept.name().to_owned(),
+            time: SystemTime::now(),
+        };
+        let done = self.remembered.keeper.keep(&about, &kept.text());
+        if let Err(why) = done {
+            // The smith should know that a crash would cost what is open.
+            self.tell(Err(format!("No copy of unsaved work can be kept: {why}")));
+        }
+        self.remembered.rescued = Some((time, kept));
+    }
+
+    /// Keeps what is open after a fault of the program; gives back what the smith is told.
+    pub(super) fn keep_after_fault(&mut self) -> String {
+        let what = "This is a fault of ours, and nothing that you did.";
+        if !self.open.session().is_changed() {
+            return format!("{what} What was open is saved.");
+        }
+        self.remembered.rescued = None;
+        self.keep_now(f64::NEG_INFINITY);
+        self.remembered.keeper.leave();
+        format!("{what} What was open is kept: it is offered when the program starts again.")
+    }
+
+    /// Offers work that was left behind.
+    pub(super) fn offer_rescue(&mut self) {
+        let left = self.remembered.keeper.left();
+        if let Some(rescue) = Rescue::of(left) {
+            self.asked.dialog = Some(Dialog::Rescue(rescue));
+        }
+    }
+
+    /// Shows work that was left behind, not saved yet; its copy goes once this window has one.
+    pub(super) fn bring_back(&mut self, kept: Kept, copy: &Path, file: Option<PathBuf>) {
+        self.show_kept(kept, file);
+        self.keep_now(f64::NEG_INFINITY);
+        if self.remembered.rescued.is_some() {
+            kept::throw_away(copy);
+        }
+    }
+
+    fn show_kept(&mut self, kept: Kept, file: Option<PathBuf>) {
+        match kept {
+            Kept::Design(design) => self.show_design(Session::brought_back(*design, file)),
+            Kept::Family(family) => {
+                self.show_open(Open::family(Session::brought_back(*family, file)));
             }
         }
+    }
+
+    /// Offers what the file that is open was before.
+    pub(super) fn offer_versions(&mut self) {
+        let file = self.open.session().path().map(Path::to_owned);
+        let Some(file) = file else {
+            let why = "There is no earlier version of what was never saved";
+            self.tell(Err(why.to_owned()));
+            return;
+        };
+        let all = self.remembered.versions.as_ref();
+        let versions = all.map(|all| versions::of(all, &file)).unwrap_or_default();
+        self.asked.dialog = Some(Dialog::Versions(Versions::of(file, versions)));
+    }
+
+    /// Shows an earlier version of a file, not saved yet.
+    ///
+    /// # Errors
+    /// One sentence when it cannot be read.
+    pub(super) fn bring_version(&mut self, version: &Path, file: PathBuf) -> Result<(), String> {
+        let bytes = files::bytes(version)?;
+        let kept = Kept::read(&bytes).map_err(|why| format!("{}: {why}", version.display()))?;
+        if self.is_changed() {
+            // What was open goes among the copies that can be brought back.
+            self.keep_now(f64::NEG_INFINITY);
+            self.remembered.keeper.leave();
+            self.remembered.rescued = None;
+        }
+        self.show_kept(kept, Some(file));
+        Ok(())
     }
 }

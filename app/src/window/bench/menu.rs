@@ -79,7 +79,7 @@ impl Workbench {
             ui.menu_button("Ready designs", |ui| {
                 for sample in samples::all() {
                     if ui.button(&sample.name).clicked() {
-                        self.asked.queue.push(Wish::Begin(Box::new(sample)));
+                        self.asked.queue.push(Wish::Ready(Box::new(sample)));
                     }
                 }
             });
@@ -94,7 +94,7 @@ impl Workbench {
             });
             self.lines(ui, &[Command::Shelf, Command::ShelfFolder]);
             ui.separator();
-            self.lines(ui, &[Command::Save, Command::SaveAs]);
+            self.lines(ui, &[Command::Save, Command::SaveAs, Command::Earlier]);
             if matches!(self.open, Open::Design(_)) {
                 self.lines(ui, &[Command::MakeFamily]);
             }

@@ -7,10 +7,10 @@ use reinwright_core::paper::{Paper, ink};
 
 use super::open::Open;
 use super::workbench::Workbench;
-use crate::disk::files;
+use crate::disk::{files, versions};
 use crate::jobs::printing;
 use crate::window::panels::dialog::chooser::{Answer, Asking, Chooser};
-use crate::window::panels::dialog::{Dialog, Drawn, Next, PathField, Purpose};
+use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Purpose};
 
 impl Workbench {
     /// Opens a design or a family, or takes an own jaw in.
@@ -47,10 +47,39 @@ impl Workbench {
         self.tell(done);
     }
 
+    /// Saves to a file, unless another program changed it since it was opened: then it asks.
     fn save_to(&mut self, ctx: &Context, path: &Path, next: Option<Next>) -> Result<(), String> {
+        if self.open.session().is_changed_on_disk(path) {
+            let path = path.to_owned();
+            self.asked.dialog = Some(Dialog::Changed(Changed { path, next }));
+            return Ok(());
+        }
+        self.save_over(ctx, path, next)
+    }
+
+    /// Saves to a file whatever stands in it, which is put aside first.
+    ///
+    /// # Errors
+    /// One sentence that names the file, what is wrong and the mend.
+    pub(super) fn save_over(
+        &mut self,
+        ctx: &Context,
+        path: &Path,
+        next: Option<Next>,
+    ) -> Result<(), String> {
+        let aside = match &self.remembered.versions {
+            Some(all) => versions::put_aside(all, path).map(|_version| ()),
+            None => Ok(()),
+        };
         self.open.session_mut().save(path)?;
         self.remembered.memory.note_file(path);
-        self.say(Ok(format!("Saved to {}", path.display())));
+        self.say(match aside {
+            Ok(()) => Ok(format!("Saved to {}", path.display())),
+            Err(why) => Err(format!(
+                "Saved to {}, but the version before it could not be kept: {why}",
+                path.display()
+            )),
+        });
         if let Some(next) = next {
             self.go_on(ctx, next);
         }

@@ -52,6 +52,7 @@ impl Workbench {
             Command::Undo | Command::Redo | Command::ZoomFit | Command::TrueSize => false,
             Command::Save
             | Command::SaveAs
+            | Command::Earlier
             | Command::ExportPdf
             | Command::ExportSvg
             | Command::Trace

@@ -71,10 +71,10 @@ impl Workbench {
     }
 
     fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
-        if let Some(design) = self.open.as_design() {
-            design.use_jaw(kept, part);
-        }
+        let design = self.open.as_design();
+        let done = design.map_or(Ok(()), |design| design.use_jaw(kept, part));
         self.shown.jaws = None;
+        self.tell(done);
     }
 
     /// Puts a file on the shelf if it is an own jaw of some smith.

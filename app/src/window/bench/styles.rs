@@ -14,9 +14,9 @@ impl Workbench {
             }
             StyleWish::Take(pair, part) => {
                 self.shown.styles = None;
-                if let Some(design) = self.open.as_design() {
-                    design.take_style(*pair, part);
-                }
+                let design = self.open.as_design();
+                let done = design.map_or(Ok(()), |design| design.take_style(*pair, part));
+                self.tell(done);
             }
             StyleWish::Close => self.shown.styles = None,
         }

@@ -8,6 +8,7 @@ use reinwright_core::shop::family::Family;
 use reinwright_core::tongs::document::Document;
 
 use super::open::Open;
+use crate::disk::kept::Keeper;
 use crate::disk::memory::Memory;
 use crate::window::paint::theme;
 use crate::window::panels::begin::BeginPair;
@@ -32,6 +33,8 @@ pub struct Surroundings {
     pub chooser: Chooser,
     /// Where things are remembered, if anywhere.
     pub folder: Option<PathBuf>,
+    /// Where unsaved work and earlier versions are kept, if anywhere.
+    pub kept: Option<PathBuf>,
 }
 
 /// Everything in the window.
@@ -89,15 +92,17 @@ pub(super) struct Remembered {
     pub(super) page: Page,
     /// What was last kept against a power cut, and when.
     pub(super) rescued: Option<(f64, Kept)>,
+    /// What keeps it.
+    pub(super) keeper: Keeper,
+    /// Where earlier versions are kept, if anywhere.
+    pub(super) versions: Option<PathBuf>,
 }
 
 impl Workbench {
     /// A window on a ready design.
     pub fn new(surroundings: Surroundings) -> Self {
         let mut bench = Self::with(samples::first(), surroundings);
-        if let Some(path) = bench.remembered.memory.left_behind() {
-            bench.offer_rescue(path);
-        }
+        bench.offer_rescue();
         bench
     }
 
@@ -108,6 +113,7 @@ impl Workbench {
     pub fn open(path: &Path, surroundings: Surroundings) -> Result<Self, String> {
         let mut bench = Self::with(samples::first(), surroundings);
         bench.open_file(path)?;
+        bench.offer_rescue();
         Ok(bench)
     }
 
@@ -148,6 +154,10 @@ impl Workbench {
                 jaws_folder: None,
                 page: Page::Bar,
                 rescued: None,
+                keeper: Keeper::in_folder(
+                    surroundings.kept.as_ref().map(|kept| kept.join("unsaved")),
+                ),
+                versions: surroundings.kept.map(|kept| kept.join("versions")),
             },
         }
     }

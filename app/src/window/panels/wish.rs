@@ -27,6 +27,8 @@ pub(crate) enum Wish {
     LeaveShelf,
     /// A sample.
     Begin(Box<Document>),
+    /// Show this ready design.
+    Ready(Box<Document>),
     /// Something about own jaws.
     Jaws(JawWish),
     /// The chooser of jaw styles.

@@ -14,6 +14,8 @@ pub enum Command {
     Save,
     /// Save under another name.
     SaveAs,
+    /// What the file was before.
+    Earlier,
     /// Full-size pages.
     ExportPdf,
     /// A drawing for a cutter.
@@ -64,10 +66,11 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 17] = [
+    pub(crate) const ALL: [Self; 18] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
+        Self::Earlier,
         Self::Redo,
         Self::ExportSvg,
         Self::New,
@@ -89,7 +92,7 @@ impl Command {
         let (label, tooltip, keys) = match self {
             Self::New => (
                 "New pair",
-                "Start from work, bar and jaw",
+                "Start from what the tongs must hold",
                 keys(ctrl, Key::N),
             ),
             Self::Open => ("Open", "Open a design", keys(ctrl, Key::O)),
@@ -102,6 +105,11 @@ impl Command {
                 "Save as",
                 "Save the design under another name",
                 keys(SHIFTED, Key::S),
+            ),
+            Self::Earlier => (
+                "Earlier versions",
+                "What the file was before it was saved over, to bring back",
+                None,
             ),
             Self::ExportPdf => (
                 "Print to PDF",

@@ -8,6 +8,7 @@ use reinwright_core::tongs::document::{self, Document};
 
 use super::history::{Hand, History};
 use crate::disk::files;
+use crate::disk::versions::Stamp;
 
 /// What can be open in the window and has a file of its own.
 pub(crate) trait Content: Clone + PartialEq {
@@ -91,6 +92,8 @@ pub(crate) struct Session<T> {
     saved: Option<T>,
     /// Its file, if it has one.
     path: Option<PathBuf>,
+    /// What stood in the file when it was last read or written here.
+    stamp: Option<Stamp>,
     history: History<T>,
 }
 
@@ -110,11 +113,21 @@ impl<T: Content> Session<T> {
         Self::with(Some(what.clone()), what, Some(path.to_owned()))
     }
 
+    /// What was kept when a window could not save it, or before it was saved over, and the file it
+    /// belongs to.
+    pub(crate) fn brought_back(what: T, path: Option<PathBuf>) -> Self {
+        Self {
+            stamp: None,
+            ..Self::with(None, what, path)
+        }
+    }
+
     fn with(saved: Option<T>, now: T, path: Option<PathBuf>) -> Self {
         Self {
             history: History::new(&now),
             now,
             saved,
+            stamp: path.as_deref().and_then(Stamp::on_disk),
             path,
         }
     }
@@ -149,6 +162,10 @@ pub(crate) trait Opened {
 
     /// Whether there is something to lose.
     fn is_changed(&self) -> bool;
+
+    /// Whether its own file is no longer as it was read or written here. One that has gone, or was
+    /// never this session's, is not.
+    fn is_changed_on_disk(&self, path: &Path) -> bool;
 
     /// Writes it to a file, which is its own from then on.
     ///
@@ -200,11 +217,25 @@ impl<T: Content> Opened for Session<T> {
     }
 
     fn is_changed(&self) -> bool {
-        self.saved.as_ref() != Some(&self.now)
+        let alike = |saved: &T| {
+            let mut shown = saved.clone();
+            // What sizes are shown in is no change of what is made.
+            shown.set_units(self.now.units());
+            shown == self.now
+        };
+        !self.saved.as_ref().is_some_and(alike)
+    }
+
+    fn is_changed_on_disk(&self, path: &Path) -> bool {
+        let own = self.path.as_deref() == Some(path);
+        let on_disk = Stamp::on_disk(path);
+        own && on_disk.is_some() && on_disk != self.stamp
     }
 
     fn save(&mut self, path: &Path) -> Result<(), String> {
-        files::write_whole(path, self.now.text()?.as_bytes())?;
+        let text = self.now.text()?;
+        files::write_whole(path, text.as_bytes())?;
+        self.stamp = Some(Stamp::of(text.as_bytes()));
         self.saved = Some(self.now.clone());
         self.path = Some(path.to_owned());
         Ok(())

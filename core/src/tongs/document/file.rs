@@ -16,6 +16,17 @@ struct Head {
 /// # Errors
 /// When the bytes are no design, or a number in it is outside its limits.
 pub fn read(bytes: &[u8]) -> Result<Document, FileError> {
+    let document = read_any(bytes)?;
+    check_limits(&document)?;
+    Ok(document)
+}
+
+/// Reads a design whatever its sizes: unsaved work that was kept is not lost for a size that no
+/// file may carry.
+///
+/// # Errors
+/// When the bytes are no design.
+pub fn read_any(bytes: &[u8]) -> Result<Document, FileError> {
     let text = readable(bytes)?;
     let head: Head = options().from_str(text).map_err(|error| broken(&error))?;
     if head.format > FORMAT {
@@ -33,7 +44,6 @@ pub fn read(bytes: &[u8]) -> Result<Document, FileError> {
             what,
         });
     }
-    check_limits(&document)?;
     Ok(document)
 }
 

@@ -12,7 +12,7 @@ mod rein;
 mod starting;
 
 pub use body::{Boss, BossShape, HeadKind, Neck, Rivet, Shoulder};
-pub use file::{read, write};
+pub use file::{read, read_any, write};
 pub use head::{HeadShape, HeadSolid};
 pub use limits::check_limits;
 pub use rein::{HandZone, Rein, ReinEnd, ReinLine};

@@ -1,8 +1,6 @@
 use std::path::PathBuf;
 
 use egui::Ui;
-use reinwright_core::shop::family::{self, Family};
-use reinwright_core::tongs::document::{self, Document};
 
 use super::{Next, Reply, buttons};
 
@@ -25,57 +23,35 @@ impl Leave {
     }
 }
 
-/// Work that is kept against a power cut.
-#[derive(Debug, Clone, PartialEq)]
-pub(crate) enum Kept {
-    Design(Box<Document>),
-    Family(Box<Family>),
-}
-
-impl Kept {
-    /// What was kept, from the bytes of its file; `None` when it cannot be read.
-    pub(crate) fn read(bytes: &[u8]) -> Option<Self> {
-        if family::is_family(bytes) {
-            let opened = family::open(bytes).ok()?;
-            return Some(Self::Family(Box::new(opened.family)));
-        }
-        let design = document::read(bytes).ok()?;
-        Some(Self::Design(Box::new(design)))
-    }
-
-    /// The text of its file.
-    pub(crate) fn text(&self) -> String {
-        match self {
-            Self::Design(design) => document::write(design),
-            Self::Family(family) => family::write(family),
-        }
-    }
-
-    fn name(&self) -> &str {
-        match self {
-            Self::Design(design) => &design.name,
-            Self::Family(family) => &family.name,
-        }
-    }
-}
-
-/// Work that a window could not save before it ended.
+/// The file is no longer what was opened: another program, or another window, saved to it.
 #[derive(Debug)]
-pub(crate) struct Rescue {
-    pub(crate) kept: Kept,
+pub(crate) struct Changed {
     pub(crate) path: PathBuf,
+    pub(crate) next: Option<Next>,
 }
 
-impl Rescue {
+impl Changed {
     pub(super) fn show(&self, ui: &mut Ui) -> Option<Reply> {
-        ui.heading("Unsaved design");
+        ui.heading("Changed by another");
         ui.label(format!(
-            "The window ended last time before \"{}\" was saved. A copy was kept.",
-            self.kept.name()
+            "{} was saved by another window or program since it was opened here. What stands in it \
+             now is kept among its earlier versions if you save over it.",
+            self.path.display()
         ));
-        match buttons(ui, &["Bring it back", "Throw it away"])? {
-            0 => Some(Reply::Rescue(self.kept.clone(), self.path.clone())),
-            _ => Some(Reply::Discard(self.path.clone())),
+        let (path, next) = (self.path.clone(), self.next.clone());
+        match buttons(
+            ui,
+            &[
+                "Keep mine",
+                "Take theirs",
+                "Save as another file",
+                "Stay here",
+            ],
+        )? {
+            0 => Some(Reply::KeepMine(path, next)),
+            1 => Some(Reply::TakeTheirs(path)),
+            2 => Some(Reply::Ask(super::Purpose::Save(next))),
+            _ => Some(Reply::Stay),
         }
     }
 }

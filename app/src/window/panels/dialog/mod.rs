@@ -1,5 +1,6 @@
 //! Questions that the window asks before it goes on.
 
+mod back;
 mod card;
 pub(crate) mod chooser;
 mod leave;
@@ -13,8 +14,9 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::window::paint::theme::Palette;
+pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
-pub(crate) use leave::{Kept, Leave, Rescue};
+pub(crate) use leave::{Changed, Leave};
 pub(crate) use path_field::PathField;
 pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
 
@@ -32,8 +34,10 @@ pub(crate) enum Drawn {
 /// What to do once nothing can be lost any more.
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Next {
-    /// Show this design.
+    /// Show this design, which nothing but this window has.
     Begin(Box<Document>),
+    /// Show this design, which can be had again.
+    Ready(Box<Document>),
     /// Open this file.
     Open(PathBuf),
     /// Open this file of the shelf, and of a family the size at a place.
@@ -151,8 +155,12 @@ pub(crate) enum Dialog {
     PrintSet(PrintSet),
     /// Which drawing.
     PrintSvg(PrintSvg),
-    /// A design that was not saved.
+    /// Work that was not saved.
     Rescue(Rescue),
+    /// The file was changed by another program.
+    Changed(Changed),
+    /// What a file was before.
+    Versions(Versions),
 }
 
 /// What the smith answered.
@@ -170,8 +178,14 @@ pub(crate) enum Reply {
     Screen(f32),
     /// Ask for a path for this.
     Ask(Purpose),
-    /// Bring the unsaved design back.
-    Rescue(Kept, PathBuf),
+    /// Bring this back from a copy that was left, and the file that it belongs to.
+    Rescue(Kept, PathBuf, Option<PathBuf>),
+    /// Save over what another program saved, then go on.
+    KeepMine(PathBuf, Option<Next>),
+    /// Open what another program saved.
+    TakeTheirs(PathBuf),
+    /// Bring this earlier version of this file back.
+    Version(PathBuf, PathBuf),
     /// Throw it away.
     Discard(PathBuf),
 }
@@ -192,11 +206,12 @@ impl Dialog {
                 Self::PrintSet(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
+                Self::Changed(it) => it.show(ui),
+                Self::Versions(it) => it.show(ui),
             }
         });
         let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));
-        let waved_off = escaped && !matches!(self, Self::Rescue(_));
-        modal.inner.or(waved_off.then_some(Reply::Stay))
+        modal.inner.or(escaped.then_some(Reply::Stay))
     }
 }
 

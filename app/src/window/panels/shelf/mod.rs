@@ -328,7 +328,8 @@ impl Shelf {
         else {
             return Ok(());
         };
-        let mut marks = self.marks.clone();
+        // Another window may have marked something since: that stays.
+        let mut marks = folder::marks(&self.folder)?;
         marks.put(&file, &size, mark);
         folder::keep(&self.folder, &marks)?;
         self.marks = marks;
