@@ -5,3 +5,4 @@ pub mod folder;
 pub(crate) mod memory;
 pub mod own_jaws;
 mod place;
+pub mod stock_sizes;

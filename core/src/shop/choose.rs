@@ -24,6 +24,19 @@ pub struct Advice {
     pub pair: Document,
 }
 
+impl Advice {
+    /// What the smith calls it: the style, or an own jaw by its name.
+    pub fn name(&self) -> &str {
+        self.own().unwrap_or(self.style.name())
+    }
+
+    /// The name of the own jaw that it is advice on, if it is one.
+    pub fn own(&self) -> Option<&str> {
+        let own = self.pair.jaw.sketch().map(|sketch| sketch.name.as_str());
+        own.filter(|name| !name.is_empty())
+    }
+}
+
 /// Every style for some work held in a way, tongs of some bar: those that suit first, the unsafe
 /// ones last, otherwise in the order of the styles.
 ///
@@ -39,10 +52,14 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
 
 /// What is advised of one style.
 pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
-    let work = work.laid_for(style);
-    let pair = start_anyway(style, work, *bar);
+    judged(start_anyway(style, work.laid_for(style), *bar), way)
+}
+
+/// What is to be said of a pair that was begun for its work.
+pub(super) fn judged(pair: Document, way: Way) -> Advice {
+    let style = pair.jaw.kind();
     let model = crate::tongs::resolve(&pair);
-    let trade = style.trade(&work, way);
+    let trade = style.trade(&pair.work, way);
     let trade = trade.unwrap_or_else(|| by_lay(pair.jaw.plain_form().lay, way));
     let worse = if trade.verdict < Verdict::NotFor {
         reckoned(&pair, &model)

@@ -2,6 +2,7 @@
 
 mod answers;
 mod choose;
+mod choose_own;
 pub mod family;
 pub mod shelf;
 mod start;
@@ -9,4 +10,5 @@ mod start;
 use answers::holding;
 pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, choose};
-pub use start::{NoStart, start, start_anyway};
+pub use choose_own::{advise_own, choose_among};
+pub use start::{NoStart, start, start_anyway, start_own};

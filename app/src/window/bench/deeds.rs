@@ -27,6 +27,7 @@ impl Workbench {
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(ctx, wish),
+            Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.said = Some(said),
             Wish::Unsay(old) => self.unsay(&old),
         }
@@ -49,7 +50,7 @@ impl Workbench {
         let units = self.open.session().units();
         let screen = self.remembered.memory.screen;
         match command {
-            Command::New => self.put_question(Dialog::New(NewPair::new(units))),
+            Command::New => self.put_question(Dialog::New(NewPair::new(units, self.own_jaws()))),
             Command::Open => self.leave_for(ctx, Next::Choose),
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
@@ -119,6 +120,7 @@ impl Workbench {
                 self.remembered.memory.note_screen(points_per_mm);
                 self.open.set_scale(points_per_mm);
             }
+            Reply::Jaws(wish) => self.at_own_jaws(wish),
             Reply::Ask(purpose) => self.ask(purpose),
             Reply::Rescue(kept, path) => {
                 std::fs::remove_file(path).ok();

@@ -195,11 +195,16 @@ impl DesignBench {
     }
 
     /// Puts an own jaw on a part, in proportion to the work.
-    pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
+    ///
+    /// # Errors
+    /// One sentence when it does not grow to the work.
+    pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) -> Result<(), String> {
         let work = self.session.now.work;
         let jaw = jaw_mut(&mut self.session.now, part);
-        *jaw = kept.suited(&work, jaw.heel);
+        let suited = kept.suited(&work, jaw.heel);
+        *jaw = suited.map_err(|outgrown| outgrown.to_string())?;
         self.parts.forget();
+        Ok(())
     }
 
     /// Puts the jaw and the work of a pair into the design, at once and so as one step.

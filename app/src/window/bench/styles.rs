@@ -13,11 +13,15 @@ impl Workbench {
         match wish {
             StyleWish::Open(part) => {
                 self.open.commit_typed();
-                self.shown.styles = Some(StyleChooser::of(self.open.document(), part));
+                self.shown.styles = Some(StyleChooser::of(
+                    self.open.document(),
+                    part,
+                    self.own_jaws(),
+                ));
             }
             StyleWish::New(work, bar) => {
                 let unit = self.open.session().units().unit();
-                self.shown.styles = Some(StyleChooser::of_new(unit, work, bar));
+                self.shown.styles = Some(StyleChooser::of_new(unit, (work, bar), self.own_jaws()));
             }
             StyleWish::Take(pair, part) => {
                 self.shown.styles = None;

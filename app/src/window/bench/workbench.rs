@@ -227,6 +227,7 @@ impl Workbench {
         if self.shown.said.is_some() || self.asked.asking.is_some() {
             self.said_over(ui.ctx());
         }
+        self.lend_stock();
         let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
         let asked = match &mut self.shown.shelf {
             Some(shelf) => shelf.show(ui, &self.open.session().title(), fills),
@@ -304,6 +305,10 @@ impl Workbench {
         }
         self.open = open;
         self.shown.said = None;
+        if matches!(self.open, Open::Family(_)) {
+            let trouble = self.remembered.memory.stock.trouble.clone();
+            self.tell(trouble.map_or(Ok(()), Err));
+        }
         self.shown.shelf = None;
         self.asked.dialog = None;
     }

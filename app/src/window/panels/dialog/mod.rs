@@ -3,6 +3,7 @@
 mod card;
 pub(crate) mod chooser;
 mod leave;
+mod name_taken;
 mod new_pair;
 mod path_field;
 mod print;
@@ -13,9 +14,11 @@ use reinwright_core::paper::Paper;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
+use super::wish::JawWish;
 use crate::window::paint::theme::Palette;
 pub(crate) use card::Card;
 pub(crate) use leave::{Kept, Leave, Rescue};
+pub(crate) use name_taken::NameTaken;
 pub(crate) use new_pair::NewPair;
 pub(crate) use path_field::PathField;
 pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
@@ -157,6 +160,8 @@ pub(crate) enum Dialog {
     PrintSvg(PrintSvg),
     /// A design that was not saved.
     Rescue(Rescue),
+    /// Another own jaw has the name.
+    NameTaken(NameTaken),
 }
 
 /// What the smith answered.
@@ -176,6 +181,8 @@ pub(crate) enum Reply {
     Styles(String, String),
     /// The screen has so many points per millimetre.
     Screen(f32),
+    /// Do this with an own jaw.
+    Jaws(JawWish),
     /// Ask for a path for this.
     Ask(Purpose),
     /// Bring the unsaved design back.
@@ -201,6 +208,7 @@ impl Dialog {
                 Self::PrintSet(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
+                Self::NameTaken(it) => it.show(ui),
             }
         });
         let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));

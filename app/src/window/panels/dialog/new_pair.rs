@@ -1,16 +1,27 @@
-use egui::{TextEdit, Ui};
-use reinwright_core::asked::{Units, parse_bar_in, parse_work_in};
-use reinwright_core::shop::start;
+use egui::{ScrollArea, TextEdit, Ui};
+use reinwright_core::asked::{Bar, Units, Work, parse_bar_in, parse_work_in};
+use reinwright_core::shop::{start, start_own};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::JawKind;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
 use super::{Reply, buttons, trouble};
 use crate::window::state::rows::capital;
 
+/// Which jaw the pair begins with.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Begins {
+    Style(JawKind),
+    /// The own jaw at a place.
+    Own(usize),
+}
+
 /// A pair from nothing but work, bar and jaw.
 #[derive(Debug)]
 pub(crate) struct NewPair {
-    style: JawKind,
+    jaw: Begins,
+    own: Vec<KeptJaw>,
     unit: Unit,
     work: String,
     bar: String,
@@ -19,13 +30,14 @@ pub(crate) struct NewPair {
 }
 
 impl NewPair {
-    pub(crate) fn new(units: Units) -> Self {
+    pub(crate) fn new(units: Units, own: Vec<KeptJaw>) -> Self {
         let (work, bar) = match units {
             Units::Inch => ("3/8 in flat", "3/4 in square"),
             Units::Millimetre => ("10 mm flat", "20 mm square"),
         };
         Self {
-            style: JawKind::Flat,
+            jaw: Begins::Style(JawKind::Flat),
+            own,
             unit: units.unit(),
             work: work.to_owned(),
             bar: bar.to_owned(),
@@ -70,18 +82,59 @@ impl NewPair {
             for (column, kinds) in columns.iter_mut().zip(JawKind::ALL.chunks(rows)) {
                 for kind in kinds {
                     column
-                        .radio_value(&mut self.style, *kind, capital(kind.name()))
+                        .radio_value(&mut self.jaw, Begins::Style(*kind), capital(kind.name()))
                         .on_hover_text(capital(kind.about()));
                 }
             }
         });
+        self.own_jaws(ui);
         // As high for one line as for two: what stands below must not move under the pointer.
         let size = egui::vec2(ui.available_width(), 2.0 * ui.spacing().interact_size.y);
-        let about = egui::RichText::new(capital(self.style.about())).weak();
+        let about = egui::RichText::new(self.about()).weak();
         ui.allocate_ui(size, |ui| {
             ui.set_min_size(size);
             ui.add(egui::Label::new(about).wrap());
         });
+    }
+
+    /// The own jaws under the styles, a few lines high however many there are.
+    fn own_jaws(&mut self, ui: &mut Ui) {
+        const HIGH: f32 = 72.0;
+        if self.own.is_empty() {
+            return;
+        }
+        ui.weak("Your own jaws");
+        let list = ScrollArea::vertical().max_height(HIGH);
+        list.id_salt("own jaws").show(ui, |ui| {
+            for (at, kept) in self.own.iter().enumerate() {
+                let name = kept.sketch.name.as_str();
+                ui.radio_value(&mut self.jaw, Begins::Own(at), name);
+            }
+        });
+    }
+
+    /// What the chosen jaw is for.
+    fn about(&self) -> String {
+        match self.jaw {
+            Begins::Style(kind) => capital(kind.about()),
+            Begins::Own(at) => self.own.get(at).map_or_else(String::new, |kept| {
+                let drawn = format!("drawn for {} work", kept.sketch.drawn_for);
+                match kept.sketch.about.as_str() {
+                    "" => capital(&drawn),
+                    about => format!("{about}; {drawn}"),
+                }
+            }),
+        }
+    }
+
+    /// The pair, or why there is none.
+    fn pair(&self, work: Work, bar: Bar) -> Result<Document, String> {
+        match self.jaw {
+            Begins::Style(style) => {
+                start(style, work.laid_as_said(&self.work, style), bar).map_err(|no| no.to_string())
+            }
+            Begins::Own(at) => start_own(&self.own[at], work, bar).map_err(|no| no.to_string()),
+        }
     }
 
     fn begin(&mut self) -> Option<Reply> {
@@ -92,9 +145,9 @@ impl NewPair {
         let (Ok(work), Ok(bar)) = (work, bar) else {
             return None;
         };
-        let work = work.laid_as_said(&self.work, self.style);
-        let document = start(self.style, work, bar);
-        let document = document.map_err(|no| self.bar_trouble = Some(no.to_string()));
+        let document = self
+            .pair(work, bar)
+            .map_err(|no| self.bar_trouble = Some(no));
         let document = document.ok()?;
         if let Err(error) = reinwright_core::tongs::document::check_limits(&document) {
             self.bar_trouble = Some(error.to_string());

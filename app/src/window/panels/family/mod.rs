@@ -6,6 +6,7 @@ mod grid;
 mod pictures;
 mod set;
 mod side;
+mod stock;
 mod table;
 mod tools;
 
@@ -17,6 +18,7 @@ use reinwright_core::shop::family::Family;
 
 use super::dialog::{PrintSet, SetSheets};
 use super::wish::{Said, Wish};
+use crate::disk::memory::Stock;
 use crate::jobs::set_printing::Wanted;
 use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
@@ -27,6 +29,7 @@ use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use set::Set;
 use side::SidePage;
+use stock::StockEditor;
 use table::{TableDeed, TableView};
 
 /// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
@@ -65,6 +68,7 @@ pub(crate) struct FamilyBench {
     over: Paper,
     table: TableView,
     new_size: String,
+    stock: StockEditor,
     /// Width of the names in the charts, in points.
     names: f32,
     /// What could not be done last.
@@ -97,6 +101,7 @@ impl FamilyBench {
             over: Paper::default(),
             table: TableView::new(),
             new_size: String::new(),
+            stock: StockEditor::default(),
             names: 0.0,
             told: None,
             typing: false,
@@ -219,6 +224,12 @@ impl FamilyBench {
 
 /// What the bench does to it.
 impl FamilyBench {
+    /// Counts gaps in this stock from now on.
+    pub(crate) fn take_stock(&mut self, stock: &Stock) {
+        self.set.count_in(&stock.sizes);
+        self.stock.take(stock);
+    }
+
     /// Takes the last change back.
     pub(crate) fn undo(&mut self) {
         if self.session.undo() {

@@ -1,5 +1,5 @@
-//! Choosing a jaw from what it must hold: every style drawn small on the work, those that suit
-//! first, those that would be unsafe greyed, each with its reason.
+//! Choosing a jaw from what it must hold: every style and every own jaw drawn small on the work,
+//! those that suit first, those that would be unsafe greyed, each with its reason.
 
 mod card;
 
@@ -11,6 +11,7 @@ use reinwright_core::finding::Part;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::{self, Advice};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{Verdict, Way};
 use reinwright_core::units::Unit;
 
@@ -61,6 +62,8 @@ pub(crate) struct StyleChooser {
     work: Field,
     bar: Field,
     way: Way,
+    /// The own jaws, which stand among the styles.
+    own: Vec<KeptJaw>,
     asked: Option<Asked>,
     shown: Vec<Shown>,
     /// How often the cards were made.
@@ -70,22 +73,18 @@ pub(crate) struct StyleChooser {
 
 impl StyleChooser {
     /// For a part of a design, starting from its work.
-    pub(crate) fn of(document: &Document, part: Part) -> Self {
+    pub(crate) fn of(document: &Document, part: Part, own: Vec<KeptJaw>) -> Self {
         let purpose = For::Part(part, Box::new(document.bar));
-        Self::with(
-            purpose,
-            document.units.unit(),
-            document.work.words(),
-            String::new(),
-        )
+        let fields = (document.work.words(), String::new());
+        Self::with(purpose, document.units.unit(), fields, own)
     }
 
     /// For a new pair.
-    pub(crate) fn of_new(unit: Unit, work: String, bar: String) -> Self {
-        Self::with(For::NewPair, unit, work, bar)
+    pub(crate) fn of_new(unit: Unit, (work, bar): (String, String), own: Vec<KeptJaw>) -> Self {
+        Self::with(For::NewPair, unit, (work, bar), own)
     }
 
-    fn with(purpose: For, unit: Unit, work: String, bar: String) -> Self {
+    fn with(purpose: For, unit: Unit, (work, bar): (String, String), own: Vec<KeptJaw>) -> Self {
         let field = |text| Field {
             text,
             trouble: None,
@@ -96,6 +95,7 @@ impl StyleChooser {
             work: field(work),
             bar: field(bar),
             way: Way::default(),
+            own,
             asked: None,
             shown: Vec::new(),
             #[cfg(test)]
@@ -164,7 +164,7 @@ impl StyleChooser {
         if self.asked.as_ref() == Some(&asked) {
             return;
         }
-        self.shown = shop::choose(&work, way, &bar)
+        self.shown = shop::choose_among(&self.own, &work, way, &bar)
             .into_iter()
             .map(Shown::of)
             .collect();
@@ -250,8 +250,8 @@ mod tests {
 
     #[test]
     fn cards_are_made_when_something_else_is_asked_and_not_for_a_frame() {
-        let mut chooser =
-            StyleChooser::of_new(Unit::Inch, "5/8 hex".to_owned(), "3/4 in square".to_owned());
+        let fields = ("5/8 hex".to_owned(), "3/4 in square".to_owned());
+        let mut chooser = StyleChooser::of_new(Unit::Inch, fields, Vec::new());
         for _ in 0..5 {
             chooser.follow();
         }
