@@ -746,8 +746,8 @@ fn a_kept_jaw_keeps_to_the_limits() {
     let text = kept.write();
     for (from, to, place) in [
         ("length: \"1", "length: \"91", "length"),
-        ("tip: \"", "tip: \"9", "tip"),
-        ("fits: \"3/8 in\"", "fits: \"190 mm\"", "fits"),
+        ("tip: \"", "tip: \"9 ", "tip"),
+        ("fits: \"3/8 in\"", "fits: \"250 mm\"", "fits"),
         ("lay: Endwise", "lay: Stopped(at: \"9 ft\")", "lay"),
     ] {
         assert!(text.contains(from), "{from} in {text}");

@@ -91,7 +91,10 @@ impl Sketch {
         let node = missed.iter().position(|by| *by > MISSED)?;
         let words = move |show: Show| {
             let by = show.text(missed[node]);
-            format!("swings out past node {}, and misses the next one by {by}", node + 1)
+            format!(
+                "swings out past node {}, and misses the next one by {by}",
+                node + 1
+            )
         };
         let hint = "turn the slopes of both towards each other, or move them apart";
         let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);

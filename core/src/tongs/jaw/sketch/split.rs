@@ -85,7 +85,7 @@ impl Sketch {
         let all = self.steel(self.nodes.len());
         let after = all.iter().position(|(index, _)| *index > node)?;
         let (from, to) = (&all[after - 1], &all[after]);
-        let alike = self.profile_at(from) == self.profile_at(to);
+        let alike = self.shape_at(from) == self.shape_at(to);
         let stations = (form.stations.get(after - 1)?, form.stations.get(after)?);
         let inner = stations.0.depth > LEAST_STEEL && stations.1.depth > LEAST_STEEL;
         if !alike || !inner || from.1.ease != Ease::Linear {
@@ -100,10 +100,11 @@ impl Sketch {
         Some(between(stations, along, across).shaped_as(&to.1))
     }
 
-    fn profile_at(&self, (index, steel): &(usize, Steel)) -> Profile {
+    fn shape_at(&self, (index, steel): &(usize, Steel)) -> SketchShape {
         // The neck ends in a rectangle.
         let shape = self.shapes.get(steel.shape).filter(|_| *index > 0);
-        shape.map_or_else(Profile::rectangle, SketchShape::profile)
+        let rectangle = || SketchShape::of(&Profile::rectangle());
+        shape.cloned().unwrap_or_else(rectangle)
     }
 }
 
