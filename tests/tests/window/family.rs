@@ -399,9 +399,8 @@ fn the_table_opens_at_its_start() {
     for path in family_paths() {
         let family = family::read(&bytes(&path)).expect("a family");
         let label = family.table().labels[0].clone();
-        let mut bench = Workbench::with_family(family.clone(), around());
-        bench = Workbench::open(&path, around()).unwrap_or(bench);
-        let window = show(bench, SMALL);
+        let bench = Workbench::open(&path, around()).expect("it opens");
+        let mut window = show(bench, SMALL);
         let at = |name: &str| window.get_by_label(name).rect();
         let (value, base) = (at("Value"), at("Base: Work shape"));
         let (head, first) = (
@@ -419,6 +418,16 @@ fn the_table_opens_at_its_start() {
         let below = first.top() - value.bottom();
         assert!((0.0..60.0).contains(&below), "{value} over {first}");
         assert!(first.bottom() < SMALL.1, "{first}");
+        // A size that is added at the end is brought into sight, the first row stays.
+        fill(&mut window, "Work of a new size", "1 7/8 in");
+        let added = self::family(&window).table().labels;
+        let cell = format!("{}: Work shape", added.last().expect("sizes"));
+        let last = window.get_by_label(&cell).rect();
+        assert!(
+            last.right() <= SMALL.0 && (last.top() - first.top()).abs() < 1.0,
+            "{last}"
+        );
+        assert_eq!(window.get_by_label("Base: Work shape").rect(), base);
     }
 }
 

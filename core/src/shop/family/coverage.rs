@@ -128,12 +128,12 @@ impl Coverage {
                 highest = next;
             }
         }
-        // The ends themselves are held.
-        self.stock = sold(self.spans[0].from_mm - HELD_END, highest.to_mm + HELD_END);
+        let (least, most) = (self.spans[0].from_mm, highest.to_mm);
+        self.stock = sold(least - SAME_STOCK, most + SAME_STOCK);
     }
 
     fn gap(&self, (from_mm, to_mm): (f64, f64), sold: Sold<'_>) -> Option<Gap> {
-        let stock = sold(from_mm, to_mm);
+        let stock = sold(from_mm + SAME_STOCK, to_mm - SAME_STOCK);
         (!stock.is_empty()).then_some(Gap {
             shape: self.shape,
             from_mm,
@@ -166,8 +166,9 @@ impl Coverage {
     }
 }
 
-/// How far past the ends of a range stock still counts as held, mm.
-const HELD_END: f64 = 1e-5;
+/// Stock so near to the end of a range is held, mm: bar is rolled to 0.4 mm at the best (EN 10059,
+/// EN 10060).
+pub const SAME_STOCK: f64 = 0.02;
 
 impl Gap {
     /// `nothing here holds 7/16 in or 1/2 in round`: each stock size while they are few.

@@ -35,6 +35,9 @@ use table::{TableDeed, TableView};
 /// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
 /// would crowd out the pair.
 const PICTURES: f32 = 280.0;
+/// The part of the height that the table has at first: with more, the sizes in the drawing over it
+/// could not be read in the smallest window.
+const TABLE: f32 = 0.37;
 /// Height of the line that tells what was refused, in points.
 const TROUBLE: f32 = 22.0;
 
@@ -141,7 +144,7 @@ impl FamilyBench {
         self.follow();
         let room = ui.available_height();
         Panel::bottom("family table")
-            .default_size(0.44 * room)
+            .default_size(TABLE * room)
             .size_range(150.0..=(room - PICTURES).max(160.0))
             .resizable(true)
             .show(ui, |ui| self.lower(ui, lent));
