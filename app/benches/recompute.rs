@@ -102,11 +102,13 @@ fn sketch(nodes: usize) -> Document {
     let bar = parse_bar("1 1/4 in square").expect("a size and a shape");
     let mut design = Document::starting(JawKind::Bolt, work, bar);
     design.jaw = design.jaw.sketched(work.size());
+    let length = design.jaw.length.mm();
     let mut drawn = design.jaw.sketch().expect("it was turned into one").clone();
     for count in drawn.nodes.len()..nodes {
         let place = |node: &usize| drawn.nodes[node + 1].x.mm() - drawn.nodes[*node].x.mm();
-        let widest = (0..count - 1).max_by(|a, b| place(a).total_cmp(&place(b)));
-        drawn = drawn.with_node_after(widest.expect("a sketch has two nodes or more"));
+        let room = (0..count - 1).filter(|node| drawn.has_room_after(*node, length));
+        let widest = room.max_by(|a, b| place(a).total_cmp(&place(b)));
+        drawn = drawn.with_node_after(widest.expect("the jaw has room for the nodes"), length);
         assert_eq!(
             drawn.nodes.len(),
             count + 1,

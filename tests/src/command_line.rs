@@ -3,13 +3,18 @@
 use std::ffi::OsString;
 use std::path::Path;
 
-use reinwright::command_line::{Answer, answer};
+use reinwright::command_line::{Answer, Places, answer};
 use serde_json::Value;
 
-/// What the program answers to its arguments.
+/// What the program answers to its arguments where nothing is kept.
 pub fn ask(arguments: &[&str]) -> Answer {
+    ask_in(&Places::default(), arguments)
+}
+
+/// What it answers with what is kept in some places.
+pub fn ask_in(places: &Places, arguments: &[&str]) -> Answer {
     let name = ["reinwright"].iter();
-    answer(name.chain(arguments).map(OsString::from))
+    answer(name.chain(arguments).map(OsString::from), places)
 }
 
 /// What a job says that is done without a word of error.

@@ -88,6 +88,9 @@ pub(super) struct Loaded {
     /// How hot neck and jaws become, such as "600 C" or "1100 F"; cold if not given
     #[arg(long, value_name = "TEMPERATURE", allow_hyphen_values = true)]
     pub(super) jaw_heat: Option<String>,
+    /// Of a family: the stock sizes in which gaps are counted; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) stock: Option<PathBuf>,
 }
 
 impl Loaded {
@@ -149,6 +152,10 @@ pub(super) struct Family {
     /// How many pairs of each size are to be made
     #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pub(super) pairs: u32,
+    /// The stock sizes in which gaps are counted, a list a line such as "in round: 1/4, 3/8"; those
+    /// kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) stock: Option<PathBuf>,
 }
 
 #[derive(Debug, Args)]

@@ -6,13 +6,15 @@ use reinwright_core::tongs::jaw::Way;
 use serde_json::{Value, json};
 
 use super::arguments::Choose;
-use super::{Done, Outcome};
+use super::{Done, Outcome, Places};
+use crate::disk::own_jaws;
 
-pub(super) fn run(asked: &Choose) -> Outcome {
+pub(super) fn run(asked: &Choose, places: &Places) -> Outcome {
     let work = parse_work(&asked.work).map_err(|error| format!("the work: {error}"))?;
     let bar = parse_bar(&asked.bar).map_err(|error| format!("--bar: {error}"))?;
     let way = Way::named(&asked.way).ok_or_else(|| no_way(&asked.way))?;
-    let advice = shop::choose(&work, way, &bar);
+    let own = places.jaws.as_deref().map(own_jaws::readable);
+    let advice = shop::choose_among(&own.unwrap_or_default(), &work, way, &bar);
     if asked.json {
         let text = super::json(&advice.iter().map(as_json).collect::<Vec<Value>>())?;
         return Ok(Done::said(text));
@@ -21,13 +23,19 @@ pub(super) fn run(asked: &Choose) -> Outcome {
 }
 
 fn line(advice: &Advice) -> String {
-    let (style, verdict) = (advice.style.name(), advice.verdict.name());
-    format!("{style}: {verdict}: {}\n", advice.reason)
+    let own = if advice.own().is_some() {
+        " (own jaw)"
+    } else {
+        ""
+    };
+    let (name, verdict) = (advice.name(), advice.verdict.name());
+    format!("{name}{own}: {verdict}: {}\n", advice.reason)
 }
 
 fn as_json(advice: &Advice) -> Value {
     json!({
         "style": advice.style.name(),
+        "own_jaw": advice.own(),
         "verdict": advice.verdict.name(),
         "reason": advice.reason,
     })

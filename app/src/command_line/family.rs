@@ -2,20 +2,21 @@
 
 use std::path::Path;
 
+use reinwright_core::asked::StockSizes;
 use reinwright_core::finding::{self, Severity};
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::{
-    self, BarTotal, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage, sheet,
-    totals,
+    self, BarTotal, Coverage, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage,
+    sheet, totals,
 };
 use reinwright_core::tongs::document;
 use serde::Serialize;
 
 use super::arguments::{self, Asked, Loaded};
 use super::{
-    Done, Outcome, balance as one_balance, findings as one_findings, fit as one_fit, json,
+    Done, Outcome, Places, balance as one_balance, findings as one_findings, fit as one_fit, json,
 };
-use crate::disk::files;
+use crate::disk::{files, stock_sizes};
 use crate::jobs::printing;
 use crate::jobs::set_printing::{self, Wanted};
 
@@ -24,7 +25,7 @@ pub(super) fn or<Asked>(
     file: &Path,
     asked: &Asked,
     design: fn(&Asked) -> Outcome,
-    family: fn(&Opened, &Asked) -> Outcome,
+    family: impl FnOnce(&Opened, &Asked) -> Outcome,
 ) -> Outcome {
     let bytes = files::bytes(file)?;
     if family::is_family(&bytes) {
@@ -157,10 +158,12 @@ struct OverlapAnswer<'a> {
 }
 
 /// How every size fits and lasts, and what the set holds.
-pub(super) fn fit(opened: &Opened, wanted: &Loaded) -> Outcome {
+pub(super) fn fit(opened: &Opened, wanted: &Loaded, places: &Places) -> Outcome {
     let family = whole(&wanted.asked.file, opened)?;
     let answers = answer_all_under(family, &wanted.load()?);
-    let gaps = gaps(family, &answers);
+    let stock = stock(wanted.stock.as_deref(), places)?;
+    let covered = coverage(&answers, family.base.units, &stock);
+    let gaps = gaps(&covered);
     if wanted.asked.json {
         let sizes = each(family, &answers, |of| {
             one_fit::answered(&of.document, &of.model, &of.fit, &of.strength)
@@ -168,7 +171,7 @@ pub(super) fn fit(opened: &Opened, wanted: &Loaded) -> Outcome {
         return Ok(Done::said(json(&FitAnswer {
             sizes,
             gaps,
-            overlaps: overlaps(&answers),
+            overlaps: overlaps(&covered, &answers),
         })?));
     }
     let told = |of: &SizeAnswer| one_fit::told(&of.document, &of.fit, &of.strength) + "\n";
@@ -177,9 +180,9 @@ pub(super) fn fit(opened: &Opened, wanted: &Loaded) -> Outcome {
     Ok(Done::said(text))
 }
 
-fn overlaps(answers: &[SizeAnswer]) -> Vec<OverlapAnswer<'_>> {
+fn overlaps<'a>(covered: &[Coverage], answers: &'a [SizeAnswer]) -> Vec<OverlapAnswer<'a>> {
     let mut all = Vec::new();
-    for coverage in coverage(answers) {
+    for coverage in covered {
         all.extend(coverage.overlaps.iter().map(|overlap| OverlapAnswer {
             shape: coverage.shape,
             sizes: overlap.sizes.map(|size| answers[size].label.as_str()),
@@ -206,14 +209,18 @@ struct GapAnswer {
     shape: &'static str,
     over_mm: f64,
     under_mm: f64,
+    /// The stock sizes in it, and the one to fill it with.
+    stock_mm: Vec<f64>,
+    filler_mm: f64,
     message: String,
 }
 
 /// What is noticed of every size, of the set, and of a damaged file.
-pub(super) fn findings(opened: &Opened, wanted: &Loaded) -> Outcome {
+pub(super) fn findings(opened: &Opened, wanted: &Loaded, places: &Places) -> Outcome {
     let family = &opened.family;
     let answers = answer_all_under(family, &wanted.load()?);
-    let gaps = gaps(family, &answers);
+    let stock = stock(wanted.stock.as_deref(), places)?;
+    let gaps = gaps(&coverage(&answers, family.base.units, &stock));
     let lost = (!opened.lost.is_empty()).then_some(Severity::Stop);
     let worst = answers
         .iter()
@@ -236,14 +243,23 @@ pub(super) fn findings(opened: &Opened, wanted: &Loaded) -> Outcome {
     Ok(Done { text, status })
 }
 
-fn gaps(family: &Family, answers: &[SizeAnswer]) -> Vec<GapAnswer> {
-    let all = coverage(answers);
-    let gaps = all.iter().flat_map(|coverage| &coverage.gaps);
+/// The stock that can be bought: as a file lists it, or else as it is kept for the window.
+fn stock(file: Option<&Path>, places: &Places) -> Result<StockSizes, String> {
+    match file {
+        Some(file) => stock_sizes::open(file).map_err(|why| format!("--stock: {why}")),
+        None => stock_sizes::kept(places.remembered.as_deref()),
+    }
+}
+
+fn gaps(covered: &[Coverage]) -> Vec<GapAnswer> {
+    let gaps = covered.iter().flat_map(|coverage| &coverage.gaps);
     gaps.map(|gap| GapAnswer {
         shape: gap.shape,
         over_mm: gap.from_mm,
         under_mm: gap.to_mm,
-        message: gap.sentence(family.base.units),
+        stock_mm: gap.stock.iter().map(|size| size.mm()).collect(),
+        filler_mm: gap.filler().mm(),
+        message: gap.sentence(),
     })
     .collect()
 }
@@ -266,7 +282,7 @@ fn listed(opened: &Opened, answers: &[SizeAnswer], gaps: &[GapAnswer]) -> String
 }
 
 /// Writes the set: one PDF, a folder of SVG files, a folder of designs.
-pub(super) fn write(wanted: &arguments::Family) -> Outcome {
+pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let bytes = files::bytes(&wanted.file)?;
     let opened = opened(&wanted.file, &bytes)?;
@@ -276,6 +292,7 @@ pub(super) fn write(wanted: &arguments::Family) -> Outcome {
         paper,
         pairs_of_each: wanted.pairs,
         day: printing::today(),
+        stock: stock(wanted.stock.as_deref(), places)?,
     };
     let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
     let path = wanted
@@ -284,7 +301,7 @@ pub(super) fn write(wanted: &arguments::Family) -> Outcome {
         .with_extension("pdf");
     files::make_folder(&wanted.out)?;
     files::write_whole(&path, &pdf.unwrap_or_default())?;
-    let drawings = write_svgs(family, &answers, wanted)?;
+    let drawings = write_svgs((family, &answers), &printed, &wanted.out.join("svg"))?;
     let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
     Ok(Done {
         status: 0,
@@ -319,14 +336,13 @@ fn warned(answers: &[SizeAnswer]) -> String {
 }
 
 fn write_svgs(
-    family: &Family,
-    answers: &[SizeAnswer],
-    wanted: &arguments::Family,
+    (family, answers): (&Family, &[SizeAnswer]),
+    wanted: &Wanted,
+    out: &Path,
 ) -> Result<usize, String> {
-    let out = wanted.out.join("svg");
-    files::make_folder(&out)?;
+    files::make_folder(out)?;
     let watch = &mut set_printing::to_the_end;
-    let svgs = set_printing::svgs(family, answers, wanted.pairs, watch).unwrap_or_default();
+    let svgs = set_printing::svgs(family, answers, wanted, watch).unwrap_or_default();
     for (name, svg) in &svgs {
         files::write_whole(&out.join(name), svg.as_bytes())?;
     }

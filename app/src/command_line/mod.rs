@@ -24,7 +24,7 @@ use reinwright_core::tongs::document::Document;
 
 use arguments::{Arguments, Job};
 
-use crate::disk::files;
+use crate::disk::{files, memory, own_jaws};
 
 /// Exit status of everything that went wrong, the arguments included.
 const FAILED: u8 = 3;
@@ -54,9 +54,28 @@ pub struct Answer {
     pub status: u8,
 }
 
+/// Where a user keeps what the jobs ask for.
+#[derive(Debug, Clone, Default)]
+pub struct Places {
+    /// What is remembered from day to day, such as the stock that can be bought.
+    pub remembered: Option<PathBuf>,
+    /// The own jaws.
+    pub jaws: Option<PathBuf>,
+}
+
+impl Places {
+    /// Those of the user who runs the program.
+    pub fn of_user() -> Self {
+        Self {
+            remembered: memory::folder(),
+            jaws: own_jaws::folder(),
+        }
+    }
+}
+
 /// Runs the program with its arguments, the program's name first, and prints what comes out.
 pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
-    let answer = answer(arguments);
+    let answer = answer(arguments, &Places::of_user());
     let mut out = std::io::stdout();
     let printed = out
         .write_all(answer.text.as_bytes())
@@ -74,10 +93,10 @@ pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
     ExitCode::from(status)
 }
 
-/// Does what the arguments ask, the program's name first.
-pub fn answer(arguments: impl Iterator<Item = OsString>) -> Answer {
+/// Does what the arguments ask, the program's name first, with what is kept in these places.
+pub fn answer(arguments: impl Iterator<Item = OsString>, places: &Places) -> Answer {
     let outcome = match Arguments::try_parse_from(arguments) {
-        Ok(arguments) => start(arguments),
+        Ok(arguments) => start(arguments, places),
         Err(error) => no_job(&error),
     };
     match outcome {
@@ -94,19 +113,26 @@ pub fn answer(arguments: impl Iterator<Item = OsString>) -> Answer {
     }
 }
 
-fn start(arguments: Arguments) -> Outcome {
+fn start(arguments: Arguments, places: &Places) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
-        Some(Job::Choose(asked)) => choose::run(&asked),
+        Some(Job::Choose(asked)) => choose::run(&asked, places),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
-        Some(Job::Findings(wanted)) => {
-            family::or(&wanted.asked.file, &wanted, findings::run, family::findings)
+        Some(Job::Findings(wanted)) => family::or(
+            &wanted.asked.file,
+            &wanted,
+            findings::run,
+            |family, asked| family::findings(family, asked, places),
+        ),
+        Some(Job::Fit(wanted)) => {
+            family::or(&wanted.asked.file, &wanted, fit::run, |family, asked| {
+                family::fit(family, asked, places)
+            })
         }
-        Some(Job::Fit(wanted)) => family::or(&wanted.asked.file, &wanted, fit::run, family::fit),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
-        Some(Job::Family(wanted)) => family::write(&wanted),
+        Some(Job::Family(wanted)) => family::write(&wanted, places),
         Some(Job::Shelf(asked)) => shelf::run(&asked),
     }
 }

@@ -2,9 +2,9 @@
 
 use std::path::{Path, PathBuf};
 
-use super::files;
 use super::place::own_folder;
-use reinwright_core::asked::Units;
+use super::{files, stock_sizes};
+use reinwright_core::asked::{StockSizes, Units};
 use reinwright_core::units::MM_PER_INCH;
 
 /// How many files are remembered.
@@ -20,7 +20,7 @@ const MOST_TRACES: usize = 64;
 )]
 const USUAL_SCREEN: f32 = (96.0 / MM_PER_INCH) as f32;
 
-/// Recent files, theme and screen; kept in a folder, if there is one.
+/// Recent files, theme, screen and stock; kept in a folder, if there is one.
 #[derive(Debug)]
 pub(crate) struct Memory {
     folder: Option<PathBuf>,
@@ -32,6 +32,31 @@ pub(crate) struct Memory {
     pub(crate) screen: f32,
     /// The folder that was last looked at as a shelf.
     pub(crate) shelf: Option<PathBuf>,
+    /// The stock that can be bought.
+    pub(crate) stock: Stock,
+}
+
+/// The stock that can be bought, as the window knows it.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Stock {
+    pub(crate) sizes: StockSizes,
+    /// Why the list that was kept could not be read: the usual sizes stand for it then.
+    pub(crate) trouble: Option<String>,
+}
+
+impl Stock {
+    fn kept(folder: Option<&Path>) -> Self {
+        match stock_sizes::kept(folder) {
+            Ok(sizes) => Self {
+                sizes,
+                trouble: None,
+            },
+            Err(why) => Self {
+                trouble: Some(format!("{why}. The usual sizes are counted until then.")),
+                ..Self::default()
+            },
+        }
+    }
 }
 
 impl Memory {
@@ -59,6 +84,7 @@ impl Memory {
                 .filter(|s| (1.0..40.0).contains(s))
                 .unwrap_or(USUAL_SCREEN),
             shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
+            stock: Stock::kept(folder.as_deref()),
             folder,
         }
     }
@@ -92,6 +118,19 @@ impl Memory {
         let folder = std::path::absolute(folder).unwrap_or_else(|_| folder.to_owned());
         self.keep("shelf", &format!("{}\n", folder.display()));
         self.shelf = Some(folder);
+    }
+
+    /// Remembers the stock that can be bought; says where a damaged list was put, or why nothing
+    /// could be written.
+    pub(crate) fn note_stock(&mut self, sizes: StockSizes) -> Result<Option<PathBuf>, String> {
+        self.stock = Stock {
+            sizes,
+            trouble: None,
+        };
+        match &self.folder {
+            Some(folder) => stock_sizes::keep(folder, &self.stock.sizes),
+            None => Ok(None),
+        }
     }
 
     /// Remembers how large the screen is.

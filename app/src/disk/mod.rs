@@ -6,5 +6,6 @@ pub(crate) mod kept;
 pub(crate) mod memory;
 pub mod own_jaws;
 mod place;
+pub mod stock_sizes;
 pub(crate) mod versions;
 mod whole;

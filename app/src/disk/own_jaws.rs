@@ -50,20 +50,89 @@ pub fn all(folder: &Path) -> Vec<OwnJaw> {
     paths.into_iter().map(read).collect()
 }
 
-/// Puts a jaw into a folder under its name; one of the same name is replaced.
+/// The jaws in a folder that can be read.
+pub fn readable(folder: &Path) -> Vec<KeptJaw> {
+    let jaws = all(folder).into_iter();
+    jaws.filter_map(|own| own.kept.ok()).collect()
+}
+
+/// What came of keeping a jaw.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Kept {
+    /// It has a file of its own now.
+    Written(PathBuf),
+    /// The very same jaw was kept already.
+    Already(PathBuf),
+    /// Another jaw has its name, in this file. Nothing was written.
+    NameTaken(PathBuf),
+}
+
+/// Puts a jaw into a folder under its name. No other jaw is touched: names that make the same file
+/// name are numbered, and a jaw of the very same name is left to the smith.
 ///
 /// # Errors
 /// One sentence when there is no name, or the file cannot be written.
-pub fn keep(folder: &Path, kept: &KeptJaw) -> Result<PathBuf, String> {
-    let name = file_name(&kept.sketch.name);
-    if name.is_empty() {
+pub fn keep(folder: &Path, kept: &KeptJaw) -> Result<Kept, String> {
+    let named = |own: &OwnJaw| {
+        let other = own.kept.as_ref().ok()?;
+        let same = other.sketch.name.trim() == kept.sketch.name.trim();
+        same.then(|| (own.path.clone(), other == kept))
+    };
+    match all(folder).iter().find_map(named) {
+        Some((path, true)) => Ok(Kept::Already(path)),
+        Some((path, false)) => Ok(Kept::NameTaken(path)),
+        None => {
+            let path = free_path(folder, &kept.sketch.name)?;
+            write(&path, kept)?;
+            Ok(Kept::Written(path))
+        }
+    }
+}
+
+/// Puts a jaw in the place of one that is there.
+///
+/// # Errors
+/// One sentence when the file cannot be written.
+pub fn replace(path: &Path, kept: &KeptJaw) -> Result<(), String> {
+    write(path, kept)
+}
+
+/// Puts a jaw beside one that has its name, under the name with the next free number behind it;
+/// gives back the name.
+///
+/// # Errors
+/// As [`keep`].
+pub fn keep_beside(folder: &Path, kept: &KeptJaw) -> Result<String, String> {
+    let there: Vec<String> = readable(folder)
+        .into_iter()
+        .map(|own| own.sketch.name)
+        .collect();
+    let numbered = |count: u32| format!("{} ({count})", kept.sketch.name.trim());
+    let free = (2..).map(numbered).find(|name| !there.contains(name));
+    let name = free.expect("there are more numbers than jaws");
+    let mut kept = kept.clone();
+    kept.sketch.name.clone_from(&name);
+    write(&free_path(folder, &name)?, &kept)?;
+    Ok(name)
+}
+
+fn write(path: &Path, kept: &KeptJaw) -> Result<(), String> {
+    files::write_whole(path, kept.write().as_bytes())
+}
+
+/// A file for a jaw's name that is not there yet, in a folder that is.
+fn free_path(folder: &Path, name: &str) -> Result<PathBuf, String> {
+    if name.trim().is_empty() {
         return Err("the jaw has no name: give it one before it is kept".to_owned());
     }
-    std::fs::create_dir_all(folder)
-        .map_err(|error| format!("{}: the folder cannot be made: {error}", folder.display()))?;
-    let path = folder.join(format!("{name}.ron"));
-    files::write_whole(&path, kept.write().as_bytes())?;
-    Ok(path)
+    files::make_folder(folder)?;
+    let plain = file_name(name);
+    let numbered = |count: u32| match count {
+        1 => folder.join(format!("{plain}.ron")),
+        _ => folder.join(format!("{plain}-{count}.ron")),
+    };
+    let free = (1..).map(numbered).find(|path| !path.exists());
+    Ok(free.expect("there are more numbers than files"))
 }
 
 /// Takes a jaw off the shelf.
@@ -75,7 +144,8 @@ pub fn remove(path: &Path) -> Result<(), String> {
         .map_err(|error| format!("{}: it cannot be taken away: {error}", path.display()))
 }
 
-/// A name that any file system takes: letters and figures, the rest as hyphens.
+/// A name that any file system takes: letters and figures, the rest as hyphens; two names may give
+/// the same.
 fn file_name(name: &str) -> String {
     const LONGEST: usize = 60;
     let plain = |c: char| if c.is_alphanumeric() { c } else { '-' };
@@ -86,5 +156,10 @@ fn file_name(name: &str) -> String {
         .take(LONGEST)
         .collect();
     let words = name.split('-').filter(|word| !word.is_empty());
-    words.collect::<Vec<_>>().join("-")
+    let name = words.collect::<Vec<_>>().join("-");
+    if name.is_empty() {
+        "jaw".to_owned()
+    } else {
+        name
+    }
 }

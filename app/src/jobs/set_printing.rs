@@ -2,6 +2,7 @@
 
 use std::ops::ControlFlow;
 
+use reinwright_core::asked::StockSizes;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
@@ -29,7 +30,7 @@ pub fn to_the_end(_progress: Progress) -> ControlFlow<()> {
 }
 
 /// What is printed, and for how many.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub struct Wanted {
     /// The paper.
     pub paper: Paper,
@@ -37,6 +38,8 @@ pub struct Wanted {
     pub pairs_of_each: u32,
     /// The day, if it is to be told.
     pub day: Option<Date>,
+    /// The stock that can be bought, in which gaps are counted.
+    pub stock: StockSizes,
 }
 
 /// Everything of a family on paper: contents, table, ranges, all sizes side by side and one over
@@ -84,7 +87,7 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
         title: title.clone(),
         reduced,
     };
-    let ranges = sheet::ranges(family, answers, wanted.pairs_of_each);
+    let ranges = sheet::ranges(family, answers, wanted.pairs_of_each, &wanted.stock);
     let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
     let tables = sheet::table_pages(family, answers);
     let last = tables.len();
@@ -190,9 +193,10 @@ fn name_in_contents(family: &Family, of: &SetSheet) -> String {
 pub fn svgs(
     family: &Family,
     answers: &[SizeAnswer],
-    pairs_of_each: u32,
+    wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<(String, String)>> {
+    let ranges = sheet::ranges(family, answers, wanted.pairs_of_each, &wanted.stock);
     let total = answers.len() + 1;
     let named = |name: &str, drawing: &Drawing| {
         (
@@ -203,7 +207,7 @@ pub fn svgs(
     let mut files = vec![
         named("all-table", &sheet::table(family, answers)),
         named("all-unchanged", &sheet::same_in_all(family, answers)),
-        named("all-ranges", &sheet::ranges(family, answers, pairs_of_each)),
+        named("all-ranges", &ranges),
         named("all-side-by-side", &sheet::strip(answers, 1)),
         named("all-overlay", &sheet::overlay(answers, 1)),
     ];

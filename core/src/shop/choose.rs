@@ -22,6 +22,19 @@ pub struct Advice {
     pub pair: Document,
 }
 
+impl Advice {
+    /// What the smith calls it: the style, or an own jaw by its name.
+    pub fn name(&self) -> &str {
+        self.own().unwrap_or(self.style.name())
+    }
+
+    /// The name of the own jaw that it is advice on, if it is one.
+    pub fn own(&self) -> Option<&str> {
+        let own = self.pair.jaw.sketch().map(|sketch| sketch.name.as_str());
+        own.filter(|name| !name.is_empty())
+    }
+}
+
 /// Every style for some work held in a way, tongs of some bar: those that hold it well first, those
 /// that cannot last, otherwise in the order of the styles.
 ///
@@ -42,7 +55,12 @@ pub fn advise(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
 
 /// What is advised of one style for work that lies as it is given.
 pub fn advise_laid(style: JawKind, work: &Work, way: Way, bar: &Bar) -> Advice {
-    let pair = start_anyway(style, *work, *bar);
+    judged(start_anyway(style, *work, *bar), way)
+}
+
+/// What is to be said of a pair that was begun for its work.
+pub(super) fn judged(pair: Document, way: Way) -> Advice {
+    let style = pair.jaw.kind();
     let model = crate::tongs::resolve(&pair);
     let fit = fit::fit(&pair, &model);
     let Judged { verdict, why } = fit::judged_in(&pair, &model, &fit, way);

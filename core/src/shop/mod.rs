@@ -2,6 +2,7 @@
 
 mod answers;
 mod choose;
+mod choose_own;
 pub mod family;
 mod offer;
 pub mod shelf;
@@ -10,5 +11,6 @@ mod start;
 use answers::holding;
 pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, advise_laid, choose};
+pub use choose_own::{advise_own, choose_among};
 pub use offer::{Offer, Offered, bars_to_offer};
-pub use start::{NoStart, start, start_anyway};
+pub use start::{NoStart, start, start_anyway, start_own};

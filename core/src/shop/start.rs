@@ -6,7 +6,8 @@ use super::Answers;
 use crate::asked::{Bar, Stock, Work};
 use crate::finding::{Finding, Kind, Severity};
 use crate::tongs::document::Document;
-use crate::tongs::jaw::JawKind;
+use crate::tongs::jaw::sketch::{KeptJaw, Outgrown};
+use crate::tongs::jaw::{JawKind, suited_heel};
 use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
 
 /// Bar with a side under this is wire to a smith, mm: half of it holds no rivet, and a hand bends
@@ -67,20 +68,35 @@ pub fn start_anyway(jaw: JawKind, work: Work, bar: Bar) -> Document {
     sound(jaw, work, bar).unwrap_or_else(|_| Document::starting(jaw, work, bar))
 }
 
+/// The pair round a jaw of the smith's own, as near to a sound one as the bar comes.
+///
+/// # Errors
+/// When the jaw does not grow to this work.
+pub fn start_own(kept: &KeptJaw, work: Work, bar: Bar) -> Result<Document, Outgrown> {
+    let mut jaw = kept.suited(&work, bar.stock.size())?;
+    jaw.heel = suited_heel(&jaw.plain_form(), &work, &bar);
+    let pair = Document::starting_with(jaw, work, bar);
+    Ok(mended(pair.clone()).unwrap_or(pair))
+}
+
 fn is_slight(bar: &Bar) -> bool {
     bar.stock.equal_square_mm() < LEAST_SIDE_MM
 }
 
 /// The pair in one bar, or what is wrong with it.
 fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
-    /// Rounds in which a pair is mended; most need one or two.
-    const ROUNDS: u32 = 6;
     if is_slight(&bar) {
         return Err(
             "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
         );
     }
-    let mut pair = Document::starting(jaw, work, bar);
+    mended(Document::starting(jaw, work, bar))
+}
+
+/// A pair with a shallower neck or shorter reins where that mends it, or what is wrong with it.
+fn mended(mut pair: Document) -> Result<Document, String> {
+    /// Rounds in which a pair is mended; most need one or two.
+    const ROUNDS: u32 = 6;
     let mut first = None;
     for _ in 0..ROUNDS {
         let answers = Answers::to(&pair);

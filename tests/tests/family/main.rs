@@ -8,18 +8,21 @@ mod laws;
 mod paper;
 mod scaling;
 mod set;
+mod stock;
 
 use std::ops::ControlFlow;
 
 use proptest::prelude::*;
 use reinwright::jobs::set_printing::{self, Wanted};
-use reinwright_core::asked::{Bar, Field, Stock, Units, Value, Work};
+use reinwright_core::asked::{
+    Bar, Field, Stock, StockList, StockShape, StockSizes, Units, Value, Work,
+};
 use reinwright_core::finding::Severity;
 use reinwright_core::paper::{Drawing, Item, Paper};
 use reinwright_core::shape::sweep::Sweep;
 use reinwright_core::shop::family::{
-    self, EditError, Family, Rounding, Rule, Size, Why, answer_all, coverage, holders, sheet,
-    totals,
+    self, Coverage, EditError, Family, Rounding, Rule, Size, SizeAnswer, Why, answer_all, holders,
+    sheet, totals,
 };
 use reinwright_core::tongs::document::{self, Document, ReinLine};
 use reinwright_core::tongs::model::Half;
@@ -42,6 +45,11 @@ fn v_bits() -> Family {
 fn text_at(document: &Document, path: &str) -> String {
     let field = document.field(path);
     field.expect("the document has the field").value.to_string()
+}
+
+/// What a set holds of the usual stock in inches.
+fn coverage(answers: &[SizeAnswer]) -> Vec<Coverage> {
+    family::coverage(answers, Units::Inch, &StockSizes::default())
 }
 
 fn flats(sizes: &[&str]) -> Family {

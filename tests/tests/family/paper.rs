@@ -23,7 +23,7 @@ fn the_family_sheet_shows_sizes_gaps_and_what_is_by_hand() {
     assert!(table.iter().any(|text| text.contains("set by hand")));
     let sparse = flats(&["1/8", "3/4"]);
     let answers = answer_all(&sparse);
-    let ranges = words(&sheet::ranges(&sparse, &answers, 3));
+    let ranges = words(&sheet::ranges(&sparse, &answers, 3, &StockSizes::default()));
     assert!(
         ranges
             .iter()
@@ -79,6 +79,7 @@ fn the_contents_page_tells_the_truth() {
         paper: Paper::A4,
         pairs_of_each: 1,
         day: None,
+        stock: StockSizes::default(),
     };
     let mut steps = Vec::new();
     let pdf = set_printing::pdf(&family, &answers, &wanted, &mut |progress| {
@@ -114,7 +115,7 @@ fn the_contents_page_tells_the_truth() {
     assert_eq!(sheets, 5 + 3 * answers.len(), "{first}");
     let stopped = set_printing::pdf(&family, &answers, &wanted, &mut |_| ControlFlow::Break(()));
     assert_eq!(stopped, None);
-    let stopped = set_printing::svgs(&family, &answers, 1, &mut |_| ControlFlow::Break(()));
+    let stopped = set_printing::svgs(&family, &answers, &wanted, &mut |_| ControlFlow::Break(()));
     assert_eq!(stopped, None);
 }
 
@@ -140,7 +141,10 @@ fn long_names_and_many_sizes_keep_to_their_pages() {
         "what does not change",
         &sheet::same_in_all(&family, &answers),
     );
-    fits("ranges", &sheet::ranges(&family, &answers, 2));
+    fits(
+        "ranges",
+        &sheet::ranges(&family, &answers, 2, &StockSizes::default()),
+    );
     let entries = vec![("Wide ".repeat(60), 1234); sheet::ROWS_OF_A_PAGE];
     let contents = sheet::contents("Contents", &entries);
     fits("contents", &contents);

@@ -2,99 +2,129 @@
 
 use super::*;
 
-/// A gap is found, named by the bars that lie in it, and gone once it is filled.
+/// A gap is found, named by the bars that lie in it, and gone once it is filled with them.
 #[test]
 fn gaps_are_named_by_the_bars_that_nothing_holds() {
     let mut family = flats(&["1/8", "3/4"]);
     let all = coverage(&answer_all(&family));
-    let [coverage_of_flat] = all.as_slice() else {
+    let [of_flat] = all.as_slice() else {
         panic!("one shape: {all:?}");
     };
-    let [gap] = coverage_of_flat.gaps.as_slice() else {
-        panic!("one gap: {coverage_of_flat:?}");
+    let [gap] = of_flat.gaps.as_slice() else {
+        panic!("one gap: {of_flat:?}");
     };
-    assert!(coverage_of_flat.overlaps.is_empty());
-    let inside = gap.bar_sizes_mm(Units::Inch);
-    assert!(inside.iter().all(|mm| *mm > gap.from_mm && *mm < gap.to_mm));
+    assert!(of_flat.overlaps.is_empty());
+    assert_eq!(of_flat.all_held(Units::Inch), None);
+    let inside = |mm: f64| mm > gap.from_mm && mm < gap.to_mm;
+    assert!(gap.stock.iter().all(|size| inside(size.mm())));
+    let texts: Vec<String> = gap.stock.iter().map(ToString::to_string).collect();
+    assert!(texts.contains(&"3/8 in".to_owned()), "{texts:?}");
     assert!(
-        inside
-            .iter()
-            .any(|mm| (mm - INCH * 7.0 / 16.0).abs() < 1e-9),
-        "{inside:?}"
-    );
-    let words = gap.sentence(Units::Inch);
-    assert!(
-        words.starts_with("nothing here holds ") && words.ends_with(" flat"),
-        "{words}"
+        !texts.contains(&"7/16 in".to_owned()),
+        "no flat is sold so thick"
     );
     for _ in 0..4 {
-        let Some(at) = coverage(&answer_all(&family))[0].gaps.first().copied() else {
+        let now = coverage(&answer_all(&family));
+        let Some(gap) = now[0].gaps.first() else {
+            let held = now[0].all_held(Units::Inch).unwrap();
+            assert!(
+                held.starts_with("all ") && held.ends_with(" flat are held"),
+                "{held}"
+            );
             return;
         };
-        let low = family
-            .sizes
-            .iter()
-            .rposition(|s| s.work.size().mm() <= at.from_mm)
+        let size = gap.filler();
+        family
+            .add(Size::new(work(&format!("{size} flat"))))
             .unwrap();
-        family.add_between(low, low + 1).unwrap();
     }
     panic!("the gap is still there");
 }
 
-#[test]
-fn gap_sentences() {
-    let gap = |from: f64, to: f64| family::Gap {
+fn gap_of(from: f64, to: f64, sizes: &[&str]) -> family::Gap {
+    family::Gap {
         shape: "round",
         from_mm: from * INCH,
         to_mm: to * INCH,
-    };
-    let words = |from, to| gap(from, to).sentence(Units::Inch);
-    assert_eq!(words(0.40, 0.45), "nothing here holds 7/16 in round");
-    assert_eq!(
-        words(0.40, 0.51),
-        "nothing here holds 7/16 in and 1/2 in round"
+        stock: sizes.iter().map(|size| size.parse().unwrap()).collect(),
+    }
+}
+
+#[test]
+fn gap_sentences() {
+    #[track_caller]
+    fn check(sizes: &[&str], words: &str) {
+        assert_eq!(gap_of(0.0, 9.0, sizes).sentence(), words);
+    }
+    check(&["7/16 in"], "nothing here holds 7/16 in round");
+    check(
+        &["7/16 in", "1/2 in"],
+        "nothing here holds 7/16 in or 1/2 in round",
     );
-    assert_eq!(
-        words(0.40, 0.60),
-        "nothing here holds 7/16 in to 9/16 in round"
+    check(
+        &["6 mm", "8 mm", "10 mm"],
+        "nothing here holds 6 mm, 8 mm or 10 mm round",
     );
-    assert_eq!(
-        words(0.25, 0.28125),
-        "nothing here holds anything over 1/4 in and under 9/32 in round"
-    );
-    let metric = family::Gap {
-        shape: "round",
-        from_mm: 11.2,
-        to_mm: 12.5,
-    };
-    assert_eq!(
-        metric.sentence(Units::Millimetre),
-        "nothing here holds 12 mm round"
+    check(
+        &["1 in", "2 in", "3 in", "4 in", "5 in"],
+        "nothing here holds the 5 stock sizes 1 in to 5 in round",
     );
 }
 
-/// A gap is filled with the coarsest size near its middle that lies in it, never with a decimal of
-/// an inch while a sixty-fourth will do.
+/// A gap is filled with stock, that nearest to its middle, however odd the middle is.
 #[test]
-fn gaps_are_filled_with_sizes_that_a_smith_has() {
-    let filled = |from_mm: f64, to_mm: f64, units: Units| {
-        let shape = "round";
-        let gap = family::Gap {
-            shape,
-            from_mm,
-            to_mm,
-        };
-        gap.filling(units).to_string()
+fn gaps_are_filled_with_stock_that_exists() {
+    let filled = |from: f64, to: f64, sizes: &[&str]| gap_of(from, to, sizes).filler().to_string();
+    assert_eq!(
+        filled(0.40, 0.60, &["7/16 in", "1/2 in", "9/16 in"]),
+        "1/2 in"
+    );
+    assert_eq!(filled(0.58, 0.66, &["5/8 in"]), "5/8 in");
+    assert_eq!(
+        filled(0.2, 0.9, &["1/4 in", "7/8 in"]),
+        "1/4 in",
+        "it is 0.55"
+    );
+}
+
+/// Between two ranges where no stock is sold nothing is missing.
+#[test]
+fn where_nothing_is_sold_there_is_no_gap() {
+    let answers = answer_all(&flats(&["1/8", "3/4"]));
+    let flat = StockList {
+        units: Units::Inch,
+        shape: StockShape::Flat,
     };
-    let inches = |from: f64, to: f64| filled(from * INCH, to * INCH, Units::Inch);
-    assert_eq!(inches(0.40, 0.60), "1/2 in");
-    assert_eq!(inches(0.40, 0.45), "7/16 in");
-    assert_eq!(inches(0.580, 0.598), "19/32 in");
-    assert_eq!(inches(0.575, 0.585), "37/64 in");
-    assert_eq!(inches(0.5862, 0.5882), "19/32 in", "none lies in it");
-    assert_eq!(filled(11.2, 12.9, Units::Millimetre), "12 mm");
-    assert_eq!(filled(11.2, 11.9, Units::Millimetre), "11.5 mm");
-    assert_eq!(filled(11.2, 11.45, Units::Millimetre), "11.3 mm");
+    let count = |sizes: &str| {
+        let stock = StockSizes::default().with_list(flat, sizes).unwrap();
+        let [of_flat] = family::coverage(&answers, Units::Inch, &stock)
+            .try_into()
+            .unwrap();
+        let said = of_flat.all_held(Units::Inch);
+        (of_flat.gaps.len(), said.unwrap_or_default())
+    };
+    assert_eq!(count("1/8, 3/8, 3/4").0, 1);
+    assert_eq!(
+        count("1/8, 3/4"),
+        (
+            0,
+            "all 2 stock sizes from 1/8 in to 3/4 in flat are held".to_owned()
+        )
+    );
+    assert_eq!(count("3/4"), (0, "3/4 in flat is held".to_owned()));
+    let (gaps, said) = count("");
+    assert!(
+        gaps == 0 && said.starts_with("no flat is sold between"),
+        "{said}"
+    );
+    // A list in the other unit is not looked at.
+    let metric = family::coverage(&answers, Units::Millimetre, &StockSizes::default());
+    let texts: Vec<String> = metric[0].gaps[0]
+        .stock
+        .iter()
+        .map(ToString::to_string)
+        .collect();
+    assert!(texts.contains(&"10 mm".to_owned()), "{texts:?}");
 }
 
 /// The chart climbs: of two ranges that begin alike the one that ends first stands first.
@@ -110,33 +140,50 @@ fn ranges_stand_from_the_least_work_up() {
     }
 }
 
-/// Neighbours that both hold a size, found again by trying every size against every range.
+/// Neighbours that both hold a size, found again by trying every size against every range; gaps
+/// by trying every size that is sold.
 #[test]
 fn overlaps_and_gaps_are_those_of_trying_every_size() {
-    for path in family_paths() {
-        let family = family::read(&bytes(&path)).unwrap();
+    let mut families: Vec<Family> = family_paths()
+        .iter()
+        .map(|path| family::read(&bytes(path)).unwrap())
+        .collect();
+    families.push(flats(&["1/8", "1/4", "3/4"]));
+    let usual = StockSizes::default();
+    for family in families {
         let answers = answer_all(&family);
         let [coverage] = coverage(&answers).try_into().expect("one shape");
         let ranges: Vec<_> = answers
             .iter()
             .filter_map(|a| a.fit.range.as_ref().ok())
             .collect();
+        let held = |mm: f64| ranges.iter().filter(|range| range.holds(mm)).count();
         let end = coverage
             .spans
             .iter()
             .map(|span| span.to_mm)
             .fold(0.0, f64::max);
-        let mut mm = coverage.spans[0].from_mm + 1e-6;
+        let from = coverage.spans[0].from_mm;
+        let mut mm = from + 1e-6;
         while mm < end {
-            let held = ranges.iter().filter(|range| range.holds(mm)).count();
-            let gap = coverage.gaps.iter().any(|g| mm > g.from_mm && mm < g.to_mm);
-            assert_eq!(held == 0, gap, "{}: {mm}", path.display());
             let twice = coverage
                 .overlaps
                 .iter()
                 .any(|o| (o.from_mm..=o.to_mm).contains(&mm));
-            assert_eq!(held > 1, twice, "{}: {mm}", path.display());
+            assert_eq!(held(mm) > 1, twice, "{}: {mm}", family.name);
             mm += 0.037;
+        }
+        let list = StockList {
+            units: Units::Inch,
+            shape: StockShape::of(&family.base.work),
+        };
+        let sold = usual.list(list).iter().map(|size| size.mm());
+        for mm in sold.filter(|mm| *mm > from && *mm < end) {
+            let within = |gap: &family::Gap| gap.stock.iter().any(|size| size.mm() == mm);
+            let missing = coverage.gaps.iter().any(within);
+            let end = [-family::SAME_STOCK, 0.0, family::SAME_STOCK];
+            let none = end.iter().all(|off| held(mm + off) == 0);
+            assert_eq!(none, missing, "{}: {mm}", family.name);
         }
     }
 }

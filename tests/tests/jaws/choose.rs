@@ -2,8 +2,9 @@
 //! pair meets, rides or tips is reckoned and checked against plane geometry.
 
 use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
-use reinwright_core::shop::{Advice, advise, choose};
-use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
+use reinwright_core::shop::{Advice, advise, advise_own, choose, choose_among};
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::tongs::jaw::{Jaw, JawKind, Verdict, Way};
 use reinwright_core::units::Unit;
 use reinwright_tests::pairs::{self, bar};
 
@@ -199,4 +200,48 @@ fn work_is_read_without_its_unit_and_said_in_words_that_are_read_back() {
         parse_work("5/8 hex").is_err(),
         "without a unit it is not known what 5/8 is"
     );
+}
+
+/// A style drawn on and kept under a name.
+fn own(style: JawKind, name: &str) -> KeptJaw {
+    let (work, bar) = (pairs::work("1/2 in round"), bar("3/4 in square"));
+    let jaw = Jaw::suited(style, &work, &bar).sketched(work.size());
+    KeptJaw::of(&jaw, name, "").expect("a sketch")
+}
+
+/// An own jaw stands among the styles with a verdict on the same work, and a V that is an own jaw
+/// holds a round bar where a flat one lets it roll.
+#[test]
+fn own_jaws_are_judged_among_the_styles() {
+    let own = [own(JawKind::Flat, "My flat"), own(JawKind::VBit, "My V")];
+    let work = pairs::work("5/8 in round");
+    let all = choose_among(&own, &work, Way::EndOn, &bar("3/4 in square"));
+    assert_eq!(all.len(), JawKind::ALL.len() - 1 + 2);
+    assert!(all.is_sorted_by_key(|advice| advice.verdict));
+    let found = |name: &str| {
+        let mut own = all.iter().filter(|advice| advice.own() == Some(name));
+        own.next().expect(name).clone()
+    };
+    let (flat, vee) = (found("My flat"), found("My V"));
+    assert_eq!(flat.verdict, Verdict::Unsafe, "{}", flat.reason);
+    assert!(vee.verdict < Verdict::Badly, "{}", vee.reason);
+    assert_eq!((vee.name(), vee.style), ("My V", JawKind::Sketch));
+    assert_eq!(vee.pair.work, work);
+    assert_eq!(vee.pair.name, "My V tongs for 5/8 in round");
+    assert_eq!(
+        all.iter().filter(|advice| advice.own().is_none()).count(),
+        choose(&work, Way::EndOn, &bar("3/4 in square")).len()
+    );
+}
+
+#[test]
+fn an_own_jaw_that_does_not_grow_so_far_says_so() {
+    let advice = advise_own(
+        &own(JawKind::Flat, "My flat"),
+        &pairs::work("7 in flat"),
+        Way::EndOn,
+        &bar("1 in square"),
+    );
+    assert_eq!(advice.verdict, Verdict::Unsafe);
+    assert!(advice.reason.contains("does not grow"), "{}", advice.reason);
 }

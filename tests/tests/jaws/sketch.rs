@@ -14,7 +14,7 @@ use reinwright_core::shop::Answers;
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::{
-    Alike, Depth, KeptJaw, NodeValue, Ready, SketchShape, is_kept_jaw,
+    Alike, Depth, KeptJaw, NodeValue, Ready, SketchLay, SketchShape, is_kept_jaw,
 };
 use reinwright_core::tongs::jaw::{Jaw, JawKind, JawStyle, Sketch};
 use reinwright_core::tongs::model::{Half, Model};
@@ -109,7 +109,8 @@ fn a_sketch_in_a_file_comes_back_the_same() {
 fn edited_sketches_weigh_what_their_mesh_does() {
     let flat = sketched(&starting("flat", "3/8 in flat", "5/8 in square"));
     let bent = changed(&flat, |sketch| {
-        let jaw = sketch.with_node_after(0).with_node_after(1);
+        let length = flat.jaw.length.mm();
+        let jaw = sketch.with_node_after(0, length).with_node_after(1, length);
         let growth = jaw.growth(flat.jaw.length.mm());
         let as_asked = (growth, Depth::OneSide, Unit::Millimetre);
         jaw.with_value(1, (NodeValue::Y, 4.0), as_asked)
@@ -214,7 +215,7 @@ fn two_arcs_lead_from_pose_to_pose() {
 fn a_sketch_that_folds_says_where() {
     let flat = sketched(&starting("flat", "3/8 in flat", "5/8 in square"));
     let folded = changed(&flat, |sketch| {
-        let jaw = sketch.with_node_after(0);
+        let jaw = sketch.with_node_after(0, flat.jaw.length.mm());
         let growth = jaw.growth(flat.jaw.length.mm());
         let as_asked = (growth, Depth::OneSide, Unit::Millimetre);
         jaw.with_value(1, (NodeValue::Y, 30.0), as_asked)
@@ -336,7 +337,7 @@ fn apply(document: &Document, edit: &Edit) -> Document {
             let how = (sketch.growth(length), depth, Unit::Inch);
             sketch.with_value(node, (NodeValue::ALL[value], to), how)
         }
-        Edit::Add(node) => sketch.with_node_after(node),
+        Edit::Add(node) => sketch.with_node_after(node, length),
         Edit::Remove(node) => sketch.without_node(node),
         Edit::Turn(node) => sketch.with_steel_turned(node),
         Edit::Shape(node, shape) => sketch.with_shape(node, Ready::ALL[shape].0.shape()),
@@ -464,7 +465,7 @@ fn a_kept_jaw_comes_back_the_same_and_damage_is_told() {
         );
         assert_eq!(kept.sketch.name, "Mine");
         // On its own work it is the jaw that it was.
-        let used = kept.suited(&design.work, jaw.heel);
+        let used = kept.suited(&design.work, jaw.heel).expect("its own work");
         let volume = |jaw: &Jaw| jaw.form().placed(0.0, 0.0).volume_mm3();
         close(&name, volume(&used), volume(&jaw), 1e-4);
     }
@@ -488,7 +489,7 @@ fn a_kept_jaw_comes_back_the_same_and_damage_is_told() {
 fn a_bowed_inside_rests_on_the_work_where_it_stands_in_farthest() {
     let flat = sketched(&starting("flat", "3/4 in square", "3/4 in square"));
     let bowed = changed(&flat, |sketch| {
-        let jaw = sketch.with_node_after(0);
+        let jaw = sketch.with_node_after(0, flat.jaw.length.mm());
         let as_asked = (
             jaw.growth(flat.jaw.length.mm()),
             Depth::OneSide,
@@ -509,4 +510,258 @@ fn a_bowed_inside_rests_on_the_work_where_it_stands_in_farthest() {
             "the inside stands in the work at {i}: {y}"
         );
     }
+}
+
+/// The largest distance between the silhouettes of two jaws, mm.
+fn apart(one: &Jaw, other: &Jaw) -> f64 {
+    let [one, other] = [one, other].map(|jaw| jaw.form().placed(0.0, 0.0));
+    let mut most = (one.length() - other.length()).abs();
+    for i in 0..=200 {
+        let s = one.length() * f64::from(i) / 200.0;
+        for edge in [Edge::Outer, Edge::Inner, Edge::Far, Edge::Near] {
+            let d = one.edge_point(edge, s).distance(other.edge_point(edge, s));
+            most = most.max(d);
+        }
+    }
+    most
+}
+
+/// Source: an arc parted anywhere, and a pair of tangent arcs parted where they meet, are the same
+/// line (plane geometry); a linear change parted anywhere is the same change.
+#[test]
+fn a_node_that_is_added_leaves_the_shape_as_it_was() {
+    let (mut added, mut with_steel, mut bent) = (0, 0, 0);
+    for (name, design) in styles() {
+        let once = sketched(&design).jaw;
+        let sketch = once.sketch().expect("a sketch");
+        // As it was drawn, and longer and for larger work than that.
+        let grown = Jaw {
+            length: Length::from_mm(once.length.mm() * 1.3, Unit::Millimetre),
+            style: JawStyle::Sketch(Sketch {
+                fits: Length::from_mm(sketch.fits.mm() * 1.1, Unit::Millimetre),
+                ..sketch.clone()
+            }),
+            ..once.clone()
+        };
+        for jaw in [once, grown] {
+            let sketch = jaw.sketch().expect("a sketch");
+            for node in 0..sketch.nodes.len() - 1 {
+                let next = sketch.with_node_after(node, jaw.length.mm());
+                if next.nodes.len() == sketch.nodes.len() {
+                    continue;
+                }
+                let more = jaw.with_sketch(next.clone());
+                within(
+                    &format!("{name} after {node}"),
+                    apart(&jaw, &more),
+                    0.0,
+                    1e-6,
+                );
+                let volume = |jaw: &Jaw| jaw.form().placed(0.0, 0.0).volume_mm3();
+                close(&name, volume(&more), volume(&jaw), 1e-8);
+                added += 1;
+                let new = next.nodes[node + 1];
+                with_steel += usize::from(new.steel.is_some());
+                bent += usize::from(new.slope.abs() > 1.0);
+            }
+        }
+    }
+    assert!(
+        added > 1000 && with_steel > 300 && bent > 300,
+        "{added} added, {with_steel} with a section, {bent} on a slope"
+    );
+}
+
+/// Added again and again, as far as there is room, on a line that bends both ways.
+#[test]
+fn nodes_that_are_added_one_after_another_leave_the_shape_as_it_was() {
+    let flat = sketched(&starting("flat", "3/8 in flat", "3/4 in square"));
+    let length = flat.jaw.length.mm();
+    let bent = changed(&flat, |sketch| {
+        let jaw = sketch.with_node_after(0, length);
+        let as_asked = (jaw.growth(length), Depth::OneSide, Unit::Millimetre);
+        jaw.with_value(1, (NodeValue::Y, 6.0), as_asked)
+            .with_value(1, (NodeValue::Slope, -20.0), as_asked)
+            .with_value(2, (NodeValue::Slope, 10.0), as_asked)
+    });
+    let mut sketch = bent.jaw.sketch().expect("a sketch").clone();
+    loop {
+        let roomy = (0..sketch.nodes.len()).find(|node| sketch.has_room_after(*node, length));
+        let Some(node) = roomy else { break };
+        sketch = sketch.with_node_after(node, length);
+    }
+    assert!(sketch.nodes.len() > 12, "{}", sketch.nodes.len());
+    within(
+        "shape",
+        apart(&bent.jaw, &bent.jaw.with_sketch(sketch)),
+        0.0,
+        1e-6,
+    );
+}
+
+/// On other work length, tip and places are what a smith sets off, and the shape has grown by as
+/// much as the work.
+#[test]
+fn a_kept_jaw_on_other_work_has_sizes_that_a_smith_has() {
+    #[track_caller]
+    fn measured(name: &str, length: Length, unit: Unit) {
+        assert_eq!(
+            length,
+            Length::measured(length.mm(), unit),
+            "{name}: {length}"
+        );
+    }
+    for (name, design) in styles() {
+        let jaw = sketched(&design).jaw;
+        let kept = KeptJaw::of(&jaw, "Mine", "").expect("a sketch");
+        let once = jaw.form().placed(0.0, 0.0).volume_mm3();
+        for (work, heel) in [("11/16 in square", "1 in"), ("17 mm square", "30 mm")] {
+            let name = format!("{name}, on {work}");
+            let work = reinwright_tests::pairs::work(work);
+            let heel: Length = heel.parse().expect("a size");
+            let used = kept.suited(&work, heel).expect("it grows");
+            measured(&name, used.length, heel.unit());
+            measured(&name, used.tip, heel.unit());
+            let sketch = used.sketch().expect("a sketch");
+            assert_eq!((sketch.drawn_for, sketch.fits), (work.size(), work.size()));
+            let times = work.size().mm() / design.work.size().mm();
+            // The length is rounded by half a sixteenth at most: over 10 mm that is 8 per cent.
+            let volume = used.form().placed(0.0, 0.0).volume_mm3();
+            close(&name, volume, once * times.powi(3), 0.12);
+            let design = Document {
+                jaw: used,
+                work,
+                ..design.clone()
+            };
+            document::check_limits(&design).unwrap_or_else(|why| panic!("{name}: {why}"));
+        }
+    }
+}
+
+/// A stop that was set at a node stays at it, and the node lies where a rule has a mark.
+#[test]
+fn places_follow_the_work() {
+    let flat = sketched(&starting("flat", "1/2 in flat", "3/4 in square"));
+    let length = flat.jaw.length.mm();
+    let stopped = changed(&flat, |sketch| {
+        let mut next = sketch.with_node_after(0, length);
+        let at = next.nodes[1].x;
+        next.lay = SketchLay::Stopped { at };
+        next
+    });
+    let kept = KeptJaw::of(&stopped.jaw, "Mine", "").expect("a sketch");
+    let work = reinwright_tests::pairs::work("13/16 in flat");
+    let used = kept.suited(&work, flat.jaw.heel).expect("it grows");
+    let sketch = used.sketch().expect("a sketch");
+    let SketchLay::Stopped { at } = sketch.lay else {
+        panic!("{:?}", sketch.lay);
+    };
+    assert_eq!(at, sketch.nodes[1].x);
+    let sixteenths = at.mm() / 25.4 * 16.0;
+    within("whole sixteenths", sixteenths, sixteenths.round(), 1e-9);
+    let grown = length / 2.0 * 13.0 / 8.0;
+    within("in proportion", at.mm(), grown, 25.4 / 32.0 + 1e-9);
+    within(
+        "stopped there",
+        used.form().length() - used.length.mm(),
+        0.0,
+        1e-6,
+    );
+}
+
+/// Numbers that once took gigabytes: each is refused in one sentence, and a design that has them in
+/// it all the same is drawn and answered in no more than the work of any other.
+#[test]
+fn a_sketch_grows_no_more_than_can_be_drawn() {
+    let flat = sketched(&starting("flat", "3/8 in flat", "3/4 in square"));
+    let wild = |drawn_for: &str, fits: &str, lay: SketchLay| {
+        changed(&flat, |sketch| {
+            let mut next = sketch.clone();
+            next.drawn_for = drawn_for.parse().expect("a size");
+            next.fits = fits.parse().expect("a size");
+            next.lay = lay;
+            let steel = next.nodes[0].steel.as_mut().expect("steel");
+            steel.width = "60 mm".parse().expect("a size");
+            steel.back = "-49.97 mm".parse().expect("a size");
+            next.nodes[0].slope = -62.7;
+            next.nodes[1].slope = -65.9;
+            next.nodes[1].y = "30 mm".parse().expect("a size");
+            next
+        })
+    };
+    let far = |mm: &str| mm.parse().expect("a place");
+    let cases = [
+        (
+            "0.5 mm",
+            "200 mm",
+            SketchLay::Stopped { at: far("-500 mm") },
+            "jaw.fits",
+        ),
+        ("1 mm", "200 mm", SketchLay::Endwise, "jaw.fits"),
+        ("200 mm", "0.5 mm", SketchLay::Endwise, "jaw.fits"),
+        (
+            "3/8 in",
+            "3/8 in",
+            SketchLay::Crosswise {
+                at: far("1000000000 mm"),
+            },
+            "jaw.lay",
+        ),
+        ("900 mm", "200 mm", SketchLay::Endwise, "jaw.drawn_for"),
+    ];
+    for (drawn_for, fits, lay, place) in cases {
+        let design = wild(drawn_for, fits, lay);
+        let why = document::check_limits(&design)
+            .expect_err(place)
+            .to_string();
+        assert!(why.starts_with(place), "{why}");
+        reinwright_tests::sentence(&why);
+        let model = resolve(&design);
+        let area = pair(&design, &model, &DrawOptions::default()).bounds();
+        assert!(
+            area.width() < 10_000.0 && area.height() < 10_000.0,
+            "{area:?}"
+        );
+        let answers = Answers::to(&design);
+        assert!(answers.findings.iter().all(|f| !f.message.contains("NaN")));
+    }
+    let mut typed = wild("0.5 mm", "0.5 mm", SketchLay::Endwise);
+    let why = typed
+        .set("jaw.fits", "200 mm")
+        .expect_err("too large")
+        .to_string();
+    assert!(
+        why.contains("jaw.fits") && why.contains("4.16 mm"),
+        "60 mm may grow to 500: {why}"
+    );
+    let why = typed.set("jaw.length", "2 mm").err();
+    assert_eq!(why, None, "44.45 mm by 32 is 1.4");
+}
+
+/// A kept jaw is checked as a jaw of a design is, and used on no work that it does not grow to.
+#[test]
+fn a_kept_jaw_keeps_to_the_limits() {
+    let flat = sketched(&starting("flat", "3/8 in flat", "3/4 in square"));
+    let kept = KeptJaw::of(&flat.jaw, "Mine", "").expect("a sketch");
+    let text = kept.write();
+    for (from, to, place) in [
+        ("length: \"1", "length: \"91", "length"),
+        ("tip: \"", "tip: \"9 ", "tip"),
+        ("fits: \"3/8 in\"", "fits: \"250 mm\"", "fits"),
+        ("lay: Endwise", "lay: Stopped(at: \"9 ft\")", "lay"),
+    ] {
+        assert!(text.contains(from), "{from} in {text}");
+        let why = KeptJaw::read(text.replacen(from, to, 1).as_bytes()).expect_err(to);
+        assert!(why.to_string().contains(place), "{why}");
+    }
+    let large = reinwright_tests::pairs::work("7 in round");
+    let why = kept
+        .suited(&large, flat.jaw.heel)
+        .expect_err("35 in long")
+        .to_string();
+    assert!(
+        why.contains("\"Mine\"") && why.contains("7 in work"),
+        "{why}"
+    );
+    reinwright_tests::sentence(&why);
 }

@@ -6,11 +6,12 @@ use reinwright::window::Workbench;
 use reinwright_core::shop::family::{self, Family, Rule, Size};
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::command_line::{done, text};
+use reinwright_tests::designs::family_paths;
 use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs::{length, starting, work};
 use reinwright_tests::window::{
-    SMALL, Window, around, click, click_with, fill, give_path, press, redo, show, undo, value,
-    write,
+    SMALL, Window, around, click, click_with, fill, give_path, press, redo, remembering, show,
+    undo, value, write,
 };
 
 /// A window in which the whole table shows.
@@ -343,7 +344,126 @@ fn gaps_are_said_and_filled() {
     window.get_by_label_contains("Nothing here holds");
     click_with(&mut window, "Add a size for");
     assert_eq!(self::family(&window).sizes.len(), 3);
-    assert!(!self::family(&window).sizes[1].label().is_empty());
+    let filler = self::family(&window).sizes[1].work.size().to_string();
+    let sold = ["1 in", "1 1/4 in", "1 1/2 in", "1 3/4 in", "2 in"];
+    assert!(sold.contains(&filler.as_str()), "{filler} flat is not sold");
+}
+
+/// The stock that can be bought is typed where the gaps are told, and kept for the next day.
+#[test]
+fn the_stock_that_can_be_bought_is_edited() {
+    let folder = folder();
+    let mut family = Family::from_design(&design());
+    family.add(Size::new(work("3 in flat"))).expect("room");
+    let bench =
+        |family: &Family| Workbench::with_family(family.clone(), remembering(folder.path()));
+    let mut window = show(bench(&family), TALL);
+    click(&mut window, "What the set holds");
+    window.get_by_label_contains("Nothing here holds");
+    click(&mut window, "Stock that can be bought");
+    fill(&mut window, "Flat", "1/2, 3");
+    window.get_by_label("All 2 stock sizes from 1/2 in to 3 in flat are held");
+    fill(&mut window, "Flat", "1/2, lots");
+    window.get_by_label_contains("in flat: \"lots\"");
+    drop(window);
+    let mut window = show(bench(&family), TALL);
+    click(&mut window, "What the set holds");
+    window.get_by_label("All 2 stock sizes from 1/2 in to 3 in flat are held");
+    click(&mut window, "Stock that can be bought");
+    click(&mut window, "Usual sizes");
+    window.get_by_label_contains("Nothing here holds");
+}
+
+/// A list that cannot be read is told, and kept under another name before a good one is written.
+#[test]
+fn a_damaged_list_of_stock_is_told_and_kept() {
+    let folder = folder();
+    put(folder.path(), "stock-sizes", "in flat: 1/4, a lot");
+    let bench = Workbench::with_family(three(), remembering(folder.path()));
+    let mut window = show(bench, TALL);
+    click(&mut window, "What the set holds");
+    window.get_by_label_contains("a lot");
+    click(&mut window, "Stock that can be bought");
+    fill(&mut window, "Flat", "1/4, 1/2, 1");
+    window.get_by_label_contains("is kept as");
+    assert!(window.query_by_label_contains("a lot").is_none());
+    let aside = bytes(&folder.path().join("stock-sizes.damaged-1"));
+    assert_eq!(aside, b"in flat: 1/4, a lot");
+}
+
+/// The first row and the first size stand at the table's corner when a family is opened, in the
+/// smallest window and for every size of a sample; a size that is chosen elsewhere is brought into
+/// sight sideways only.
+#[test]
+fn the_table_opens_at_its_start() {
+    for path in family_paths() {
+        let family = family::read(&bytes(&path)).expect("a family");
+        let label = family.table().labels[0].clone();
+        let bench = Workbench::open(&path, around()).expect("it opens");
+        let mut window = show(bench, SMALL);
+        let at = |name: &str| window.get_by_label(name).rect();
+        let (value, base) = (at("Value"), at("Base: Work shape"));
+        let (head, first) = (
+            window
+                .get_by_label_contains(&format!("Size {label}"))
+                .rect(),
+            at(&format!("{label}: Work shape")),
+        );
+        assert!(
+            (head.left() - first.left()).abs() < 4.0,
+            "{head} over {first}"
+        );
+        assert!(first.left() >= base.right() - 1.0, "{base} beside {first}");
+        // Under the heads stands the heading of the first group, then the first row.
+        let below = first.top() - value.bottom();
+        assert!((0.0..60.0).contains(&below), "{value} over {first}");
+        assert!(first.bottom() < SMALL.1, "{first}");
+        // A size that is added at the end is brought into sight, the first row stays.
+        fill(&mut window, "Work of a new size", "1 7/8 in");
+        let added = self::family(&window).table().labels;
+        let cell = format!("{}: Work shape", added.last().expect("sizes"));
+        let last = window.get_by_label(&cell).rect();
+        assert!(
+            last.right() <= SMALL.0 && (last.top() - first.top()).abs() < 1.0,
+            "{last}"
+        );
+        assert_eq!(window.get_by_label("Base: Work shape").rect(), base);
+    }
+}
+
+/// Nothing over the table and over the pictures runs out of the smallest window.
+#[test]
+fn nothing_is_cut_off_in_the_smallest_window() {
+    let samples = family_paths();
+    let path = samples.first().expect("there are sample families");
+    let mut window = show(Workbench::open(path, around()).expect("it opens"), SMALL);
+    for picture in [
+        "One size",
+        "One over the other",
+        "Side by side",
+        "What the set holds",
+    ] {
+        click(&mut window, picture);
+        for name in [
+            "One size",
+            "One over the other",
+            "Side by side",
+            "What the set holds",
+            "Findings",
+            "Differs from the base",
+            "Family name",
+            "Rounded",
+            "Only what differs",
+            "Work of a new size",
+            "Add size",
+            "Add between",
+            "Take out as a design",
+        ] {
+            let rect = window.get_by_label(name).rect();
+            let inside = rect.left() >= 0.0 && rect.right() <= SMALL.0 && rect.bottom() <= SMALL.1;
+            assert!(inside, "{picture}: {name} at {rect}");
+        }
+    }
 }
 
 /// Every picture and page is drawn, in the smallest window, without a widget lacking its name.

@@ -2,13 +2,16 @@
 
 use std::path::Path;
 
+use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright::disk::own_jaws;
 use reinwright::window::Workbench;
 use reinwright_core::tongs::jaw::Sketch;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::files::{folder, put};
-use reinwright_tests::window::{TALL, Window, around, click, fill, show, undo, value};
+use reinwright_tests::window::{
+    TALL, Window, around, click, fill, give_path, press, show, undo, value,
+};
 use reinwright_tests::{pairs, within};
 
 use super::flat;
@@ -145,4 +148,118 @@ fn a_damaged_file_on_the_shelf_is_one_sentence() {
     let mut window = keeping_in(folder.path());
     click(&mut window, "Own jaws…");
     assert!(window.query_by_label_contains("bad.ron").is_some());
+}
+
+/// Names that make the same file name are numbered; the same name is asked about; nothing is ever
+/// replaced unasked.
+#[test]
+fn keeping_a_jaw_replaces_no_other_unasked() {
+    let folder = folder();
+    let names = || {
+        let mut names: Vec<String> = own_jaws::readable(folder.path())
+            .into_iter()
+            .map(|kept| kept.sketch.name)
+            .collect();
+        names.sort();
+        names
+    };
+    let mut window = keeping_in(folder.path());
+    click(&mut window, "Draw on it");
+    for name in ["Jaw #1", "jaw (1)"] {
+        fill(&mut window, "Jaw name", name);
+        click(&mut window, "Keep");
+    }
+    assert_eq!(names(), ["Jaw #1", "jaw (1)"]);
+    // The very same once more is no question; another one of its name is.
+    fill(&mut window, "Jaw name", "jaw (1)");
+    click(&mut window, "Keep");
+    window.get_by_label_contains("was kept already");
+    fill(&mut window, "Node width", "1 1/2");
+    fill(&mut window, "Jaw name", "Jaw #1");
+    click(&mut window, "Keep");
+    let before = own_jaws::readable(folder.path());
+    click(&mut window, "Leave it as it is");
+    assert_eq!(own_jaws::readable(folder.path()), before);
+    fill(&mut window, "Jaw name", "Jaw #1");
+    click(&mut window, "Keep");
+    click(&mut window, "Keep both");
+    assert_eq!(names(), ["Jaw #1", "Jaw #1 (2)", "jaw (1)"]);
+    fill(&mut window, "Node width", "1 5/8");
+    fill(&mut window, "Jaw name", "Jaw #1");
+    click(&mut window, "Keep");
+    click(&mut window, "Replace it");
+    assert_eq!(names().len(), 3);
+    let mut all = own_jaws::readable(folder.path()).into_iter();
+    let one = all.find(|kept| kept.sketch.name == "Jaw #1").expect("it");
+    let width = one.sketch.nodes[0].steel.expect("steel").width.mm();
+    within("width", width, 41.275, 1e-9);
+}
+
+/// A file that another smith gave is taken in beside an own jaw with the same file name.
+#[test]
+fn taking_a_jaw_in_replaces_no_other_unasked() {
+    let (folder, given) = (folder(), self::folder());
+    let mut window = keeping_in(folder.path());
+    click(&mut window, "Draw on it");
+    fill(&mut window, "Jaw name", "Jaw #1");
+    click(&mut window, "Keep");
+    let mut theirs = own_jaws::readable(folder.path()).remove(0);
+    for (name, asks) in [("jaw (1)", false), ("Jaw #1", true)] {
+        theirs.sketch.name = name.to_owned();
+        theirs.sketch.about = "theirs".to_owned();
+        put(given.path(), "theirs.ron", theirs.write());
+        press(&mut window, Modifiers::COMMAND, Key::O);
+        if window.query_by_label("Throw the changes away").is_some() {
+            click(&mut window, "Throw the changes away");
+        }
+        give_path(&mut window, &given.path().join("theirs.ron"), "Open");
+        let question = window.query_by_label("Keep both").is_some();
+        assert_eq!(question, asks, "{name}");
+    }
+    click(&mut window, "Keep both");
+    assert_eq!(own_jaws::readable(folder.path()).len(), 3);
+    let mine = own_jaws::readable(folder.path());
+    let mine = mine.iter().filter(|kept| kept.sketch.about.is_empty());
+    assert_eq!(mine.count(), 1, "the first one is as it was");
+}
+
+#[test]
+fn an_own_jaw_begins_a_new_pair() {
+    let folder = folder();
+    let mut window = keeping_in(folder.path());
+    click(&mut window, "Draw on it");
+    fill(&mut window, "Jaw name", "Mine");
+    click(&mut window, "Keep");
+    press(&mut window, Modifiers::COMMAND, Key::N);
+    window.get_by_label("Work to hold").type_text("1/2 in flat");
+    window.run();
+    press(&mut window, Modifiers::NONE, Key::Enter);
+    // Its card may stand below what shows.
+    window.get_by_label("Take Mine").focus();
+    window.run();
+    press(&mut window, Modifiers::NONE, Key::Enter);
+    press(&mut window, Modifiers::NONE, Key::Enter);
+    if window.query_by_label("Throw the changes away").is_some() {
+        click(&mut window, "Throw the changes away");
+    }
+    let design = window.state().document();
+    assert_eq!(design.name, "Mine tongs for 1/2 in flat");
+    within("fits", sketch(&window).fits.mm(), 12.7, 1e-9);
+    // And stands in the chooser, marked as an own one.
+    click(&mut window, "Choose for the work…");
+    window.get_by_label("Mine, own jaw");
+    click(&mut window, "Take Mine");
+}
+
+/// A size that would make the sketch larger than can be drawn is refused where it is typed.
+#[test]
+fn a_sketch_is_not_grown_without_end() {
+    let mut window = flat();
+    click(&mut window, "Draw on it");
+    fill(&mut window, "Node width", "2 in");
+    let before = sketch(&window).clone();
+    fill(&mut window, "Jaw drawn to fit", "200 mm");
+    assert_eq!(*sketch(&window), before, "2 in would be over 1 m");
+    let said = window.query_all_by_label_contains("93.7").count();
+    assert!(said > 0, "the limits are told: 3/8 in by 500 of 50.8 mm");
 }

@@ -32,6 +32,7 @@ impl Workbench {
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
+            Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
         }
@@ -87,7 +88,7 @@ impl Workbench {
 
     fn ask_for_pair(&mut self, units: Units) {
         let usual = self.remembered.memory.usual_bar(units);
-        self.shown.begin = Some(BeginPair::new(units, usual.as_deref()));
+        self.shown.begin = Some(BeginPair::new(units, usual.as_deref(), self.own_jaws()));
     }
 
     /// Begins the pair that the questions led to, and remembers its bar.
@@ -142,6 +143,7 @@ impl Workbench {
                 self.remembered.memory.note_screen(points_per_mm);
                 self.open.set_scale(points_per_mm);
             }
+            Reply::Jaws(wish) => self.at_own_jaws(wish),
             Reply::Ask(purpose) => self.ask(purpose),
             Reply::Rescue(kept, copy, file) => self.bring_back(kept, &copy, file),
             Reply::Discard(copy) => {

@@ -204,11 +204,12 @@ impl DesignBench {
     /// Puts an own jaw on a part, in proportion to the work.
     ///
     /// # Errors
-    /// One sentence when it would be outside the limits of a file.
+    /// One sentence when it does not grow to the work, or would be outside the limits of a file.
     pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) -> Result<(), String> {
         let before = self.session.now.clone();
         let jaw = jaw_mut(&mut self.session.now, part);
-        *jaw = kept.suited(&before.work, jaw.heel);
+        let suited = kept.suited(&before.work, jaw.heel);
+        *jaw = suited.map_err(|outgrown| outgrown.to_string())?;
         self.parts.forget();
         self.within_limits(before)
     }

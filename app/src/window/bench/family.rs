@@ -4,6 +4,7 @@
 use std::path::Path;
 
 use egui::Context;
+use reinwright_core::asked::StockSizes;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::Family;
 
@@ -28,6 +29,25 @@ impl Workbench {
         self.begin_family(Family::from_design(&design.session.now));
         let done = "A family of one size was begun from the design. Add sizes over the table.";
         self.say(Ok(done.to_owned()));
+    }
+
+    /// Keeps the stock that can be bought; a list that could not be read is put aside for it.
+    pub(super) fn note_stock(&mut self, sizes: StockSizes) {
+        match self.remembered.memory.note_stock(sizes) {
+            Ok(None) => {}
+            Ok(Some(aside)) => self.say(Ok(format!(
+                "The list that could not be read is kept as {}",
+                aside.display()
+            ))),
+            Err(why) => self.tell(Err(why)),
+        }
+    }
+
+    /// Gives the family that is open the stock in which its gaps are counted.
+    pub(super) fn lend_stock(&mut self) {
+        if let Some(family) = self.open.as_family() {
+            family.take_stock(&self.remembered.memory.stock);
+        }
     }
 
     /// Begins to write the set's pages, as the command line does.
@@ -67,6 +87,7 @@ impl Workbench {
             paper,
             pairs_of_each,
             day: printing::today(),
+            stock: self.remembered.memory.stock.sizes.clone(),
         };
         self.shown.job = Some(start(family.to_write(wanted)));
         Ok(())

@@ -7,8 +7,8 @@ use reinwright_core::tongs::jaw::Jaw;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::workbench::Workbench;
-use crate::disk::own_jaws;
-use crate::window::panels::dialog::Purpose;
+use crate::disk::own_jaws::{self, Kept};
+use crate::window::panels::dialog::{Dialog, NameTaken, Purpose};
 use crate::window::panels::sketch::JawShelf;
 use crate::window::panels::wish::JawWish;
 
@@ -19,6 +19,18 @@ impl Workbench {
             JawWish::Open(part) => self.open_jaw_shelf(part),
             JawWish::Close => self.shown.jaws = None,
             JawWish::Keep(jaw, name) => self.keep_jaw(&jaw, &name),
+            JawWish::Replace(kept, path) => {
+                let done = own_jaws::replace(&path, &kept);
+                self.say(done.map(|()| said_kept(&kept.sketch.name, &path)));
+                self.read_jaw_shelf();
+            }
+            JawWish::KeepBeside(kept) => {
+                let done = self
+                    .jaws_folder()
+                    .and_then(|folder| own_jaws::keep_beside(&folder, &kept));
+                self.say(done.map(|name| format!("Kept as \"{name}\" among your own jaws")));
+                self.read_jaw_shelf();
+            }
             JawWish::Use(kept, part) => self.use_jaw(&kept, part),
             JawWish::Give(kept) => self.ask(Purpose::OwnJaw(kept)),
             JawWish::AskRemove(path) => self.doom_jaw(Some(path)),
@@ -53,21 +65,39 @@ impl Workbench {
         else {
             return;
         };
-        let done = self.put_on_shelf(&kept);
-        self.say(done);
+        let done = self.put_on_shelf(kept);
+        self.tell(done);
         self.read_jaw_shelf();
     }
 
-    fn put_on_shelf(&self, kept: &KeptJaw) -> Result<String, String> {
-        let folder = self.remembered.jaws_folder.as_ref();
-        let folder = folder
-            .ok_or("this system names no folder for what a user makes: own jaws cannot be kept")?;
-        let path = own_jaws::keep(folder, kept)?;
-        Ok(format!(
-            "Kept \"{}\" among your own jaws: {}",
-            kept.sketch.name,
-            path.display()
-        ))
+    /// The own jaws that can be read.
+    pub(super) fn own_jaws(&self) -> Vec<KeptJaw> {
+        let folder = self.remembered.jaws_folder.as_deref();
+        folder.map(own_jaws::readable).unwrap_or_default()
+    }
+
+    fn jaws_folder(&self) -> Result<PathBuf, String> {
+        let folder = self.remembered.jaws_folder.clone();
+        folder.ok_or_else(|| {
+            "this system names no folder for what a user makes: own jaws cannot be kept".to_owned()
+        })
+    }
+
+    /// Keeps a jaw and says so; asks what is to be done when another one has its name.
+    fn put_on_shelf(&mut self, kept: KeptJaw) -> Result<(), String> {
+        match own_jaws::keep(&self.jaws_folder()?, &kept)? {
+            Kept::Written(path) => self.say(Ok(said_kept(&kept.sketch.name, &path))),
+            Kept::Already(path) => self.say(Ok(format!(
+                "\"{}\" was kept already: {}",
+                kept.sketch.name,
+                path.display()
+            ))),
+            Kept::NameTaken(path) => {
+                let kept = Box::new(kept);
+                self.asked.dialog = Some(Dialog::NameTaken(NameTaken { kept, path }));
+            }
+        }
+        Ok(())
     }
 
     fn use_jaw(&mut self, kept: &KeptJaw, part: Part) {
@@ -84,9 +114,12 @@ impl Workbench {
             return Ok(false);
         }
         let kept = own_jaws::open(path)?;
-        let done = self.put_on_shelf(&kept)?;
-        self.say(Ok(done));
+        self.put_on_shelf(kept)?;
         self.open_jaw_shelf(Part::Jaw);
         Ok(true)
     }
+}
+
+fn said_kept(name: &str, path: &Path) -> String {
+    format!("Kept \"{name}\" among your own jaws: {}", path.display())
 }

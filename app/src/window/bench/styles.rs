@@ -10,7 +10,11 @@ impl Workbench {
         match wish {
             StyleWish::Open(part) => {
                 self.open.commit_typed();
-                self.shown.styles = Some(StyleChooser::of(self.open.document(), part));
+                self.shown.styles = Some(StyleChooser::of(
+                    self.open.document(),
+                    part,
+                    self.own_jaws(),
+                ));
             }
             StyleWish::Take(pair, part) => {
                 self.shown.styles = None;

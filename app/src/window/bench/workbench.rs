@@ -243,6 +243,7 @@ impl Workbench {
     fn panels(&mut self, ui: &mut Ui) {
         Panel::top("menu").show(ui, |ui| self.menu(ui));
         Panel::bottom("news").show(ui, |ui| self.news(ui));
+        self.lend_stock();
         let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
         let asked = match &mut self.shown.shelf {
             Some(shelf) => shelf.show(ui, &self.open.session().title(), fills),
@@ -326,6 +327,10 @@ impl Workbench {
         }
         self.open = open;
         self.shown.news.hush();
+        if matches!(self.open, Open::Family(_)) {
+            let trouble = self.remembered.memory.stock.trouble.clone();
+            self.tell(trouble.map_or(Ok(()), Err));
+        }
         self.shown.shelf = None;
         self.asked.dialog = None;
     }

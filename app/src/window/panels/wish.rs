@@ -3,6 +3,7 @@
 use crate::window::state::news::Said;
 use std::path::PathBuf;
 
+use reinwright_core::asked::StockSizes;
 use reinwright_core::finding::Part;
 use reinwright_core::shop::shelf::Mark;
 use reinwright_core::tongs::document::Document;
@@ -33,6 +34,8 @@ pub(crate) enum Wish {
     Jaws(JawWish),
     /// The chooser of jaw styles.
     Styles(StyleWish),
+    /// The stock that can be bought is this from now on.
+    Stock(Box<StockSizes>),
     /// A sentence at the foot of the window.
     Say(Said),
     /// What could not be done, as it was said, is old news.
@@ -40,12 +43,16 @@ pub(crate) enum Wish {
 }
 
 /// What the smith asks of the own jaws.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, PartialEq)]
 pub(crate) enum JawWish {
     /// Show them, to choose a jaw for this part.
     Open(Part),
     /// Put a jaw among them under a name.
     Keep(Box<Jaw>, String),
+    /// Put one in the place of another, in this file.
+    Replace(Box<KeptJaw>, PathBuf),
+    /// Put one beside another that has its name.
+    KeepBeside(Box<KeptJaw>),
     /// Use one.
     Use(Box<KeptJaw>, Part),
     /// Ask whether one is to be taken away.

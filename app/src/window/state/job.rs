@@ -71,8 +71,8 @@ impl SetWork {
     /// The drawings of the set; none is written before the last one is there.
     pub(crate) fn drawings(self, folder: PathBuf) -> Job {
         Job::start("Drawing the set", move |watch| {
-            let pairs = self.wanted.pairs_of_each;
-            let Some(svgs) = set_printing::svgs(&self.family, &self.answers, pairs, watch) else {
+            let Some(svgs) = set_printing::svgs(&self.family, &self.answers, &self.wanted, watch)
+            else {
                 return Ended::Stopped;
             };
             match self.write(&folder, &svgs) {

@@ -1,8 +1,11 @@
 //! What a set can hold: the ranges of its sizes side by side, with gaps and overlaps.
+//!
+//! A gap is stock that can be bought and that no size holds. Between two ranges where no stock is
+//! sold nothing is missing: there is nothing to put into the tongs.
 
 use super::{SizeAnswer, shape_name};
-use crate::asked::Units;
-use crate::units::{Length, MM_PER_INCH};
+use crate::asked::{StockList, StockShape, StockSizes, Units};
+use crate::units::Length;
 
 /// The sizes of work that one size of the family holds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -15,8 +18,8 @@ pub struct Span {
     pub to_mm: f64,
 }
 
-/// Work between two ranges that nothing in the set holds.
-#[derive(Debug, Clone, Copy, PartialEq)]
+/// Stock between two ranges that nothing in the set holds.
+#[derive(Debug, Clone, PartialEq)]
 pub struct Gap {
     /// The shape of the work.
     pub shape: &'static str,
@@ -24,6 +27,8 @@ pub struct Gap {
     pub from_mm: f64,
     /// Just under this, mm.
     pub to_mm: f64,
+    /// The stock sizes that lie in it, from the least up; never none.
+    pub stock: Vec<Length>,
 }
 
 /// Work that two neighbours both hold.
@@ -42,6 +47,8 @@ pub struct Overlap {
 pub struct Coverage {
     /// The shape, and which way it lies.
     pub shape: &'static str,
+    /// The stock of this shape that can be bought from the least to the most that is held.
+    pub stock: Vec<Length>,
     /// The ranges, from the least work up.
     pub spans: Vec<Span>,
     /// What is missing between them.
@@ -50,33 +57,48 @@ pub struct Coverage {
     pub overlaps: Vec<Overlap>,
 }
 
-/// What the set holds, shape by shape in the order in which the sizes name them. A size that
-/// holds nothing is left out; its findings say why.
-pub fn coverage(answers: &[SizeAnswer]) -> Vec<Coverage> {
-    let mut all: Vec<Coverage> = Vec::new();
+/// What the set holds, shape by shape in the order in which the sizes name them, and what it does
+/// not hold of the stock that can be bought in these units. A size that holds nothing is left out;
+/// its findings say why.
+pub fn coverage(answers: &[SizeAnswer], units: Units, stock: &StockSizes) -> Vec<Coverage> {
+    let mut all: Vec<(StockList, Coverage)> = Vec::new();
     for (size, answer) in answers.iter().enumerate() {
         let Ok(range) = &answer.fit.range else {
             continue;
         };
-        let shape = shape_name(&answer.document.work);
+        let work = &answer.document.work;
+        let shape = shape_name(work);
         let span = Span {
             size,
             from_mm: range.least.size_mm,
             to_mm: range.most.size_mm,
         };
-        match all.iter_mut().find(|coverage| coverage.shape == shape) {
-            Some(coverage) => coverage.spans.push(span),
-            None => all.push(Coverage::of(shape, span)),
+        match all.iter_mut().find(|(_, coverage)| coverage.shape == shape) {
+            Some((_, coverage)) => coverage.spans.push(span),
+            None => {
+                let list = StockList {
+                    units,
+                    shape: StockShape::of(work),
+                };
+                all.push((list, Coverage::of(shape, span)));
+            }
         }
     }
-    all.iter_mut().for_each(Coverage::compare);
-    all
+    let compared = |(list, mut coverage): (StockList, Coverage)| {
+        coverage.compare(&|from, to| stock.between(list, from, to));
+        coverage
+    };
+    all.into_iter().map(compared).collect()
 }
+
+/// The stock sizes over one size and under another, mm.
+type Sold<'a> = &'a dyn Fn(f64, f64) -> Vec<Length>;
 
 impl Coverage {
     fn of(shape: &'static str, span: Span) -> Self {
         Self {
             shape,
+            stock: Vec::new(),
             spans: vec![span],
             gaps: Vec::new(),
             overlaps: Vec::new(),
@@ -84,7 +106,7 @@ impl Coverage {
     }
 
     /// Walks up the ranges, with the one that reaches highest so far in hand.
-    fn compare(&mut self) {
+    fn compare(&mut self, sold: Sold<'_>) {
         let ends = |span: &Span| (span.from_mm, span.to_mm);
         self.spans.sort_by(|a, b| {
             let ((a, up_to), (b, or_to)) = (ends(a), ends(b));
@@ -93,11 +115,8 @@ impl Coverage {
         let mut highest = self.spans[0];
         for &next in &self.spans[1..] {
             if next.from_mm > highest.to_mm {
-                self.gaps.push(Gap {
-                    shape: self.shape,
-                    from_mm: highest.to_mm,
-                    to_mm: next.from_mm,
-                });
+                self.gaps
+                    .extend(self.gap((highest.to_mm, next.from_mm), sold));
             } else {
                 self.overlaps.push(Overlap {
                     sizes: [highest.size, next.size],
@@ -109,58 +128,76 @@ impl Coverage {
                 highest = next;
             }
         }
+        let (least, most) = (self.spans[0].from_mm, highest.to_mm);
+        self.stock = sold(least - SAME_STOCK, most + SAME_STOCK);
+    }
+
+    fn gap(&self, (from_mm, to_mm): (f64, f64), sold: Sold<'_>) -> Option<Gap> {
+        let stock = sold(from_mm + SAME_STOCK, to_mm - SAME_STOCK);
+        (!stock.is_empty()).then_some(Gap {
+            shape: self.shape,
+            from_mm,
+            to_mm,
+            stock,
+        })
+    }
+
+    /// What can be said where there is no gap: `all 7 stock sizes from 1/8 in to 3/4 in flat are
+    /// held`. `None` where there are gaps, which say more.
+    pub fn all_held(&self, units: Units) -> Option<String> {
+        let shape = self.shape;
+        if !self.gaps.is_empty() {
+            return None;
+        }
+        Some(match self.stock.as_slice() {
+            [] => {
+                let ends = self.spans.iter().map(|span| span.from_mm);
+                let from = units.show().text(ends.fold(f64::MAX, f64::min));
+                let ends = self.spans.iter().map(|span| span.to_mm);
+                let to = units.show().text(ends.fold(0.0, f64::max));
+                format!("no {shape} is sold between {from} and {to}")
+            }
+            [one] => format!("{one} {shape} is held"),
+            [first, .., last] => {
+                let count = self.stock.len();
+                format!("all {count} stock sizes from {first} to {last} {shape} are held")
+            }
+        })
     }
 }
 
+/// Stock so near to the end of a range is held, mm: bar is rolled to 0.4 mm at the best (EN 10059,
+/// EN 10060).
+pub const SAME_STOCK: f64 = 0.02;
+
 impl Gap {
-    /// `nothing here holds 7/16 in round`: by the sizes that bars come in, every 1/16 in or
-    /// 1 mm, or by its ends when no such size lies in it.
-    pub fn sentence(&self, units: Units) -> String {
-        let show = units.show();
-        let text = |mm: f64| show.text(mm);
-        let what = match self.bar_sizes_mm(units).as_slice() {
-            [] => format!(
-                "anything over {} and under {}",
-                text(self.from_mm),
-                text(self.to_mm)
-            ),
-            [one] => text(*one),
-            [one, other] => format!("{} and {}", text(*one), text(*other)),
-            [first, .., last] => format!("{} to {}", text(*first), text(*last)),
+    /// `nothing here holds 7/16 in or 1/2 in round`: each stock size while they are few.
+    pub fn sentence(&self) -> String {
+        /// More than these are told by the first and the last.
+        const FEW: usize = 4;
+        let what = match self.stock.as_slice() {
+            [first, .., last] if self.stock.len() > FEW => {
+                format!("the {} stock sizes {first} to {last}", self.stock.len())
+            }
+            sizes => listed(sizes),
         };
         format!("nothing here holds {what} {}", self.shape)
     }
 
-    /// The sizes that bars come in, every 1/16 in or 1 mm, that lie in the gap, mm.
-    pub fn bar_sizes_mm(&self, units: Units) -> Vec<f64> {
-        let step = match units {
-            Units::Inch => MM_PER_INCH / 16.0,
-            Units::Millimetre => 1.0,
-        };
-        let mut sizes = Vec::new();
-        let mut count = (self.from_mm / step).floor() + 1.0;
-        while count * step < self.to_mm {
-            sizes.push(count * step);
-            count += 1.0;
-        }
-        sizes
-    }
-
-    /// The size of work to fill the gap with: near its middle, and as coarse as may be. A bar size
-    /// where one lies in the gap, else a multiple of 1/32 or 1/64 in, or of 0.5 or 0.1 mm. In a
-    /// gap that is narrower still the nearest of these must do: a pair for it reaches into the gap.
-    pub fn filling(&self, units: Units) -> Length {
+    /// The stock size to fill the gap with: the nearest to its middle, of two as near the smaller.
+    pub fn filler(&self) -> Length {
         let middle = f64::midpoint(self.from_mm, self.to_mm);
-        let inside = |mm: &f64| *mm > self.from_mm && *mm < self.to_mm;
-        let near = |step: f64| (middle / step).round() * step;
-        let off = |mm: &f64| (mm - middle).abs();
-        let bars = self.bar_sizes_mm(units).into_iter();
-        let [coarse, fine] = match units {
-            Units::Inch => [MM_PER_INCH / 32.0, MM_PER_INCH / 64.0],
-            Units::Millimetre => [0.5, 0.1],
-        };
-        let size = bars.min_by(|a, b| off(a).total_cmp(&off(b)));
-        let size = size.or_else(|| Some(near(coarse)).filter(inside));
-        Length::from_mm(size.unwrap_or_else(|| near(fine)), units.unit())
+        let off = |size: &&Length| (size.mm() - middle).abs();
+        let nearest = self.stock.iter().min_by(|a, b| off(a).total_cmp(&off(b)));
+        *nearest.expect("a gap holds stock, else it is none")
+    }
+}
+
+/// `1/4 in, 5/16 in or 3/8 in`.
+fn listed(sizes: &[Length]) -> String {
+    let texts: Vec<String> = sizes.iter().map(ToString::to_string).collect();
+    match texts.as_slice() {
+        [rest @ .., last] if !rest.is_empty() => format!("{} or {last}", rest.join(", ")),
+        _ => texts.concat(),
     }
 }

@@ -19,7 +19,7 @@ mod table;
 
 pub(crate) use answer::fit_for;
 pub use answer::{BarTotal, SizeAnswer, answer_all, answer_all_under, holders, totals};
-pub use coverage::{Coverage, Gap, Overlap, Span, coverage};
+pub use coverage::{Coverage, Gap, Overlap, SAME_STOCK, Span, coverage};
 pub use edit::{Chosen, EditError};
 pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, whole_text, write};
 pub use make::Made;

@@ -60,7 +60,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use crate::asked::range::{DETAIL, RUN};
-use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Work, fields};
+use crate::asked::{Bar, ChoiceBeside, Fields, Lie, Range, Work, fields};
 use crate::shape::sweep::Edge;
 use crate::units::Length;
 
@@ -265,18 +265,9 @@ impl Jaw {
         let length = kind.suited_length_mm(work, bar);
         let unit = bar.stock.size().unit();
         let side = bar.stock.equal_square_mm();
-        let wanted = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
-        // A root that leans back towards the other boss begins farther out.
         let style = kind.suited(work, bar);
-        let form = style.form(length).placed(0.0, 0.0);
-        let back = form.edge_point(Edge::Outer, 0.0).x;
-        let least = stout::boss_reach_mm(bar) + (-back).max(0.0);
         let mut jaw = Self {
-            heel: if wanted < least {
-                stout::at_least(bar, least)
-            } else {
-                Length::measured(wanted, unit)
-            },
+            heel: suited_heel(&style.form(length), work, bar),
             length: Length::measured(length, unit),
             tip: Length::measured(0.12 * side, unit),
             style,
@@ -327,10 +318,33 @@ impl Jaw {
 // Its style is chosen beside work and bar, and stands before these.
 fields! { Jaw: |Self { heel, length, tip, style }, v| {
     v.value("heel", heel, RUN).says("Heel", "From the rivet's centre to the back of the jaw");
-    v.value("length", length, RUN).says("Length", "From heel to tip");
+    v.value("length", length, length_range(style)).says("Length", "From heel to tip");
     v.all(style);
     v.value("tip", tip, DETAIL).says("Tip radius", "To which the back of the tip is broken");
 }}
+
+/// From the rivet to the heel, in proportion to work and bar. A root that leans back towards the
+/// other boss begins farther out.
+pub(crate) fn suited_heel(form: &Form, work: &Work, bar: &Bar) -> Length {
+    let side = bar.stock.equal_square_mm();
+    let wanted = 1.55 * side + 0.5 * (work.size().mm() - 0.5 * side).max(0.0);
+    let back = form.placed(0.0, 0.0).edge_point(Edge::Outer, 0.0).x;
+    let least = stout::boss_reach_mm(bar) + (-back).max(0.0);
+    if wanted < least {
+        stout::at_least(bar, least)
+    } else {
+        Length::measured(wanted, bar.stock.size().unit())
+    }
+}
+
+/// The lengths that a jaw of a style can have, mm.
+fn length_range(style: &JawStyle) -> Range {
+    if let JawStyle::Sketch(sketch) = style {
+        sketch::length_range(sketch)
+    } else {
+        RUN
+    }
+}
 
 /// Choosing a style makes the jaw anew for the work and the bar at hand.
 impl ChoiceBeside<(Work, Bar)> for Jaw {

@@ -6,12 +6,13 @@ mod bars;
 use egui::{Button, Context, Key, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::{Bar, Units, parse_bar_in, parse_work_in};
-use reinwright_core::shop::{Advice, start};
+use reinwright_core::shop::{start, start_own};
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::Way;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
-use super::styles::{Asked, Cards, WORK_HINT, ways};
+use super::styles::{Asked, Cards, Of, Taken, WORK_HINT, ways};
 use super::typing::Field;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
@@ -60,7 +61,7 @@ pub(crate) struct BeginPair {
     way: Way,
     usual: Bar,
     cards: Cards,
-    taken: Option<Advice>,
+    taken: Option<Taken>,
     bars: Bars,
 }
 
@@ -75,7 +76,7 @@ fn first_bar(units: Units) -> Bar {
 
 impl BeginPair {
     /// In a unit, with the bar that was used last, in words.
-    pub(crate) fn new(units: Units, usual: Option<&str>) -> Self {
+    pub(crate) fn new(units: Units, usual: Option<&str>, own: Vec<KeptJaw>) -> Self {
         let unit = units.unit();
         let usual = usual.and_then(|words| parse_bar_in(words, unit).ok());
         Self {
@@ -85,7 +86,7 @@ impl BeginPair {
             work: Field::default(),
             way: Way::default(),
             usual: usual.unwrap_or_else(|| first_bar(units)),
-            cards: Cards::default(),
+            cards: Cards::with(own),
             taken: None,
             bars: Bars::default(),
         }
@@ -140,7 +141,8 @@ impl BeginPair {
             (Step::Work, _) | (Step::Bar, None) => String::new(),
             (Step::Jaw, _) => self.work.text.trim().to_owned(),
             (Step::Bar, Some(taken)) => {
-                format!("{}, {} jaw", taken.pair.work.words(), taken.style.name())
+                let advice = &taken.advice;
+                format!("{}, {} jaw", advice.pair.work.words(), advice.name())
             }
         }
     }
@@ -226,8 +228,12 @@ impl BeginPair {
 }
 
 /// The pair in the style that was taken, from a bar.
-fn begun(taken: &Advice, bar: Bar) -> Result<Document, String> {
-    let pair = start(taken.style, taken.pair.work, bar).map_err(|no| no.why)?;
+fn begun(taken: &Taken, bar: Bar) -> Result<Document, String> {
+    let work = taken.advice.pair.work;
+    let pair = match &taken.of {
+        Of::Own(kept) => start_own(kept, work, bar).map_err(|outgrown| outgrown.to_string())?,
+        Of::Style(kind) => start(*kind, work, bar).map_err(|no| no.why)?,
+    };
     check_limits(&pair).map_err(|error| error.to_string())?;
     Ok(pair)
 }

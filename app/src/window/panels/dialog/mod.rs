@@ -4,6 +4,7 @@ mod back;
 mod card;
 pub(crate) mod chooser;
 mod leave;
+mod name_taken;
 mod path_field;
 mod print;
 
@@ -13,10 +14,12 @@ use reinwright_core::paper::Paper;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
+use super::wish::JawWish;
 use crate::window::paint::theme::Palette;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
+pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
 pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
 
@@ -161,6 +164,8 @@ pub(crate) enum Dialog {
     Changed(Changed),
     /// What a file was before.
     Versions(Versions),
+    /// Another own jaw has the name.
+    NameTaken(NameTaken),
 }
 
 /// What the smith answered.
@@ -176,6 +181,8 @@ pub(crate) enum Reply {
     Path(Purpose, PathBuf),
     /// The screen has so many points per millimetre.
     Screen(f32),
+    /// Do this with an own jaw.
+    Jaws(JawWish),
     /// Ask for a path for this.
     Ask(Purpose),
     /// Bring this back from a copy that was left, and the file that it belongs to.
@@ -208,6 +215,7 @@ impl Dialog {
                 Self::Rescue(it) => it.show(ui),
                 Self::Changed(it) => it.show(ui),
                 Self::Versions(it) => it.show(ui),
+                Self::NameTaken(it) => it.show(ui),
             }
         });
         let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));

@@ -12,6 +12,8 @@ use reinwright_core::units::Length;
 use super::{FamilyBench, Lent};
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
+use crate::window::panels::wish::Wish;
+use crate::window::state::rows::capital;
 
 /// Height of a size's row, in points.
 const ROW: f32 = 20.0;
@@ -44,7 +46,7 @@ impl Scale {
 
 impl FamilyBench {
     pub(super) fn holds(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
-        let mut fill = None;
+        let (mut fill, mut stock) = (None, None);
         ScrollArea::vertical()
             .id_salt("holds")
             .auto_shrink([false, false])
@@ -55,8 +57,11 @@ impl FamilyBench {
                     fill = self.in_words(ui, coverage).or(fill);
                 }
                 self.without_range(ui);
+                let units = self.session.now.base.units;
+                stock = self.stock.show(ui, units, &mut self.typing);
                 self.takes(ui);
             });
+        lent.asked.extend(stock.map(Wish::Stock));
         if let Some((size, at)) = fill {
             self.fill_gap(size, at, lent);
         }
@@ -163,15 +168,11 @@ impl FamilyBench {
         let mut fill = None;
         for gap in &coverage.gaps {
             ui.horizontal_wrapped(|ui| {
-                let sentence = crate::window::state::rows::capital(&gap.sentence(units));
-                ui.colored_label(palette.stop, sentence);
-                let size = gap.filling(units);
+                ui.colored_label(palette.stop, capital(&gap.sentence()));
+                let size = gap.filler();
                 let label = format!("Add a size for {size}");
-                if ui
-                    .button(label)
-                    .on_hover_text("A size in the middle of the gap")
-                    .clicked()
-                {
+                let hint = "The stock size nearest to the middle of the gap";
+                if ui.button(label).on_hover_text(hint).clicked() {
                     fill = below(coverage, gap).map(|at| (size, at));
                 }
             });
@@ -179,8 +180,8 @@ impl FamilyBench {
         for overlap in &coverage.overlaps {
             ui.label(self.overlap_words(overlap));
         }
-        if coverage.gaps.is_empty() && coverage.spans.len() > 1 {
-            ui.label("No gap between the sizes");
+        if let Some(held) = coverage.all_held(units) {
+            ui.label(capital(&held));
         }
         ui.add_space(8.0);
         fill

@@ -6,6 +6,7 @@ mod grid;
 mod pictures;
 mod set;
 mod side;
+mod stock;
 mod table;
 mod tools;
 
@@ -17,6 +18,7 @@ use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::dialog::{PrintSet, SetSheets};
 use super::wish::Wish;
+use crate::disk::memory::Stock;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
 use crate::window::paint::theme::Palette;
@@ -29,11 +31,15 @@ use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use set::Set;
 use side::SidePage;
+use stock::StockEditor;
 use table::{TableDeed, TableView};
 
 /// What the table leaves to the pictures over it at least, in points: in a lower sheet the sizes
 /// would crowd out the pair.
 const PICTURES: f32 = 280.0;
+/// The part of the height that the table has at first: with more, the sizes in the drawing over it
+/// could not be read in the smallest window.
+const TABLE: f32 = 0.37;
 /// Height of the line that tells what was refused, in points.
 const TROUBLE: f32 = 22.0;
 
@@ -67,6 +73,7 @@ pub(crate) struct FamilyBench {
     over: Paper,
     table: TableView,
     new_size: String,
+    stock: StockEditor,
     /// Width of the names in the charts, in points.
     names: f32,
     /// What could not be done last.
@@ -99,6 +106,7 @@ impl FamilyBench {
             over: Paper::default(),
             table: TableView::new(),
             new_size: String::new(),
+            stock: StockEditor::default(),
             names: 0.0,
             told: None,
             typing: false,
@@ -138,7 +146,7 @@ impl FamilyBench {
         self.follow();
         let room = ui.available_height();
         Panel::bottom("family table")
-            .default_size(0.44 * room)
+            .default_size(TABLE * room)
             .size_range(150.0..=(room - PICTURES).max(160.0))
             .resizable(true)
             .show(ui, |ui| self.lower(ui, lent));
@@ -221,6 +229,12 @@ impl FamilyBench {
 
 /// What the bench does to it.
 impl FamilyBench {
+    /// Counts gaps in this stock from now on.
+    pub(crate) fn take_stock(&mut self, stock: &Stock) {
+        self.set.count_in(&stock.sizes);
+        self.stock.take(stock);
+    }
+
     /// Takes the last change back.
     pub(crate) fn undo(&mut self) {
         if self.session.undo() {

@@ -1,5 +1,6 @@
 //! All that follows from a family, reckoned anew only where it changed.
 
+use reinwright_core::asked::StockSizes;
 use reinwright_core::paper::{Drawing, Item, Line};
 use reinwright_core::shop::family::{
     Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
@@ -23,6 +24,8 @@ pub(super) struct Set {
     pub(super) short: Vec<String>,
     /// What the set holds.
     pub(super) coverage: Vec<Coverage>,
+    /// The stock in which its gaps are counted.
+    stock: StockSizes,
     overlay: Option<(OverlayKey, Drawing)>,
     strip: Option<(u32, Drawing)>,
     /// What overlay and strip cover at full size, mm.
@@ -42,10 +45,14 @@ impl Set {
     pub(super) fn to(family: &Family) -> Self {
         let all: Vec<usize> = (0..family.sizes.len()).collect();
         let answers = reckoned(family, &all).into_iter().flatten();
-        Self::with(family, answers.collect(), 0)
+        Self::with(family, answers.collect(), (0, StockSizes::default()))
     }
 
-    fn with(family: &Family, answers: Vec<SizeAnswer>, revision: u64) -> Self {
+    fn with(
+        family: &Family,
+        answers: Vec<SizeAnswer>,
+        (revision, stock): (u64, StockSizes),
+    ) -> Self {
         let documents: Vec<_> = answers.iter().map(|of| of.document.clone()).collect();
         let table = family.table_of(&documents);
         let rows = table.rows.iter();
@@ -53,7 +60,8 @@ impl Set {
         Self {
             rules: rows.map(|row| rule(&row.field.path, row.rule)).collect(),
             short: short(family),
-            coverage: coverage(&answers),
+            coverage: coverage(&answers, family.base.units, &stock),
+            stock,
             family: family.clone(),
             revision,
             answers,
@@ -116,7 +124,7 @@ impl Set {
         *self = Self::with(
             family,
             answers.into_iter().flatten().collect(),
-            self.revision + 1,
+            (self.revision + 1, std::mem::take(&mut self.stock)),
         );
     }
 
@@ -126,6 +134,14 @@ impl Set {
             && ours.rules == family.rules
             && ours.rounding == family.rounding
             && ours.name == family.name
+    }
+
+    /// Counts the gaps in this stock from now on.
+    pub(super) fn count_in(&mut self, stock: &StockSizes) {
+        if self.stock != *stock {
+            self.stock = stock.clone();
+            self.coverage = coverage(&self.answers, self.family.base.units, &self.stock);
+        }
     }
 
     /// What overlay and strip cover at full size, mm.

@@ -142,10 +142,10 @@ impl Sketching {
         (part, sketch): (Part, &Sketch),
     ) -> Option<Sketch> {
         let jaw = jaw(document, part);
-        let mut next = self.chooser(ui, sketch);
+        let mut next = self.chooser(ui, (jaw, sketch));
         ui.add_space(2.0);
         next = self.values(ui, (document, jaw), sketch).or(next);
-        next = self.lay(ui, document, sketch).or(next);
+        next = self.lay(ui, (document, jaw), sketch).or(next);
         ui.separator();
         self.section(ui, (document.units, jaw), sketch).or(next)
     }

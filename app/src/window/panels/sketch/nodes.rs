@@ -27,7 +27,12 @@ const EASES: [(Ease, &str); 4] = [
 
 impl Sketching {
     /// Which node, and what can be done to the list of them.
-    pub(super) fn chooser(&mut self, ui: &mut Ui, sketch: &Sketch) -> Option<Sketch> {
+    pub(super) fn chooser(
+        &mut self,
+        ui: &mut Ui,
+        (jaw, sketch): (&Jaw, &Sketch),
+    ) -> Option<Sketch> {
+        let length = jaw.length.mm();
         let (last, mut next) = (sketch.nodes.len() - 1, None);
         ui.horizontal(|ui| {
             if ui
@@ -45,7 +50,7 @@ impl Sketching {
             {
                 self.choose(self.node + 1);
             }
-            let room = sketch.has_room_after(self.node);
+            let room = sketch.has_room_after(self.node, length);
             let add = ui.add_enabled(room, Button::new("Add"));
             let none = if self.node < last {
                 "No room for a node between this one and the next"
@@ -53,11 +58,11 @@ impl Sketching {
                 "Nothing comes after the tip: choose the node before"
             };
             if add
-                .on_hover_text("Put a new node half way to the next one")
+                .on_hover_text("Put a new node on the way to the next one; the shape stays")
                 .on_disabled_hover_text(none)
                 .clicked()
             {
-                next = Some(sketch.with_node_after(self.node));
+                next = Some(sketch.with_node_after(self.node, length));
                 self.choose(self.node + 1);
             }
             let inner = self.node > 0 && self.node < last;
@@ -242,7 +247,12 @@ impl Sketching {
     }
 
     /// How the work lies, and between which nodes it may bear.
-    pub(super) fn lay(&self, ui: &mut Ui, document: &Document, sketch: &Sketch) -> Option<Sketch> {
+    pub(super) fn lay(
+        &self,
+        ui: &mut Ui,
+        (document, jaw): (&Document, &Jaw),
+        sketch: &Sketch,
+    ) -> Option<Sketch> {
         let mut next = sketch.clone();
         let at = sketch.nodes[self.node].x;
         ui.horizontal(|ui| {
@@ -269,7 +279,8 @@ impl Sketching {
         });
         let place = match sketch.lay {
             SketchLay::Stopped { at } | SketchLay::Crosswise { at } => {
-                Some(document.units.show().text(at.mm()))
+                let along = sketch.growth(jaw.length.mm()).along;
+                Some(document.units.show().text(at.mm() * along))
             }
             SketchLay::Endwise | SketchLay::Alongside => None,
         };

@@ -38,7 +38,8 @@ impl JawShelf {
         // What cannot be read does not stand in the way of what can.
         all.sort_by_key(|own| own.kept.is_err());
         let drawn = |own: OwnJaw| {
-            let picture = own.kept.as_ref().ok().map(|kept| picture(kept, document));
+            let kept = own.kept.as_ref().ok();
+            let picture = kept.and_then(|kept| picture(kept, document));
             (own, picture)
         };
         Self {
@@ -163,15 +164,15 @@ fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<JawWish> {
     wish
 }
 
-/// The side view of a jaw on the design at hand.
-fn picture(kept: &KeptJaw, document: &Document) -> Drawing {
+/// The side view of a jaw on the design at hand; none if it does not grow to the work.
+fn picture(kept: &KeptJaw, document: &Document) -> Option<Drawing> {
     let document = Document {
-        jaw: kept.suited(&document.work, document.jaw.heel),
+        jaw: kept.suited(&document.work, document.jaw.heel).ok()?,
         second_jaw: None,
         ..document.clone()
     };
     let model = reinwright_core::tongs::resolve(&document);
-    draw::fit_picture(&document, &model, &document.work, 0.0)
+    Some(draw::fit_picture(&document, &model, &document.work, 0.0))
 }
 
 /// A picture of the jaws, the reins cut off.

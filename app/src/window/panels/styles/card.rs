@@ -53,7 +53,7 @@ impl Card<'_> {
             Sense::hover()
         };
         let (area, response) = ui.allocate_exact_size(vec2(width, PICTURE + WORDS), sense);
-        let name = format!("Take {}", advice.style.name());
+        let name = format!("Take {}", advice.name());
         response.widget_info(|| WidgetInfo::labeled(Role::Button, takes, &name));
         if !ui.is_rect_visible(area) {
             return response;
@@ -105,8 +105,12 @@ impl Card<'_> {
         let ui = &mut ui.new_child(builder);
         ui.spacing_mut().item_spacing.y = 1.0;
         ui.set_clip_rect(area.intersect(ui.clip_rect()));
-        let name = RichText::new(capital(advice.style.name())).size(14.0);
-        ui.label(name.color(colour));
+        let name = match advice.own() {
+            Some(own) => format!("{own}, own jaw"),
+            None => capital(advice.name()),
+        };
+        let name = RichText::new(name).size(14.0).color(colour);
+        ui.add(egui::Label::new(name).truncate());
         let reason = RichText::new(&advice.reason).size(11.5).color(colour);
         ui.add(egui::Label::new(reason).wrap());
     }

@@ -8,6 +8,7 @@ use reinwright_core::asked::{Bar, Work};
 use reinwright_core::draw;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::{self, Advice};
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
 
 use super::card::{self, Card};
@@ -23,9 +24,26 @@ pub(in crate::window::panels) struct Asked {
     pub(in crate::window::panels) bar: Bar,
 }
 
+/// What a card is of.
+#[derive(Debug, Clone)]
+pub(in crate::window::panels) enum Of {
+    /// A jaw of the smith's own.
+    Own(Box<KeptJaw>),
+    /// A style of the program's.
+    Style(JawKind),
+}
+
+/// A style or an own jaw that was taken, with the advice on it.
+#[derive(Debug, Clone)]
+pub(in crate::window::panels) struct Taken {
+    pub(in crate::window::panels) of: Of,
+    pub(in crate::window::panels) advice: Advice,
+}
+
 /// One style as it is shown.
 #[derive(Debug)]
 pub(in crate::window::panels) struct Shown {
+    of: Of,
     pub(in crate::window::panels) advice: Advice,
     pub(super) drawing: Drawing,
     /// Its front part, mm.
@@ -36,8 +54,10 @@ pub(in crate::window::panels) struct Shown {
 /// is another one, never for a frame.
 #[derive(Debug, Default)]
 pub(in crate::window::panels) struct Cards {
+    /// The own jaws, which stand among the styles.
+    own: Vec<KeptJaw>,
     asked: Option<Asked>,
-    to_make: Vec<JawKind>,
+    to_make: Vec<Of>,
     shown: Vec<Shown>,
     /// The best is to come under the keyboard once all are made.
     lead: bool,
@@ -47,6 +67,14 @@ pub(in crate::window::panels) struct Cards {
 }
 
 impl Cards {
+    /// Of the styles and these own jaws.
+    pub(in crate::window::panels) fn with(own: Vec<KeptJaw>) -> Self {
+        Self {
+            own,
+            ..Self::default()
+        }
+    }
+
     /// What they were made for last.
     pub(in crate::window::panels) fn asked(&self) -> Option<&Asked> {
         self.asked.as_ref()
@@ -78,10 +106,11 @@ impl Cards {
         self.shown.clear();
         // A sketch is whatever the smith makes of it.
         let kinds = JawKind::ALL.iter().copied();
-        self.to_make = kinds
-            .filter(|kind| *kind != JawKind::Sketch)
-            .rev()
-            .collect();
+        let styles = kinds.filter(|kind| *kind != JawKind::Sketch).map(Of::Style);
+        let own = self.own.iter().map(|kept| Of::Own(Box::new(kept.clone())));
+        self.to_make = own.chain(styles).collect();
+        // They are taken from the end.
+        self.to_make.reverse();
         #[cfg(test)]
         {
             self.begun += 1;
@@ -95,11 +124,13 @@ impl Cards {
             return;
         };
         let begun = Instant::now();
-        while let Some(kind) = self.to_make.pop() {
-            let shown = Shown::of(advice(kind, asked));
-            let place = |other: &Shown| (other.advice.verdict, order(other.advice.style));
-            let own = place(&shown);
-            let at = self.shown.partition_point(|other| place(other) < own);
+        while let Some(of) = self.to_make.pop() {
+            let shown = Shown::of(of, asked);
+            // Of one verdict the own jaws stand first, then the styles in their order.
+            let verdict = shown.advice.verdict;
+            let at = self
+                .shown
+                .partition_point(|other| other.advice.verdict <= verdict);
             self.shown.insert(at, shown);
             if begun.elapsed() > A_FRAMES {
                 return;
@@ -112,7 +143,7 @@ impl Cards {
         &mut self,
         ui: &mut Ui,
         fills: &mut FillTessellator,
-    ) -> Option<Advice> {
+    ) -> Option<Taken> {
         let mut taken = None;
         let lead = self.are_made() && std::mem::take(&mut self.lead);
         let mut place = 0;
@@ -129,7 +160,10 @@ impl Cards {
                         }
                         place += 1;
                         if response.clicked() {
-                            taken = Some(shown.advice.clone());
+                            taken = Some(Taken {
+                                of: shown.of.clone(),
+                                advice: shown.advice.clone(),
+                            });
                         }
                     }
                 });
@@ -139,18 +173,19 @@ impl Cards {
     }
 }
 
-fn advice(kind: JawKind, asked: &Asked) -> Advice {
-    let laid = asked.work.laid_as_said(&asked.said, kind);
-    shop::advise_laid(kind, &laid, asked.way, &asked.bar)
-}
-
-fn order(kind: JawKind) -> usize {
-    let place = JawKind::ALL.iter().position(|other| *other == kind);
-    place.unwrap_or(JawKind::ALL.len())
+fn advice(of: &Of, asked: &Asked) -> Advice {
+    match of {
+        Of::Own(kept) => shop::advise_own(kept, &asked.work, asked.way, &asked.bar),
+        Of::Style(kind) => {
+            let laid = asked.work.laid_as_said(&asked.said, *kind);
+            shop::advise_laid(*kind, &laid, asked.way, &asked.bar)
+        }
+    }
 }
 
 impl Shown {
-    fn of(advice: Advice) -> Self {
+    fn of(of: Of, asked: &Asked) -> Self {
+        let advice = advice(&of, asked);
         let pair = &advice.pair;
         let model = reinwright_core::tongs::resolve(pair);
         let drawing = draw::fit_picture(pair, &model, &pair.work, 0.0);
@@ -158,6 +193,7 @@ impl Shown {
         // The reins say nothing about the jaw.
         front.x0 = front.x0.max(-0.3 * front.x1);
         Self {
+            of,
             advice,
             drawing,
             front,

@@ -1,4 +1,4 @@
-//! Choosing another jaw for a design from what it must hold: every style drawn small on the work,
+//! Choosing another jaw for a design from what it must hold: every style and every own jaw drawn small on the work,
 //! those that suit first, those that would be unsafe greyed, each with its reason.
 
 mod card;
@@ -10,12 +10,13 @@ use reinwright_core::asked::{Bar, parse_work_in};
 use reinwright_core::finding::Part;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Way;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
 use super::typing::Field;
 use super::wish::StyleWish;
 use crate::window::state::rows::capital;
-pub(super) use cards::{Asked, Cards};
+pub(super) use cards::{Asked, Cards, Of, Taken};
 
 /// The chooser while it is open. What is taken goes into the open design, forged from its bar.
 #[derive(Debug)]
@@ -32,7 +33,7 @@ pub(crate) struct StyleChooser {
 
 impl StyleChooser {
     /// For a part of a design, starting from its work.
-    pub(crate) fn of(document: &Document, part: Part) -> Self {
+    pub(crate) fn of(document: &Document, part: Part, jaws: Vec<KeptJaw>) -> Self {
         let own = document.work.words();
         Self {
             part,
@@ -41,7 +42,7 @@ impl StyleChooser {
             work: Field::with(own.clone()),
             own,
             way: Way::default(),
-            cards: Cards::default(),
+            cards: Cards::with(jaws),
         }
     }
 
@@ -103,7 +104,7 @@ impl StyleChooser {
 
     fn taken(&mut self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<StyleWish> {
         let taken = self.cards.show(ui, fills)?;
-        Some(StyleWish::Take(Box::new(taken.pair), self.part))
+        Some(StyleWish::Take(Box::new(taken.advice.pair), self.part))
     }
 }
 
@@ -133,7 +134,7 @@ mod tests {
         let work = parse_work("5/8 in hex").expect("work");
         let pair = Document::starting(JawKind::Flat, work, bar);
         let ctx = Context::default();
-        let mut chooser = StyleChooser::of(&pair, Part::Jaw);
+        let mut chooser = StyleChooser::of(&pair, Part::Jaw, Vec::new());
         for _ in 0..5 {
             chooser.follow(&ctx);
         }

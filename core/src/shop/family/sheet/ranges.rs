@@ -1,15 +1,20 @@
 use kurbo::{BezPath, Point, Rect, Shape};
 
 use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, mass, short_name};
-use crate::asked::Units;
+use crate::asked::{StockSizes, Units};
 use crate::paper::font::text_width;
 use crate::paper::{Align, Drawing, Fill, Item, Line};
-use crate::shop::family::{BarTotal, Coverage, Family, Gap, SizeAnswer, coverage, totals};
+use crate::shop::family::{BarTotal, Coverage, Family, SizeAnswer, coverage, totals};
 
 /// What the set holds, shape by shape: a bar for each size with a tick at its own work, gaps
-/// marked and put in words; beside it the bar and the mass of each pair. Then the bar for the
-/// whole set.
-pub fn ranges(family: &Family, answers: &[SizeAnswer], pairs_of_each: u32) -> Drawing {
+/// in the stock that can be bought marked and put in words; beside it the bar and the mass of each
+/// pair. Then the bar for the whole set.
+pub fn ranges(
+    family: &Family,
+    answers: &[SizeAnswer],
+    pairs_of_each: u32,
+    stock: &StockSizes,
+) -> Drawing {
     let units = family.base.units;
     let mut chart = Chart {
         units,
@@ -21,7 +26,7 @@ pub fn ranges(family: &Family, answers: &[SizeAnswer], pairs_of_each: u32) -> Dr
             .map(|a| text_width(&short_name(&a.label), TEXT, false))
             .fold(0.0, f64::max),
     };
-    let all = coverage(answers);
+    let all = coverage(answers, units, stock);
     all.iter().for_each(|coverage| chart.coverage(coverage));
     chart.without_range();
     chart.totals(pairs_of_each);
@@ -73,7 +78,12 @@ impl Chart<'_> {
                 .push(Item::text(Point::new(x, self.y), text, TEXT, align));
         }
         self.y -= ROW;
-        coverage.gaps.iter().for_each(|gap| self.say(gap));
+        for gap in &coverage.gaps {
+            self.line(&gap.sentence(), false);
+        }
+        if let Some(held) = coverage.all_held(self.units) {
+            self.line(&held, false);
+        }
         self.y -= ROW;
     }
 
@@ -110,10 +120,6 @@ impl Chart<'_> {
         let area = Rect::new(from, self.y + 0.8 * TEXT, to.max(from + 0.3), top);
         self.items
             .push(both(area.to_path(0.1), Fill::Warning, Line::Warning));
-    }
-
-    fn say(&mut self, gap: &Gap) {
-        self.line(&gap.sentence(self.units), false);
     }
 
     /// Sizes that hold nothing at all are not forgotten.

@@ -47,7 +47,11 @@ impl Document {
     /// A whole pair in proportion to the work and the bar, stout enough for a strong squeeze as far
     /// as the bar can be.
     pub fn starting(jaw: JawKind, work: Work, bar: Bar) -> Self {
-        let jaw = Jaw::suited(jaw, &work, &bar);
+        Self::starting_with(Jaw::suited(jaw, &work, &bar), work, bar)
+    }
+
+    /// The same round a jaw that is there already.
+    pub fn starting_with(jaw: Jaw, work: Work, bar: Bar) -> Self {
         let metal = Metal::of(&bar);
         let arms = Arms::suited(&metal, &jaw);
         let rein = rein::rein(&metal, &arms);
@@ -79,8 +83,10 @@ impl Document {
     }
 }
 
-/// `V bit tongs for 3/4 in square`.
+/// `V bit tongs for 3/4 in square`; an own jaw stands there by its name.
 fn title(jaw: &Jaw, work: &Work) -> String {
     let shape = work.way();
-    capital(&format!("{} tongs for {} {shape}", jaw.name(), work.size()))
+    let own = jaw.sketch().map(|sketch| sketch.name.as_str());
+    let name = own.filter(|name| !name.is_empty()).unwrap_or(jaw.name());
+    capital(&format!("{name} tongs for {} {shape}", work.size()))
 }

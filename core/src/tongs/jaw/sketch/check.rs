@@ -1,11 +1,18 @@
 //! What is wrong with a sketch: what cannot be read, and what cannot be drawn as it was asked.
 
+use kurbo::Point;
+
 use super::edit::{FARTHEST, MOST_NODES};
-use super::{LEAST_APART, STEEPEST, Sketch, Steel};
+use super::{LEAST_APART, STEEPEST, Sketch, SketchLay, Steel};
 use crate::asked::LimitError;
+use crate::asked::range::STEEL;
 use crate::finding::{GEOMETRY, Kind};
+use crate::shape::sweep::Path;
 use crate::tongs::jaw::{Course, Remark, Style};
 use crate::units::Show;
+
+/// A line that ends farther than this from its node misses it, mm.
+const MISSED: f64 = 1e-3;
 
 impl Sketch {
     /// Checks every number of a sketch that was read from a file.
@@ -18,6 +25,10 @@ impl Sketch {
         within("jaw.shapes", self.shapes.len(), (1, MOST_NODES))?;
         within("jaw.grip", self.grip.0, (0, count - 2))?;
         within("jaw.grip", self.grip.1, (self.grip.0 + 1, count - 1))?;
+        size("jaw.drawn_for".to_owned(), self.drawn_for.mm(), STEEL.most)?;
+        if let SketchLay::Stopped { at } | SketchLay::Crosswise { at } = self.lay {
+            size("jaw.lay".to_owned(), at.mm(), FARTHEST)?;
+        }
         for (index, node) in self.nodes.iter().enumerate() {
             let place = |what: &str| format!("jaw.nodes[{index}].{what}");
             size(place("x"), node.x.mm(), FARTHEST)?;
@@ -63,8 +74,31 @@ impl Sketch {
             }
         }
         all.extend(self.thin());
+        all.extend(self.misses(length));
         all.extend(self.folds(length));
         all
+    }
+
+    /// A slope that points away from the next node, so that the line swings out and misses it.
+    fn misses(&self, length: f64) -> Option<Remark> {
+        let poses = self.placed(length).poses;
+        let missed = |pair: &[(f64, f64, f64)]| {
+            let ends = [pair[0], pair[1]].map(|(x, y, heading)| (Point::new(x, y), heading));
+            let path = Path::new(ends[0].0, ends[0].1, Path::through(&ends));
+            path.at(path.length()).at.distance(ends[1].0)
+        };
+        let missed: Vec<f64> = poses.windows(2).map(missed).collect();
+        let node = missed.iter().position(|by| *by > MISSED)?;
+        let words = move |show: Show| {
+            let by = show.text(missed[node]);
+            format!(
+                "swings out past node {}, and misses the next one by {by}",
+                node + 1
+            )
+        };
+        let hint = "turn the slopes of both towards each other, or move them apart";
+        let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);
+        Some(remark)
     }
 
     /// A line that bends tighter than the steel on the inside of the bend is thick folds the

@@ -1,7 +1,6 @@
 //! Changing a sketch: one value of one node, or its list of nodes.
 
 use super::{Growth, Node, STEEPEST, Sketch, SketchShape, Steel};
-use crate::asked::range::RUN;
 use crate::tongs::jaw::{Jaw, JawStyle};
 use crate::units::{Length, Offset, Unit};
 
@@ -91,10 +90,7 @@ const THINNEST: f64 = 0.5;
 /// The most nodes.
 pub(super) const MOST_NODES: usize = 200;
 /// Nodes are kept so far apart when they are moved, mm.
-const APART: f64 = 0.2;
-/// No node is put into a stretch shorter than this, mm as drawn: no smith could forge what it
-/// says, and halving it again and again would end with nodes on top of each other.
-const ROOM: f64 = 2.0;
+pub(super) const APART: f64 = 0.2;
 
 impl Sketch {
     /// A value of a node as it is used, in mm or degrees; `None` where there is no such node or
@@ -172,56 +168,6 @@ impl Sketch {
             .get(node + 1)
             .map_or(FARTHEST, |next| next.x.mm() - APART);
         (before, after.max(before))
-    }
-
-    /// Whether a new node has room between a node and the next one.
-    pub fn has_room_after(&self, node: usize) -> bool {
-        let x = |node: usize| self.nodes.get(node).map(|node| node.x.mm());
-        let long = |(from, to): (f64, f64)| to - from >= ROOM;
-        self.nodes.len() < MOST_NODES && x(node).zip(x(node + 1)).is_some_and(long)
-    }
-
-    /// The sketch with a new node in the middle of the stretch behind a node; the line and the
-    /// steel stay as near as a node between can keep them. Nothing changes where there is no room.
-    #[must_use]
-    pub fn with_node_after(&self, node: usize) -> Self {
-        let mut next = self.clone();
-        if !self.has_room_after(node) {
-            return next;
-        }
-        next.nodes.insert(node + 1, self.between(node));
-        let past = |end: usize| if end > node { end + 1 } else { end };
-        next.grip = (past(self.grip.0), past(self.grip.1));
-        next
-    }
-
-    fn between(&self, node: usize) -> Node {
-        let (form, along) = self.drawn();
-        let s = f64::midpoint(along[node], along[node + 1]);
-        let sweep = form.placed(0.0, 0.0);
-        let (pose, section, rise) = (sweep.path.at(s), sweep.section(s), sweep.rise(s));
-        let exact = |mm: f64| Offset::exact(mm.clamp(-FARTHEST, FARTHEST), Unit::Millimetre);
-        let nearest = |from: usize| self.nodes[..=from].iter().rev().find_map(|n| n.steel);
-        let steel = nearest(node).map(|before| Steel {
-            inside: exact(rise - section.depth / 2.0),
-            back: exact(rise + section.depth / 2.0),
-            width: Length::decimal(section.width, Unit::Millimetre),
-            shift: exact(sweep.shift(s)),
-            ..before
-        });
-        let after = self.nodes[node + 1..].iter().find_map(|n| n.steel);
-        // Half way from a plain section to a groove it is nearer to the groove.
-        let shape = after.map(|after| after.shape);
-        Node {
-            x: exact(pose.at.x),
-            y: exact(pose.at.y),
-            slope: pose.heading.to_degrees().clamp(-STEEPEST, STEEPEST),
-            steel: steel.map(|steel| Steel {
-                shape: shape.unwrap_or(steel.shape),
-                ease: crate::shape::sweep::Ease::Linear,
-                ..steel
-            }),
-        }
     }
 
     /// Its form as drawn, and how far along it each node is.
@@ -354,7 +300,7 @@ impl Jaw {
         if let JawStyle::Sketch(old) = &self.style {
             let times = sketch.drawn_length() / old.drawn_length();
             if (times - 1.0).abs() > 1e-12 {
-                let range = RUN;
+                let range = super::length_range(&sketch);
                 let asked = self.length.mm() * times;
                 let length = Length::from_mm(asked, self.length.unit());
                 // A limit is whole in millimetres; in inches it could be missed by a hair.

@@ -5,18 +5,21 @@
 
 mod check;
 mod edit;
+mod grown;
 mod kept;
+mod redrawn;
 mod shape;
+mod split;
 mod turned;
 
 pub use edit::{Depth, NodeValue};
-pub use kept::{KEPT_FORMAT, KeptJaw, is_kept_jaw};
+pub(crate) use grown::length_range;
+pub use kept::{KEPT_FORMAT, KeptJaw, Outgrown, is_kept_jaw};
 pub use shape::{Alike, Corner, Ready, SketchShape, Surface};
 
 use serde::{Deserialize, Serialize};
 
 use super::{Course, Flat, Form, Lay, Remark, Style};
-use crate::asked::range::STEEL;
 use crate::asked::{Bar, Work, fields};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Station};
@@ -123,8 +126,8 @@ const LEAST_APART: f64 = 0.05;
 /// The line runs no steeper, degrees.
 pub(crate) const STEEPEST: f64 = 80.0;
 
-fields! { Sketch: |Self { fits, .. }, v| {
-    v.value("fits", fits, STEEL).of_work()
+fields! { Sketch: |Self { fits, drawn_for, nodes, .. }, v| {
+    v.value("fits", fits, grown::fits_range(drawn_for, nodes)).of_work()
         .says(
             "Drawn to fit",
             "Size of the work that it is used for: the whole sketch grows with it",
@@ -187,14 +190,15 @@ struct Placed {
 }
 
 fn station(at: f64, steel: &Steel, profile: usize, across: f64) -> Station {
-    let (inside, back) = (steel.inside.mm() * across, steel.back.mm() * across);
+    let used = |mm: f64| grown::within_reach(mm * across);
+    let (inside, back) = (used(steel.inside.mm()), used(steel.back.mm()));
     let depth = (back - inside).max(LEAST_STEEL);
     Station {
         at,
         depth,
-        width: (steel.width.mm() * across).max(LEAST_STEEL),
+        width: used(steel.width.mm()).max(LEAST_STEEL),
         rise: inside + depth / 2.0,
-        shift: steel.shift.mm() * across,
+        shift: used(steel.shift.mm()),
         profile,
         ease: steel.ease,
     }
@@ -206,11 +210,13 @@ impl Sketch {
         self.nodes.last().map_or(1.0, |node| node.x.mm()).max(1.0)
     }
 
-    /// How much larger it is used than it was drawn, for a jaw of some length in mm.
+    /// How much larger it is used than it was drawn, for a jaw of some length in mm; never more
+    /// than can be drawn.
     pub fn growth(&self, length: f64) -> Growth {
+        let times = |now: f64, drawn: f64| now / drawn.max(f64::MIN_POSITIVE);
         Growth {
-            along: (length / self.drawn_length()).clamp(1e-3, 1e3),
-            across: (self.fits.mm() / self.drawn_for.mm().max(1e-3)).clamp(1e-3, 1e3),
+            along: grown::held_back(times(length, self.drawn_length())),
+            across: grown::held_back(times(self.fits.mm(), self.drawn_for.mm())),
         }
     }
 
@@ -224,7 +230,7 @@ impl Sketch {
         let mut poses: Vec<(f64, f64, f64)> = Vec::with_capacity(self.nodes.len().max(2));
         for node in &self.nodes {
             let least = poses.last().map_or(f64::MIN, |pose| pose.0 + LEAST_APART);
-            let x = (node.x.mm() * growth.along).max(least);
+            let x = grown::within_reach(node.x.mm() * growth.along).max(least);
             let slope = node.slope.clamp(-STEEPEST, STEEPEST).to_radians();
             // What stretches the sketch turns its slopes.
             let heading = if growth.along == growth.across {
@@ -232,7 +238,7 @@ impl Sketch {
             } else {
                 (slope.tan() * growth.across / growth.along).atan()
             };
-            poses.push((x, node.y.mm() * growth.across, heading));
+            poses.push((x, grown::within_reach(node.y.mm() * growth.across), heading));
         }
         // The heel lies where the neck ends.
         let start = poses.first().map_or(0.0, |pose| pose.0);
@@ -280,11 +286,11 @@ impl Sketch {
         match self.lay {
             SketchLay::Endwise => Lay::Endwise { end: None },
             SketchLay::Stopped { at } => Lay::Endwise {
-                end: Some(at.mm() * along),
+                end: Some(grown::within_reach(at.mm() * along)),
             },
             SketchLay::Alongside => Lay::Alongside,
             SketchLay::Crosswise { at } => Lay::Crosswise {
-                at: at.mm() * along,
+                at: grown::within_reach(at.mm() * along),
             },
         }
     }
