@@ -3,6 +3,7 @@
 mod answers;
 mod choose;
 pub mod family;
+pub mod mend;
 pub mod shelf;
 mod start;
 

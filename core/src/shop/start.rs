@@ -132,7 +132,7 @@ fn shorter(pair: &Document, answers: &Answers) -> Option<Length> {
 
 /// The bars that exist, in the unit of a bar and in its steel: those of its shape first, the
 /// nearest to it in area first.
-fn usual_bars(bar: &Bar) -> Vec<Bar> {
+pub(super) fn usual_bars(bar: &Bar) -> Vec<Bar> {
     let unit = bar.stock.size().unit();
     let mut all: Vec<Stock> = match unit {
         Unit::Inch | Unit::Foot => inch_bars(),
