@@ -25,6 +25,11 @@ impl Workbench {
             Wish::Mark(at, mark) => self.mark_on_shelf(at, mark),
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
+            Wish::Mend(mend) => {
+                if let Some(design) = self.open.as_design() {
+                    design.mend(&mend);
+                }
+            }
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(ctx, wish),
             Wish::Say(said) => self.shown.said = Some(said),

@@ -56,12 +56,15 @@ fn count(like: &Finding, all: &[Finding]) -> usize {
     all.iter().filter(is_like).count()
 }
 
-/// How far the figure of a finding is off what it is held against; `None` where no number decides,
-/// nothing where the finding is gone.
+/// How far the figure of a finding is off what it is held against; `None` where no number decides.
+/// It is nothing where the finding is gone, and only there.
 pub(super) fn off((kind, part): (Kind, Part), findings: &[Finding]) -> Option<f64> {
     let its = |finding: &&Finding| finding.kind == kind && finding.part == part;
     match asking(findings).find(its) {
         None => Some(0.0),
-        Some(finding) => finding.held.map(|held| (held.value - held.limit).abs()),
+        Some(finding) => finding.held.map(|held| {
+            let off = (held.value - held.limit).abs();
+            off.max(f64::MIN_POSITIVE)
+        }),
     }
 }

@@ -172,5 +172,11 @@ fn one(
     let worth = |taken: &Taken| taken.worth(meant, (&answers.findings, &before));
     found.taken.sort_by(|a, b| worth(a).total_cmp(&worth(b)));
     found.taken.truncate(MOST_MENDS);
-    Ways::Mends(found.taken.iter().map(|taken| taken.mend(&before)).collect())
+    Ways::Mends(
+        found
+            .taken
+            .iter()
+            .map(|taken| taken.mend(&before))
+            .collect(),
+    )
 }

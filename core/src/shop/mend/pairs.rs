@@ -10,11 +10,7 @@ use crate::finding::Part;
 const FIRSTS: usize = 4;
 
 /// The best pair that was found, if any.
-pub(super) fn best(
-    aim: &Aim<'_>,
-    near: &[Taken],
-    tries: &mut Tries,
-) -> Option<Taken> {
+pub(super) fn best(aim: &Aim<'_>, near: &[Taken], tries: &mut Tries) -> Option<Taken> {
     // A part of the share is kept for bars.
     let before = tries.keep(tries.of_share() / 4);
     let mut firsts: Vec<&Taken> = near.iter().collect();
@@ -28,11 +24,7 @@ pub(super) fn best(
 }
 
 /// The best second value after a first.
-fn after(
-    aim: &Aim<'_>,
-    first: &Taken,
-    tries: &mut Tries,
-) -> Option<Taken> {
+fn after(aim: &Aim<'_>, first: &Taken, tries: &mut Tries) -> Option<Taken> {
     let rest = aim.rest(&first.whole.findings)?;
     let path = &first.changes[0].path;
     let parts = [rest.part, first.changes[0].part];
@@ -41,7 +33,10 @@ fn after(
     let mut second = Search::new(&first.document, &first.whole.findings)
         .keeping(|field| field.path != *path && near(field.part));
     let found = second.singles(aim, rest, tries);
-    let best = found.taken.into_iter().min_by(|a, b| a.far.total_cmp(&b.far))?;
+    let best = found
+        .taken
+        .into_iter()
+        .min_by(|a, b| a.far.total_cmp(&b.far))?;
     Some(Taken {
         changes: first.changes.iter().chain(&best.changes).cloned().collect(),
         far: first.far + best.far,

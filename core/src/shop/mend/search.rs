@@ -203,7 +203,10 @@ impl<'a> Search<'a> {
     /// What is noticed at a spot, as far as a stage sees; `None` where the field has no such
     /// place, or the share is spent.
     fn seen(&mut self, at: Spot, stage: Stage, tries: &mut Tries) -> Option<&[Finding]> {
-        let known = self.tried.get(&at).is_some_and(|tried| tried.seen(stage).is_some());
+        let known = self
+            .tried
+            .get(&at)
+            .is_some_and(|tried| tried.seen(stage).is_some());
         if !known {
             let (document, _) = self.changed(at)?;
             let mut tried = self.tried.remove(&at).unwrap_or_default();
@@ -384,12 +387,7 @@ impl<'a> Search<'a> {
     }
 
     /// The nearest place at which a finding is gone.
-    fn edge(
-        &mut self,
-        run: &Run,
-        between: (i32, i32),
-        (trail, tries): (Trail, &mut Tries),
-    ) -> i32 {
+    fn edge(&mut self, run: &Run, between: (i32, i32), (trail, tries): (Trail, &mut Tries)) -> i32 {
         self.nearest(run, between, |search, at| {
             Some(is_gone(trail.kind, search.seen(at, trail.stage, tries)?))
         })
@@ -619,13 +617,17 @@ impl Taken {
         const NOTE: f64 = 0.2;
         const CLEARS_ANOTHER: f64 = 0.7;
         let (findings, measures) = before;
-        let other = self.changes.iter().map(|change| apart(change.part, meant.part));
+        let other = self
+            .changes
+            .iter()
+            .map(|change| apart(change.part, meant.part));
         let cost = self.mend(measures).cost;
         let bar = (cost.adds_bar_mm / measures.bar_mm).max(0.0);
         let gap = cost.adds_hand_gap_mm.abs() / measures.hand_gap_mm.max(1.0);
         let notes = |all: &[Finding]| {
             let all = all.iter();
-            all.filter(|finding| finding.severity == Severity::Note).count()
+            all.filter(|finding| finding.severity == Severity::Note)
+                .count()
         };
         let more = notes(&self.whole.findings).saturating_sub(notes(findings));
         let cleared = asking(findings).count() - asking(&self.whole.findings).count();

@@ -81,7 +81,10 @@ impl Tries {
     }
 
     fn spend(&mut self, cost: u32) -> Option<()> {
-        self.left = self.left.checked_sub(cost).filter(|left| *left >= self.kept)?;
+        self.left = self
+            .left
+            .checked_sub(cost)
+            .filter(|left| *left >= self.kept)?;
         Some(())
     }
 

@@ -60,7 +60,11 @@ impl Mend {
     /// The same with what it costs: `Neck depth 1/2 in to 9/16 in: adds 1/8 in of bar, 0.02 lb`.
     pub fn words(&self, units: Units) -> String {
         let cost = self.cost.words(units);
-        let cost = if cost.is_empty() { "costs no bar" } else { &cost };
+        let cost = if cost.is_empty() {
+            "costs no bar"
+        } else {
+            &cost
+        };
         format!("{}: {cost}", self.what())
     }
 }
