@@ -5,6 +5,7 @@ mod fields;
 mod files;
 mod fit;
 mod handles;
+mod mends;
 mod shelf;
 mod sketch;
 mod styles;

@@ -358,7 +358,7 @@ impl<'a> Search<'a> {
         for _ in 0..HARMS {
             let at = run.at(place);
             if self.meets(at, hunt, tries)? {
-                return self.whole_at(at, tries).map(Reached::Met);
+                return self.settled(run, place, (hunt, tries));
             }
             let Some((trail, begun)) = self.harm_at(at, hunt) else {
                 break;
@@ -369,9 +369,26 @@ impl<'a> Search<'a> {
             place = self.edge(run, on, (trail, tries));
         }
         if self.meets(run.at(place), hunt, tries)? {
-            return self.whole_at(run.at(place), tries).map(Reached::Met);
+            return self.settled(run, place, (hunt, tries));
         }
         self.near(run.at(gone), tries)
+    }
+
+    /// A place that is as is asked for, or a nearer one that is so too: harm may end before it was
+    /// looked for.
+    fn settled(
+        &mut self,
+        run: &Run,
+        mut place: i32,
+        (hunt, tries): (&Hunt<'_>, &mut Tries),
+    ) -> Option<Reached> {
+        let before = tries.settles();
+        while place > 1 && self.meets(run.at(place - 1), hunt, tries) == Some(true) {
+            place -= 1;
+        }
+        let taken = self.whole_at(run.at(place), tries);
+        tries.settled(before);
+        taken.map(Reached::Met)
     }
 
     /// The first harm at a place that was looked at, with how far it is off.
@@ -388,9 +405,12 @@ impl<'a> Search<'a> {
 
     /// The nearest place at which a finding is gone.
     fn edge(&mut self, run: &Run, between: (i32, i32), (trail, tries): (Trail, &mut Tries)) -> i32 {
-        self.nearest(run, between, |search, at| {
+        let before = tries.settles();
+        let nearest = self.nearest(run, between, |search, at| {
             Some(is_gone(trail.kind, search.seen(at, trail.stage, tries)?))
-        })
+        });
+        tries.settled(before);
+        nearest
     }
 
     fn near(&mut self, at: Spot, tries: &mut Tries) -> Option<Reached> {
@@ -453,7 +473,7 @@ impl<'a> Search<'a> {
             let met = self.nearest(&run, (0, run.last), |search, at| {
                 search.meets(at, &hunt, tries)
             });
-            let reached = self.whole_at(run.at(met), tries).map(Reached::Met);
+            let reached = self.settled(&run, met, (&hunt, tries));
             self.take((at.field, reached), found);
         }
     }

@@ -10,6 +10,8 @@ use crate::tongs::resolve;
 /// What all tries on one design may take together: all of it is spent in about 40 ms on a
 /// workbench computer, where the shape alone takes 0.04 ms and the whole chain 0.25 ms.
 const PURSE: u32 = 800;
+/// Kept to the last, for walks that are nearly at their end.
+const RESERVE: u32 = 100;
 /// What a try costs.
 const SHAPE: u32 = 1;
 const WHOLE: u32 = 6;
@@ -45,6 +47,8 @@ pub(super) struct Tries {
     left: u32,
     /// What must be left when the finding in hand is done with.
     kept: u32,
+    /// Whether a walk is nearly at its end: what is kept may be used for that.
+    settles: bool,
 }
 
 impl Tries {
@@ -52,14 +56,16 @@ impl Tries {
         Self {
             load,
             left: PURSE,
-            kept: 0,
+            kept: RESERVE,
+            settles: false,
         }
     }
 
     /// From here on so many parts of so many of what is left are spent at the most.
     pub(super) fn share(&mut self, parts: usize, of: usize) {
         let count = |number: usize| u32::try_from(number.max(1)).unwrap_or(u32::MAX);
-        let share = self.left.saturating_mul(count(parts)) / count(of);
+        let free = self.left.saturating_sub(RESERVE);
+        let share = free.saturating_mul(count(parts)) / count(of);
         self.kept = self.left.saturating_sub(share);
     }
 
@@ -80,11 +86,21 @@ impl Tries {
         self.kept = before;
     }
 
+    /// Lets a walk come to its end on what is kept; gives back what [`Tries::settled`] wants.
+    pub(super) fn settles(&mut self) -> bool {
+        std::mem::replace(&mut self.settles, true)
+    }
+
+    /// Ends what [`Tries::settles`] began.
+    pub(super) fn settled(&mut self, before: bool) {
+        self.settles = before;
+    }
+
     fn spend(&mut self, cost: u32) -> Option<()> {
         self.left = self
             .left
             .checked_sub(cost)
-            .filter(|left| *left >= self.kept)?;
+            .filter(|left| self.settles || *left >= self.kept)?;
         Some(())
     }
 

@@ -2,6 +2,7 @@
 
 use super::{Change, Cost, Mend, Ways};
 use crate::asked::{Units, Value, capital};
+use crate::finding::Part;
 use crate::shop::family::sheet;
 use crate::units::Length;
 
@@ -50,6 +51,19 @@ impl Cost {
     }
 }
 
+impl Cost {
+    /// Lengths of two bars are not the same steel: only the cut is told.
+    fn of_other_bar(&self, units: Units) -> String {
+        let way = if self.adds_bar_mm > 0.0 {
+            "longer"
+        } else {
+            "shorter"
+        };
+        let cut = size(self.adds_bar_mm, units);
+        cut.map_or(String::new(), |by| format!("to be cut {by} {way}"))
+    }
+}
+
 impl Mend {
     /// What it changes: `Neck depth 1/2 in to 9/16 in`.
     pub fn what(&self) -> String {
@@ -59,7 +73,12 @@ impl Mend {
 
     /// The same with what it costs: `Neck depth 1/2 in to 9/16 in: adds 1/8 in of bar, 0.02 lb`.
     pub fn words(&self, units: Units) -> String {
-        let cost = self.cost.words(units);
+        let of_bar = |change: &Change| change.part == Part::Bar;
+        let cost = if self.changes.iter().any(of_bar) {
+            self.cost.of_other_bar(units)
+        } else {
+            self.cost.words(units)
+        };
         let cost = if cost.is_empty() {
             "costs no bar"
         } else {
