@@ -219,7 +219,7 @@ fn by_chance(count: u32) -> Vec<(String, Document)> {
 #[test]
 fn what_is_offered_mends() {
     let mut offered = 0;
-    for (name, design) in by_chance(42) {
+    for (name, design) in by_chance(28) {
         let before = Answers::to(&design);
         for (finding, ways) in before.findings.iter().zip(ways(&design, &before)) {
             let Some(ways) = ways else { continue };
@@ -232,7 +232,7 @@ fn what_is_offered_mends() {
             }
         }
     }
-    assert!(offered > 60, "only {offered} mends were offered");
+    assert!(offered > 40, "only {offered} mends were offered");
 }
 
 #[track_caller]

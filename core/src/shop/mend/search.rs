@@ -16,12 +16,10 @@ use crate::units::Unit;
 const FOLLOWED: usize = 8;
 /// So many mends are enough to choose the best from.
 const ENOUGH: usize = 5;
-/// A value is followed no farther than to so many times its size either way, and over so many
-/// steps whatever its size: farther off it is another design.
-const FARTHEST: f64 = 1.0;
+/// A value is followed no farther than by so many times its size, or over so many steps whatever
+/// its size: farther off it is another design.
+const FARTHEST: f64 = 3.0;
 const FARTHEST_STEPS: f64 = 8.0;
-/// A field that seems to want more than this against its size may still do half of a pair.
-const PROMISING: f64 = 3.0;
 
 /// A design with the values that may be changed, and what was tried on it.
 pub(super) struct Search<'a> {
@@ -269,7 +267,7 @@ impl<'a> Search<'a> {
         let way = if rate > 0.0 { at.place } else { -at.place };
         let steps = (before / rate.abs()).ceil().max(1.0);
         let far = self.far(at.field, steps);
-        let reach = far <= PROMISING || steps <= FARTHEST_STEPS;
+        let reach = far <= FARTHEST || steps <= FARTHEST_STEPS;
         reach.then_some(Lead {
             field: at.field,
             way,
@@ -634,6 +632,8 @@ impl Taken {
     pub(super) fn worth(&self, meant: &Finding, before: (&[Finding], &Measures)) -> f64 {
         const BAR: f64 = 2.0;
         const GAP: f64 = 0.5;
+        /// Between the reins of a usual pair, mm (common practice, no source).
+        const USUAL_GAP: f64 = 25.4;
         const NOTE: f64 = 0.2;
         const CLEARS_ANOTHER: f64 = 0.7;
         let (findings, measures) = before;
@@ -643,7 +643,7 @@ impl Taken {
             .map(|change| apart(change.part, meant.part));
         let cost = self.mend(measures).cost;
         let bar = (cost.adds_bar_mm / measures.bar_mm).max(0.0);
-        let gap = cost.adds_hand_gap_mm.abs() / measures.hand_gap_mm.max(1.0);
+        let gap = cost.adds_hand_gap_mm.abs() / USUAL_GAP;
         let notes = |all: &[Finding]| {
             let all = all.iter();
             all.filter(|finding| finding.severity == Severity::Note)
