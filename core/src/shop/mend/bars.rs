@@ -2,7 +2,7 @@
 
 use super::Change;
 use super::judged::Aim;
-use super::search::Taken;
+use super::taken::Taken;
 use super::tries::Tries;
 use crate::asked::Bar;
 use crate::finding::Part;

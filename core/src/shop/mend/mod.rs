@@ -7,9 +7,13 @@
 mod bars;
 mod grid;
 mod judged;
+mod leads;
 mod pairs;
 mod search;
+mod singles;
+mod taken;
 mod tries;
+mod walk;
 mod words;
 
 use super::Answers;
@@ -18,7 +22,9 @@ use crate::finding::{Finding, Part, Severity};
 use crate::tongs::document::Document;
 
 use judged::Aim;
-use search::{Search, Singles, Taken};
+use search::Search;
+use singles::Singles;
+use taken::Taken;
 use tries::{Tries, measures};
 
 /// How many mends a finding comes with at the most.

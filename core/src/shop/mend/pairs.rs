@@ -2,7 +2,8 @@
 //! the second mends what the first leaves.
 
 use super::judged::Aim;
-use super::search::{Search, Taken};
+use super::search::Search;
+use super::taken::Taken;
 use super::tries::Tries;
 use crate::finding::Part;
 
