@@ -2,7 +2,7 @@
 
 use egui::{Align2, FontId, Rect, Ui, Vec2};
 use reinwright_core::draw::{self, DrawOptions};
-use reinwright_core::paper::Drawing;
+use reinwright_core::paper::{Drawing, Item, View};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
@@ -19,6 +19,13 @@ pub(crate) struct Ghost {
     what: String,
 }
 
+fn is_end_view(item: &Item) -> bool {
+    match item {
+        Item::Group(group) => group.view == Some(View::End),
+        Item::Path(_) | Item::Text(_) => false,
+    }
+}
+
 impl Ghost {
     pub(crate) fn of(mend: &Mend, document: &Document) -> Self {
         let document = mend.taken(document);
@@ -29,7 +36,8 @@ impl Ghost {
         }
     }
 
-    /// It, opened so far, where the views of the sheet stand.
+    /// It, opened so far, where the views of the sheet stand. Not seen from the end: there outlines
+    /// lie behind steel, which lines alone cannot show.
     pub(super) fn drawing(&self, (opening, lies): (f64, Frozen)) -> Drawing {
         let options = DrawOptions {
             opening,
@@ -37,7 +45,9 @@ impl Ghost {
             text: lies.text,
             shifts: Some(lies.shifts),
         };
-        draw::pair(&self.document, &self.model, &options)
+        let mut drawing = draw::pair(&self.document, &self.model, &options);
+        drawing.items.retain(|item| !is_end_view(item));
+        drawing
     }
 
     /// Says that the lines over the drawing are a try.

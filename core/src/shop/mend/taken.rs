@@ -78,6 +78,6 @@ impl Taken {
 
 /// How much farther off a value of another part counts (judgement).
 pub(super) fn apart(part: Part, meant: Part) -> f64 {
-    const OTHER_PART: f64 = 1.6;
+    const OTHER_PART: f64 = 3.0;
     if part == meant { 1.0 } else { OTHER_PART }
 }

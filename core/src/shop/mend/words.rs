@@ -71,20 +71,24 @@ impl Mend {
         capital(&changes.join(", and "))
     }
 
-    /// The same with what it costs: `Neck depth 1/2 in to 9/16 in: adds 1/8 in of bar, 0.02 lb`.
-    pub fn words(&self, units: Units) -> String {
+    /// What it costs: `adds 1/8 in of bar, 0.02 lb`.
+    pub fn costs(&self, units: Units) -> String {
         let of_bar = |change: &Change| change.part == Part::Bar;
         let cost = if self.changes.iter().any(of_bar) {
             self.cost.of_other_bar(units)
         } else {
             self.cost.words(units)
         };
-        let cost = if cost.is_empty() {
-            "costs no bar"
+        if cost.is_empty() {
+            "costs no bar".to_owned()
         } else {
-            &cost
-        };
-        format!("{}: {cost}", self.what())
+            cost
+        }
+    }
+
+    /// Both: `Neck depth 1/2 in to 9/16 in: adds 1/8 in of bar, 0.02 lb`.
+    pub fn words(&self, units: Units) -> String {
+        format!("{}: {}", self.what(), self.costs(units))
     }
 }
 

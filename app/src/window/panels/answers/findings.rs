@@ -79,7 +79,8 @@ fn mends(ui: &mut Ui, (ways, units): (&Ways, Units), look: &mut Look) -> Option<
             ui.weak(said);
         }
         for mend in ways.mends() {
-            let button = ui.add(Button::new(mend.words(units)).wrap());
+            let words = format!("{}:\n{}", mend.what(), mend.costs(units));
+            let button = ui.add(Button::new(words).wrap());
             if button.hovered() || button.has_focus() {
                 look.weighed = Some(mend.clone());
             }
