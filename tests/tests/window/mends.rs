@@ -3,6 +3,7 @@
 
 use std::time::Duration;
 
+use egui::Pos2;
 use egui_kittest::kittest::Queryable;
 use reinwright_core::tongs::document::Document;
 use reinwright_tests::pairs::{flat, length};
@@ -89,14 +90,28 @@ fn a_pair_of_values_is_one_step_too() {
     assert_eq!(window.state().document(), &design);
 }
 
+/// Whether the sheet says that what lies over it is a try.
+fn shows_a_try(window: &Window) -> bool {
+    let shapes = window.output().shapes.iter();
+    let mut words = shapes.filter_map(|clipped| match &clipped.shape {
+        egui::Shape::Text(text) => Some(text.galley.text()),
+        _ => None,
+    });
+    words.any(|words| words == format!("as it would be, dashed: {MENDED}"))
+}
+
 #[test]
-fn pointing_at_a_mend_changes_nothing() {
+fn pointing_at_a_mend_shows_it_and_changes_nothing() {
     let design = deep();
     let mut window = findings(design.clone());
+    assert!(!shows_a_try(&window));
     let at = window.get_by_label_contains(MENDED).rect().center();
     point(&mut window, at);
+    assert!(shows_a_try(&window));
     assert_eq!(window.state().document(), &design);
     assert!(!window.state().is_changed());
+    point(&mut window, Pos2::new(400.0, 400.0));
+    assert!(!shows_a_try(&window));
 }
 
 /// A mend is of the design as it stands: another value, another search.
