@@ -4,6 +4,7 @@ mod answers;
 mod choose;
 mod choose_own;
 pub mod family;
+pub mod mend;
 mod offer;
 pub mod shelf;
 mod start;

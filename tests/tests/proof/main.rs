@@ -3,6 +3,7 @@
 mod beams;
 mod findings;
 mod fit;
+mod mends;
 mod pressing;
 mod rivets;
 mod steels;

@@ -7,6 +7,7 @@ mod files;
 mod fit;
 mod handles;
 mod kept;
+mod mends;
 mod shelf;
 mod sketch;
 mod styles;

@@ -30,6 +30,11 @@ impl Workbench {
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
+            Wish::Mend(mend) => {
+                if let Some(design) = self.open.as_design() {
+                    design.mend(&mend);
+                }
+            }
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),

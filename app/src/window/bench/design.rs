@@ -8,6 +8,7 @@ use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
 use reinwright_core::paper::Drawing;
+use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
@@ -18,6 +19,7 @@ use crate::window::panels::parts::PartsList;
 use crate::window::panels::sketch::{Sketching, jaw_mut};
 use crate::window::panels::wish::Wish;
 use crate::window::sheet::bar_strip::BarStrip;
+use crate::window::sheet::ghost::Ghost;
 use crate::window::sheet::handles::Handles;
 use crate::window::sheet::paper::{Hand as PaperHand, Paper};
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
@@ -113,12 +115,13 @@ impl DesignBench {
         }
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
+        let hand = self.hand(ui.input(|i| i.pointer.any_down()));
         Panel::right("answers")
             .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
                 let shown = (&mut self.answers, &mut self.look, &mut *fills);
-                answers::show(ui, &self.session.now, shown);
+                asked.extend(answers::show(ui, (&self.session.now, hand), shown));
             });
         Panel::bottom("bar")
             .default_size(118.0)
@@ -137,6 +140,8 @@ impl DesignBench {
         self.trace.tools(ui, self.session.now.units);
         self.paper.frozen = self.handles.frozen();
         self.paper.under = self.trace.under();
+        let weighed = self.look.weighed.take();
+        self.paper.ghost = weighed.map(|mend| Ghost::of(&mend, &self.session.now));
         self.paper.hand = if self.trace.has_hand() {
             PaperHand::OnPicture
         } else {
@@ -155,13 +160,18 @@ impl DesignBench {
         asked.map(Wish::Do)
     }
 
-    /// Takes note of the state, once all is drawn; true when another frame is needed.
-    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
-        let hand = if busy || self.parts.typing {
+    /// Whether a change is under way.
+    fn hand(&self, busy: bool) -> Hand {
+        if busy || self.parts.typing || self.is_dragging() {
             Hand::Moving
         } else {
             Hand::AtRest
-        };
+        }
+    }
+
+    /// Takes note of the state, once all is drawn; true when another frame is needed.
+    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
+        let hand = self.hand(busy);
         // A drag that is given up must not end what could be redone.
         if !self.is_dragging() {
             self.session.feed(time, hand);
@@ -212,6 +222,15 @@ impl DesignBench {
         *jaw = suited.map_err(|outgrown| outgrown.to_string())?;
         self.parts.forget();
         self.within_limits(before)
+    }
+
+    /// Takes a way to mend it, at once and so as one step; one that sets out from other values is
+    /// old news.
+    pub(super) fn mend(&mut self, mend: &Mend) {
+        if mend.sets_out_from(&self.session.now) {
+            self.session.now = mend.taken(&self.session.now);
+            self.parts.forget();
+        }
     }
 
     /// Puts the jaw and the work of a pair into the design, at once and so as one step.

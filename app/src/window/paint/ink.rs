@@ -99,6 +99,32 @@ impl<'a> Ink<'a> {
         self.items(items);
     }
 
+    /// Draws nothing but the outlines, dashed in the accent: what is only tried.
+    pub(crate) fn ghost(&mut self, items: &[Item]) {
+        const DASH: (&[f32], &[f32]) = (&[6.0], &[3.0]);
+        let pen = Pen {
+            width: WIDE,
+            dashes: DASH.0,
+            gaps: DASH.1,
+            colour: self.palette.accent,
+        };
+        for item in items {
+            match item {
+                Item::Path(path) if path.line == Some(Line::Outline) => {
+                    let lines = flatten(&path.path, self.view);
+                    lines.iter().for_each(|points| self.stroke(points, &pen));
+                }
+                Item::Path(_) | Item::Text(_) => {}
+                Item::Group(group) => {
+                    let view = self.view;
+                    self.view.origin = self.view.to_screen(group.shift.to_point());
+                    self.ghost(&group.items);
+                    self.view = view;
+                }
+            }
+        }
+    }
+
     fn items(&mut self, items: &[Item]) {
         let lit = |ink: &Self, item: &Item| ink.lit_area(item).is_some();
         let together = |a: &Item, b: &Item| lit(self, a) && lit(self, b);

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 
 use reinwright_core::asked::StockSizes;
 use reinwright_core::finding::Part;
+use reinwright_core::shop::mend::Mend;
 use reinwright_core::shop::shelf::Mark;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Jaw;
@@ -30,6 +31,8 @@ pub(crate) enum Wish {
     Begin(Box<Document>),
     /// Show this ready design.
     Ready(Box<Document>),
+    /// Take a way to mend the design.
+    Mend(Mend),
     /// Something about own jaws.
     Jaws(JawWish),
     /// The chooser of jaw styles.

@@ -1,6 +1,7 @@
 //! The sheet in the middle of the window, and all that lies on it.
 
 pub(crate) mod bar_strip;
+pub(crate) mod ghost;
 pub(crate) mod handles;
 pub(crate) mod lies;
 pub(crate) mod paper;

@@ -7,6 +7,7 @@ use reinwright_core::asked::Units;
 use reinwright_core::draw::Shifts;
 use reinwright_core::paper::Drawing;
 
+use super::ghost::Ghost;
 use super::lies::{Frozen, Sheet};
 use crate::window::paint::ink::{Ink, Under, part_near};
 use crate::window::paint::theme::Palette;
@@ -35,6 +36,8 @@ pub(crate) struct Paper {
     fitted: Option<(FitKey, Fitted)>,
     /// How it must lie, while something on it is dragged.
     pub(crate) frozen: Option<Frozen>,
+    /// The pair as a mend would have it, over the drawing.
+    pub(crate) ghost: Option<Ghost>,
     /// A picture under the drawing.
     pub(crate) under: Option<Under>,
     /// What the pointer works on.
@@ -140,6 +143,10 @@ impl Paper {
             ink.picture(under);
         }
         ink.draw(&drawing.items);
+        if let Some(ghost) = &self.ghost {
+            ink.ghost(&ghost.drawing((key.opening, lies)).items);
+            ghost.told(ui, area);
+        }
         told(ui, area, look, shown, answers.units());
         Sheet {
             response,

@@ -2,6 +2,7 @@
 
 use reinwright_core::finding::Part;
 use reinwright_core::proof::strength::StrengthLoad;
+use reinwright_core::shop::mend::Mend;
 
 /// A page of answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -30,6 +31,8 @@ pub(crate) struct Look {
     next_pointed: Option<Part>,
     /// The part that was clicked.
     pub(crate) chosen: Option<Part>,
+    /// The mend that is pointed at in the frame that is being drawn.
+    pub(crate) weighed: Option<Mend>,
     /// The part whose fields are to be brought into sight.
     pub(crate) reveal: Option<Part>,
     /// How far the pair is opened past the work, degrees between the halves.
@@ -52,6 +55,7 @@ impl Look {
             pointed: None,
             next_pointed: None,
             chosen: None,
+            weighed: None,
             reveal: None,
             opening: 0.0,
             page,

@@ -2,6 +2,7 @@
 
 use std::rc::Rc;
 
+use egui::Context;
 use kurbo::{Point, Rect};
 use reinwright_core::asked::{Units, Work};
 use reinwright_core::draw::handle::{self, Handle, OnPaper};
@@ -12,11 +13,14 @@ use reinwright_core::paper::Drawing;
 use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit_on};
 use reinwright_core::proof::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::shop::Answers as Known;
+use reinwright_core::shop::mend::Ways;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::units::Length;
 
+use super::history::Hand;
 use super::look::{Look, Page};
+use super::mends::Mends;
 
 /// The answers to one document.
 #[derive(Debug)]
@@ -27,6 +31,7 @@ pub(crate) struct Answers {
     pub(crate) revision: u64,
     /// All that is known of it on its own work.
     pub(crate) known: Known,
+    mends: Mends,
     /// The last work that was tried.
     tried: Option<Tried>,
     on_works: Option<Vec<OnWork>>,
@@ -131,6 +136,7 @@ impl Answers {
             document: document.clone(),
             revision: 0,
             known: Known::under(document, &load),
+            mends: Mends::default(),
             tried: None,
             on_works: None,
             beyond: None,
@@ -176,6 +182,12 @@ impl Answers {
     /// What sizes are shown in.
     pub(crate) fn units(&self) -> Units {
         self.document.units
+    }
+
+    /// The ways to mend each finding, in their order; `None` while they are still looked for, which
+    /// begins when the hand is at rest.
+    pub(crate) fn mends(&mut self, ctx: &Context, hand: Hand) -> Option<&[Option<Ways>]> {
+        self.mends.ask(ctx, (&self.document, &self.known), hand)
     }
 
     /// How many findings there are of a severity.
@@ -287,6 +299,7 @@ impl Answers {
             return;
         }
         self.known.bear(&self.document, &load);
+        self.mends = Mends::default();
         if let Some(tried) = &mut self.tried {
             tried.strength = None;
         }

@@ -1,18 +1,52 @@
 //! What was noticed, the worst first.
 
 use egui::accesskit::Role;
-use egui::{Frame, RichText, Sense, Ui, WidgetInfo};
-use reinwright_core::finding::Finding;
+use egui::{Button, Frame, RichText, Sense, Ui, WidgetInfo};
+use reinwright_core::asked::Units;
+use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::proof::strength::JAW_CELSIUS;
+use reinwright_core::shop::mend::{Mend, Ways};
 
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
+use crate::window::panels::wish::Wish;
+use crate::window::state::history::Hand;
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
 
+/// Lists the findings with the ways to mend each; gives back the mend that was taken.
+pub(super) fn with_mends(
+    ui: &mut Ui,
+    answers: &mut Answers,
+    (look, hand): (&mut Look, Hand),
+) -> Option<Wish> {
+    let asks = answers.known.worst() >= Some(Severity::Mend);
+    let (ctx, units) = (ui.ctx().clone(), answers.units());
+    let ways = asks.then(|| answers.mends(&ctx, hand).map(<[_]>::to_vec));
+    list(ui, answers, look, |ui, index, look| {
+        let ways = ways.as_ref()?;
+        let Some(ways) = ways else {
+            ui.weak("Looking for ways to mend…");
+            return None;
+        };
+        let ways = ways.get(index)?.as_ref()?;
+        mends(ui, (ways, units), look).map(Wish::Mend)
+    })
+}
+
 /// Lists the findings; choosing one shows its place.
 pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
+    list(ui, answers, look, |_, _, _| None);
+}
+
+/// Lists the findings, each with what `under` puts under it; gives back what was asked for there.
+fn list(
+    ui: &mut Ui,
+    answers: &Answers,
+    look: &mut Look,
+    under: impl Fn(&mut Ui, usize, &mut Look) -> Option<Wish>,
+) -> Option<Wish> {
     if look.load.jaw_celsius > JAW_CELSIUS.0 {
         let hot = look.load.jaw_celsius;
         ui.weak(format!(
@@ -23,11 +57,39 @@ pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
         ui.label(
             "Nothing was noticed: the pair can be made as drawn, as far as this program checks.",
         );
-        return;
+        return None;
     }
+    let mut asked = None;
     for (index, finding) in answers.known.findings.iter().enumerate() {
-        ui.push_id(index, |ui| one(ui, finding, look));
+        ui.push_id(index, |ui| {
+            one(ui, finding, look);
+            if finding.severity >= Severity::Mend {
+                asked = under(ui, index, look).or(asked.take());
+            }
+        });
     }
+    asked
+}
+
+/// The ways to mend one finding, as buttons; gives back the one that was pressed.
+fn mends(ui: &mut Ui, (ways, units): (&Ways, Units), look: &mut Look) -> Option<Mend> {
+    let mut pressed = None;
+    ui.indent("mends", |ui| {
+        if let Some(said) = ways.said() {
+            ui.weak(said);
+        }
+        for mend in ways.mends() {
+            let words = format!("{}:\n{}", mend.what(), mend.costs(units));
+            let button = ui.add(Button::new(words).wrap());
+            if button.hovered() || button.has_focus() {
+                look.weighed = Some(mend.clone());
+            }
+            if button.clicked() {
+                pressed = Some(mend.clone());
+            }
+        }
+    });
+    pressed
 }
 
 fn one(ui: &mut Ui, finding: &Finding, look: &mut Look) {

@@ -13,17 +13,19 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::units::{Show, Unit};
 
 use crate::window::paint::sign;
+use crate::window::panels::wish::Wish;
+use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
 
 const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
 
-/// Shows the tabs and the page that is chosen.
+/// Shows the tabs and the page that is chosen; gives back what was asked for.
 pub(crate) fn show(
     ui: &mut Ui,
-    document: &Document,
+    (document, hand): (&Document, Hand),
     (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
-) {
+) -> Option<Wish> {
     ui.horizontal(|ui| {
         for page in Page::ALL {
             tab(ui, answers, look, page);
@@ -34,11 +36,21 @@ pub(crate) fn show(
         .id_salt(("answers", look.page))
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
-            Page::Bar => bar::show(ui, document, answers, look),
-            Page::Fit => fit::show(ui, document, answers, (look, fills)),
-            Page::Strength => strength::show(ui, document, answers, look),
-            Page::Findings => findings::show(ui, answers, look),
-        });
+            Page::Bar => {
+                bar::show(ui, document, answers, look);
+                None
+            }
+            Page::Fit => {
+                fit::show(ui, document, answers, (look, fills));
+                None
+            }
+            Page::Strength => {
+                strength::show(ui, document, answers, look);
+                None
+            }
+            Page::Findings => findings::with_mends(ui, answers, (look, hand)),
+        })
+        .inner
 }
 
 /// The findings alone, without tabs.

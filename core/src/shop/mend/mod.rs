@@ -1,0 +1,188 @@
+//! Ways to mend what was noticed: changes that were tried on the design itself, with their cost.
+//!
+//! Nothing here knows what helps against what. Every value that the smith can set is moved a step,
+//! the whole chain is asked what became of the finding, and what helps is followed to the nearest
+//! value on the smith's grid at which it is gone. What raises something else is not offered.
+
+mod bars;
+mod grid;
+mod judged;
+mod leads;
+mod pairs;
+mod search;
+mod singles;
+mod taken;
+mod tries;
+mod walk;
+mod words;
+
+use super::Answers;
+use crate::asked::Value;
+use crate::finding::{Finding, Part, Severity};
+use crate::tongs::document::Document;
+
+use judged::Aim;
+use search::Search;
+use singles::Singles;
+use taken::Taken;
+use tries::{Tries, measures};
+
+/// How many mends a finding comes with at the most.
+pub const MOST_MENDS: usize = 3;
+
+/// One value, as it stands and as it would be.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Change {
+    /// Where it stands, such as `neck.depth`.
+    pub path: String,
+    /// The part that it shapes.
+    pub part: Part,
+    /// What the smith calls it: `Neck depth`.
+    pub name: String,
+    /// The value as it stands.
+    pub from: Value,
+    /// The value that mends.
+    pub to: Value,
+}
+
+/// What a mend takes; less than nothing is saved.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cost {
+    /// Bar to be cut more, mm.
+    pub adds_bar_mm: f64,
+    /// Mass of the pair more, kg.
+    pub adds_mass_kg: f64,
+    /// By how much the reins stand wider at the hand, on the pair's own work, mm.
+    pub adds_hand_gap_mm: f64,
+}
+
+/// A change, or two together, that was tried: it clears its finding and raises no Stop or Mend
+/// that was not there.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Mend {
+    /// One change, or two.
+    pub changes: Vec<Change>,
+    /// What it takes.
+    pub cost: Cost,
+}
+
+/// How a finding can be mended.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Ways {
+    /// By one of these, the least first.
+    Mends(Vec<Mend>),
+    /// Not from this bar; from the bar that is named the same design does it.
+    FromOtherBar(Mend),
+    /// Not from this bar, nor from its like in another size.
+    NotFromThisBar,
+}
+
+impl Mend {
+    /// The design as it would be.
+    #[must_use]
+    pub fn taken(&self, document: &Document) -> Document {
+        let mut mended = document.clone();
+        for change in &self.changes {
+            mended.put(&change.path, change.to);
+        }
+        mended
+    }
+
+    /// Whether the design has the values that the mend sets out from.
+    pub fn sets_out_from(&self, document: &Document) -> bool {
+        let stands = |change: &Change| {
+            let field = document.field(&change.path);
+            field.is_some_and(|field| field.value == change.from)
+        };
+        self.changes.iter().all(stands)
+    }
+}
+
+impl Ways {
+    /// The mends that can be taken, the least first.
+    pub fn mends(&self) -> &[Mend] {
+        match self {
+            Self::Mends(mends) => mends,
+            Self::FromOtherBar(mend) => std::slice::from_ref(mend),
+            Self::NotFromThisBar => &[],
+        }
+    }
+}
+
+/// The ways to mend each finding of a design, in the order of `answers.findings` and under the
+/// load that they answer; `None` for a Note, which asks for no mend.
+///
+/// ```
+/// use reinwright_core::asked::{parse_bar, parse_work};
+/// use reinwright_core::shop::{Answers, mend::ways};
+/// use reinwright_core::{tongs::document::Document, tongs::jaw::JawKind};
+/// let work = parse_work("3/8 in flat").unwrap();
+/// let bar = parse_bar("3/4 in square").unwrap();
+/// let mut pair = Document::starting(JawKind::Flat, work, bar);
+/// pair.set("neck.depth", "13/16 in").unwrap();
+/// let all = ways(&pair, &Answers::to(&pair));
+/// let deep = all.iter().flatten().next().unwrap();
+/// assert_eq!(deep.mends()[0].changes[0].to.to_string(), "3/4 in");
+/// ```
+pub fn ways(document: &Document, answers: &Answers) -> Vec<Option<Ways>> {
+    let mut tries = Tries::under(answers.strength.load);
+    let mut search = Search::new(document, &answers.findings);
+    search.look_around(&mut tries);
+    let asking: Vec<&Finding> = judged::asking(&answers.findings).collect();
+    let mut found = singles(&mut search, &asking, &mut tries);
+    let mut left = found.iter().filter(|found| found.taken.is_empty()).count();
+    let mut all = Vec::new();
+    for (meant, found) in asking.iter().zip(&mut found) {
+        if found.taken.is_empty() {
+            tries.share(1, left);
+            left -= 1;
+        }
+        all.push(one(&mut search, (answers, meant), (found, &mut tries)));
+    }
+    let mut all = all.into_iter();
+    let asks = |finding: &Finding| finding.severity >= Severity::Mend;
+    let of = |finding| asks(finding).then(|| all.next()).flatten();
+    answers.findings.iter().map(of).collect()
+}
+
+/// One value for each finding, as far as there is one.
+fn singles(search: &mut Search<'_>, asking: &[&Finding], tries: &mut Tries) -> Vec<Singles> {
+    /// Parts of what may be tried that one value gets, to one part for all that comes after.
+    const FIRST: usize = 2;
+    let all = asking.len();
+    let of = |(at, meant): (usize, &&Finding)| {
+        tries.share(FIRST, FIRST * (all - at) + all);
+        search.singles(&Aim::at(meant, search.findings), meant, tries)
+    };
+    asking.iter().enumerate().map(of).collect()
+}
+
+/// The ways to mend one finding: by one value; else by two; else from another bar.
+fn one(
+    search: &mut Search<'_>,
+    (answers, meant): (&Answers, &Finding),
+    (found, tries): (&mut Singles, &mut Tries),
+) -> Ways {
+    let before = measures(answers);
+    let aim = Aim::at(meant, &answers.findings);
+    search.by_the_way(&aim, meant, (found, tries));
+    if found.taken.is_empty() {
+        found.taken.extend(pairs::best(&aim, &found.near, tries));
+    }
+    if found.taken.is_empty() {
+        return match bars::other(search.base, &aim, tries) {
+            Some(of_bar) => Ways::FromOtherBar(of_bar.mend(&before)),
+            None => Ways::NotFromThisBar,
+        };
+    }
+    let worth = |taken: &Taken| taken.worth(meant, (&answers.findings, &before));
+    found.taken.sort_by(|a, b| worth(a).total_cmp(&worth(b)));
+    found.taken.truncate(MOST_MENDS);
+    Ways::Mends(
+        found
+            .taken
+            .iter()
+            .map(|taken| taken.mend(&before))
+            .collect(),
+    )
+}
