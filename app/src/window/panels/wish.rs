@@ -1,5 +1,6 @@
 //! What panels ask of the bench, and what the bench says.
 
+use crate::window::state::news::Said;
 use std::path::PathBuf;
 
 use reinwright_core::finding::Part;
@@ -30,17 +31,10 @@ pub(crate) enum Wish {
     Jaws(JawWish),
     /// The chooser of jaw styles.
     Styles(StyleWish),
-    /// A sentence under the menu.
+    /// A sentence at the foot of the window.
     Say(Said),
     /// What could not be done, as it was said, is old news.
     Unsay(String),
-}
-
-/// A sentence in the line under the menu.
-#[derive(Debug, Clone)]
-pub(crate) enum Said {
-    Done(String),
-    Trouble(String),
 }
 
 /// What the smith asks of the own jaws.
