@@ -266,6 +266,11 @@ impl Say<'_> {
     }
 
     fn no_size(&mut self, no: NoContact) {
+        // Reins that close on any work are told to be whippy.
+        let closes = Limit::ReinsClose;
+        if matches!(no, NoContact::NoSize { thin, .. } if thin == closes) {
+            return;
+        }
         let hint = "change the jaw or the reins for this work, or choose other work";
         self.report
             .stop(Kind::WorkOutOfRange, Part::Work)
