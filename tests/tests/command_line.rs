@@ -655,3 +655,29 @@ fn what_is_printed_of_a_design_with_a_stop_says_so() {
         assert!(!sound.contains("STOP"), "{sound}");
     }
 }
+
+/// What the jaws do not reach is not pressed: no force, no leverage, no stress is given for it.
+#[test]
+fn fit_gives_no_forces_for_work_that_is_not_reached() {
+    let folder = folder();
+    let mut pair = sample("v-bit-square");
+    pair.work = reinwright_core::asked::parse_work("1/8 in round").expect("work");
+    put(folder.path(), "far.ron", document::write(&pair));
+    let path = text(&folder.path().join("far.ron")).to_owned();
+    let told = done(&["fit", &path]);
+    assert!(told.contains("Verdict: cannot hold it: "), "{told}");
+    for words in ["squeeze of", "MPa", "Leverage", "Pressed"] {
+        assert!(!told.contains(words), "{words} in: {told}");
+    }
+    let answer = json(&["fit", &path, "--json"]);
+    assert_eq!(answer["verdict"], "cannot hold it");
+    for key in ["squeezes", "figures"] {
+        assert_eq!(answer[key].as_array().map(Vec::len), Some(0), "{key}");
+    }
+    for key in ["leverage", "grip_arm_mm"] {
+        assert!(answer[key].is_null(), "{key}: {}", answer[key]);
+    }
+    let own = json(&["fit", &path_of("v-bit-square"), "--json"]);
+    assert_eq!(own["verdict"], "holds it well");
+    assert!(own["leverage"].is_number() && own["figures"][0].is_object());
+}
