@@ -632,7 +632,8 @@ fn hot_jaws_are_asked_for_on_the_command_line() {
     assert_eq!(hot, json(&["fit", &path, "--json", "--jaw-heat", "1112 F"]));
     let told = ask(&["findings", &path, "--jaw-heat", "800 C"]);
     assert!(told.text.contains("at 800 °C"), "{}", told.text);
-    assert_eq!(told.status, 1);
+    // At 800 °C a tenth of the steel is left: the neck breaks, and that is a Stop.
+    assert_eq!(told.status, 2);
     assert!(!ask(&["findings", &path]).text.contains("°C"));
 }
 
@@ -715,4 +716,30 @@ fn what_is_printed_of_a_design_with_a_stop_says_so() {
         let sound = done(&[job, &path_of("v-bit-square"), "--out", &path(out)]);
         assert!(!sound.contains("STOP"), "{sound}");
     }
+}
+
+/// What the jaws do not reach is not pressed: no force, no leverage, no stress is given for it.
+#[test]
+fn fit_gives_no_forces_for_work_that_is_not_reached() {
+    let folder = folder();
+    let mut pair = sample("v-bit-square");
+    pair.work = reinwright_core::asked::parse_work("1/8 in round").expect("work");
+    put(folder.path(), "far.ron", document::write(&pair));
+    let path = text(&folder.path().join("far.ron")).to_owned();
+    let told = done(&["fit", &path]);
+    assert!(told.contains("Verdict: cannot hold it: "), "{told}");
+    for words in ["squeeze of", "MPa", "Leverage", "Pressed"] {
+        assert!(!told.contains(words), "{words} in: {told}");
+    }
+    let answer = json(&["fit", &path, "--json"]);
+    assert_eq!(answer["verdict"], "cannot hold it");
+    for key in ["squeezes", "figures"] {
+        assert_eq!(answer[key].as_array().map(Vec::len), Some(0), "{key}");
+    }
+    for key in ["leverage", "grip_arm_mm"] {
+        assert!(answer[key].is_null(), "{key}: {}", answer[key]);
+    }
+    let own = json(&["fit", &path_of("v-bit-square"), "--json"]);
+    assert_eq!(own["verdict"], "holds it well");
+    assert!(own["leverage"].is_number() && own["figures"][0].is_object());
 }

@@ -428,7 +428,13 @@ fn rein_wishes(document: &Document, half: &Half) -> Vec<Wish> {
             rivet,
             "hand ",
         ),
-        span(end, rivet, "rein "),
+        // From the shoulder, as its field and the balance count it, and along it, as it is forged.
+        Wish::Span {
+            from: end,
+            to: Point::new(outer(0.0).x, end.y),
+            text: format!("rein {}", show.number(rein.length.mm())),
+            part: Part::Rein,
+        },
         span(end, tip, "overall "),
     ];
     let taper_end = length - rein.parallel.mm();

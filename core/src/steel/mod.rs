@@ -59,7 +59,7 @@ pub fn strength(steel: Steel) -> Strength {
         Steel::Mild => (
             220.0,
             400.0,
-            "SAE 1018 hot rolled, estimated minimum (suppliers' tables; the A36 minimum is 250)",
+            "SAE 1018 hot rolled, estimated minimum (suppliers' tables; ASTM A36 asks for 250, EN 10025-2 for 225 of S235 over 16 mm)",
         ),
         Steel::Carbon1045 => (
             305.0,

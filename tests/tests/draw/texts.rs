@@ -1,13 +1,15 @@
 //! Drawings: no text stands on another, however large the lettering is against the tongs.
 
 use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::finding::Part;
 use reinwright_core::paper::Drawing;
-use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::document::{Document, ReinEnd};
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::samples;
 use reinwright_tests::outline::texts;
 use reinwright_tests::pairs::starting;
+use reinwright_tests::within;
 
 #[track_caller]
 fn check_texts(name: &str, drawing: &Drawing) {
@@ -93,4 +95,33 @@ fn drawing_of_tip(design: &Document) -> String {
         show.number(section.depth),
         show.number(section.width)
     )
+}
+
+/// "Rein" is one length: what the field says stands on paper, and the balance counts it from the same
+/// place, the end of the shoulder.
+#[test]
+fn the_rein_on_paper_is_the_rein_of_the_field() {
+    for (name, design) in samples() {
+        let model = resolve(&design);
+        let drawn = texts(&draw::pair(&design, &model, &DrawOptions::default()));
+        let show = design.units.show();
+        let rein = format!("rein {}", show.number(design.rein.length.mm()));
+        assert!(
+            drawn.iter().any(|(text, _)| *text == rein),
+            "{name}: {rein}"
+        );
+        let pieces = model.pieces();
+        let part = pieces[0].stretches.iter().find(|it| it.part == Part::Rein);
+        let stretch = part.expect("a rein");
+        let counted = (stretch.to - stretch.from).abs();
+        // Ends that are rolled or bent are told apart, and come on top.
+        let plain = matches!(design.rein.finish, ReinEnd::Rounded | ReinEnd::Square);
+        assert!(
+            counted >= design.rein.length.mm() - 1e-6,
+            "{name}: {counted}"
+        );
+        if plain {
+            within(&name, counted, design.rein.length.mm(), 1e-6);
+        }
+    }
 }

@@ -282,7 +282,7 @@ fn jaws_that_overlap_little_are_reckoned_on_what_they_have_in_common() {
     short.jaw.length = mm(0.75 * INCH);
     let mut mixed = long.clone();
     mixed.second_jaw = Some(short.jaw.clone());
-    let [a, b] = [&short, &mixed].map(|pair| fitted(pair));
+    let [a, b] = [&short, &mixed].map(fitted);
     close("grip arm", a.1.press.grip_mm, b.1.press.grip_mm, 1e-3);
     close("arm by hand", b.1.press.grip_mm, 1.625 * INCH, 1e-3);
     let on = |pair: &Document| on(pair, "5/16 in flat");

@@ -76,17 +76,10 @@ fn an_unsafe_start_says_so_and_nothing_else() {
         (JawKind::VBit, "1/4 x 1 in flat"),
         (JawKind::HollowBit, "1/2 in square"),
         (JawKind::Scrolling, "3/4 in round"),
+        (JawKind::Link, "1/4 in square"),
     ] {
-        let bar = parse_bar("3/4 in square").expect("a bar");
-        let pair = start(jaw, parse_work(work).expect("work"), bar).expect("it is begun");
-        let found = Answers::to(&pair).findings.into_iter();
-        let bad = found.filter(|it| it.severity > Severity::Note);
-        let bad: Vec<(Severity, Kind)> = bad.map(|it| (it.severity, it.kind)).collect();
-        assert_eq!(
-            bad,
-            [(Severity::Stop, Kind::WorkCanFlyOut)],
-            "{jaw} for {work}"
-        );
+        let told = is_begun_unsafe(jaw, parse_work(work).expect("work"));
+        assert_eq!(told, Some(true), "{jaw} for {work}");
     }
 }
 
@@ -165,13 +158,17 @@ const METRIC_SHOP: Shop = Shop {
 };
 
 /// Work that no usual bar holds in a style: large bolts take a pair too heavy for one hand, large
-/// square bar a trough too stout for any bar in a hand, and small bar with corners rides on the
-/// edges of a link's round groove.
-const NOT_FROM_ANY: [(JawKind, &str); 8] = [
+/// square bar a trough too stout for any bar in a hand.
+const NOT_FROM_ANY: [(JawKind, &str); 4] = [
     (JawKind::Bolt, "1 1/2 in round"),
     (JawKind::Bolt, "1 1/2 in square"),
     (JawKind::Bolt, "30 mm square"),
     (JawKind::SquareMouth, "1 1/2 in square"),
+];
+
+/// Work that the trade gives to a style and that can fly out of it in a small size: bar with corners
+/// rides on the edges of a link's round groove.
+const RIDES: [(JawKind, &str); 4] = [
     (JawKind::Link, "1/4 in square"),
     (JawKind::Link, "1/4 in octagon"),
     (JawKind::Link, "6 mm square"),
@@ -224,6 +221,11 @@ fn sweep(jaw: JawKind) {
             if !shows_flat || !Way::ALL.into_iter().any(fits) {
                 continue;
             }
+            if RIDES.contains(&(jaw, named.as_str())) {
+                let told = is_begun_unsafe(jaw, work);
+                assert!(told.is_none_or(|only| only), "{jaw} for {named}");
+                continue;
+            }
             for from in shop.bars {
                 let bar = parse_bar(from).expect("a bar");
                 one(jaw, (&named, work), (from, bar), &mut count);
@@ -232,6 +234,17 @@ fn sweep(jaw: JawKind) {
     }
     // Small bar for large work is refused often, but no style is.
     assert!(2 * count.begun > count.refused, "{jaw}: {count:?}");
+}
+
+/// Whether all that is bad of a start is that its work can fly out; `None` when nothing is bad.
+#[track_caller]
+fn is_begun_unsafe(jaw: JawKind, work: Work) -> Option<bool> {
+    let bar = parse_bar("3/4 in square").expect("a bar");
+    let pair = start(jaw, work, bar).expect("it is begun");
+    let found = Answers::to(&pair).findings.into_iter();
+    let bad = found.filter(|it| it.severity > Severity::Note);
+    let bad: Vec<(Severity, Kind)> = bad.map(|it| (it.severity, it.kind)).collect();
+    (!bad.is_empty()).then(|| bad == [(Severity::Stop, Kind::WorkCanFlyOut)])
 }
 
 fn one(jaw: JawKind, (named, work): (&str, Work), (from, bar): (&str, Bar), count: &mut Count) {

@@ -157,20 +157,20 @@ fn findings_follow_the_heat_of_the_jaws() {
             .filter(|f| f.severity == finding::Severity::Mend);
         mends.map(ToString::to_string).collect::<Vec<_>>()
     };
-    assert_ne!(told(20.0), told(700.0));
+    assert_ne!(told(20.0), told(400.0));
     let mut window = on_page(design.clone(), "Strength", TALL);
     window
         .get_by_label("Neck and jaws at")
-        .set_value_accesskit(700.0);
+        .set_value_accesskit(400.0);
     window.run();
-    window.get_by_label_contains(&format!("Findings: {} Mend", told(700.0).len()));
+    window.get_by_label_contains(&format!("Findings: {} Mend", told(400.0).len()));
     let tab = window.get_all_by_label_contains("Findings: ").next();
     tab.expect("the tab of the findings").click();
     window.run();
-    for words in told(700.0) {
+    for words in told(400.0) {
         window.get_by_label(&words);
     }
-    window.get_by_label_contains("With neck and jaws at 700 °C");
+    window.get_by_label_contains("With neck and jaws at 400 °C");
     assert!(!window.state().is_changed());
 }
 

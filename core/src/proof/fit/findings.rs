@@ -226,33 +226,20 @@ impl Say<'_> {
             | Why::No(_) => GEOMETRY,
         };
         let hint = instead(&made_for(&self.document.work, model.work.lies));
-        match (judged.verdict, &judged.why) {
-            (Verdict::Unsafe, _) => self.report.stop(Kind::WorkCanFlyOut, Part::Work).say(
-                format!("{work} can fly out of these jaws: {reason}"),
-                hint,
-                source,
-            ),
-            // What is reckoned is told by the findings that reckon it.
-            (Verdict::Badly, Why::Trade(_)) => {
-                self.report.mend(Kind::WorkHeldBadly, Part::Work).say(
-                    format!("these jaws are for other work than {work}: {reason}"),
-                    hint,
-                    source,
-                )
+        let is_trade = matches!(judged.why, Why::Trade(_));
+        match judged.verdict {
+            Verdict::Unsafe => {
+                let message = format!("{work} can fly out of these jaws: {reason}");
+                let saying = self.report.stop(Kind::WorkCanFlyOut, Part::Work);
+                saying.say(message, hint, source);
             }
-            (
-                Verdict::Well | Verdict::WithAWord | Verdict::Badly | Verdict::Cannot,
-                Why::Trade(_)
-                | Why::Turns(_)
-                | Why::Style(_)
-                | Why::RidesOnEdges
-                | Why::RidesOnOneEdge
-                | Why::Bottoms
-                | Why::Tips(..)
-                | Why::Outside(_)
-                | Why::Gapes(_)
-                | Why::No(_),
-            ) => {}
+            // What is reckoned is told by the findings that reckon it.
+            Verdict::Badly if is_trade => {
+                let message = format!("these jaws are for other work than {work}: {reason}");
+                let saying = self.report.mend(Kind::WorkHeldBadly, Part::Work);
+                saying.say(message, hint, source);
+            }
+            Verdict::Well | Verdict::WithAWord | Verdict::Badly | Verdict::Cannot => {}
         }
     }
 
@@ -279,6 +266,11 @@ impl Say<'_> {
     }
 
     fn no_size(&mut self, no: NoContact) {
+        // Reins that close on any work are told to be whippy.
+        let closes = Limit::ReinsClose;
+        if matches!(no, NoContact::NoSize { thin, .. } if thin == closes) {
+            return;
+        }
         let hint = "change the jaw or the reins for this work, or choose other work";
         self.report
             .stop(Kind::WorkOutOfRange, Part::Work)

@@ -14,15 +14,16 @@ mod judged;
 mod polar;
 mod press;
 mod range;
+mod reckoned;
 mod surface;
 mod travel;
 
 pub use contact::{Bearing, Contact, Jaws, NoContact, Where};
 pub use findings::findings;
 pub use judged::{Judged, Outside, Why, ways_of};
-pub(crate) use judged::{WIDEST_WORK, face_mm, is_folded};
 pub use press::{GIVE_MM, Press, middle_of_pressure, press};
 pub use range::{Limit, RangeEnd, WorkRange};
+pub(crate) use reckoned::{WIDEST_WORK, face_mm, is_folded};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::asked::Work;

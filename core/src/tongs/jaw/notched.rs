@@ -337,7 +337,11 @@ impl Notched {
             let (taper, plan) = (self.taper(length), self.plan(length));
             let rooms = plan.notches.iter().zip(self.cuts());
             let lacks = rooms
-                .map(|((at, _), cut)| notch_room(taper, *at, cut.mouth) < cut.deep)
+                .map(|((at, _), cut)| {
+                    let left = taper.depth(*at) - cut.deep;
+                    notch_room(taper, *at, cut.mouth) < cut.deep
+                        || left < self.least_left_mm(bar, length - *at)
+                })
                 .collect::<Vec<_>>();
             match lacks[..] {
                 [.., true] => self.tip_depth = more(self.tip_depth),
@@ -350,6 +354,15 @@ impl Notched {
             } else {
                 self.root_depth
             };
+        }
+    }
+
+    /// What must be left over a notch so far before the tip, mm: where the tip holds the work, each
+    /// notch bears all of the squeeze.
+    fn least_left_mm(&self, bar: &Bar, reach: f64) -> f64 {
+        match self.place {
+            NotchPlace::Tip => stout::depth_mm(bar, reach, self.root_width.mm()),
+            NotchPlace::First | NotchPlace::Second | NotchPlace::Third => 0.0,
         }
     }
 
