@@ -81,7 +81,7 @@ fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
     let verdict = |mm: f64| {
         let thickness = Length::decimal(mm, Unit::Millimetre);
         let width = length("1 in");
-        pair.on(&one(Work::Flat { thickness, width }))
+        pair.on(&one(Work::flat(thickness, width)))
     };
     assert_eq!(verdict(most - 0.02).verdict, Verdict::Well);
     let over = verdict(most + 0.02);
@@ -104,7 +104,7 @@ fn work_that_would_be_squeezed_out_is_not_held() {
     let mut seen = Vec::new();
     for size in 3..40_u8 {
         let (thickness, width) = (mm(f64::from(size)), length("1 in"));
-        let held = pair.on(&one(Work::Flat { thickness, width }));
+        let held = pair.on(&one(Work::flat(thickness, width)));
         if let Some(contact) = &held.contact {
             let slips = contact.half_angle > 0.15_f64.atan() + 1e-3;
             let sticks = contact.half_angle < 0.15_f64.atan() - 1e-3;

@@ -59,7 +59,7 @@ pub(super) struct Choose {
     /// Stock that the tongs shall hold, such as "5/8 in hexagon"
     #[arg(allow_hyphen_values = true)]
     pub(super) work: String,
-    /// How it is held: end-on, beside, across, by-its-head or by-its-eye
+    /// How it is held: end-on, beside, across, behind-its-head or by-its-eye
     #[arg(long, default_value = "end-on")]
     pub(super) way: String,
     /// Bar that the tongs are forged from

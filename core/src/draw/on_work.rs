@@ -42,6 +42,7 @@ pub(super) fn with_work(document: &Document, model: &Model, work: &Work) -> (Doc
     let (profile, depth, width) = work_section(work);
     model.work.profile = profile;
     (model.work.depth, model.work.width) = (depth, width);
+    model.work.asked = *work;
     let document = Document {
         work: *work,
         ..document.clone()

@@ -1,7 +1,7 @@
 //! Which styles suit some work, held in some way, and why the others do not.
 
 use super::start_anyway;
-use crate::asked::{Bar, Work};
+use crate::asked::{Bar, BoltHeld, Work};
 use crate::finding::{Finding, Kind, Severity};
 use crate::proof::check::check;
 use crate::proof::fit;
@@ -30,11 +30,24 @@ pub struct Advice {
 /// What the trade says of the style comes first; then the starting pair is resolved and fitted,
 /// and what it cannot do counts against it.
 pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
+    let (work, way) = agreed(*work, way);
     // A sketch is whatever the smith makes of it.
     let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
-    let mut all: Vec<Advice> = kinds.map(|kind| advise(*kind, work, way, bar)).collect();
+    let mut all: Vec<Advice> = kinds.map(|kind| advise(*kind, &work, way, bar)).collect();
     all.sort_by_key(|advice| advice.verdict);
     all
+}
+
+/// A bolt is held behind its head as much as it is asked for in that way.
+fn agreed(mut work: Work, way: Way) -> (Work, Way) {
+    match (way, work.bolt_held()) {
+        (Way::EndOn, Some(BoltHeld::BehindHead)) => (work, Way::ByHead),
+        (Way::ByHead, Some(_)) => {
+            work.hold_bolt(BoltHeld::BehindHead);
+            (work, way)
+        }
+        (Way::EndOn | Way::Beside | Way::Across | Way::ByHead | Way::ByEye, _) => (work, way),
+    }
 }
 
 /// What is advised of one style.

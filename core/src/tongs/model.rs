@@ -4,6 +4,7 @@ use std::sync::OnceLock;
 
 use kurbo::{Affine, BezPath, Point};
 
+use crate::asked::Work;
 use crate::finding::Part;
 use crate::shape::Mass;
 use crate::shape::section::Profile;
@@ -32,6 +33,8 @@ pub struct Half {
 /// The work as it lies in the jaws.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkInJaws {
+    /// What it is.
+    pub asked: Work,
     /// Its profile.
     pub profile: Profile,
     /// Between the jaws, mm.

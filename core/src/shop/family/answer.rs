@@ -52,6 +52,7 @@ pub(crate) fn fit_for(document: &Document, model: &Model, work: &Work) -> Fit {
     let (profile, depth, width) = work_section(work);
     model.work.profile = profile;
     (model.work.depth, model.work.width) = (depth, width);
+    model.work.asked = *work;
     fit(&document, &model)
 }
 

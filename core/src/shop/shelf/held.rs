@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::{Pair, Stock};
-use crate::asked::{Units, Work};
+use crate::asked::{AngleHeld, BoltHeld, Lie, Units, Work};
 use crate::proof::fit::{Contact, Fit, Limit, NoContact, WIDEST_SPAN_MM};
 use crate::shop::family::fit_for;
 use crate::steel::PESSIMISTIC_FRICTION;
@@ -159,15 +159,12 @@ impl Held {
     }
 }
 
-/// Which way stock with corners lies.
+/// By which part stock is held, and which way it lies.
 fn lies(work: &Work) -> String {
-    use crate::asked::Choice;
-    match work {
-        Work::Flat { .. } | Work::Round { .. } => String::new(),
-        Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => {
-            format!(", {}", lie.way())
-        }
-    }
+    let part = work.bolt_held().map(BoltHeld::name);
+    let part = part.or(work.angle_held().map(AngleHeld::name));
+    let said = [part, work.lies().map(Lie::name)].into_iter().flatten();
+    said.map(|said| format!(", {said}")).collect()
 }
 
 /// The better one first: by verdict, then by how little the faces part.

@@ -11,6 +11,7 @@ use crate::shape::section::{Profile, Section, plain_profile, work_section};
 use crate::shape::sweep::{Edge, Sweep};
 use crate::shape::{Blend, Faces};
 use crate::tongs::body::{Body, Limb, LimbEnd, LimbSpec, Rim};
+use crate::tongs::headroom;
 use crate::tongs::document::{BossShape, Document, Hand};
 use crate::tongs::jaw::{Form, Jaw, Lay};
 use crate::tongs::model::{Half, Lies, Model, Reckoned, WorkInJaws};
@@ -49,6 +50,7 @@ pub fn resolve(document: &Document) -> Model {
         build_half(document, (jaw_b, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
+    let from = headroom::end_of(&document.work, [&a, &b], (from, lies));
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
     Model {
         jaw_gap: seats[0].face + seats[1].face,
@@ -61,6 +63,7 @@ pub fn resolve(document: &Document) -> Model {
             -1.0
         },
         work: WorkInJaws {
+            asked: document.work,
             profile,
             depth,
             width,
