@@ -155,7 +155,7 @@ pub(super) struct Family {
 pub(super) struct Shelf {
     /// Folder of designs and families
     pub(super) folder: PathBuf,
-    /// Stock to be held, such as "5/8 hex", "3/8 x 1 flat" or "12 mm round": the pair that holds it
+    /// Stock to be held, such as "5/8 hex", "3/8 x 1 flat", "M16", "DN 25" or "#5 rebar": the pair that holds it
     /// best comes first; a number without a unit is in inches
     #[arg(long = "for", value_name = "STOCK", allow_hyphen_values = true)]
     pub(super) stock: Option<String>,

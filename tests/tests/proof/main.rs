@@ -3,6 +3,7 @@
 mod beams;
 mod findings;
 mod fit;
+mod pipe;
 mod pressing;
 mod rivets;
 mod steels;

@@ -12,7 +12,7 @@ pub enum StockError {
     #[error("\"{0}\" names no shape that is known here: end it with {1}")]
     Shape(String, &'static str),
     /// A word that says nothing of such stock.
-    #[error("\"{word}\" is not understood of a {of}: {understood}")]
+    #[error("\"{word}\" is not understood of the {of}: {understood}")]
     Word {
         /// What was written.
         word: String,

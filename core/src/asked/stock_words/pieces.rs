@@ -78,9 +78,10 @@ fn fastener(asked: &Asked<'_>, kind: &'static str) -> Read {
                 words: &asked.words[1..],
                 ..*asked
             };
-            if let Some(word) = bare.words.iter().find(|word| super::sizes::is_size(word)) {
+            let others = bare.numbers();
+            if !others.is_empty() {
                 return Err(StockError::Word {
-                    word: (*word).to_owned(),
+                    word: others,
                     of: kind,
                     understood,
                 });

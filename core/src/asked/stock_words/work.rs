@@ -42,7 +42,7 @@ impl Asked<'_> {
     }
 
     /// The words of sizes, joined.
-    fn numbers(&self) -> String {
+    pub(super) fn numbers(&self) -> String {
         let sizes = self.words.iter().filter(|word| is_size(word));
         sizes.copied().collect::<Vec<_>>().join(" ")
     }

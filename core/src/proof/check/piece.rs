@@ -12,6 +12,7 @@ pub(super) fn check(check: &mut Check<'_>) {
     short(check);
     ribs(check);
     leg(check);
+    back(check);
 }
 
 /// A size that must be less than another, each with its name.
@@ -192,4 +193,37 @@ fn leg(check: &mut Check<'_>) {
         .note(Kind::JawOverLeg, Part::Jaw)
         .held(widest, free)
         .say(message, "make the jaws narrower, or hold the wider leg", GEOMETRY);
+}
+
+/// An angle by its back bears on the other jaw with the edges of its legs only: a groove that is
+/// narrower than they are apart goes in between them.
+fn back(check: &mut Check<'_>) {
+    let Work::Square {
+        side,
+        of: SquareOf::AngleBack { thickness },
+        ..
+    } = check.document.work
+    else {
+        return;
+    };
+    let apart = (side.mm() - thickness.mm()) / 2f64.sqrt();
+    let reach = |seat: &crate::tongs::seat::Seat| {
+        let places = seat.contacts.iter().map(|z| z.abs());
+        places.fold(0.0, f64::max)
+    };
+    let widest = check.model.seats.iter().map(reach).fold(0.0, f64::max);
+    if widest > apart {
+        return;
+    }
+    let message = format!(
+        "the edges of the angle's legs are {} apart, and no jaw bears farther out than {}: only its back is held",
+        check.size(2.0 * apart),
+        check.size(2.0 * widest)
+    );
+    let hint = "make the groove as wide as the angle, or hold it by a leg";
+    check
+        .report
+        .mend(Kind::WorkBearsBadly, Part::Jaw)
+        .held(widest, apart)
+        .say(message, hint, GEOMETRY);
 }

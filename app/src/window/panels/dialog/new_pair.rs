@@ -38,7 +38,8 @@ impl NewPair {
         ui.heading("New pair");
         ui.label("What shall the jaws be?");
         self.styles(ui);
-        let hint = "Such as 3/8 in flat, 1/4 x 1 in flat, 16 mm square on corners";
+        let hint = "Such as 3/8 in flat, 1/4 x 1 in flat, 16 mm square on corners, M16, \
+            5/8 bolt behind its head, 1/2 in pipe, DN 25, #5 rebar, 1 x 1 x 1/8 angle";
         field(
             ui,
             "Work to hold",
@@ -46,6 +47,12 @@ impl NewPair {
             &mut self.work,
             &mut self.work_trouble,
         );
+        // As high whether it is understood or not: what stands below must not move.
+        let read = parse_work_in(&self.work, self.unit).map(|work| {
+            let work = work.laid_as_said(&self.work, self.style);
+            capital(&work.reading())
+        });
+        ui.weak(read.unwrap_or_else(|_| " ".to_owned()));
         let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";
         let entered = field(
             ui,

@@ -131,7 +131,8 @@ impl StyleChooser {
     /// What the smith must hold, and how.
     fn question(&mut self, ui: &mut Ui) {
         ui.horizontal_wrapped(|ui| {
-            let hint = "Such as 5/8 hex, 3/8 in flat, 1/4 x 1 in flat, 16 mm square";
+            let hint = "Such as 5/8 hex, 3/8 in flat, 16 mm square, M16, 5/8 bolt by its shank, \
+                1/2 in pipe, DN 25, #5 rebar, 1 x 1 x 1/8 angle";
             field(ui, ("I must hold", hint), &mut self.work);
             if self.purpose == For::NewPair {
                 let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";

@@ -245,7 +245,7 @@ fn ribs(path: &mut BezPath, stretch: &Stretch) {
     };
     let half = LONG * stretch.sides.1;
     let lean = LEANS * half;
-    let (from, to) = (stretch.ends.0 + lean, stretch.ends.1 - lean - pitch);
+    let (from, to) = (stretch.ends.0 + lean, stretch.ends.1 - lean);
     let mut x = from + pitch / 2.0;
     while x < to {
         path.move_to((x - lean, -half));
@@ -380,7 +380,7 @@ pub(in crate::draw) fn upright_size(model: &Model) -> (Point, Vec2) {
     let short = short_mm(&work.asked);
     let x = match (work.lies, short) {
         (Lies::Endwise | Lies::Alongside, None) => tip + ALONG * (far_end(model) - tip),
-        (Lies::Endwise | Lies::Alongside, Some(height)) => work.from + height,
+        (Lies::Endwise | Lies::Alongside, Some(height)) => work.from + height / 2.0,
         (Lies::Crosswise, _) => tip + PAST,
     };
     let middle = f64::midpoint(low, high);
