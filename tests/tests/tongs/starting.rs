@@ -141,10 +141,11 @@ const METRIC_SHOP: Shop = Shop {
     ],
 };
 
-/// Work that no usual bar holds in a style: large bolts take a pair too heavy for one hand, large
-/// square bar a trough too stout for any bar in a hand, and small bar with corners rides on the
-/// edges of a link's round groove.
-const NOT_FROM_ANY: [(JawKind, &str); 8] = [
+/// Work that no usual bar holds in a style: large bolts and angles take a pair too heavy for one
+/// hand, large square bar a trough too stout for any bar in a hand, and small bar with corners
+/// rides on the edges of a link's round groove.
+const NOT_FROM_ANY: [(JawKind, &str); 9] = [
+    (JawKind::Bolt, "40 x 40 x 4 mm angle by its back"),
     (JawKind::Bolt, "1 1/2 in round"),
     (JawKind::Bolt, "1 1/2 in square"),
     (JawKind::Bolt, "30 mm square"),

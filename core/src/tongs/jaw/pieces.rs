@@ -16,6 +16,9 @@ pub(super) fn trade(jaw: JawKind, work: &Work, way: Way) -> Option<Trade> {
         (JawKind::VBit, AngleHeld::ByBack) => Some(Trade::suits(
             "takes the angle by its back in one V, the edges of its legs in the other",
         )),
-        (_, AngleHeld::ByLeg | AngleHeld::ByBack) => None,
+        (JawKind::Bolt | JawKind::GooseNeck, AngleHeld::ByBack) | (_, AngleHeld::ByLeg) => None,
+        (_, AngleHeld::ByBack) => Some(Trade::risky(
+            "an angle by its back stands on an edge and turns: only Vs as wide as it is hold it so",
+        )),
     }
 }
