@@ -48,6 +48,24 @@ fn stock_is_read_as_a_smith_writes_it() {
     reads("1/2 square on its corners", Units::Inch, &corners);
     reads("1/2 square on flats", Units::Inch, &["1/2 in square"]);
     reads("1/2 square", Units::Inch, &["1/2 in square", corners[0]]);
+    // By every part by which it may be held, a head either way round.
+    reads(
+        "M16",
+        Units::Inch,
+        &[
+            "M16 by its head",
+            "M16 by its head on corners",
+            "M16 behind its head",
+            "M16 by its shank",
+        ],
+    );
+    reads("M16 by its shank", Units::Inch, &["M16 by its shank"]);
+    reads("1/2 pipe", Units::Millimetre, &["1/2 in pipe"]);
+    reads(
+        "30 x 3 angle",
+        Units::Millimetre,
+        &["30 x 30 x 3 mm angle", "30 x 30 x 3 mm angle by its back"],
+    );
 }
 
 #[track_caller]
@@ -61,7 +79,7 @@ fn no_stock(text: &str, why: &str) {
 #[test]
 fn what_is_no_stock_is_refused_with_a_way_out() {
     no_stock("hex", "5/8 hex");
-    no_stock("5/8", "flat, round, square, hexagon or octagon");
+    no_stock("5/8", "flat, round, square, hexagon, octagon");
     no_stock("5/8 teapot", "teapot");
     no_stock("90 in round", "outside");
     no_stock("0 round", "outside");

@@ -144,7 +144,8 @@ const METRIC_SHOP: Shop = Shop {
 /// Work that no usual bar holds in a style: large bolts and angles take a pair too heavy for one
 /// hand, large square bar a trough too stout for any bar in a hand, and small bar with corners
 /// rides on the edges of a link's round groove.
-const NOT_FROM_ANY: [(JawKind, &str); 9] = [
+const NOT_FROM_ANY: [(JawKind, &str); 10] = [
+    (JawKind::GooseNeck, "40 x 40 x 4 mm angle by its back"),
     (JawKind::Bolt, "40 x 40 x 4 mm angle by its back"),
     (JawKind::Bolt, "1 1/2 in round"),
     (JawKind::Bolt, "1 1/2 in square"),
@@ -353,6 +354,16 @@ fn every_start_by_name_in_a_groove_is_clean() {
 #[test]
 fn every_start_by_name_with_a_bow_is_clean() {
     sweep_named(&[JawKind::Bolt]);
+}
+
+#[test]
+fn every_other_start_by_name_is_clean() {
+    sweep_named(&[
+        JawKind::GooseNeck,
+        JawKind::Duckbill,
+        JawKind::PickUp,
+        JawKind::Notched,
+    ]);
 }
 
 /// The pairs that began with something to mend, and a hand that never bends 5/8 in bar.

@@ -231,6 +231,47 @@ fn a_new_pair_lays_its_work_as_the_jaw_takes_it() {
     assert_eq!(begun("3/4 square on flats"), work("3/4 in square"));
 }
 
+/// Work by its name in the parts list; what no table has is refused in its place.
+#[test]
+fn work_is_typed_as_it_is_called() {
+    let mut window = flat();
+    assert_eq!(
+        value(&window, "Work as it is called").as_deref(),
+        Some("3/8 in x 1 in flat")
+    );
+    fill(&mut window, "Work as it is called", "M16");
+    assert_eq!(window.state().document().work, work("M16 by its head"));
+    assert_eq!(value(&window, "Work across flats").as_deref(), Some("24 mm"));
+    fill(&mut window, "Work as it is called", "M15");
+    window.get_by_label_contains("no bolt is called \"M15\"");
+    assert_eq!(window.state().document().work, work("M16 by its head"));
+    fill(&mut window, "Work as it is called", "1/2 pipe");
+    assert_eq!(window.state().document().work, work("1/2 in pipe"));
+    fill(&mut window, "Work wall", "1/8");
+    assert_eq!(
+        value(&window, "Work as it is called").as_deref(),
+        Some("0.84 in x 1/8 in pipe")
+    );
+    fill(&mut window, "Work as it is called", "900 mm round");
+    window.get_by_label_contains("900 mm");
+    assert_eq!(window.state().document().work.piece(), Some("pipe"));
+}
+
+/// The dialog says how it understood the work.
+#[test]
+fn a_new_pair_says_how_it_reads_the_work() {
+    let mut window = flat();
+    press(&mut window, Modifiers::COMMAND, Key::N);
+    write(&mut window, "Work to hold", "1 x 3/8 flat");
+    window.get_by_label("Flat, 3/8 in thick between the jaws, 1 in wide");
+    window.get_by_label("Bolt").click();
+    fill(&mut window, "Work to hold", "5/8 bolt");
+    fill(&mut window, "Bar to forge from", "3/4 square");
+    let pair = window.state().document();
+    assert_eq!(pair.work, work("5/8 bolt behind its head"));
+    assert_eq!(pair.name, "Bolt tongs for 5/8 in bolt");
+}
+
 #[test]
 fn every_choice_shows_its_bar() {
     let mut window = flat();

@@ -92,15 +92,14 @@ fn ways(work: Work) -> Vec<Work> {
 
 /// The parts by which it may be held.
 fn parts(work: Work) -> Vec<Work> {
-    let mut all = vec![work];
-    for held in [BoltHeld::BehindHead, BoltHeld::ByShank] {
+    let bolt = |held| {
         let mut other = work;
         other.hold_bolt(held);
-        all.push(other);
-    }
+        other
+    };
     let mut by_back = work;
     by_back.hold_angle(AngleHeld::ByBack);
-    all.push(by_back);
-    all.dedup();
-    all
+    let others = [bolt(BoltHeld::BehindHead), bolt(BoltHeld::ByShank), by_back];
+    let others = others.into_iter().filter(|other| *other != work);
+    std::iter::once(work).chain(others).collect()
 }
