@@ -632,7 +632,11 @@ fn work_is_asked_for_as_it_is_called() {
             "1 x 1 x 1/8 angle",
             "holds: 1 in x 1 in x 1/8 in angle by its back",
         ),
-        ("flat", "1 x 1 x 1/8 angle", "1/8 in thick, the leg of 1 in in the jaws"),
+        (
+            "flat",
+            "1 x 1 x 1/8 angle",
+            "1/8 in thick, the leg of 1 in in the jaws",
+        ),
     ] {
         let said = new(jaw, work);
         assert!(said.contains(holds), "{work}: {said}");

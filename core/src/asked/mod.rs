@@ -34,6 +34,4 @@ pub use units_choice::Units;
 pub use value::{Step, Value, ValueError};
 pub(crate) use walk::fields;
 pub use walk::{Fields, Reader, Told, Walk, Writer};
-pub use work::{
-    AngleHeld, BoltHeld, FlatOf, Head, HexagonOf, Lie, RoundOf, SquareOf, Work,
-};
+pub use work::{AngleHeld, BoltHeld, FlatOf, Head, HexagonOf, Lie, RoundOf, SquareOf, Work};

@@ -72,7 +72,12 @@ fn a_bolt_behind_its_head_shows_it_between_the_jaws() {
     // The break swings out and in by the same area, but its box by 2.8 mm at the most.
     let long = (area - 27.7128 * 10.0) / 16.0 + 10.0;
     assert!((around.x1 - from - long).abs() < 3.0, "{long}, {around}");
-    within("end on", work(&drawing, "End view").0, 64.0 * std::f64::consts::PI, CURVE);
+    within(
+        "end on",
+        work(&drawing, "End view").0,
+        64.0 * std::f64::consts::PI,
+        CURVE,
+    );
 }
 
 /// The head in the bits, its shank out of the tips; end on the hexagon with the shank before it.
@@ -111,25 +116,48 @@ fn pipe_shows_its_bore() {
 #[test]
 fn an_angle_shows_both_legs() {
     let (drawing, _) = drawn("flat", "50 x 30 x 5 mm angle");
-    within("by a leg", work(&drawing, "End view").0, 5.0 * (50.0 + 30.0 - 5.0), 1e-6);
+    within(
+        "by a leg",
+        work(&drawing, "End view").0,
+        5.0 * (50.0 + 30.0 - 5.0),
+        1e-6,
+    );
     within("stands", work(&drawing, "Side view").1.height(), 30.0, 1e-6);
     within("lies", work(&drawing, "Top view").1.height(), 50.0, 1e-6);
     let (drawing, _) = drawn("v bit", "30 x 30 x 3 mm angle by its back");
-    within("by its back", work(&drawing, "End view").0, 3.0 * (60.0 - 3.0), 1e-6);
+    within(
+        "by its back",
+        work(&drawing, "End view").0,
+        3.0 * (60.0 - 3.0),
+        1e-6,
+    );
     let high = 33.0 / 2f64.sqrt();
-    within("on edge", work(&drawing, "Side view").1.height(), high, 1e-6);
+    within(
+        "on edge",
+        work(&drawing, "Side view").1.height(),
+        high,
+        1e-6,
+    );
 }
 
 /// Ribs stand clear of each other by no more than ASTM A615 leaves, 0.7 of the diameter.
 #[test]
 fn rebar_shows_its_ribs() {
     let (drawing, _) = drawn("v bit", "#5 rebar");
-    within("over ribs", work(&drawing, "Side view").1.height(), 15.875 + 2.0 * 0.7112, 1e-6);
+    within(
+        "over ribs",
+        work(&drawing, "Side view").1.height(),
+        15.875 + 2.0 * 0.7112,
+        1e-6,
+    );
     let plain = drawn("v bit", "5/8 in round").0;
     let fine = |drawing: &Drawing| {
         let lines = paths(drawing, "Top view");
-        let fine = lines.iter().filter(|(_, _, line)| *line == Some(Line::Fine));
-        fine.map(|(path, _, _)| path.segments().count()).sum::<usize>()
+        let fine = lines
+            .iter()
+            .filter(|(_, _, line)| *line == Some(Line::Fine));
+        fine.map(|(path, _, _)| path.segments().count())
+            .sum::<usize>()
     };
     assert!(fine(&drawing) > fine(&plain) + 1, "ribs are drawn");
 }

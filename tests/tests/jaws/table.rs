@@ -27,10 +27,7 @@ const SEEN: f64 = 0.05;
 fn shapes(size: f64) -> Vec<Work> {
     let flat = |width: f64| Work::flat(mm(size), mm(width));
     let flats = mm(size);
-    let mut all = vec![
-        flat((2.5 * size).max(25.0)),
-        Work::round(flats),
-    ];
+    let mut all = vec![flat((2.5 * size).max(25.0)), Work::round(flats)];
     for lie in [Lie::OnFlats, Lie::OnCorners] {
         all.push(Work::square(flats, lie));
         all.push(Work::hexagon(flats, lie));

@@ -49,7 +49,12 @@ fn lines_of_a_v() {
     }
     // A right-angled V holds pipe by two pairs of lines at right angles, each of W / √2: the
     // moment under one, 0.3183 − 0.1817 of it.
-    within("90", ring_moment(1.0, 1.0, PI / 4.0), 0.1366 / 2f64.sqrt(), 1e-4);
+    within(
+        "90",
+        ring_moment(1.0, 1.0, PI / 4.0),
+        0.1366 / 2f64.sqrt(),
+        1e-4,
+    );
 }
 
 /// Pressure that falls straight to nothing at the far end is twice the mean, its middle at a third.

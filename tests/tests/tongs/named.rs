@@ -100,7 +100,13 @@ fn inch_bolts() {
         called(text, &[thread * IN, flats * IN, head * IN]);
     }
     // From 5/8 in on a head is one and a half times its thread across flats.
-    for text in ["5/8 bolt", "3/4 bolt", "7/8 bolt", "1 in bolt", "1 1/2 bolt"] {
+    for text in [
+        "5/8 bolt",
+        "3/4 bolt",
+        "7/8 bolt",
+        "1 in bolt",
+        "1 1/2 bolt",
+    ] {
         let [thread, flats, _] = sizes(&work(text))[..] else {
             panic!("{text}");
         };
@@ -247,7 +253,10 @@ fn words_and_file_are_one_with_the_work() {
         ("16 mm rebar", "16 mm rebar"),
         ("16 mm rebar, 1.2 mm ribs", "16 mm rebar, 1.2 mm ribs"),
         ("1 x 1 x 1/8 angle", "1 in x 1 in x 1/8 in angle by a leg"),
-        ("50 x 50 x 5 mm angle by its back", "50 mm x 50 mm x 5 mm angle by its back"),
+        (
+            "50 x 50 x 5 mm angle by its back",
+            "50 mm x 50 mm x 5 mm angle by its back",
+        ),
         ("M16 nut on corners", "M16 nut on corners"),
         (
             "bolt 10 mm high, 24 mm across flats, 15 mm shank by its head on corners",
@@ -296,7 +305,8 @@ fn refused(text: &str, says: &str) {
 
 #[test]
 fn what_is_not_understood_is_refused_with_what_is() {
-    const SHAPES: &str = "flat, round, square, hexagon, octagon, bolt, nut, pipe, rebar or angle, as in 5/8 hex";
+    const SHAPES: &str =
+        "flat, round, square, hexagon, octagon, bolt, nut, pipe, rebar or angle, as in 5/8 hex";
     const BOLT: &str = "a bolt is told by its thread alone, as in M16 or 5/8 bolt, and by its head, behind its head or by its shank";
     refused(
         "5/8 in widget",
@@ -368,7 +378,12 @@ fn the_seat_reckons_with_what_bears() {
         ("v bit", "DN 25", 33.7, 33.7),
         ("v bit", "16 mm rebar", 18.08, 18.08),
         ("flat", "30 x 30 x 3 mm angle by a leg", 3.0, 27.0),
-        ("v bit", "30 x 30 x 3 mm angle by its back", 42.4264, 42.4264),
+        (
+            "v bit",
+            "30 x 30 x 3 mm angle by its back",
+            42.4264,
+            42.4264,
+        ),
     ] {
         let model = resolve(&starting(jaw, text, "20 mm square"));
         within(text, model.work.depth, depth, 1e-3);
@@ -389,7 +404,10 @@ fn an_angle_by_its_back_fills_both_grooves() {
     let seat = resolve(&pair).seats[1].clone();
     within("lips", seat.face, 1.0607, 1e-3);
     assert_eq!(seat.bears, Bears::Walls);
-    let widest = seat.contacts.iter().fold(0.0, |most: f64, z| most.max(z.abs()));
+    let widest = seat
+        .contacts
+        .iter()
+        .fold(0.0, |most: f64, z| most.max(z.abs()));
     within("walls", widest, 28.5 / 2f64.sqrt(), 0.01);
     // A narrower groove goes in between the legs.
     let mut narrow = pair.clone();
@@ -451,7 +469,10 @@ fn a_piece_is_held_by_another_part() {
         let field = pair.field("work.held").expect("a bolt is held somehow");
         let ways = field.value.ways();
         assert_eq!(ways, ["by its head", "behind its head", "by its shank"]);
-        pair.put("work.held", reinwright_core::asked::Value::Choice { ways, chosen: way });
+        pair.put(
+            "work.held",
+            reinwright_core::asked::Value::Choice { ways, chosen: way },
+        );
         let Work::Round {
             of: RoundOf::BoltShank { head: found, .. },
             ..
@@ -497,7 +518,10 @@ fn a_shape_is_changed_to_a_likely_piece() {
         (9, "24 mm x 24 mm x 3 mm angle by a leg"),
     ] {
         let ways = pair.field("work.shape").expect("a shape").value.ways();
-        pair.put("work.shape", reinwright_core::asked::Value::Choice { ways, chosen });
+        pair.put(
+            "work.shape",
+            reinwright_core::asked::Value::Choice { ways, chosen },
+        );
         assert_eq!(pair.work.words(), words);
     }
 }

@@ -321,7 +321,10 @@ const NAMED: [(&[&str], [&str; 2]); 2] = [
 /// Begins pairs of some styles for work by its name, where the trade gives it them.
 fn sweep_named(jaws: &[JawKind]) {
     let mut count = Count::default();
-    for ((names, bars), jaw) in NAMED.iter().flat_map(|one| jaws.iter().map(move |j| (one, *j))) {
+    for ((names, bars), jaw) in NAMED
+        .iter()
+        .flat_map(|one| jaws.iter().map(move |j| (one, *j)))
+    {
         for named in *names {
             let work = parse_work(named).expect("work").laid_as_said(named, jaw);
             let way = match work.bolt_held() {
@@ -329,7 +332,7 @@ fn sweep_named(jaws: &[JawKind]) {
                 Some(BoltHeld::ByHead | BoltHeld::ByShank) | None => Way::EndOn,
             };
             let trade = jaw.trade(&work, way);
-            if !trade.is_some_and(|trade| trade.verdict <= Verdict::WillDo) {
+            if trade.is_none_or(|trade| trade.verdict > Verdict::WillDo) {
                 continue;
             }
             for from in bars {
@@ -343,7 +346,12 @@ fn sweep_named(jaws: &[JawKind]) {
 
 #[test]
 fn every_start_by_name_between_faces_is_clean() {
-    sweep_named(&[JawKind::Flat, JawKind::OpenMouth, JawKind::BoxJaw, JawKind::SquareMouth]);
+    sweep_named(&[
+        JawKind::Flat,
+        JawKind::OpenMouth,
+        JawKind::BoxJaw,
+        JawKind::SquareMouth,
+    ]);
 }
 
 #[test]

@@ -241,7 +241,10 @@ fn work_is_typed_as_it_is_called() {
     );
     fill(&mut window, "Work as it is called", "M16");
     assert_eq!(window.state().document().work, work("M16 by its head"));
-    assert_eq!(value(&window, "Work across flats").as_deref(), Some("24 mm"));
+    assert_eq!(
+        value(&window, "Work across flats").as_deref(),
+        Some("24 mm")
+    );
     fill(&mut window, "Work as it is called", "M15");
     window.get_by_label_contains("no bolt is called \"M15\"");
     assert_eq!(window.state().document().work, work("M16 by its head"));

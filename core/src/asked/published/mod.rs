@@ -115,7 +115,10 @@ pub(crate) fn nearest_bolt(work: &Work) -> Work {
 /// The published nut that is nearest to some work: a hexagon is taken for it, all other work for
 /// its thread.
 pub(crate) fn nearest_nut(work: &Work) -> Work {
-    nut(nearest(bolts::nuts(), work), work.lies().unwrap_or_default())
+    nut(
+        nearest(bolts::nuts(), work),
+        work.lies().unwrap_or_default(),
+    )
 }
 
 fn nearest(all: Vec<Fastener>, work: &Work) -> Fastener {

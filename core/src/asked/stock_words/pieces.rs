@@ -10,8 +10,7 @@ use crate::units::{Length, Unit};
 const TELL_BOLT: &str = "tell any other as in bolt 24 mm across flats, 10 mm high, 16 mm shank";
 const TELL_NUT: &str = "tell any other as in nut 24 mm across flats, 14.8 mm high, 16 mm hole";
 const TELL_PIPE: &str = "tell any other by outside and wall, as in 30 x 2 mm pipe";
-const TELL_ANGLE: &str =
-    "it has two legs and a thickness, as in 1 x 1 x 1/8 in angle; the smallest is the thickness, the first leg the one that is held";
+const TELL_ANGLE: &str = "it has two legs and a thickness, as in 1 x 1 x 1/8 in angle; the smallest is the thickness, the first leg the one that is held";
 const TELL_REBAR: &str = "tell any other by its diameter, as in 18 mm rebar";
 
 type Read = Result<Work, StockError>;
@@ -126,7 +125,10 @@ fn told(asked: &Asked<'_>, kind: &str) -> Read {
     };
     let text = asked.words[1..].join(" ");
     let mut found: [Option<Length>; 3] = [None; 3];
-    for part in text.split(", ").map(|part| part.trim_end_matches(',').trim()) {
+    for part in text
+        .split(", ")
+        .map(|part| part.trim_end_matches(',').trim())
+    {
         let ends = [" across flats", " high", &format!(" {last}")];
         let (place, size) = ends
             .iter()
@@ -265,7 +267,10 @@ fn of_sizes(asked: &Asked<'_>) -> Result<(Length, Length), StockError> {
     };
     let diameter = one(&diameter, "rebar")?;
     let ribs = ribs.map(|ribs| one(&ribs, "ribs")).transpose()?;
-    Ok((diameter, ribs.unwrap_or_else(|| rebar::usual_ribs(diameter))))
+    Ok((
+        diameter,
+        ribs.unwrap_or_else(|| rebar::usual_ribs(diameter)),
+    ))
 }
 
 /// `1 x 1 x 1/8 in angle`, `30 x 3 mm angle` with both legs alike.

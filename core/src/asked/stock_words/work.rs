@@ -186,6 +186,11 @@ fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
             understood("octagon", &["octagon", "oct", "bar"])?;
             Work::Octagon { flats, lie }
         }
-        _ => return Err(asks("bar of one size", "it has one size, as in 5/8 hex or 16 mm round")),
+        _ => {
+            return Err(asks(
+                "bar of one size",
+                "it has one size, as in 5/8 hex or 16 mm round",
+            ));
+        }
     })
 }

@@ -167,11 +167,7 @@ impl ChoiceBeside<BoltHeld> for Work {
     }
 
     fn choose(&mut self, index: usize, _: &BoltHeld) {
-        let all = [
-            BoltHeld::ByHead,
-            BoltHeld::BehindHead,
-            BoltHeld::ByShank,
-        ];
+        let all = [BoltHeld::ByHead, BoltHeld::BehindHead, BoltHeld::ByShank];
         if let Some(wanted) = all.get(index) {
             self.hold_bolt(*wanted);
         }

@@ -80,9 +80,9 @@ impl Work {
                 HexagonOf::BoltHead { height, shank } => held(&format!(
                     "head {flats} across flats and {height} high, {shank} shank"
                 )),
-                HexagonOf::Nut { height, hole } => held(&format!(
-                    "{flats} across flats, {height} high, {hole} hole"
-                )),
+                HexagonOf::Nut { height, hole } => {
+                    held(&format!("{flats} across flats, {height} high, {hole} hole"))
+                }
             },
             Self::Square { .. } | Self::Octagon { .. } => self.words(),
         }

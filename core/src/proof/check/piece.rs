@@ -160,7 +160,8 @@ fn ribs(check: &mut Check<'_>) {
         check.size(ribs.mm()),
         check.size(over)
     );
-    let hint = "forge the ribs down where the tongs hold, and take the pair for the size that is left";
+    let hint =
+        "forge the ribs down where the tongs hold, and take the pair for the size that is left";
     check
         .report
         .note(Kind::RibsLift, Part::Work)
@@ -192,7 +193,11 @@ fn leg(check: &mut Check<'_>) {
         .report
         .note(Kind::JawOverLeg, Part::Jaw)
         .held(widest, free)
-        .say(message, "make the jaws narrower, or hold the wider leg", GEOMETRY);
+        .say(
+            message,
+            "make the jaws narrower, or hold the wider leg",
+            GEOMETRY,
+        );
 }
 
 /// An angle by its back bears on the other jaw with the edges of its legs only: a groove that is

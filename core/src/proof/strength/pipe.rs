@@ -32,7 +32,10 @@ pub fn ring_moment(n_per_mm: f64, radius_mm: f64, angle: f64) -> f64 {
     };
     // Under a line, and midway between two.
     let places = [angle, 0.0, std::f64::consts::FRAC_PI_2];
-    let most = places.map(|phi| at(phi).abs()).into_iter().fold(0.0, f64::max);
+    let most = places
+        .map(|phi| at(phi).abs())
+        .into_iter()
+        .fold(0.0, f64::max);
     part * radius_mm * most
 }
 

@@ -76,7 +76,10 @@ pub(super) fn along(model: &Model, seen: Seen, (from, to): (f64, f64), runs_on: 
         ),
     };
     Stretches {
-        all: what.into_iter().map(|it| stretch(model, seen, it)).collect(),
+        all: what
+            .into_iter()
+            .map(|it| stretch(model, seen, it))
+            .collect(),
         open: (runs_on, last),
     }
 }
@@ -100,7 +103,10 @@ pub(super) fn across(model: &Model, seen: Seen, out: f64) -> Stretches {
         }
     };
     Stretches {
-        all: what.into_iter().map(|it| stretch(model, seen, it)).collect(),
+        all: what
+            .into_iter()
+            .map(|it| stretch(model, seen, it))
+            .collect(),
         open,
     }
 }
