@@ -85,6 +85,27 @@ fn what_is_no_stock_is_refused_with_a_way_out() {
     no_stock("0 round", "outside");
 }
 
+/// Bolts go behind their head where a bow is, and by their head where the bits reach; a bit without
+/// a bow lets no head in.
+#[test]
+fn a_bolt_is_held_where_its_head_has_room() {
+    let behind = |jaw: &str, work: &str| {
+        let stock = Stock::parse("5/8 bolt behind its head", Units::Inch).expect("stock");
+        pair(design(jaw, work)).on(&stock)
+    };
+    let bow = behind("bolt", "5/8 in bolt behind its head");
+    assert_eq!(bow.verdict, Verdict::Well);
+    assert_eq!(bow.sentence(Units::Inch), "holds it well, behind its head");
+    let bit = behind("v bit", "5/8 in round");
+    assert_eq!(bit.verdict, Verdict::Cannot);
+    assert!(bit.sentence(Units::Inch).contains("its head does not go"));
+    // Lying as it is held best, that pair takes the same bolt by its shank.
+    let any = Stock::parse("5/8 bolt", Units::Inch).expect("stock");
+    let held = pair(design("v bit", "5/8 in round")).on(&any);
+    assert_eq!(held.work, work("5/8 bolt by its shank"));
+    assert_eq!(held.verdict, Verdict::Well);
+}
+
 /// Flat jaws about flat work, by hand: a half that has turned by `a` about the rivet has the heel
 /// of its grip, at `x` along and `t/2` above the axis when set, at `x sin a + t/2 cos a`. The
 /// faces count as parallel while one end stands open by 1/16 of the grip, both sides together

@@ -3,7 +3,7 @@
 
 use crate::asked::{Head, HexagonOf, RoundOf, Work};
 use crate::shape::sweep::Edge;
-use crate::tongs::model::{Half, Lies};
+use crate::tongs::model::{Half, Lies, Model};
 
 /// The stretch behind the bits in which the jaws stand clear of a head, x in mm from the rivet.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -33,6 +33,44 @@ pub fn head_room([a, b]: [&Half; 2], radius: f64) -> HeadRoom {
         from: a.from.max(b.from),
         to: a.to.min(b.to),
     }
+}
+
+/// What keeps a bolt from being held behind its head.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Lack {
+    /// The head over its corners, mm.
+    pub across: f64,
+    /// Its height, mm.
+    pub height: f64,
+    /// How much of that goes between the jaws, mm.
+    pub room: f64,
+}
+
+/// What a pair lacks to hold some work behind its head, if it is to be held so.
+pub fn lacks(work: &Work, model: &Model) -> Option<Lack> {
+    let Work::Round {
+        of:
+            RoundOf::BoltShank {
+                flats,
+                height,
+                head: Head::Within,
+            },
+        ..
+    } = *work
+    else {
+        return None;
+    };
+    let radius = corner_radius_mm(flats.mm());
+    let room = match model.work.lies {
+        Lies::Endwise => head_room([&model.a, &model.b], radius).free_mm(),
+        Lies::Alongside | Lies::Crosswise => 0.0,
+    };
+    let lack = Lack {
+        across: 2.0 * radius,
+        height: height.mm(),
+        room,
+    };
+    (room < lack.height).then_some(lack)
 }
 
 /// The stretch next to the bit of one half in which its inside lies farther out than `radius`.

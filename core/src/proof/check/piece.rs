@@ -1,9 +1,9 @@
 //! The work as a piece: what its sizes say of each other, and what of it the jaws must clear.
 
 use super::Check;
-use crate::asked::{FlatOf, Head, HexagonOf, RoundOf, SquareOf, Work};
+use crate::asked::{FlatOf, HexagonOf, RoundOf, SquareOf, Work};
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
-use crate::tongs::headroom::{corner_radius_mm, head_room, short_mm};
+use crate::tongs::headroom::{lacks, short_mm};
 use crate::tongs::model::Lies;
 
 pub(super) fn check(check: &mut Check<'_>) {
@@ -83,28 +83,14 @@ fn cannot_be(check: &mut Check<'_>) {
 
 /// The head of a bolt that is held behind it must go between the jaws behind the bits.
 fn head(check: &mut Check<'_>) {
-    let Work::Round {
-        of:
-            RoundOf::BoltShank {
-                flats,
-                height,
-                head: Head::Within,
-            },
-        ..
-    } = check.document.work
-    else {
+    let Some(lack) = lacks(&check.document.work, check.model) else {
         return;
     };
-    let radius = corner_radius_mm(flats.mm());
-    let room = head_room([&check.model.a, &check.model.b], radius).free_mm();
-    if check.model.work.lies == Lies::Endwise && room >= height.mm() {
-        return;
-    }
-    let [across, high] = [2.0 * radius, height.mm()].map(|mm| check.size(mm));
-    let message = if room > 0.0 && check.model.work.lies == Lies::Endwise {
+    let [across, high] = [lack.across, lack.height].map(|mm| check.size(mm));
+    let message = if lack.room > 0.0 {
         format!(
             "the head of the bolt is {across} over its corners and {high} high, and between the jaws there is room for {} of it",
-            check.size(room)
+            check.size(lack.room)
         )
     } else {
         format!(
@@ -115,7 +101,7 @@ fn head(check: &mut Check<'_>) {
     check
         .report
         .mend(Kind::HeadWithoutRoom, Part::Jaw)
-        .held(room, height.mm())
+        .held(lack.room, lack.height)
         .say(message, hint, GEOMETRY);
 }
 

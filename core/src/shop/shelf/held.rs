@@ -7,6 +7,7 @@ use crate::asked::{AngleHeld, BoltHeld, Lie, Units, Work};
 use crate::proof::fit::{Contact, Fit, Limit, NoContact, WIDEST_SPAN_MM};
 use crate::shop::family::fit_for;
 use crate::steel::PESSIMISTIC_FRICTION;
+use crate::tongs::headroom;
 use crate::tongs::model::{Lies, Model};
 
 /// How well a pair holds stock, the best first.
@@ -50,6 +51,8 @@ enum Why {
     /// The faces stand to each other at so much, degrees.
     Wedge(f64),
     None(NoContact),
+    /// The head of the bolt does not go between the jaws.
+    NoHeadRoom,
 }
 
 impl Pair {
@@ -65,7 +68,10 @@ impl Pair {
 
     fn on_work(&self, work: &Work) -> Held {
         let fit = fit_for(&self.document, &self.model, work);
-        let (verdict, why) = judged(&fit, &self.model, work.size().mm());
+        let (verdict, why) = match headroom::lacks(work, &self.model) {
+            Some(_) => (Verdict::Cannot, Why::NoHeadRoom),
+            None => judged(&fit, &self.model, work.size().mm()),
+        };
         Held {
             work: *work,
             verdict,
@@ -122,6 +128,9 @@ impl Held {
                 (2.0 * PESSIMISTIC_FRICTION.atan()).to_degrees()
             ),
             Why::None(why) => format!("{verdict}: {why}"),
+            Why::NoHeadRoom => {
+                format!("{verdict}: its head does not go between the jaws behind the bits")
+            }
         }
     }
 

@@ -50,7 +50,7 @@ pub fn resolve(document: &Document) -> Model {
         build_half(document, (jaw_b, form_b), seats[1].face)
     };
     let (from, lies) = laid.place(&a, &b);
-    let from = headroom::end_of(&document.work, [&a, &b], (from, lies));
+    let end = headroom::end_of(&document.work, [&a, &b], (from, lies));
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
     Model {
         jaw_gap: seats[0].face + seats[1].face,
@@ -67,7 +67,8 @@ pub fn resolve(document: &Document) -> Model {
             profile,
             depth,
             width,
-            from,
+            from: end,
+            bar_from: from,
             lies,
             beside,
         },
