@@ -91,6 +91,22 @@ pub fn all() -> Vec<(&'static str, Document)> {
         ("half-round rein", half_round()),
         ("clip bend", clip_bend()),
         ("curl", curl()),
+        (
+            "bolt by its head",
+            starting("v bit", "M16 by its head on corners", "20 mm square"),
+        ),
+        (
+            "angle by its back",
+            starting("v bit", "1 x 1 x 1/8 in angle by its back", "3/4 in square"),
+        ),
+        (
+            "angle by a leg",
+            starting("flat", "30 x 30 x 3 mm angle", "20 mm square"),
+        ),
+        (
+            "pipe across",
+            starting("link", "1/2 in pipe", "3/4 in square"),
+        ),
     ]
 }
 

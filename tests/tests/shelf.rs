@@ -47,6 +47,24 @@ fn stock_is_read_as_a_smith_writes_it() {
     reads("1/2 square on its corners", Units::Inch, &corners);
     reads("1/2 square on flats", Units::Inch, &["1/2 in square"]);
     reads("1/2 square", Units::Inch, &["1/2 in square", corners[0]]);
+    // By every part by which it may be held, a head either way round.
+    reads(
+        "M16",
+        Units::Inch,
+        &[
+            "M16 by its head",
+            "M16 by its head on corners",
+            "M16 behind its head",
+            "M16 by its shank",
+        ],
+    );
+    reads("M16 by its shank", Units::Inch, &["M16 by its shank"]);
+    reads("1/2 pipe", Units::Millimetre, &["1/2 in pipe"]);
+    reads(
+        "30 x 3 angle",
+        Units::Millimetre,
+        &["30 x 30 x 3 mm angle", "30 x 30 x 3 mm angle by its back"],
+    );
 }
 
 #[track_caller]
@@ -60,10 +78,31 @@ fn no_stock(text: &str, why: &str) {
 #[test]
 fn what_is_no_stock_is_refused_with_a_way_out() {
     no_stock("hex", "5/8 hex");
-    no_stock("5/8", "flat, round, square, hexagon or octagon");
+    no_stock("5/8", "flat, round, square, hexagon, octagon");
     no_stock("5/8 teapot", "teapot");
     no_stock("90 in round", "outside");
     no_stock("0 round", "outside");
+}
+
+/// Bolts go behind their head where a bow is, and by their head where the bits reach; a bit without
+/// a bow lets no head in.
+#[test]
+fn a_bolt_is_held_where_its_head_has_room() {
+    let behind = |jaw: &str, work: &str| {
+        let stock = Stock::parse("5/8 bolt behind its head", Units::Inch).expect("stock");
+        pair(design(jaw, work)).on(&stock)
+    };
+    let bow = behind("bolt", "5/8 in bolt behind its head");
+    assert_eq!(bow.verdict(), Verdict::Well);
+    assert_eq!(bow.sentence(Units::Inch), "holds it well, behind its head");
+    let bit = behind("v bit", "5/8 in round");
+    assert_eq!(bit.verdict(), Verdict::Cannot);
+    assert!(bit.sentence(Units::Inch).contains("its head does not go"));
+    // Lying as it is held best, that pair takes the same bolt by its shank.
+    let any = Stock::parse("5/8 bolt", Units::Inch).expect("stock");
+    let held = pair(design("v bit", "5/8 in round")).on(&any);
+    assert_eq!(held.work, work("5/8 bolt by its shank"));
+    assert_eq!(held.verdict(), Verdict::Well);
 }
 
 /// Flat jaws about flat work, by hand: a half that has turned by `a` about the rivet has the heel
@@ -80,7 +119,7 @@ fn flat_jaws_hold_well_up_to_the_size_reckoned_by_hand() {
     let verdict = |mm: f64| {
         let thickness = Length::decimal(mm, Unit::Millimetre);
         let width = length("1 in");
-        pair.on(&one(Work::Flat { thickness, width }))
+        pair.on(&one(Work::flat(thickness, width)))
     };
     assert_eq!(verdict(most - 0.02).verdict(), Verdict::Well);
     let over = verdict(most + 0.02);
@@ -103,7 +142,7 @@ fn work_that_would_be_squeezed_out_is_not_held() {
     let mut seen = Vec::new();
     for size in 3..40_u8 {
         let (thickness, width) = (mm(f64::from(size)), length("1 in"));
-        let held = pair.on(&one(Work::Flat { thickness, width }));
+        let held = pair.on(&one(Work::flat(thickness, width)));
         if let Some(contact) = &held.contact {
             let slips = contact.half_angle > 0.15_f64.atan() + 1e-3;
             let sticks = contact.half_angle < 0.15_f64.atan() - 1e-3;

@@ -59,7 +59,7 @@ pub(super) struct Choose {
     /// Stock that the tongs shall hold, such as "5/8 in hexagon"
     #[arg(allow_hyphen_values = true)]
     pub(super) work: String,
-    /// How it is held: end-on, beside, across, by-its-head or by-its-eye
+    /// How it is held: end-on, beside, across, behind-its-head or by-its-eye
     #[arg(long, default_value = "end-on")]
     pub(super) way: String,
     /// Bar that the tongs are forged from
@@ -162,7 +162,7 @@ pub(super) struct Family {
 pub(super) struct Shelf {
     /// Folder of designs and families
     pub(super) folder: PathBuf,
-    /// Stock to be held, such as "5/8 hex", "3/8 x 1 flat" or "12 mm round": the pair that holds it
+    /// Stock to be held, such as "5/8 hex", "3/8 x 1 flat", "M16", "DN 25" or "#5 rebar": the pair that holds it
     /// best comes first; a number without a unit is in inches
     #[arg(long = "for", value_name = "STOCK", allow_hyphen_values = true)]
     pub(super) stock: Option<String>,

@@ -21,6 +21,7 @@ pub(super) fn run(wanted: &New) -> Outcome {
     let design = start(jaw, work, bar).map_err(|no| format!("--bar: {no}"))?;
     document::check_limits(&design).map_err(|error| error.to_string())?;
     files::write_whole(&wanted.out, document::write(&design).as_bytes())?;
-    let text = format!("{}: {}\n", wanted.out.display(), design.name);
+    let (name, held) = (&design.name, design.work.reading());
+    let text = format!("{}: {name}\nholds: {held}\n", wanted.out.display());
     Ok(Done::said(text))
 }

@@ -7,6 +7,7 @@ mod field;
 mod file;
 mod limit_error;
 mod losses;
+mod published;
 pub(crate) mod range;
 mod section;
 mod stock_sizes;
@@ -28,9 +29,11 @@ pub use losses::{Allowances, Hole, Layout, Scale};
 pub use range::Range;
 pub use section::{Edge, PlainSection};
 pub use stock_sizes::{StockList, StockShape, StockSizes, StockSizesError};
-pub use stock_words::{StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_lie};
+pub use stock_words::{
+    StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_held, says_lie,
+};
 pub use units_choice::Units;
 pub use value::{Step, Value, ValueError};
 pub(crate) use walk::fields;
 pub use walk::{Fields, Reader, Told, Walk, Writer};
-pub use work::{Lie, Work};
+pub use work::{AngleHeld, BoltHeld, FlatOf, Head, HexagonOf, Lie, RoundOf, SquareOf, Work};

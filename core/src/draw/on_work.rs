@@ -4,7 +4,6 @@
 use super::{DrawOptions, pair, views};
 use crate::asked::Work;
 use crate::paper::Drawing;
-use crate::shape::section::work_section;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
 
@@ -38,10 +37,7 @@ pub fn fit_picture(document: &Document, model: &Model, work: &Work, half_angle: 
 
 /// A pair with other work between its jaws.
 pub(super) fn with_work(document: &Document, model: &Model, work: &Work) -> (Document, Model) {
-    let mut model = model.clone();
-    let (profile, depth, width) = work_section(work);
-    model.work.profile = profile;
-    (model.work.depth, model.work.width) = (depth, width);
+    let model = model.with_work(work);
     let document = Document {
         work: *work,
         ..document.clone()

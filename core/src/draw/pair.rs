@@ -2,9 +2,9 @@
 
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
-use super::views::work::{far_end, upright_size};
+use super::views::work::{far_end, upright_mm, upright_size};
 use super::{DrawOptions, views};
-use crate::asked::{PlainSection, Work};
+use crate::asked::{PlainSection, RoundOf, Work};
 use crate::finding::Part;
 use crate::paper::dimension::{Scale, Side, Wish, arrow, rectangle, rows, segment, upright};
 use crate::paper::{Align, Drawing, Item, Line, Projection, View, bounds};
@@ -278,8 +278,12 @@ fn gaps(document: &Document, model: &Model, opening: f64, scale: Scale) -> Vec<I
 /// The size that is held, between the jaws.
 fn document_size(document: &Document, model: &Model) -> f64 {
     match document.work {
+        Work::Round {
+            of: RoundOf::Rebar { .. },
+            ..
+        } => model.work.depth,
         Work::Flat { .. } | Work::Round { .. } => document.work.size().mm(),
-        Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. } => model.work.depth,
+        Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. } => upright_mm(model),
     }
 }
 

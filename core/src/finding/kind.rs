@@ -53,6 +53,17 @@ pub enum Kind {
     /// Work beside the tongs does not pass boss and rivet.
     WorkStrikesBoss,
 
+    /// The sizes of the work contradict each other.
+    WorkCannotBe,
+    /// The head of a bolt does not go between the jaws behind the bits.
+    HeadWithoutRoom,
+    /// The ribs of rebar lift the jaws.
+    RibsLift,
+    /// The jaws are wider than the leg of an angle is free.
+    JawOverLeg,
+    /// The squeeze crushes pipe.
+    PipeCrushed,
+
     /// A corner, crease, groove, notch or riser has less room than was asked.
     DetailOverRoom,
     /// The jaw is too short for what is in it.

@@ -1,7 +1,7 @@
 //! Which styles suit some work, held in some way, and why the others do not.
 
 use super::start_anyway;
-use crate::asked::{Bar, Work};
+use crate::asked::{Bar, BoltHeld, Work};
 use crate::finding::{Finding, Severity};
 use crate::proof::check::check;
 use crate::proof::fit::{self, Judged};
@@ -41,11 +41,24 @@ impl Advice {
 /// The starting pair is judged as every other pair is ([`fit::judged_in`]); what cannot be made of
 /// it counts against it.
 pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
+    let (work, way) = agreed(*work, way);
     // A sketch is whatever the smith makes of it.
     let kinds = JawKind::ALL.iter().filter(|kind| **kind != JawKind::Sketch);
-    let mut all: Vec<Advice> = kinds.map(|kind| advise(*kind, work, way, bar)).collect();
+    let mut all: Vec<Advice> = kinds.map(|kind| advise(*kind, &work, way, bar)).collect();
     all.sort_by_key(|advice| advice.verdict);
     all
+}
+
+/// A bolt is held behind its head as much as it is asked for in that way.
+pub fn agreed(mut work: Work, way: Way) -> (Work, Way) {
+    match (way, work.bolt_held()) {
+        (Way::EndOn, Some(BoltHeld::BehindHead)) => (work, Way::ByHead),
+        (Way::ByHead, Some(_)) => {
+            work.hold_bolt(BoltHeld::BehindHead);
+            (work, way)
+        }
+        (Way::EndOn | Way::Beside | Way::Across | Way::ByHead | Way::ByEye, _) => (work, way),
+    }
 }
 
 /// What is advised of one style, the work laid as the style takes it.

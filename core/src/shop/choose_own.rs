@@ -1,6 +1,6 @@
 //! The smith's own jaws among the styles: judged on the same work by the same hand.
 
-use super::choose::{Advice, choose, judged};
+use super::choose::{Advice, agreed, choose, judged};
 use super::start::start_own;
 use crate::asked::{Bar, Work};
 use crate::tongs::document::Document;
@@ -10,7 +10,10 @@ use crate::tongs::jaw::{Jaw, JawKind, JawStyle, Verdict, Way};
 /// Every own jaw and every style for some work held in a way, tongs of some bar: sorted as
 /// [`choose`] sorts the styles, of equal verdict the own jaws first.
 pub fn choose_among(own: &[KeptJaw], work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
-    let own = own.iter().map(|kept| advise_own(kept, work, way, bar));
+    let (agreed_work, agreed_way) = agreed(*work, way);
+    let own = own
+        .iter()
+        .map(|kept| advise_own(kept, &agreed_work, agreed_way, bar));
     let mut all: Vec<Advice> = own.chain(choose(work, way, bar)).collect();
     all.sort_by_key(|advice| advice.verdict);
     all

@@ -11,7 +11,7 @@ mod start;
 
 use answers::holding;
 pub use answers::{Answers, balance_of};
-pub use choose::{Advice, advise, advise_laid, choose};
+pub use choose::{Advice, advise, advise_laid, agreed, choose};
 pub use choose_own::{advise_own, choose_among};
 pub use offer::{Offer, Offered, bars_to_offer};
 pub use start::{NoStart, start, start_anyway, start_own};

@@ -3,6 +3,7 @@
 pub mod body;
 pub mod document;
 mod half_piece;
+pub mod headroom;
 pub mod jaw;
 pub mod model;
 mod resolve;

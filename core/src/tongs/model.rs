@@ -4,12 +4,14 @@ use std::sync::OnceLock;
 
 use kurbo::{Affine, BezPath, Point};
 
+use crate::asked::Work;
 use crate::finding::Part;
 use crate::shape::Mass;
-use crate::shape::section::Profile;
+use crate::shape::section::{Profile, work_section};
 use crate::shape::sweep::{Edge, Sweep};
 use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::body::Body;
+use crate::tongs::headroom;
 use crate::tongs::seat::Seat;
 
 /// One forged half in the set pose: jaw on y > 0, rein on y < 0, boss on 0 ≤ z ≤ thickness.
@@ -32,6 +34,8 @@ pub struct Half {
 /// The work as it lies in the jaws.
 #[derive(Debug, Clone, PartialEq)]
 pub struct WorkInJaws {
+    /// What it is.
+    pub asked: Work,
     /// Its profile.
     pub profile: Profile,
     /// Between the jaws, mm.
@@ -42,6 +46,8 @@ pub struct WorkInJaws {
     pub from: f64,
     /// Where the grip of the shorter jaw ends, x in mm: beyond it one jaw alone touches the work.
     pub to: f64,
+    /// Where the end of bar would lie, x in mm: a head or a nut lies elsewhere.
+    pub bar_from: f64,
     /// How it lies.
     pub lies: Lies,
     /// Its middle along the rivet, z in mm: not nothing where it lies beside the tongs.
@@ -241,6 +247,30 @@ impl Model {
         /// Half of what a smith's rule shows, mm (judgement).
         const LEAST: f64 = 0.25;
         (self.joggle.abs() >= LEAST).then_some(self.joggle)
+    }
+
+    /// The pair with other work between its jaws. The steel stays as it is forged, and so does the
+    /// pose.
+    #[must_use]
+    pub fn with_work(&self, work: &Work) -> Self {
+        let (profile, depth, width) = work_section(work);
+        let own = &self.work;
+        let mut model = self.clone();
+        model.work = WorkInJaws {
+            asked: *work,
+            profile,
+            depth,
+            width,
+            from: self.end_of(work),
+            ..own.clone()
+        };
+        model
+    }
+
+    /// Where the end of some work lies between its jaws, x in mm.
+    pub(crate) fn end_of(&self, work: &Work) -> f64 {
+        let bar = (self.work.bar_from, self.work.lies);
+        headroom::end_of(work, [&self.a, &self.b], bar)
     }
 
     /// The pair turned half round about x: the other half stands in the place of the first.

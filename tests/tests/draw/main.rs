@@ -1,5 +1,7 @@
-//! What is drawn: texts clear of each other, handles on the steel, a picture of every jaw style.
+//! What is drawn: texts clear of each other, handles on the steel, a picture of every jaw style,
+//! the work as the piece it is.
 
 mod handles;
 mod pictures;
 mod texts;
+mod work;

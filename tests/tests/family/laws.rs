@@ -8,10 +8,9 @@ fn scaled_length(length: Length, k: f64) -> Length {
 
 fn scaled_work(work: Work, k: f64) -> Work {
     match work {
-        Work::Flat { thickness, width } => Work::Flat {
-            thickness: scaled_length(thickness, k),
-            width: scaled_length(width, k),
-        },
+        Work::Flat {
+            thickness, width, ..
+        } => Work::flat(scaled_length(thickness, k), scaled_length(width, k)),
         Work::Round { .. } | Work::Square { .. } | Work::Hexagon { .. } | Work::Octagon { .. } => {
             work.with_size(scaled_length(work.size(), k))
         }

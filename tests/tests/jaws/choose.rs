@@ -196,9 +196,10 @@ fn work_is_read_without_its_unit_and_said_in_words_that_are_read_back() {
         assert_eq!(parse_work(&read.words()), Ok(read));
     }
     assert!(parse_work_in("thick hex", Unit::Inch).is_err());
+    assert_eq!(parse_work("5/8 hex"), parse_work("5/8 in hex"));
     assert!(
-        parse_work("5/8 hex").is_err(),
-        "without a unit it is not known what 5/8 is"
+        parse_work("16 hex").is_err(),
+        "without a unit it is not known what 16 is"
     );
 }
 

@@ -765,3 +765,22 @@ fn a_kept_jaw_keeps_to_the_limits() {
     );
     reinwright_tests::sentence(&why);
 }
+
+/// A sketch is the very shape of its style: neither outline crosses itself, nor where a straight
+/// between two arcs of a bow is next to nothing.
+#[test]
+fn a_sketched_bow_does_not_cross_itself() {
+    let crosses = |pair: &Document| {
+        let found = check(pair, &resolve(pair));
+        let crossing = |f: &&reinwright_core::finding::Finding| {
+            f.kind == reinwright_core::finding::Kind::JawOutlineCrosses
+        };
+        found.iter().find(crossing).map(|f| f.message.clone())
+    };
+    for tenths in 60..200_u32 {
+        let size = format!("{} mm round", f64::from(tenths) / 10.0);
+        let pair = starting("bolt", &size, "16 mm square");
+        assert_eq!(crosses(&pair), None, "{size}");
+        assert_eq!(crosses(&sketched(&pair)), None, "{size}, as a sketch");
+    }
+}

@@ -25,18 +25,12 @@ const SEEN: f64 = 0.05;
 
 /// Every shape of work in a size.
 fn shapes(size: f64) -> Vec<Work> {
-    let flat = |width: f64| Work::Flat {
-        thickness: mm(size),
-        width: mm(width),
-    };
+    let flat = |width: f64| Work::flat(mm(size), mm(width));
     let flats = mm(size);
-    let mut all = vec![
-        flat((2.5 * size).max(25.0)),
-        Work::Round { diameter: flats },
-    ];
+    let mut all = vec![flat((2.5 * size).max(25.0)), Work::round(flats)];
     for lie in [Lie::OnFlats, Lie::OnCorners] {
-        all.push(Work::Square { side: flats, lie });
-        all.push(Work::Hexagon { flats, lie });
+        all.push(Work::square(flats, lie));
+        all.push(Work::hexagon(flats, lie));
         all.push(Work::Octagon { flats, lie });
     }
     all

@@ -4,6 +4,7 @@ mod beams;
 mod findings;
 mod fit;
 mod mends;
+mod pipe;
 mod pressing;
 mod rivets;
 mod steels;

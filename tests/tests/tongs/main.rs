@@ -3,6 +3,7 @@
 
 mod document;
 mod heads;
+mod named;
 mod piece;
 mod rein_ends;
 mod rotation;

@@ -1,7 +1,7 @@
 //! Starting pairs of every jaw style, over the work and the bars that smiths use. What is made
 //! for what: common practice, no source. A style that is added wants its own line here.
 
-use reinwright_core::asked::{Bar, Work, parse_bar, parse_work};
+use reinwright_core::asked::{Bar, BoltHeld, Work, parse_bar, parse_work};
 use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::shop::{Answers, start};
 use reinwright_core::tongs::document::Document;
@@ -157,9 +157,11 @@ const METRIC_SHOP: Shop = Shop {
     ],
 };
 
-/// Work that no usual bar holds in a style: large bolts take a pair too heavy for one hand, large
-/// square bar a trough too stout for any bar in a hand.
-const NOT_FROM_ANY: [(JawKind, &str); 4] = [
+/// Work that no usual bar holds in a style: large bolts and angles take a pair too heavy for one
+/// hand, large square bar a trough too stout for any bar in a hand.
+const NOT_FROM_ANY: [(JawKind, &str); 6] = [
+    (JawKind::GooseNeck, "40 x 40 x 4 mm angle by its back"),
+    (JawKind::Bolt, "40 x 40 x 4 mm angle by its back"),
     (JawKind::Bolt, "1 1/2 in round"),
     (JawKind::Bolt, "1 1/2 in square"),
     (JawKind::Bolt, "30 mm square"),
@@ -312,6 +314,100 @@ fn every_start_by_the_eye_is_clean() {
     for jaw in [JawKind::HammerEye, JawKind::ChiselHead] {
         sweep(jaw);
     }
+}
+
+/// Work by its name, in every part by which it may be held, with the bars of its unit.
+const NAMED: [(&[&str], [&str; 2]); 2] = [
+    (
+        &[
+            "5/8 bolt by its head",
+            "5/8 bolt behind its head",
+            "5/8 bolt by its shank",
+            "3/8 bolt by its head",
+            "3/8 bolt behind its head",
+            "5/8 nut",
+            "1/2 in pipe",
+            "1 in pipe",
+            "#3 rebar",
+            "#5 rebar",
+            "1 x 1 x 1/8 angle by a leg",
+            "1 x 1 x 1/8 angle by its back",
+            "1 x 3/8 flat",
+        ],
+        ["3/4 in square", "3/4 in round"],
+    ),
+    (
+        &[
+            "M16 by its head",
+            "M16 behind its head",
+            "M16 by its shank",
+            "M10 by its head",
+            "M20 behind its head",
+            "M16 nut",
+            "DN 15",
+            "DN 25",
+            "16 mm rebar",
+            "40 x 40 x 4 mm angle by a leg",
+            "40 x 40 x 4 mm angle by its back",
+        ],
+        ["16 mm square", "20 mm square"],
+    ),
+];
+
+/// Begins pairs of some styles for work by its name, where the trade gives it them.
+fn sweep_named(jaws: &[JawKind]) {
+    let mut count = Count::default();
+    for ((names, bars), jaw) in NAMED
+        .iter()
+        .flat_map(|one| jaws.iter().map(move |j| (one, *j)))
+    {
+        for named in *names {
+            let work = parse_work(named).expect("work").laid_as_said(named, jaw);
+            let way = match work.bolt_held() {
+                Some(BoltHeld::BehindHead) => Way::ByHead,
+                Some(BoltHeld::ByHead | BoltHeld::ByShank) | None => Way::EndOn,
+            };
+            let trade = jaw.trade(&work, way);
+            if trade.is_none_or(|trade| trade.verdict > Verdict::WithAWord) {
+                continue;
+            }
+            for from in bars {
+                let bar = parse_bar(from).expect("a bar");
+                one(jaw, (named, work), (from, bar), &mut count);
+            }
+        }
+    }
+    assert!(count.begun > count.refused, "{jaws:?}: {count:?}");
+}
+
+#[test]
+fn every_start_by_name_between_faces_is_clean() {
+    sweep_named(&[
+        JawKind::Flat,
+        JawKind::OpenMouth,
+        JawKind::BoxJaw,
+        JawKind::SquareMouth,
+    ]);
+}
+
+#[test]
+fn every_start_by_name_in_a_groove_is_clean() {
+    sweep_named(&[JawKind::VBit, JawKind::HollowBit]);
+}
+
+#[test]
+fn every_start_by_name_with_a_bow_is_clean() {
+    sweep_named(&[JawKind::Bolt]);
+}
+
+#[test]
+fn every_other_start_by_name_is_clean() {
+    sweep_named(&[
+        JawKind::GooseNeck,
+        JawKind::Duckbill,
+        JawKind::PickUp,
+        JawKind::Notched,
+    ]);
 }
 
 /// The pairs that began with something to mend, and a hand that never bends 5/8 in bar.

@@ -200,6 +200,35 @@ fn a_finding_leads_to_its_part() {
     window.get_by_label("Boss thickness");
 }
 
+/// Work by its name in the parts list; what no table has is refused in its place.
+#[test]
+fn work_is_typed_as_it_is_called() {
+    let mut window = flat();
+    assert_eq!(
+        value(&window, "Work as it is called").as_deref(),
+        Some("3/8 in x 1 in flat")
+    );
+    fill(&mut window, "Work as it is called", "M16");
+    assert_eq!(window.state().document().work, work("M16 by its head"));
+    assert_eq!(
+        value(&window, "Work across flats").as_deref(),
+        Some("24 mm")
+    );
+    fill(&mut window, "Work as it is called", "M15");
+    window.get_by_label_contains("no bolt is called \"M15\"");
+    assert_eq!(window.state().document().work, work("M16 by its head"));
+    fill(&mut window, "Work as it is called", "1/2 pipe");
+    assert_eq!(window.state().document().work, work("1/2 in pipe"));
+    fill(&mut window, "Work wall", "1/8");
+    assert_eq!(
+        value(&window, "Work as it is called").as_deref(),
+        Some("0.84 in x 1/8 in pipe")
+    );
+    fill(&mut window, "Work as it is called", "900 mm round");
+    window.get_by_label_contains("900 mm");
+    assert_eq!(window.state().document().work.piece(), Some("pipe"));
+}
+
 #[test]
 fn every_choice_shows_its_bar() {
     let mut window = flat();

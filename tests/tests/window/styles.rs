@@ -28,7 +28,7 @@ fn a_style_is_taken_with_its_work_in_one_step() {
     click(&mut window, "Take v bit");
     let after = window.state().document().clone();
     assert_eq!(after.jaw.name(), "v bit");
-    let Work::Hexagon { flats, lie } = after.work else {
+    let Work::Hexagon { flats, lie, .. } = after.work else {
         panic!("{:?}", after.work);
     };
     assert_eq!(

@@ -3,9 +3,9 @@
 use std::collections::BTreeMap;
 
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
-use reinwright_core::asked::{Field, Step, Value};
+use reinwright_core::asked::{Field, Step, Value, parse_work_in};
 use reinwright_core::finding::Part;
-use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::document::{Document, check_limits};
 
 use super::sketch::Sketching;
 use super::typing::come_to;
@@ -18,6 +18,8 @@ use crate::window::state::rows::{capital, elsewise, group_title, rows, stepped};
 
 /// Width of the labels before the fields, in points.
 const LABEL: f32 = 96.0;
+/// Where the whole work is typed by its name; no field has this path.
+const CALLED: &str = "work";
 /// Width of a step button, in points.
 const STEP: f32 = 20.0;
 
@@ -52,6 +54,9 @@ impl PartsList {
             if let Some(Draft::Open(text)) = self.drafts.get(&row.path).cloned() {
                 self.take(document, &row, &text);
             }
+        }
+        if let Some(Draft::Open(text)) = self.drafts.get(CALLED).cloned() {
+            self.take_called(document, &text);
         }
     }
 
@@ -111,6 +116,9 @@ impl PartsList {
             .default_open(matches!(part, Part::Work | Part::Jaw) || title == "Bar")
             .open(wanted.then_some(true))
             .show_unindented(ui, |ui| {
+                if part == Part::Work {
+                    self.called(ui, document, look);
+                }
                 self.fields(ui, document, look, rows);
                 if matches!(part, Part::Jaw | Part::SecondJaw) {
                     let asked = sketching.show(ui, document, part);
@@ -179,6 +187,73 @@ impl PartsList {
         }
         if let Some(Draft::Refused(why)) = self.drafts.get(&row.path) {
             ui.label(RichText::new(why).color(Palette::of(ui.visuals()).stop));
+        }
+    }
+
+    /// The whole work in words, to be typed as it is called.
+    fn called(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look) {
+        const HINT: &str = "Such as 3/8 x 1 flat, 5/8 hex on corners, M16, 5/8 bolt behind its head, \
+            1/2 in pipe, DN 25, #5 rebar, 1 x 1 x 1/8 angle";
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 4.0;
+            let height = ui.spacing().interact_size.y;
+            let left = egui::Layout::left_to_right(egui::Align::Center);
+            ui.allocate_ui_with_layout(egui::vec2(LABEL, height), left, |ui| {
+                ui.set_min_width(LABEL);
+                ui.label("Called").on_hover_text(HINT);
+            });
+            let mut text = match self.drafts.get(CALLED) {
+                Some(Draft::Open(text)) => text.clone(),
+                Some(Draft::Refused(_)) | None => document.work.words(),
+            };
+            let edit = TextEdit::singleline(&mut text)
+                .id(Id::unique(("field", CALLED)))
+                .desired_width(ui.available_width() - 10.0);
+            let response = ui
+                .add(edit)
+                .accessible_name("Work as it is called")
+                .on_hover_text(HINT);
+            if response.gained_focus() {
+                look.chosen = Some(Part::Work);
+            }
+            if response.changed() {
+                let open = Draft::Open(text.clone());
+                self.drafts.insert(CALLED.to_owned(), open);
+                if !response.has_focus() {
+                    // A screen reader sets a value without typing it.
+                    self.take_called(document, &text);
+                }
+            }
+            if response.lost_focus() && matches!(self.drafts.get(CALLED), Some(Draft::Open(_))) {
+                if ui.input(|i| i.key_pressed(Key::Escape)) {
+                    self.drafts.remove(CALLED);
+                } else {
+                    self.take_called(document, &text);
+                }
+            }
+        });
+        if let Some(Draft::Refused(why)) = self.drafts.get(CALLED) {
+            ui.label(RichText::new(why).color(Palette::of(ui.visuals()).stop));
+        }
+    }
+
+    /// Takes work by its name into the document, or says why not.
+    fn take_called(&mut self, document: &mut Document, text: &str) {
+        let read = parse_work_in(text, document.units.unit()).map_err(|why| why.to_string());
+        let within = read.and_then(|work| {
+            let mut changed = document.clone();
+            changed.work = work.laid_as_said(text, document.jaw.kind());
+            check_limits(&changed).map_err(|why| why.to_string())?;
+            Ok(changed.work)
+        });
+        match within {
+            Ok(work) => {
+                self.drafts.retain(|path, _| !path.starts_with(CALLED));
+                document.work = work;
+            }
+            Err(why) => {
+                self.drafts.insert(CALLED.to_owned(), Draft::Refused(why));
+            }
         }
     }
 

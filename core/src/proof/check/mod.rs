@@ -5,6 +5,7 @@ mod bar;
 mod boss;
 mod jaw;
 mod limb;
+mod piece;
 mod rein;
 
 use crate::finding::{Finding, Part, Report, sort};
@@ -21,6 +22,7 @@ pub fn check(document: &Document, model: &Model) -> Vec<Finding> {
     };
     bar::check(&mut check);
     jaw::check(&mut check);
+    piece::check(&mut check);
     boss::check(&mut check);
     limb::check(&mut check);
     rein::check(&mut check);

@@ -223,6 +223,7 @@ impl Say<'_> {
             | Why::Tips(..)
             | Why::Outside(_)
             | Why::Gapes(_)
+            | Why::NoHeadRoom
             | Why::No(_) => GEOMETRY,
         };
         let hint = instead(&made_for(&self.document.work, model.work.lies));

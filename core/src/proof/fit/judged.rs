@@ -5,7 +5,7 @@
 use super::contact::{Contact, NoContact};
 use super::range::{Limit, WorkRange};
 use super::reckoned::{WIDEST_WORK, reckoned};
-use crate::asked::Work;
+use crate::asked::{BoltHeld, Work};
 use crate::steel::PESSIMISTIC_FRICTION;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::{Jaw, JawKind, Lay, Trade, Verdict, Way};
@@ -42,6 +42,8 @@ pub enum Why {
     Outside(Outside),
     /// The jaws gape so far that they drive it out, degrees.
     Gapes(f64),
+    /// The head of the bolt does not go between the jaws behind the bits.
+    NoHeadRoom,
     /// The jaws do not reach it.
     No(NoContact),
 }
@@ -97,6 +99,7 @@ impl Judged {
                 "the jaws gape {degrees:.0} degrees, and scaled steel slips out of more than {:.0}",
                 (2.0 * PESSIMISTIC_FRICTION.atan()).to_degrees()
             ),
+            Why::NoHeadRoom => "its head does not go between the jaws behind the bits".to_owned(),
             Why::No(no) => no.to_string(),
         }
     }
@@ -133,11 +136,13 @@ impl Outside {
 }
 
 /// The ways in which a pair holds work that lies so.
-pub fn ways_of(lies: Lies) -> &'static [Way] {
-    match lies {
-        Lies::Endwise => &[Way::EndOn, Way::ByHead, Way::ByEye],
-        Lies::Alongside => &[Way::Beside],
-        Lies::Crosswise => &[Way::Across],
+pub fn ways_of(work: &Work, lies: Lies) -> &'static [Way] {
+    match (lies, work.bolt_held()) {
+        (Lies::Endwise, None) => &[Way::EndOn, Way::ByHead, Way::ByEye],
+        (Lies::Endwise, Some(BoltHeld::BehindHead)) => &[Way::ByHead],
+        (Lies::Endwise, Some(BoltHeld::ByHead | BoltHeld::ByShank)) => &[Way::EndOn],
+        (Lies::Alongside, _) => &[Way::Beside],
+        (Lies::Crosswise, _) => &[Way::Across],
     }
 }
 
@@ -150,7 +155,7 @@ pub(super) type Found<'a> = (
 /// How a pair holds its document's work, in the best of the ways in which it is laid. A way that the
 /// style is not made for excuses nothing: bar that rolls end on is not made safe by having no head.
 pub(super) fn judge(document: &Document, model: &Model, found: Found<'_>) -> Judged {
-    let said = ways_of(model.work.lies)
+    let said = ways_of(&document.work, model.work.lies)
         .iter()
         .map(|way| trade(document, *way))
         .reduce(of_ways)
@@ -170,7 +175,7 @@ fn of_ways(a: Trade, b: Trade) -> Trade {
 /// judged by what the trade says alone.
 pub(super) fn judge_in(document: &Document, model: &Model, found: Found<'_>, way: Way) -> Judged {
     let said = Judged::trade(trade(document, way));
-    if ways_of(model.work.lies).contains(&way) {
+    if ways_of(&document.work, model.work.lies).contains(&way) {
         said.worse(reckoned(document, model, found))
     } else {
         said
@@ -179,7 +184,7 @@ pub(super) fn judge_in(document: &Document, model: &Model, found: Found<'_>, way
 
 /// The styles that are made for such work, lying as it does.
 pub(super) fn made_for(work: &Work, lies: Lies) -> Vec<JawKind> {
-    let first = ways_of(lies)[0];
+    let first = ways_of(work, lies)[0];
     let suits = |kind: &JawKind| {
         let trade = kind.trade(&work.laid_for(*kind), first);
         trade.is_some_and(|trade| trade.verdict == Verdict::Well)

@@ -149,7 +149,9 @@ pub fn judged_in(document: &Document, model: &Model, fit: &Fit, way: Way) -> Jud
 pub fn fit_on(document: &Document, model: &Model, work: &Work) -> Result<Contact, NoContact> {
     let (profile, depth, width) = crate::shape::section::work_section(work);
     let held = held::Held::new(&profile, depth, width);
-    let jaws = Jaws::new(document, model);
+    let moved = (model.end_of(work) - model.work.from).abs() > 0.0;
+    let moved = moved.then(|| model.with_work(work));
+    let jaws = Jaws::new(document, moved.as_ref().unwrap_or(model));
     let travel = travel::travel(model);
     jaws.contact(&held, work.size().mm(), travel.as_ref())
 }

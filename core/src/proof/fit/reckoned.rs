@@ -7,6 +7,7 @@ use crate::asked::Work;
 use crate::finding::Kind;
 use crate::steel::PESSIMISTIC_FRICTION;
 use crate::tongs::document::Document;
+use crate::tongs::headroom::lacks;
 use crate::tongs::jaw::{ROLLS, Verdict, Way};
 use crate::tongs::model::{Half, Lies, Model};
 use crate::tongs::seat::Bears;
@@ -30,10 +31,16 @@ pub(super) fn reckoned(
         outside(contact, range),
         style(document),
         tips(model),
+        headroom(document, model),
     ];
     let mut found = found.into_iter().flatten();
     let first = found.next()?;
     Some(found.fold(first, |worst, next| worst.worse(Some(next))))
+}
+
+/// A bolt whose head does not go between the jaws behind the bits.
+fn headroom(document: &Document, model: &Model) -> Option<Judged> {
+    lacks(&document.work, model).map(|_lack| Judged::new(Verdict::Cannot, Why::NoHeadRoom))
 }
 
 /// Jaws that stand so far out of parallel that they drive the work out: a wedge whose half angle

@@ -1,7 +1,10 @@
 //! What the strength has to say to the smith.
 
 use super::rivet::GAMMA_M2;
-use super::{CLIP_CLOSES_MM, Figure, FigureKind, SQUEEZE_SOURCE, Squeeze, Station, Strength};
+use super::{
+    CLIP_CLOSES_MM, Figure, FigureKind, PIPE_SOURCE, SQUEEZE_SOURCE, Squeeze, Station, Strength,
+    crush,
+};
 use crate::finding::{COMMON_PRACTICE, Finding, Kind, Part, Report, Severity};
 use crate::steel::HOT_SOURCE;
 use crate::tongs::document::Document;
@@ -22,6 +25,7 @@ pub fn findings(document: &Document, model: &Model, strength: &Strength) -> Vec<
     say.neck();
     say.joint();
     say.spring(model);
+    say.pipe(document, model);
     say.report.into_found()
 }
 
@@ -213,6 +217,33 @@ impl Say<'_> {
             .at(severity, kind, figure.part)
             .held(value, limit)
             .say(message, hint, figure.source);
+    }
+
+    /// Pipe whose wall the squeeze would bend in.
+    fn pipe(&mut self, document: &Document, model: &Model) {
+        let Some(crush) = crush(&document.work, model, self.strength) else {
+            return;
+        };
+        let load = &self.strength.load;
+        let squeezes = [
+            (load.ordinary_n, Severity::Mend),
+            (load.strong_n, Severity::Mend),
+            (load.full_n, Severity::Note),
+        ];
+        let bends = |n: f64| crush.stress_per_n * n > crush.limit_mpa;
+        let Some((n, severity)) = squeezes.into_iter().find(|(n, _)| bends(*n)) else {
+            return;
+        };
+        let stress = crush.stress_per_n * n;
+        let message = format!(
+            "squeezed with {n:.0} N the pipe is crushed: {stress:.0} MPa in its wall, and steel of pipe bears {:.0}",
+            crush.limit_mpa
+        );
+        let hint = "hold it in a V or in hollow bits, over more of its length, or put a plug in it";
+        self.report
+            .at(severity, Kind::PipeCrushed, Part::Work)
+            .held(stress, crush.limit_mpa)
+            .say(message, hint, PIPE_SOURCE);
     }
 
     fn spring(&mut self, model: &Model) {

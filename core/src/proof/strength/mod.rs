@@ -8,12 +8,14 @@ mod figures;
 mod findings;
 mod half;
 mod hold;
+mod pipe;
 mod rivet;
 
 pub use beam::{Station, along_sweep, deflection_mm_per_n, slope_per_n};
 pub use figures::{Figure, FigureKind, Needs, Quantity};
 pub use findings::findings;
 pub use half::HalfBending;
+pub use pipe::{Crush, PIPE_SOURCE, PIPE_YIELD_MPA, crush, line_pressure, ring_moment};
 pub use rivet::{
     AISC_SHEAR_SOURCE, BEARING_SOURCE, EDGE_SOURCE, EN_SHEAR_SOURCE, LEAST_EDGE, RivetLength,
     bearing_en_n, cap_in_diameters, countersink_in_diameters, head_in_diameters, rivet_length,

@@ -7,7 +7,6 @@ use crate::finding::{self, Finding, Severity};
 use crate::forge::balance::Balance;
 use crate::proof::fit::{Fit, fit};
 use crate::proof::strength::{Strength, StrengthLoad};
-use crate::shape::section::work_section;
 use crate::shop::Answers;
 use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::document::Document;
@@ -49,11 +48,7 @@ impl SizeAnswer {
 pub(crate) fn fit_for(document: &Document, model: &Model, work: &Work) -> Fit {
     let mut document = document.clone();
     document.work = *work;
-    let mut model = model.clone();
-    let (profile, depth, width) = work_section(work);
-    model.work.profile = profile;
-    (model.work.depth, model.work.width) = (depth, width);
-    fit(&document, &model)
+    fit(&document, &model.with_work(work))
 }
 
 impl Family {

@@ -30,7 +30,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
-use crate::asked::{Bar, Choice, Follows, Lie, Work};
+use crate::asked::{Bar, Choice, Follows, HexagonOf, Lie, SquareOf, Work};
 use crate::tongs::document::Document;
 
 /// How a length changes from size to size.
@@ -132,7 +132,10 @@ impl Size {
     /// Its name, or else its work: `1/2 in square on its corners`.
     pub fn label(&self) -> String {
         if self.name.is_empty() {
-            format!("{} {}", self.work.size(), shape_name(&self.work))
+            match self.work.piece() {
+                Some(_) => self.work.words(),
+                None => format!("{} {}", self.work.size(), shape_name(&self.work)),
+            }
         } else {
             self.name.clone()
         }
@@ -159,10 +162,12 @@ pub fn shape_name(work: &Work) -> &'static str {
     match work {
         Work::Square {
             lie: Lie::OnCorners,
+            of: SquareOf::Bar,
             ..
         } => "square on its corners",
         Work::Hexagon {
             lie: Lie::OnCorners,
+            of: HexagonOf::Bar,
             ..
         } => "hexagon on its corners",
         Work::Octagon {

@@ -3,7 +3,7 @@
 use std::cmp::Ordering;
 
 use super::{Pair, Stock};
-use crate::asked::{Units, Work};
+use crate::asked::{AngleHeld, BoltHeld, Lie, Units, Work};
 use crate::proof::fit::{Contact, Judged};
 use crate::shop::family::fit_for;
 use crate::tongs::jaw::Verdict;
@@ -43,12 +43,13 @@ impl Pair {
     }
 }
 
-/// Whether two works are of one shape and size, however they lie: a hair of difference is none.
+/// Whether two works are of one kind and size, however they lie: a hair of difference is none.
 fn is_same(own: &Work, other: &Work) -> bool {
     /// Half of what a smith's rule shows, mm (judgement).
     const HAIR: f64 = 0.25;
     let shape = std::mem::discriminant;
-    shape(own) == shape(other) && (own.size().mm() - other.size().mm()).abs() < HAIR
+    let alike = shape(own) == shape(other) && own.piece() == other.piece();
+    alike && (own.size().mm() - other.size().mm()).abs() < HAIR
 }
 
 impl Held {
@@ -78,15 +79,12 @@ impl Held {
     }
 }
 
-/// Which way stock with corners lies.
+/// By which part stock is held, and which way it lies.
 fn lies(work: &Work) -> String {
-    use crate::asked::Choice;
-    match work {
-        Work::Flat { .. } | Work::Round { .. } => String::new(),
-        Work::Square { lie, .. } | Work::Hexagon { lie, .. } | Work::Octagon { lie, .. } => {
-            format!(", {}", lie.way())
-        }
-    }
+    let part = work.bolt_held().map(BoltHeld::name);
+    let part = part.or(work.angle_held().map(AngleHeld::name));
+    let said = [part, work.lies().map(Lie::name)].into_iter().flatten();
+    said.map(|said| format!(", {said}")).collect()
 }
 
 /// The better one first: by verdict, then what was drawn for it, then by how little the faces part.

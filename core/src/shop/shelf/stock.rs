@@ -2,7 +2,9 @@
 
 use thiserror::Error;
 
-use crate::asked::{Lie, Range, StockError, Units, Work, parse_work_in, says_lie};
+use crate::asked::{
+    AngleHeld, BoltHeld, Lie, Range, StockError, Units, Work, parse_work_in, says_held, says_lie,
+};
 use crate::units::{Length, SizeError};
 
 /// Why a text names no stock that could be held. The message says how to mend it.
@@ -30,12 +32,16 @@ impl From<StockError> for SoughtError {
     fn from(error: StockError) -> Self {
         match error {
             StockError::Size(error) => Self::Size(error),
-            StockError::Shape(..) => Self::Shape(error),
+            StockError::Shape(..)
+            | StockError::Word { .. }
+            | StockError::NoSuch { .. }
+            | StockError::Sizes { .. } => Self::Shape(error),
         }
     }
 }
 
-/// Stock to be held. Bars with corners may lie either way in the jaws unless it is said how.
+/// Stock to be held. Bars with corners may lie either way in the jaws, and bolts and angles be held
+/// by either part, unless it is said how.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Stock {
     /// The ways in which it may lie, at least one.
@@ -57,21 +63,43 @@ impl Stock {
             let [least, most] = [Range::STEEL.least, Range::STEEL.most].map(|mm| show.text(mm));
             return Err(SoughtError::Outside { size, least, most });
         }
-        let ways = if says_lie(text) {
+        let held = if says_held(text) {
             vec![work]
         } else {
-            ways(work)
+            parts(work)
+        };
+        let ways = if says_lie(text) {
+            held
+        } else {
+            held.into_iter().flat_map(ways).collect()
         };
         Ok(Self { ways })
     }
 }
 
+/// The ways in which it may lie.
 fn ways(work: Work) -> Vec<Work> {
-    let both = [Lie::OnFlats, Lie::OnCorners];
-    match work {
-        Work::Flat { .. } | Work::Round { .. } => vec![work],
-        Work::Square { side, .. } => both.map(|lie| Work::Square { side, lie }).to_vec(),
-        Work::Hexagon { flats, .. } => both.map(|lie| Work::Hexagon { flats, lie }).to_vec(),
-        Work::Octagon { flats, .. } => both.map(|lie| Work::Octagon { flats, lie }).to_vec(),
+    let laid = |lie| {
+        let mut work = work;
+        work.lay(lie);
+        work
+    };
+    match work.lies() {
+        None => vec![work],
+        Some(_) => [Lie::OnFlats, Lie::OnCorners].map(laid).to_vec(),
     }
+}
+
+/// The parts by which it may be held.
+fn parts(work: Work) -> Vec<Work> {
+    let bolt = |held| {
+        let mut other = work;
+        other.hold_bolt(held);
+        other
+    };
+    let mut by_back = work;
+    by_back.hold_angle(AngleHeld::ByBack);
+    let others = [bolt(BoltHeld::BehindHead), bolt(BoltHeld::ByShank), by_back];
+    let others = others.into_iter().filter(|other| *other != work);
+    std::iter::once(work).chain(others).collect()
 }

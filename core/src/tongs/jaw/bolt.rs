@@ -4,9 +4,10 @@ use super::bit_shape::BitShape;
 use super::bow::{Bow, Start};
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{RUN, STEEL};
-use crate::asked::{Bar, Lie, Work, fields};
+use crate::asked::{Bar, Lie, RoundOf, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::work_section;
+use crate::tongs::headroom::corner_radius_mm;
 use crate::tongs::jaw::{JawKind, Trade, Way};
 use crate::units::Length;
 
@@ -50,10 +51,11 @@ impl Style for Bolt {
         let measured = |mm: f64| Length::measured(mm, unit);
         let (_, high, _) = work_section(work);
         let bit = BitShape::suited(work, bar);
-        let clear = HEAD * high / 2.0 + 2.0 - bit.face_on(work);
+        let (across, head) = head_mm(work).unwrap_or((HEAD * high, 0.0));
+        let clear = across / 2.0 + ROUND_HEAD - bit.face_on(work);
         let mut it = Self {
             bit,
-            bow_length: measured((0.9 * high).max(6.0)),
+            bow_length: measured((0.9 * high).max(head + ROUND_HEAD).max(6.0)),
             bow_height: measured(clear.max(0.6 * side)),
             bow_depth: measured(0.5 * side),
             bow_width: measured(0.95 * side),
@@ -99,6 +101,10 @@ impl Style for Bolt {
     }
 
     fn remarks_on(&self, work: &Work) -> Vec<Remark> {
+        // How a head that is known goes in is reckoned.
+        if head_mm(work).is_some() {
+            return Vec::new();
+        }
         let (_, high, _) = work_section(work);
         let (clear, head) = (
             2.0 * (self.bow_height.mm() + self.bit.face_on(work)),
@@ -122,6 +128,24 @@ impl Style for Bolt {
             )
             .held(clear, head),
         ]
+    }
+}
+
+/// Room round a head, mm (common practice, no source).
+const ROUND_HEAD: f64 = 2.0;
+
+/// The head of a bolt held by its shank: across its corners, and its height, mm.
+fn head_mm(work: &Work) -> Option<(f64, f64)> {
+    match *work {
+        Work::Round {
+            of: RoundOf::BoltShank { flats, height, .. },
+            ..
+        } => Some((2.0 * corner_radius_mm(flats.mm()), height.mm())),
+        Work::Flat { .. }
+        | Work::Round { .. }
+        | Work::Square { .. }
+        | Work::Hexagon { .. }
+        | Work::Octagon { .. } => None,
     }
 }
 

@@ -38,6 +38,9 @@ pub(super) enum Start {
 const RISE: f64 = 0.8;
 /// How steeply it comes down to the bit, radians, where it is high enough.
 const FALL: f64 = 1.1;
+/// A shorter straight between two arcs is none, mm: a sketch, whose places are told to so much less
+/// than this, could not keep its heading.
+const LEAST_STRAIGHT: f64 = 0.5;
 /// A bow is drawn no lower than this, mm.
 const LEAST: f64 = 0.2;
 
@@ -88,7 +91,14 @@ impl Bow {
     /// From the end of the level part down to the bit: two arcs with a straight between.
     fn fall(&self, end: f64) -> [(f64, f64, f64); 3] {
         let (high, (out, back)) = (self.top(), self.corners());
-        let fall = FALL.min((1.0 - high / (out + back)).max(-1.0).acos());
+        // Both arcs alone come down by all of the height at this angle.
+        let arcs = (1.0 - high / (out + back)).max(-1.0).acos();
+        let straight = (high - (out + back) * (1.0 - FALL.cos())) / FALL.sin();
+        let fall = if straight < LEAST_STRAIGHT {
+            arcs
+        } else {
+            FALL
+        };
         let (sin, drop) = (fall.sin(), 1.0 - fall.cos());
         let (steep, low) = ((end + out * sin, high - out * drop), back * drop);
         let run = ((steep.1 - low) / fall.tan()).max(0.0);

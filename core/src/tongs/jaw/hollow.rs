@@ -4,7 +4,7 @@ use super::v_bit::suited_bit_mm;
 use super::{Form, Style, stout};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Work, fields};
-use crate::shape::section::Piece;
+use crate::shape::section::{Piece, work_section};
 use crate::tongs::jaw::trade::plain_bit;
 use crate::tongs::jaw::{Trade, Way};
 use crate::units::{Length, MM_PER_64TH, Unit};
@@ -57,7 +57,14 @@ impl Style for HollowBit {
 
     fn suited(work: &Work, bar: &Bar) -> Self {
         let (side, unit) = (bar.stock.equal_square_mm(), bar.stock.size().unit());
-        let size = work.size().mm();
+        let size = match work {
+            // Over its ribs, where it has any.
+            Work::Round { .. } => work_section(work).1,
+            Work::Flat { .. }
+            | Work::Square { .. }
+            | Work::Hexagon { .. }
+            | Work::Octagon { .. } => work.size().mm(),
+        };
         // An octagon's corners stand 1.08 times as far from the middle as its flats.
         let radius = match work {
             Work::Octagon { .. } => 0.57,

@@ -19,6 +19,7 @@ mod lugs;
 mod notched;
 mod open_mouth;
 mod pick_up;
+mod pieces;
 mod remark;
 mod scrolling;
 pub mod sketch;
@@ -153,7 +154,8 @@ macro_rules! styles {
             /// What the trade says of holding some work in it in some way; `None` leaves all to
             /// the reckoning.
             pub fn trade(self, work: &Work, way: Way) -> Option<Trade> {
-                match self { $(Self::$style => $style::trade(work, way)),+ }
+                let of_piece = pieces::trade(self, work, way);
+                of_piece.or_else(|| match self { $(Self::$style => $style::trade(work, way)),+ })
             }
 
             /// The style in proportion to work and bar.

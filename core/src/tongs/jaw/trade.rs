@@ -12,7 +12,7 @@ pub enum Way {
     Beside,
     /// Across the jaws.
     Across,
-    /// By the shank of a bolt or other headed piece, the head between the jaws.
+    /// By the shank of a bolt or other headed piece behind its head, the head between the jaws.
     ByHead,
     /// By the eye of a hammer or another tool.
     ByEye,
@@ -22,7 +22,7 @@ simple_choice!(Way {
     EndOn => "end on",
     Beside => "beside",
     Across => "across",
-    ByHead => "by its head",
+    ByHead => "behind its head",
     ByEye => "by its eye",
 });
 
@@ -36,10 +36,11 @@ impl Way {
         Self::ByEye,
     ];
 
-    /// The way with a name, "by its" or not; hyphens and spaces are the same.
+    /// The way with a name, "by its" and "behind its" or not; hyphens and spaces are the same.
     pub fn named(name: &str) -> Option<Self> {
         let plain = |name: &str| {
             let words = name.trim().to_lowercase().replace('-', " ");
+            let words = words.trim_start_matches("behind ");
             let words = words.trim_start_matches("by ");
             words.trim_start_matches("its ").to_owned()
         };

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{Form, Remark, Style, stout};
 use crate::asked::range::{INCLUDED, RUN, STEEL};
-use crate::asked::{Bar, Lie, Work, fields};
+use crate::asked::{Bar, Lie, SquareOf, Work, fields};
 use crate::finding::{COMMON_PRACTICE, Kind};
 use crate::shape::section::Piece;
 use crate::tongs::jaw::trade::plain_bit;
@@ -135,6 +135,11 @@ pub(super) fn suited_groove(work: &Work) -> (f64, f64) {
             lie: Lie::OnCorners,
             ..
         } => (0.4 * size, 135.0),
+        // The walls of one V reach over half of the edges of its legs.
+        Work::Square {
+            of: SquareOf::AngleBack { thickness },
+            ..
+        } => (size - 0.5 * thickness.mm(), 90.0),
         Work::Flat { .. }
         | Work::Round { .. }
         | Work::Square { .. }

@@ -12,6 +12,7 @@ use crate::shape::sweep::{Edge, Sweep};
 use crate::shape::{Blend, Faces};
 use crate::tongs::body::{Body, Limb, LimbEnd, LimbSpec, Rim};
 use crate::tongs::document::{BossShape, Document, Turn};
+use crate::tongs::headroom;
 use crate::tongs::jaw::{Form, Jaw, Lay};
 use crate::tongs::model::{Half, Lies, Model, Reckoned, WorkInJaws};
 use crate::tongs::seat::{Inside, Seat, seat};
@@ -51,6 +52,7 @@ pub fn resolve(document: &Document) -> Model {
     let (from, lies) = laid.place(&a, &b);
     let tip = |half: &Half| half.jaw.path.at(half.grip.1).at.x;
     let to = tip(&a).min(tip(&b));
+    let end = headroom::end_of(&document.work, [&a, &b], (from, lies));
     let beside = a.jaw.shift(f64::midpoint(a.grip.0, a.grip.1));
     Model {
         jaw_gap: seats[0].face + seats[1].face,
@@ -63,11 +65,13 @@ pub fn resolve(document: &Document) -> Model {
             -1.0
         },
         work: WorkInJaws {
+            asked: document.work,
             profile,
             depth,
             width,
-            from,
+            from: end,
             to,
+            bar_from: from,
             lies,
             beside,
         },

@@ -171,7 +171,7 @@ impl BeginPair {
         };
         match work {
             Some(work) => {
-                ui.label(format!("{}, held", capital(&work.words())));
+                ui.label(capital(&work.reading()));
                 ways(ui, &mut self.way);
             }
             None if !empty => self.work.say(ui),
@@ -248,8 +248,22 @@ enum Comes {
 /// Work as it may be called.
 fn examples(unit: Unit) -> &'static [&'static str] {
     match unit {
-        Unit::Inch | Unit::Foot => &["5/8 hex", "1/2 round", "3/8 x 1 flat", "3/4 square"],
-        Unit::Millimetre | Unit::Centimetre => &["16 hex", "12 round", "10 x 25 flat", "20 square"],
+        Unit::Inch | Unit::Foot => &[
+            "5/8 hex",
+            "3/8 x 1 flat",
+            "5/8 bolt",
+            "1 in pipe",
+            "#5 rebar",
+            "1 x 1 x 1/8 angle",
+        ],
+        Unit::Millimetre | Unit::Centimetre => &[
+            "16 hex",
+            "10 x 25 flat",
+            "M16",
+            "DN 25",
+            "16 rebar",
+            "30 x 30 x 3 angle",
+        ],
     }
 }
 

@@ -118,7 +118,7 @@ impl Shelf {
                     Units::Millimetre => "16 hex",
                 });
             let field = ui.add(field).labelled_by(label.id).on_hover_text(
-                "Stock to be held, such as 5/8 hex, 3/8 x 1 flat, 12 mm round; Enter asks",
+                "Stock to be held, such as 5/8 hex, 3/8 x 1 flat, 12 mm round, M16, 1/2 in pipe, #5 rebar; Enter asks",
             );
             let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
             if ui.button("Ask").clicked() || entered {

@@ -174,11 +174,12 @@ impl Cards {
 }
 
 fn advice(of: &Of, asked: &Asked) -> Advice {
+    let (work, way) = shop::agreed(asked.work, asked.way);
     match of {
-        Of::Own(kept) => shop::advise_own(kept, &asked.work, asked.way, &asked.bar),
+        Of::Own(kept) => shop::advise_own(kept, &work, way, &asked.bar),
         Of::Style(kind) => {
-            let laid = asked.work.laid_as_said(&asked.said, *kind);
-            shop::advise_laid(*kind, &laid, asked.way, &asked.bar)
+            let laid = work.laid_as_said(&asked.said, *kind);
+            shop::advise_laid(*kind, &laid, way, &asked.bar)
         }
     }
 }

@@ -109,7 +109,8 @@ impl StyleChooser {
 }
 
 /// What work may be called.
-pub(super) const WORK_HINT: &str = "Such as 5/8 hex, 3/8 in flat, 1/4 x 1 in flat, 16 mm square";
+pub(super) const WORK_HINT: &str = "Such as 5/8 hex, 3/8 in flat, 16 mm square, M16, 5/8 bolt by its shank, \
+     1/2 in pipe, DN 25, #5 rebar, 1 x 1 x 1/8 angle";
 
 /// The ways in which work may lie in tongs.
 pub(super) fn ways(ui: &mut Ui, chosen: &mut Way) {

@@ -9,32 +9,45 @@ mod reach;
 mod rein;
 
 use super::{Document, FORMAT, Turn};
-use crate::asked::{Allowances, Bar, Choice, Layout, Units, Work, capital, says_lie};
+use crate::asked::{
+    Allowances, AngleHeld, Bar, BoltHeld, Layout, Lie, Units, Work, capital, says_held, says_lie,
+};
 use crate::paper::Projection;
-use crate::tongs::jaw::{Jaw, JawKind};
+use crate::tongs::jaw::{Jaw, JawKind, Verdict, Way};
 use crate::units::Unit;
 use metal::Metal;
 use reach::Arms;
 
 impl Work {
     /// Turned as a jaw style takes it at its best: a square goes into a V on its
-    /// corners, between flat faces on its flats.
+    /// corners, between flat faces on its flats; an angle by its back or by a leg.
     #[must_use]
     pub fn laid_for(mut self, jaw: JawKind) -> Self {
         if let Some(wanted) = jaw.lie() {
             self.lay(wanted);
         }
+        self.hold_angle(match jaw.lie() {
+            Some(Lie::OnCorners) => AngleHeld::ByBack,
+            Some(Lie::OnFlats) | None => AngleHeld::ByLeg,
+        });
         self
     }
 
-    /// Laid as the text that names it says, or else for a jaw style.
+    /// Held and laid as the text that names it says, or else for a jaw style: a bolt behind its
+    /// head where the style has room for one.
     #[must_use]
-    pub fn laid_as_said(self, text: &str, jaw: JawKind) -> Self {
-        if says_lie(text) {
-            self
+    pub fn laid_as_said(mut self, text: &str, jaw: JawKind) -> Self {
+        let said = self.lies().filter(|_| says_lie(text));
+        if says_held(text) {
+            jaw.lie().into_iter().for_each(|wanted| self.lay(wanted));
         } else {
-            self.laid_for(jaw)
+            self = self.laid_for(jaw);
+            if has_bow(jaw, &self) {
+                self.hold_bolt(BoltHeld::BehindHead);
+            }
         }
+        said.into_iter().for_each(|lie| self.lay(lie));
+        self
     }
 }
 
@@ -83,10 +96,17 @@ impl Document {
     }
 }
 
+/// Whether a style holds a bolt behind its head.
+fn has_bow(jaw: JawKind, bolt: &Work) -> bool {
+    let mut behind = *bolt;
+    behind.hold_bolt(BoltHeld::BehindHead);
+    let trade = jaw.trade(&behind, Way::ByHead);
+    trade.is_some_and(|trade| trade.verdict <= Verdict::WithAWord)
+}
+
 /// `V bit tongs for 3/4 in square`; an own jaw stands there by its name.
 fn title(jaw: &Jaw, work: &Work) -> String {
-    let shape = work.way();
     let own = jaw.sketch().map(|sketch| sketch.name.as_str());
     let name = own.filter(|name| !name.is_empty()).unwrap_or(jaw.name());
-    capital(&format!("{name} tongs for {} {shape}", work.size()))
+    capital(&format!("{name} tongs for {}", work.name()))
 }

@@ -1,0 +1,50 @@
+use super::StockError;
+use super::sizes::{is_size, plain, sizes};
+use crate::asked::bar::{Bar, Stock};
+use crate::asked::work::wider;
+use crate::steel::Steel;
+use crate::units::Unit;
+
+/// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_bar(text: &str) -> Result<Bar, StockError> {
+    bar(text, None)
+}
+
+/// Reads a bar as [`parse_bar`] does; a number without a unit is in `default`, a fraction in
+/// inches.
+///
+/// # Errors
+/// When the size or the shape cannot be read.
+pub fn parse_bar_in(text: &str, default: Unit) -> Result<Bar, StockError> {
+    bar(text, Some(default))
+}
+
+fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
+    let read = plain(text);
+    let words: Vec<&str> = read.split_whitespace().collect();
+    let behind = words.iter().rev().take_while(|word| !is_size(word)).count();
+    let (size, shape) = words.split_at(words.len() - behind);
+    let sizes = sizes(&size.join(" "), default)?;
+    let stock = match (shape.join(" ").as_str(), &sizes[..]) {
+        ("square", &[side]) => Stock::Square { side },
+        ("round", &[diameter]) => Stock::Round { diameter },
+        ("flat", &[thickness, width]) => Stock::Flat { thickness, width },
+        ("flat", &[thickness]) => Stock::Flat {
+            thickness,
+            width: wider(thickness),
+        },
+        _ => {
+            return Err(StockError::Shape(
+                text.trim().to_owned(),
+                "square, round or flat",
+            ));
+        }
+    };
+    Ok(Bar {
+        stock,
+        steel: Steel::default(),
+    })
+}

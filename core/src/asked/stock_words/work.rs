@@ -1,0 +1,196 @@
+use super::said::{self, Held, Said};
+use super::sizes::{is_size, plain, sizes};
+use super::{StockError, pieces};
+use crate::asked::work::{AngleHeld, Lie, Work, wider};
+use crate::units::{Length, Unit};
+
+/// Reads work such as `3/8 in flat`, `1/4 x 1 in flat`, `16 mm square`, `5/8 in hexagon on corners`,
+/// or by its name: `M16`, `5/8 bolt behind its head`, `1/2 in pipe`, `DN 25`, `#5 rebar`,
+/// `1 x 1 x 1/8 in angle`. A fraction without a unit is of an inch. Of the sizes of flat bar and of
+/// an angle the smallest is the thickness, whichever comes first.
+///
+/// # Errors
+/// When a size, the shape or any other word cannot be read, or no table has the name.
+pub fn parse_work(text: &str) -> Result<Work, StockError> {
+    work(text, None)
+}
+
+/// Reads work as [`parse_work`] does; a number without a unit is in `default`, a fraction
+/// in inches: `16 square`, `5/8 hex`.
+///
+/// # Errors
+/// When a size, the shape or any other word cannot be read, or no table has the name.
+pub fn parse_work_in(text: &str, default: Unit) -> Result<Work, StockError> {
+    work(text, Some(default))
+}
+
+/// What a text asks for before its sizes are read.
+pub(super) struct Asked<'a> {
+    /// The whole text, for messages.
+    pub(super) text: &'a str,
+    /// Its words without those that say how it is held.
+    pub(super) words: &'a [&'a str],
+    /// The unit of a number without one.
+    pub(super) default: Option<Unit>,
+}
+
+impl Asked<'_> {
+    /// Whether one of some words is among its own.
+    pub(super) fn has(&self, names: &[&str]) -> bool {
+        let mut words = self.words.iter();
+        words.any(|word| names.contains(&word.trim_end_matches(',')))
+    }
+
+    /// The words of sizes, joined.
+    pub(super) fn numbers(&self) -> String {
+        let sizes = self.words.iter().filter(|word| is_size(word));
+        sizes.copied().collect::<Vec<_>>().join(" ")
+    }
+
+    pub(super) fn sizes(&self) -> Result<Vec<Length>, StockError> {
+        Ok(sizes(&self.numbers(), self.default)?)
+    }
+
+    /// Whether all words that are no sizes are among some.
+    pub(super) fn only(
+        &self,
+        kind: &'static str,
+        words: &[&str],
+        understood: &'static str,
+    ) -> Result<(), StockError> {
+        let mut others = self.words.iter().filter(|word| !is_size(word));
+        match others.find(|word| !words.contains(&word.trim_end_matches(','))) {
+            None => Ok(()),
+            Some(word) => Err(StockError::Word {
+                word: (*word).to_owned(),
+                of: kind,
+                understood,
+            }),
+        }
+    }
+}
+
+fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
+    let read = plain(text);
+    let words: Vec<&str> = read.split_whitespace().collect();
+    let (mut rest, said) = said::take(&words);
+    if let Some(last) = rest.last_mut() {
+        *last = last.trim_end_matches(',');
+    }
+    let asked = Asked {
+        text: text.trim(),
+        words: &rest,
+        default,
+    };
+    let work = match pieces::read(&asked) {
+        Some(work) => work?,
+        None => bar(&asked)?,
+    };
+    held(work, said)
+}
+
+/// What is said of how it is held, if it can be said of such work.
+fn held(mut work: Work, said: Said) -> Result<Work, StockError> {
+    let of = kind(&work);
+    let wrong = |word: &str, understood| StockError::Word {
+        word: word.to_owned(),
+        of,
+        understood,
+    };
+    match said.held {
+        None => {}
+        Some(Held::Bolt(held)) if work.bolt_held().is_some() => work.hold_bolt(held),
+        Some(Held::Bolt(held)) => return Err(wrong(held.name(), "it is said of bolts")),
+        Some(Held::Angle(held)) if work.angle_held().is_some() => {
+            work.hold_angle(held);
+            if held == AngleHeld::ByBack && work.angle_held() != Some(held) {
+                return Err(wrong(
+                    held.name(),
+                    "an angle lies by its back in a groove only where both legs are alike",
+                ));
+            }
+        }
+        Some(Held::Angle(held)) => return Err(wrong(held.name(), "it is said of angles")),
+    }
+    match said.lie {
+        None => {}
+        Some(lie) if work.lies().is_some() => work.lay(lie),
+        Some(lie) => {
+            return Err(wrong(
+                lie.name(),
+                "it is said of square, hexagon and octagon bar, of nuts, and of bolts held by their head",
+            ));
+        }
+    }
+    Ok(work)
+}
+
+fn kind(work: &Work) -> &'static str {
+    use crate::asked::Choice;
+    work.way()
+}
+
+/// All that a text can end with.
+const SHAPES: &str =
+    "flat, round, square, hexagon, octagon, bolt, nut, pipe, rebar or angle, as in 5/8 hex";
+
+/// Bar by its shape.
+fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
+    const OF_BAR: &str = "bar is told by its size and shape, and on flats or on corners";
+    const OF_FLAT: &str =
+        "flat bar has a thickness and a width, the smaller is the thickness, as in 3/8 x 1 in flat";
+    let numbers = asked.words.iter().take_while(|word| is_size(word)).count();
+    let shape = asked.words.get(numbers).copied().unwrap_or_default();
+    let shape = match shape {
+        "flat" | "round" | "square" | "octagon" => shape,
+        "hexagon" | "hex" => "hexagon",
+        "oct" => "octagon",
+        _ => {
+            // A text without any size is better told of that.
+            asked.sizes()?;
+            return Err(StockError::Shape(asked.text.to_owned(), SHAPES));
+        }
+    };
+    let lie = Lie::OnFlats;
+    let sizes = asked.sizes()?;
+    let asks = |kind: &'static str, wanted| StockError::Sizes {
+        kind,
+        asked: asked.text.to_owned(),
+        wanted,
+    };
+    let understood = |kind, named: &[&str]| asked.only(kind, named, OF_BAR);
+    Ok(match (shape, &sizes[..]) {
+        ("flat", &[thickness]) => {
+            understood("flat", &["flat", "bar"])?;
+            Work::flat(thickness, wider(thickness))
+        }
+        ("flat", &[a, b]) => {
+            understood("flat", &["flat", "bar"])?;
+            let (thickness, width) = if b.mm() < a.mm() { (b, a) } else { (a, b) };
+            Work::flat(thickness, width)
+        }
+        ("flat", _) => return Err(asks("flat", OF_FLAT)),
+        ("round", &[diameter]) => {
+            understood("round", &["round", "bar"])?;
+            Work::round(diameter)
+        }
+        ("square", &[side]) => {
+            understood("square", &["square", "bar"])?;
+            Work::square(side, lie)
+        }
+        ("hexagon", &[flats]) => {
+            understood("hexagon", &["hexagon", "hex", "bar"])?;
+            Work::hexagon(flats, lie)
+        }
+        ("octagon", &[flats]) => {
+            understood("octagon", &["octagon", "oct", "bar"])?;
+            Work::Octagon { flats, lie }
+        }
+        _ => {
+            return Err(asks(
+                "bar of one size",
+                "it has one size, as in 5/8 hex or 16 mm round",
+            ));
+        }
+    })
+}
