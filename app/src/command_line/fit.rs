@@ -8,6 +8,7 @@ use reinwright_core::proof::fit::Fit;
 use reinwright_core::proof::strength::{Figure, Quantity, Strength};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::Verdict;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::units::Show;
 use serde::Serialize;
@@ -85,7 +86,8 @@ fn held(fit: &Fit, show: Show) -> Vec<String> {
     };
     let range = match &fit.range {
         Ok(range) => format!(
-            "Holds {} ({}) to {} ({})",
+            "{} {} ({}) to {} ({})",
+            reaches(fit.judged.verdict),
             show.text(range.least.size_mm),
             range.least.limit.name(),
             show.text(range.most.size_mm),
@@ -98,6 +100,14 @@ fn held(fit: &Fit, show: Show) -> Vec<String> {
         format!("Verdict: {}", fit.judged.sentence(show)),
         range,
     ]
+}
+
+/// What is unsafe is reached and not held.
+fn reaches(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Unsafe => "Reaches",
+        Verdict::Well | Verdict::WithAWord | Verdict::Badly | Verdict::Cannot => "Holds",
+    }
 }
 
 fn squeezed(strength: &Strength, show: Show) -> Vec<String> {

@@ -40,7 +40,12 @@ pub(super) fn show(
 fn range(ui: &mut Ui, fit: &Fit, show: Show) {
     match &fit.range {
         Ok(range) => {
-            ui.label("Holds work from");
+            ui.label(match fit.judged.verdict {
+                Verdict::Unsafe => "The jaws reach work from",
+                Verdict::Well | Verdict::WithAWord | Verdict::Badly | Verdict::Cannot => {
+                    "Holds work from"
+                }
+            });
             let ends = [range.least, range.most].map(|end| show.text(end.size_mm));
             let ends = format!("{} to {}", ends[0], ends[1]);
             ui.label(RichText::new(ends).size(22.0).strong());
