@@ -622,3 +622,35 @@ fn choose_names_what_suits_first_and_says_why() {
     );
     refused(&["choose", "5/8 round"], &["5/8"]);
 }
+
+/// A pair that cannot be made says so wherever it leaves the program: here a hole that is wider
+/// than its boss.
+#[test]
+fn what_is_printed_of_a_design_with_a_stop_says_so() {
+    let folder = folder();
+    let mut broken = sample("v-bit-square");
+    broken
+        .set("rivet.hole", "30 mm")
+        .expect("inside its limits");
+    put(folder.path(), "broken.ron", document::write(&broken));
+    let path = |name: &str| text(&folder.path().join(name)).to_owned();
+    let printed = |design: &str| {
+        done(&["template", design, "--out", &path("pair.pdf")]);
+        pages(&bytes(&folder.path().join("pair.pdf")))
+    };
+    for page in printed(&path("broken.ron")) {
+        assert!(page.contains("STOP, do not make it: boss: "), "{page}");
+    }
+    for page in printed(&path_of("v-bit-square")) {
+        assert!(!page.contains("STOP"), "{page}");
+        for words in ["certify nothing", "Local codes", "eye protection"] {
+            assert!(page.contains(words), "{words} in: {page}");
+        }
+    }
+    for (job, out) in [("template", "pair.pdf"), ("drawing", "pair.svg")] {
+        let said = done(&[job, &path("broken.ron"), "--out", &path(out)]);
+        assert!(said.starts_with("STOP, do not make it: boss: "), "{said}");
+        let sound = done(&[job, &path_of("v-bit-square"), "--out", &path(out)]);
+        assert!(!sound.contains("STOP"), "{sound}");
+    }
+}

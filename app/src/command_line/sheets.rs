@@ -3,7 +3,7 @@
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
@@ -22,7 +22,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
         "{}: print at actual size (100 %), then measure the check bars\n",
         wanted.out.display()
     );
-    Ok(Done::said(text))
+    Ok(Done::said(stopped(&design) + &text))
 }
 
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
@@ -30,10 +30,14 @@ pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
     let svg = ink::svg(&drawn(&design, wanted.of), &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
-    Ok(Done::said(format!(
-        "{}: one unit is one millimetre\n",
-        wanted.out.display()
-    )))
+    let text = format!("{}: one unit is one millimetre\n", wanted.out.display());
+    Ok(Done::said(stopped(&design) + &text))
+}
+
+/// A line that says what stands against making the design; nothing when nothing does.
+fn stopped(design: &Document) -> String {
+    let stop = printing::stop(&Answers::to(design).findings);
+    stop.map_or_else(String::new, |stop| format!("{stop}\n"))
 }
 
 fn drawn(design: &Document, of: DrawingOf) -> Drawing {

@@ -4,10 +4,12 @@ use std::time::{SystemTime, UNIX_EPOCH};
 
 use reinwright_core::asked::Units;
 use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::forge;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{self, Drawing, Paper, PaperOptions, Sheet, TitleBlock};
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{Answers, balance_of};
+use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
@@ -17,7 +19,7 @@ const BAR_TEXT: f64 = 3.5;
 
 /// The templates of a design as PDF, full size at cold size.
 pub fn template_pdf(design: &Document, paper: Paper, day: Option<Date>) -> Vec<u8> {
-    let title = title_block(design, day);
+    let title = title_block(design, &Answers::to(design).findings, day);
     let pages = paper::tile(&sheets(design), &PaperOptions::new(paper), &title);
     let info = DocInfo {
         title: format!("{}, templates", design.name),
@@ -58,8 +60,12 @@ fn halves(design: &Document, model: &Model) -> Vec<Sheet> {
     ]
 }
 
-/// What the title block says of every sheet of a design.
-pub(crate) fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
+/// What the title block says of every sheet of a design: a Stop first, then what to take care of.
+pub(crate) fn title_block(
+    design: &Document,
+    findings: &[Finding],
+    day: Option<Date>,
+) -> TitleBlock {
     let unit = match design.units {
         Units::Inch => "sizes in inches",
         Units::Millimetre => "sizes in millimetres",
@@ -70,8 +76,32 @@ pub(crate) fn title_block(design: &Document, day: Option<Date>) -> TitleBlock {
         unit: unit.to_owned(),
         date: day.map(|day| day.to_string()),
         projection: design.projection,
-        notes: Vec::new(),
+        stop: stop(findings),
+        notes: notes(design),
     }
+}
+
+fn notes(design: &Document) -> Vec<String> {
+    let mut notes = vec![caution::ON_EVERY_SHEET.to_owned()];
+    notes.extend(caution::of(design.bar.steel).map(str::to_owned));
+    notes
+}
+
+/// What stands against making a design, for all that leaves the program: its first Stop, and how
+/// many more there are.
+///
+/// `STOP, do not make it: boss: the hole breaks out of the boss (and 1 more)`
+pub(crate) fn stop(findings: &[Finding]) -> Option<String> {
+    let stops = || findings.iter().filter(|f| f.severity == Severity::Stop);
+    let first = stops().next()?;
+    let more = match stops().count() - 1 {
+        0 => String::new(),
+        more => format!(" (and {more} more)"),
+    };
+    Some(format!(
+        "STOP, do not make it: {}: {}{more}",
+        first.part, first.message
+    ))
 }
 
 /// Today's date by the computer's clock (UTC); `None` if the clock cannot be right.

@@ -124,7 +124,7 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
 fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<SetSheet> {
     let title = TitleBlock {
         design: format!("{}{}", before_size(family), answer.label),
-        ..printing::title_block(&answer.document, day)
+        ..printing::title_block(&answer.document, &answer.findings, day)
     };
     let sheets = printing::sheets(&answer.document).into_iter();
     sheets
@@ -139,7 +139,7 @@ fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<Set
 fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
     TitleBlock {
         design: family.name.clone(),
-        ..printing::title_block(&family.base, day)
+        ..printing::title_block(&family.base, &[], day)
     }
 }
 

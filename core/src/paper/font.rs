@@ -1,7 +1,7 @@
 //! The paper's font: Helvetica and Helvetica-Bold, which every PDF reader has, in the
 //! Windows-1252 set of signs that they are written in.
 //!
-//! Advance widths are those of the font metrics (AFM) that Adobe publishes for the 14 standard
+//! Advance widths are those of the published font metrics (AFM) of the 14 standard
 //! fonts, version 002.000, in thousandths of the em square.
 
 /// The first byte of the set that has a sign.

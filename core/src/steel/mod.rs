@@ -3,6 +3,7 @@
 //! Every yield is that of the soft condition: a half has been at forging heat and ends up
 //! annealed or nearly so, and the extra strength of an air-hardened part is not to be relied on.
 
+pub mod caution;
 mod friction;
 
 pub use friction::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};

@@ -102,7 +102,7 @@ pub struct Model {
     /// thickness less half the bar. Below zero it goes the other way.
     pub joggle: f64,
     /// +1 as described; −1 when the pair is turned right and z is flipped.
-    pub hand_sign: f64,
+    pub turn_sign: f64,
     /// Masses of the parts of both halves.
     pub(crate) masses: Reckoned<[[Mass; 5]; 2]>,
     /// Both halves in the side view.
@@ -269,7 +269,7 @@ impl Model {
 
     /// A point of either half as the hand of the pair asks: a pair turned right has z flipped.
     pub fn handed(&self, [x, y, z]: [f64; 3]) -> [f64; 3] {
-        [x, y, self.hand_sign * z]
+        [x, y, self.turn_sign * z]
     }
 
     /// Both halves and the shank of the rivet, which has its middle at the origin; `None` where a

@@ -10,7 +10,7 @@ use reinwright_core::draw::handle::{
 };
 use reinwright_core::draw::{DrawOptions, Shifts, pair};
 use reinwright_core::paper::{Item, Projection};
-use reinwright_core::tongs::document::{Document, Hand, check_limits};
+use reinwright_core::tongs::document::{Document, Turn, check_limits};
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::{designs, pairs};
@@ -31,7 +31,7 @@ fn designs_of_both_hands() -> Vec<(String, Document)> {
                 },
             )
         };
-        [turned(Hand::Left), turned(Hand::Right)]
+        [turned(Turn::Left), turned(Turn::Right)]
     })
     .collect()
 }

@@ -2,4 +2,5 @@
 
 mod imports;
 mod rooms;
+mod sources;
 mod tidy;

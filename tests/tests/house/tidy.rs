@@ -4,12 +4,12 @@
 use std::fs;
 use std::path::{Path, PathBuf};
 
-fn root() -> PathBuf {
+pub(crate) fn root() -> PathBuf {
     Path::new(env!("CARGO_MANIFEST_DIR")).join("..")
 }
 
 /// Every file under a folder whose name ends so.
-fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
+pub(crate) fn files(folder: &Path, ending: &str) -> Vec<PathBuf> {
     let mut found = Vec::new();
     for entry in fs::read_dir(folder).unwrap().flatten() {
         let path = entry.path();

@@ -5,7 +5,7 @@ use geo::{Area, BooleanOps, BoundingRect, Polygon};
 use kurbo::{BezPath, PathEl, Point};
 use proptest::prelude::*;
 use reinwright_core::asked::Value;
-use reinwright_core::tongs::document::{Document, Hand, check_limits};
+use reinwright_core::tongs::document::{Document, Turn, check_limits};
 use reinwright_core::tongs::model::{Half, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::mesh::Mesh;
@@ -175,7 +175,7 @@ fn jaw_up_and_rein_down() {
 fn turning_right_flips_z_and_nothing_else() {
     let left = pairs::flat();
     let right = Document {
-        hand: Hand::Right,
+        hand: Turn::Right,
         ..left.clone()
     };
     let (left, right) = (resolve(&left), resolve(&right));

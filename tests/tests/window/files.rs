@@ -135,6 +135,25 @@ fn pages_and_drawings_are_written() {
     within("height", height, drawn.height() + 2.0, 0.02);
 }
 
+/// The question what to print says what stands against making it, and so does what is said after.
+#[test]
+fn a_stop_is_said_before_and_after_printing() {
+    let folder = folder();
+    let mut broken = pairs::flat();
+    broken
+        .set("rivet.hole", "40 mm")
+        .expect("inside its limits");
+    let mut window = show(Workbench::with(broken, remembering(folder.path())), TALL);
+    click(&mut window, "Print to PDF");
+    window.get_by_label_contains("STOP, do not make it: boss");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    window.get_by_label_contains("check bars. STOP, do not make it: boss");
+    let mut sound = flat();
+    click(&mut sound, "Print to PDF");
+    assert!(sound.query_by_label_contains("STOP").is_none());
+}
+
 #[test]
 fn recent_files_are_remembered_in_plain_text() {
     let folder = folder();
@@ -166,4 +185,23 @@ fn an_unsaved_design_is_brought_back() {
     // It is kept again until it is saved.
     let kept = bytes(&folder.path().join(own));
     assert_eq!(document::read(&kept).expect("a design"), lost);
+}
+
+/// What was done goes away by itself once there was time to read it.
+#[test]
+fn what_was_done_goes_away_by_itself() {
+    let folder = folder();
+    let mut window = show(
+        Workbench::with(pairs::flat(), remembering(folder.path())),
+        TALL,
+    );
+    click(&mut window, "Print to PDF");
+    click(&mut window, "Choose the file");
+    give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    window.get_by_label_contains("Written to");
+    // A frame here takes a quarter of a second: long enough for 300 letters.
+    for _ in 0..100 {
+        window.step();
+    }
+    assert!(window.query_by_label_contains("Written to").is_none());
 }

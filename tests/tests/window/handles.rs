@@ -4,7 +4,7 @@ use egui::accesskit::{Action, ActionRequest, TreeId};
 use egui::{Event, Key, Modifiers, Pos2, Vec2, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright_core::asked::Units;
-use reinwright_core::tongs::document::{Document, Hand};
+use reinwright_core::tongs::document::{Document, Turn};
 use reinwright_tests::pairs::length;
 use reinwright_tests::window::{
     SMALL, Window, hold, point, press, redo, release, show_design, undo,
@@ -86,7 +86,7 @@ fn the_handle_stays_under_the_pointer() {
             let way = match handle {
                 "Jaw length" => vec2(30.0, 0.0),
                 "Rein length" => vec2(-30.0, 0.0),
-                _ if design.hand == Hand::Right && handle == "Boss thickness" => vec2(0.0, -12.0),
+                _ if design.hand == Turn::Right && handle == "Boss thickness" => vec2(0.0, -12.0),
                 _ => vec2(0.0, 12.0),
             };
             let at = pull(&mut window, handle, way);
@@ -106,7 +106,7 @@ fn the_handle_stays_under_the_pointer() {
 
 fn turned_right() -> Document {
     Document {
-        hand: Hand::Right,
+        hand: Turn::Right,
         ..flat()
     }
 }

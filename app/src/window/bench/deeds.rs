@@ -7,8 +7,9 @@ use super::workbench::Workbench;
 use crate::window::panels::dialog::{
     Card, Dialog, Kept, NewPair, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
 };
-use crate::window::panels::wish::{Said, StyleWish, Wish};
+use crate::window::panels::wish::{StyleWish, Wish};
 use crate::window::state::command::Command;
+use crate::window::state::news::Said;
 use crate::window::state::session::Session;
 
 impl Workbench {
@@ -28,14 +29,14 @@ impl Workbench {
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(ctx, wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
-            Wish::Say(said) => self.shown.said = Some(said),
+            Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
         }
     }
 
     fn unsay(&mut self, old: &str) {
-        if matches!(&self.shown.said, Some(Said::Trouble(said)) if said == old) {
-            self.shown.said = None;
+        if matches!(self.shown.news.said(), Some(Said::Trouble(said)) if said == old) {
+            self.shown.news.hush();
         }
     }
 
@@ -55,12 +56,16 @@ impl Workbench {
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
             Command::ExportPdf => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::Print(Print::new(units)),
-                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Pages)),
+                Open::Design(_) => Dialog::Print(Print::new(units, self.open.stop())),
+                Open::Family(bench) => {
+                    Dialog::PrintSet(bench.print_dialog(SetSheets::Pages, self.open.stop()))
+                }
             }),
             Command::ExportSvg => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new()),
-                Open::Family(bench) => Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings)),
+                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(self.open.stop())),
+                Open::Family(bench) => {
+                    Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings, self.open.stop()))
+                }
             }),
             Command::MakeFamily => self.make_family(),
             Command::Shelf => self.open_shelf(),

@@ -1,12 +1,11 @@
-//! The line of menus and buttons at the top, and the line of news under it.
+//! The line of menus and buttons at the top.
 
-use egui::{Context, Ui};
+use egui::Ui;
 use reinwright_core::asked::Units;
 
 use super::open::Open;
 use super::workbench::Workbench;
-use crate::window::paint::theme;
-use crate::window::panels::wish::{Said, Wish};
+use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::samples;
 
@@ -126,43 +125,5 @@ impl Workbench {
                 ui.close();
             }
         }
-    }
-
-    /// What was done or went wrong, or that a chooser is open: over the sheet, so that nothing
-    /// moves under the pointer.
-    pub(super) fn said_over(&mut self, ctx: &Context) {
-        /// Below the menu and the row above the sheet.
-        const DOWN: f32 = 66.0;
-        const WIDEST: f32 = 760.0;
-        let area = egui::Area::new(egui::Id::unique("said"))
-            .anchor(egui::Align2::CENTER_TOP, [0.0, DOWN])
-            .order(egui::Order::Foreground);
-        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(8);
-        area.show(ctx, |ui| {
-            ui.set_max_width(WIDEST.min(0.8 * ctx.content_rect().width()));
-            frame.show(ui, |ui| self.said_line(ui));
-        });
-    }
-
-    fn said_line(&mut self, ui: &mut Ui) {
-        ui.horizontal(|ui| {
-            if self.asked.asking.is_some() {
-                ui.label("The system's file chooser is open.");
-                if ui.button("Type the path instead").clicked() {
-                    self.ask_own_field();
-                }
-                return;
-            }
-            let palette = theme::Palette::of(ui.visuals());
-            let (text, colour) = match &self.shown.said {
-                Some(Said::Done(text)) => (text.clone(), palette.ink),
-                Some(Said::Trouble(text)) => (text.clone(), palette.stop),
-                None => return,
-            };
-            if ui.button("Seen").clicked() {
-                self.shown.said = None;
-            }
-            ui.add(egui::Label::new(egui::RichText::new(text).color(colour)).wrap());
-        });
     }
 }

@@ -6,6 +6,7 @@ mod design;
 mod family;
 mod leave;
 mod menu;
+mod news;
 mod open;
 mod paths;
 mod shelf;

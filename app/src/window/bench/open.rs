@@ -4,11 +4,13 @@ use std::path::Path;
 
 use egui::{Context, Ui};
 use lyon::tessellation::FillTessellator;
+use reinwright_core::shop::Answers;
 use reinwright_core::shop::family::{self, Family};
 use reinwright_core::tongs::document::Document;
 
 use super::design::DesignBench;
 use crate::disk::files;
+use crate::jobs::printing;
 use crate::window::panels::dialog::Kept;
 use crate::window::panels::family::FamilyBench;
 use crate::window::panels::wish::Wish;
@@ -56,6 +58,14 @@ impl Open {
         match self {
             Self::Design(bench) => Some(bench),
             Self::Family(_) => None,
+        }
+    }
+
+    /// What stands against making what is open, as it is now; nothing when nothing does.
+    pub(super) fn stop(&self) -> Option<String> {
+        match self {
+            Self::Design(bench) => printing::stop(&Answers::to(&bench.session.now).findings),
+            Self::Family(bench) => bench.stop(),
         }
     }
 

@@ -59,7 +59,7 @@ impl Workbench {
 
     /// Asks for a path.
     pub(super) fn ask(&mut self, purpose: Purpose) {
-        self.shown.said = None;
+        self.shown.news.hush();
         match self.asked.chooser {
             Chooser::System => {
                 let name = self.open.session().file_name(purpose.files().1);
@@ -147,9 +147,13 @@ impl Workbench {
         };
         let pdf = printing::template_pdf(&design.session.now, paper, printing::today());
         self.write_beside(path, &pdf)?;
+        let stop = self
+            .open
+            .stop()
+            .map_or_else(String::new, |stop| format!(" {stop}."));
         self.say_written(
             path,
-            ". Print at actual size (100 %), then measure the check bars.",
+            &format!(". Print at actual size (100 %), then measure the check bars.{stop}"),
         );
         Ok(())
     }

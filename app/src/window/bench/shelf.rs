@@ -29,7 +29,7 @@ impl Workbench {
     pub(super) fn show_shelf(&mut self, folder: &Path) -> Result<(), String> {
         let looked = folder::look_into(folder)?;
         self.remembered.memory.note_shelf(folder);
-        self.shown.said = None;
+        self.shown.news.hush();
         self.shown.shelf = Some(Box::new(Shelf::on(looked, self.units_shown())));
         Ok(())
     }

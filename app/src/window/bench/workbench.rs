@@ -16,10 +16,11 @@ use crate::window::panels::progress;
 use crate::window::panels::shelf::Shelf;
 use crate::window::panels::sketch::JawShelf;
 use crate::window::panels::styles::StyleChooser;
-use crate::window::panels::wish::{Said, Wish};
+use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::job::Job;
 use crate::window::state::look::Page;
+use crate::window::state::news::{News, Said};
 use crate::window::state::samples;
 use crate::window::state::session::Session;
 
@@ -56,7 +57,7 @@ pub(super) struct Shown {
     /// What is being written beside the window.
     pub(super) job: Option<Job>,
     /// A sentence for the smith: what was done, or why not.
-    pub(super) said: Option<Said>,
+    pub(super) news: News,
     fills: FillTessellator,
     title: String,
     dressed: bool,
@@ -126,7 +127,7 @@ impl Workbench {
                 styles: None,
                 jaws: None,
                 job: None,
-                said: None,
+                news: News::default(),
                 fills: FillTessellator::new(),
                 title: String::new(),
                 dressed: false,
@@ -215,18 +216,18 @@ impl Workbench {
         self.poll_job(ctx);
         self.poll_picture(ctx);
         self.hold_the_door(ctx);
-        if matches!(self.shown.said, Some(Said::Done(_))) && self.open.is_ahead_of_answers() {
+        if matches!(self.shown.news.said(), Some(Said::Done(_))) && self.open.is_ahead_of_answers()
+        {
             // What was done is old news once the design goes on changing.
-            self.shown.said = None;
+            self.shown.news.hush();
         }
+        self.shown.news.grow_old(ctx);
         self.open.follow();
     }
 
     fn panels(&mut self, ui: &mut Ui) {
         Panel::top("menu").show(ui, |ui| self.menu(ui));
-        if self.shown.said.is_some() || self.asked.asking.is_some() {
-            self.said_over(ui.ctx());
-        }
+        Panel::bottom("news").show(ui, |ui| self.news(ui));
         self.lend_stock();
         let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
         let asked = match &mut self.shown.shelf {
@@ -304,7 +305,7 @@ impl Workbench {
             self.shown.styles = None;
         }
         self.open = open;
-        self.shown.said = None;
+        self.shown.news.hush();
         if matches!(self.open, Open::Family(_)) {
             let trouble = self.remembered.memory.stock.trouble.clone();
             self.tell(trouble.map_or(Ok(()), Err));
@@ -315,7 +316,7 @@ impl Workbench {
 
     /// Says what was done, or why not.
     pub(super) fn say(&mut self, done: Result<String, String>) {
-        self.shown.said = Some(match done {
+        self.shown.news.say(match done {
             Ok(words) => Said::Done(words),
             Err(trouble) => Said::Trouble(trouble),
         });
@@ -324,7 +325,7 @@ impl Workbench {
     /// Says why something could not be done; that it could shows of itself.
     pub(super) fn tell(&mut self, done: Result<(), String>) {
         if let Err(trouble) = done {
-            self.shown.said = Some(Said::Trouble(trouble));
+            self.shown.news.say(Said::Trouble(trouble));
         }
     }
 }

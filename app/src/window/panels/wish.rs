@@ -1,5 +1,6 @@
 //! What panels ask of the bench, and what the bench says.
 
+use crate::window::state::news::Said;
 use std::path::PathBuf;
 
 use reinwright_core::asked::StockSizes;
@@ -33,17 +34,10 @@ pub(crate) enum Wish {
     Styles(StyleWish),
     /// The stock that can be bought is this from now on.
     Stock(Box<StockSizes>),
-    /// A sentence under the menu.
+    /// A sentence at the foot of the window.
     Say(Said),
     /// What could not be done, as it was said, is old news.
     Unsay(String),
-}
-
-/// A sentence in the line under the menu.
-#[derive(Debug, Clone)]
-pub(crate) enum Said {
-    Done(String),
-    Trouble(String),
 }
 
 /// What the smith asks of the own jaws.

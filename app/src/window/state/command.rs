@@ -105,7 +105,7 @@ impl Command {
             ),
             Self::ExportPdf => (
                 "Print to PDF",
-                "Full-size pages to lay the hot work against",
+                "Full-size templates, to trace to plate or chalk",
                 keys(ctrl, Key::P),
             ),
             Self::ExportSvg => (

@@ -127,8 +127,8 @@ impl Spot {
     pub(super) fn in_view(&self, p: Point, model: &Model) -> Point {
         // Half B is turned half round about x, and a pair turned right has z flipped.
         let (y_sign, z_sign) = match self.half() {
-            Which::A => (1.0, model.hand_sign),
-            Which::B => (-1.0, -model.hand_sign),
+            Which::A => (1.0, model.turn_sign),
+            Which::B => (-1.0, -model.turn_sign),
         };
         match self.view() {
             View::Side => Point::new(p.x, y_sign * p.y),

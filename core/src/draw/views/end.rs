@@ -37,10 +37,10 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model, opening: f64) ->
     } else {
         Part::Jaw
     };
-    let a = Affine::new([-model.hand_sign, 0.0, 0.0, 1.0, 0.0, 0.0]);
+    let a = Affine::new([-model.turn_sign, 0.0, 0.0, 1.0, 0.0, 0.0]);
     // Half B: (z, y) → (−z, −y), then onto paper.
     let b = a * Affine::rotate(std::f64::consts::PI);
-    let left = model.hand_sign > 0.0;
+    let left = model.turn_sign > 0.0;
     let bit = Bit::of(&model.a, opening);
     let other = (!model.same()).then(|| Bit::of(&model.b, opening));
     let halves = [

@@ -30,7 +30,7 @@ pub(super) fn placed(model: &Model, opening: f64, two_jaws: bool) -> [Placed<'_>
         pose: Affine::rotate(-opening) * Model::half_b_pose(),
         jaw: if two_jaws { Part::SecondJaw } else { Part::Jaw },
     };
-    if model.hand_sign > 0.0 {
+    if model.turn_sign > 0.0 {
         [a, b]
     } else {
         [b, a]

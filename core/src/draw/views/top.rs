@@ -198,11 +198,11 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model) -> Vec<Item> {
     } else {
         Part::Jaw
     };
-    let a = strip(&model.a, Part::Jaw, model.hand_sign);
+    let a = strip(&model.a, Part::Jaw, model.turn_sign);
     let b = if model.same() {
         a.turned_over(second)
     } else {
-        strip(&model.b, second, -model.hand_sign)
+        strip(&model.b, second, -model.turn_sign)
     };
     let mut items = work(model, &a, &b);
     items.extend(layer(&a, &b, model));
@@ -212,14 +212,14 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model) -> Vec<Item> {
 
 /// One half alone.
 pub(in crate::draw) fn half(model: &Model) -> Vec<Item> {
-    let strip = strip(&model.a, Part::Jaw, model.hand_sign);
+    let strip = strip(&model.a, Part::Jaw, model.turn_sign);
     let mut items: Vec<Item> = strip
         .parts
         .iter()
         .map(|(part, area)| Item::fill(area.clone(), Fill::Part(*part)).of(*part))
         .collect();
     items.push(Item::line(strip.outline, Line::Outline));
-    let e = model.a.body.plate.faces.thickness * model.hand_sign;
+    let e = model.a.body.plate.faces.thickness * model.turn_sign;
     for x in [
         -model.a.body.plate.hole_radius,
         model.a.body.plate.hole_radius,
@@ -233,7 +233,7 @@ pub(in crate::draw) fn half(model: &Model) -> Vec<Item> {
 /// Seen from above: on the jaw's side half A lies over half B, on the rein's side under it; the
 /// bosses lie side by side.
 fn layer(a: &Strip, b: &Strip, model: &Model) -> Vec<Item> {
-    let front_is_a = model.hand_sign > 0.0;
+    let front_is_a = model.turn_sign > 0.0;
     let fill = |part: Part, is_a: bool| {
         if is_a == front_is_a {
             Fill::Part(part)

@@ -63,7 +63,7 @@ impl Drawn {
     /// Seen from above the jaws.
     pub(super) fn top(model: &Model) -> Self {
         let work = &model.work;
-        let middle = -model.hand_sign * work.beside;
+        let middle = -model.turn_sign * work.beside;
         match work.lies {
             Lies::Endwise | Lies::Alongside => along(model, work.width / 2.0, middle),
             Lies::Crosswise => {
@@ -79,7 +79,7 @@ impl Drawn {
         let work = &model.work;
         match work.lies {
             Lies::Endwise | Lies::Alongside => {
-                let beside = -model.hand_sign * work.beside;
+                let beside = -model.turn_sign * work.beside;
                 end_on(model, Affine::translate((beside, 0.0)), FINE)
             }
             Lies::Crosswise => across(model, work.depth / 2.0, Affine::IDENTITY),
@@ -104,7 +104,7 @@ impl Drawn {
 
 /// Whether work beside the tongs lies between them and the eye of the side view.
 pub(super) fn is_nearest(model: &Model) -> bool {
-    model.work.lies == Lies::Alongside && model.work.beside * model.hand_sign > 0.0
+    model.work.lies == Lies::Alongside && model.work.beside * model.turn_sign > 0.0
 }
 
 /// A bar along x, `half` mm to each side of its middle.

@@ -58,14 +58,15 @@ pub fn part_colour(part: Part) -> Colour {
     }
 }
 
-/// Steps of stress, the least first: the five-class sequence `OrRd` of Brewer's colour schemes, each
-/// darker than the one before, so that it reads without colour too (from memory).
+/// Steps of stress, the least first: straw, amber, bronze, purple, dark blue, the way that polished
+/// steel runs as it is warmed, chosen so that each is darker than the one before and reads without
+/// colour too.
 const STRESS: [Colour; 5] = [
-    [254, 240, 217],
-    [253, 204, 138],
-    [252, 141, 89],
-    [227, 74, 51],
-    [179, 0, 0],
+    [249, 240, 194],
+    [237, 187, 100],
+    [209, 119, 70],
+    [157, 61, 89],
+    [62, 46, 112],
 ];
 
 /// The colour of a step of stress; all beyond the last look like the last.
@@ -136,4 +137,30 @@ pub(super) fn vector_stroke(line: Line) -> Stroke {
 /// Areas in the same file: as on paper.
 pub(super) fn vector_fill(fill: Fill) -> Colour {
     paper_fill(fill)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Relative luminance of sRGB (WCAG 2.2, definition of relative luminance).
+    fn luminance(colour: Colour) -> f64 {
+        let [r, g, b] = colour.map(|part| {
+            let part = f64::from(part) / 255.0;
+            if part <= 0.04045 {
+                part / 12.92
+            } else {
+                ((part + 0.055) / 1.055).powf(2.4)
+            }
+        });
+        0.2126 * r + 0.7152 * g + 0.0722 * b
+    }
+
+    #[test]
+    fn stress_reads_without_colour() {
+        for steps in STRESS.windows(2) {
+            let contrast = (luminance(steps[0]) + 0.05) / (luminance(steps[1]) + 0.05);
+            assert!(contrast >= 1.5, "{steps:?}: {contrast}");
+        }
+    }
 }

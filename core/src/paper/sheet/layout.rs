@@ -35,17 +35,24 @@ pub(super) const NOTE: f64 = 2.8;
 
 pub(super) const NOTE_SPACING: f64 = 3.6;
 
-/// The notes broken into lines.
-pub(super) fn note_lines(notes: &[String], room: f64) -> Vec<String> {
-    notes
-        .iter()
-        .flat_map(|note| wrap(note, NOTE, Weight::Plain, room))
+/// A line of the notes and its weight.
+pub(super) type NoteLine = (String, Weight);
+
+/// The notes broken into lines, what stands against making the thing first and bold.
+pub(super) fn note_lines(title: &TitleBlock, room: f64) -> Vec<NoteLine> {
+    let stop = title.stop.iter().map(|note| (note, Weight::Bold));
+    let notes = title.notes.iter().map(|note| (note, Weight::Plain));
+    stop.chain(notes)
+        .flat_map(|(note, weight)| {
+            let lines = wrap(note, NOTE, weight, room);
+            lines.into_iter().map(move |line| (line, weight))
+        })
         .take(NOTES)
         .collect()
 }
 
 /// Height that lines of notes take, mm.
-pub(super) fn notes_height(lines: &[String]) -> f64 {
+pub(super) fn notes_height(lines: &[NoteLine]) -> f64 {
     lines.iter().map(|_| NOTE_SPACING).sum()
 }
 
@@ -66,7 +73,7 @@ pub(super) struct Layout {
     /// The notes, above both.
     pub(super) notes: Rect,
     /// The wrapped notes.
-    pub(super) lines: Vec<String>,
+    pub(super) lines: Vec<NoteLine>,
     /// The window for the drawing.
     pub(super) window: Rect,
 }
@@ -90,7 +97,7 @@ pub(super) fn layout(
         let checks = Rect::new(left, y0, middle, y1);
         (checks, Rect::new(middle, y0, free.x1, y1), y1)
     };
-    let lines = note_lines(&title.notes, wide);
+    let lines = note_lines(title, wide);
     let notes = Rect::new(left, top, free.x1, top + notes_height(&lines));
     Layout {
         paper,

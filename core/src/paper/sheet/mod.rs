@@ -45,7 +45,9 @@ pub struct TitleBlock {
     pub date: Option<String>,
     /// How the views are laid out, for the symbol.
     pub projection: Projection,
-    /// Further lines, above the title block; the first four lines that they fill are shown.
+    /// What stands against making the thing, in bold before the notes.
+    pub stop: Option<String>,
+    /// Further lines, above the title block; the first four lines that they and the Stop fill are shown.
     pub notes: Vec<String>,
 }
 

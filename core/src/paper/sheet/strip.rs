@@ -36,20 +36,22 @@ pub(super) fn draw(sheet: &Sheet, grid: &Grid, place: &Place, title: &TitleBlock
 
 fn notes(grid: &Grid) -> Vec<Item> {
     let cell = grid.layout.notes;
-    lines(
-        &grid.layout.lines,
-        Point::new(cell.x0, cell.y1 - 0.8 * NOTE_SPACING),
-        (NOTE, NOTE_SPACING),
-    )
+    let mut at = Point::new(cell.x0, cell.y1 - 0.8 * NOTE_SPACING);
+    let mut items = Vec::with_capacity(grid.layout.lines.len());
+    for (line, weight) in &grid.layout.lines {
+        items.push(text(at, line, NOTE, *weight, Align::Start));
+        at.y -= NOTE_SPACING;
+    }
+    items
 }
 
-/// Lines of text below each other from a first base line.
-fn lines(lines: &[String], first: Point, (size, spacing): (f64, f64)) -> Vec<Item> {
+/// Lines of advice below each other from a first base line.
+fn lines(lines: &[String], first: Point) -> Vec<Item> {
     let mut at = first;
-    let mut items = Vec::with_capacity(lines.len());
+    let mut items = Vec::with_capacity(lines.len() + 1);
     for line in lines {
-        items.push(text(at, line, size, Weight::Plain, Align::Start));
-        at.y -= spacing;
+        items.push(text(at, line, SMALL, Weight::Plain, Align::Start));
+        at.y -= SPACING;
     }
     items
 }
@@ -70,7 +72,7 @@ fn advice(grid: &Grid) -> Vec<Item> {
     };
     let first = Point::new(cell.x0 + 1.0, cell.y1 - BAR_HEIGHT - SPACING);
     let wrapped = wrap(&words, SMALL, Weight::Plain, room);
-    let mut items = lines(&wrapped, first, (SMALL, SPACING));
+    let mut items = lines(&wrapped, first);
     let foot = Point::new(cell.x0 + 1.0, cell.y0 + 0.7);
     items.push(fitted(foot, SAFETY, 2.8, Weight::Bold, room));
     items

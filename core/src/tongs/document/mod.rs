@@ -34,15 +34,15 @@ pub const FORMAT: u32 = 1;
 
 /// Which way the bar is turned between set-downs; it flips the side on which the boss lies.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-pub enum Hand {
-    /// Turn left.
+pub enum Turn {
+    /// To the left.
     #[default]
     Left,
-    /// Turn right.
+    /// To the right.
     Right,
 }
 
-simple_choice!(Hand { Left => "turn left", Right => "turn right" });
+simple_choice!(Turn { Left => "to the left", Right => "to the right" });
 
 /// A pair of tongs as the smith asked for it. Every number in it is finite and inside the limits
 /// that [`check_limits`] states once it has been read from a file.
@@ -63,7 +63,7 @@ pub struct Document {
     pub projection: Projection,
     /// Turn left or right.
     #[serde(default)]
-    pub hand: Hand,
+    pub hand: Turn,
     /// What the tongs hold.
     pub work: Work,
     /// What the tongs are forged from.
@@ -122,7 +122,7 @@ fields! { Document: |it, v| {
     v.part(Part::Bar, "allowances", Follows::Nothing);
     v.all(allowances);
     v.part(Part::Pair, "", Follows::Nothing);
-    v.choice("hand", hand).says("Hand", "Which way the bar is turned between set-downs");
+    v.choice("hand", hand).says("Turned", "Which way the bar is turned between set-downs");
     v.choice("units", units).says("Units", "How sizes are shown");
     v.choice("projection", projection)
         .says("Projection", "Third angle: top view above; first angle: below");

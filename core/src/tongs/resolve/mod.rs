@@ -11,7 +11,7 @@ use crate::shape::section::{Profile, Section, plain_profile, work_section};
 use crate::shape::sweep::{Edge, Sweep};
 use crate::shape::{Blend, Faces};
 use crate::tongs::body::{Body, Limb, LimbEnd, LimbSpec, Rim};
-use crate::tongs::document::{BossShape, Document, Hand};
+use crate::tongs::document::{BossShape, Document, Turn};
 use crate::tongs::jaw::{Form, Jaw, Lay};
 use crate::tongs::model::{Half, Lies, Model, Reckoned, WorkInJaws};
 use crate::tongs::seat::{Inside, Seat, seat};
@@ -55,7 +55,7 @@ pub fn resolve(document: &Document) -> Model {
         hand_gap: a.hand_gap() / 2.0 + b.hand_gap() / 2.0,
         rivet: document.rivet.diameter.mm(),
         joggle: document.boss.thickness.mm() - bar_across_mm(document) / 2.0,
-        hand_sign: if document.hand == Hand::Left {
+        turn_sign: if document.hand == Turn::Left {
             1.0
         } else {
             -1.0

@@ -4,6 +4,7 @@ use egui::{Grid, RichText, Ui};
 use reinwright_core::asked::{Choice, Stock, Units};
 use reinwright_core::finding::Part;
 use reinwright_core::forge::balance::PieceBalance;
+use reinwright_core::steel::{Steel, caution::at_the_forge};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::units::MM_PER_INCH;
 
@@ -39,7 +40,7 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
         half(ui, "Half B", b, units, look);
     }
     marks(ui, answers, units);
-    caution(ui);
+    caution(ui, document.bar.steel);
 }
 
 /// `3/4 in square`, `1/2 in x 3/4 in flat`.
@@ -142,12 +143,11 @@ fn marks(ui: &mut Ui, answers: &Answers, units: Units) {
         });
 }
 
-fn caution(ui: &mut Ui) {
+fn caution(ui: &mut Ui, steel: Steel) {
     section(ui, "Take care");
-    ui.label(
-        "Steel that no longer glows still burns: treat every piece as hot. Wear eye protection \
-         when you cut, punch or forge. Local codes and qualified practice come first.",
-    );
+    for words in at_the_forge(steel) {
+        ui.label(words);
+    }
 }
 
 /// Millimetres to 0.01, inches to 0.001.

@@ -3,21 +3,23 @@ use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 
 use super::{Drawn, Purpose, Reply, buttons};
+use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
 
 /// Which paper the templates go on.
 #[derive(Debug)]
 pub(crate) struct Print {
     paper: Paper,
+    stop: Option<String>,
 }
 
 impl Print {
-    pub(crate) fn new(units: Units) -> Self {
-        let paper = match units {
-            Units::Inch => Paper::Letter,
-            Units::Millimetre => Paper::A4,
-        };
-        Self { paper }
+    /// `stop` is what stands against making the pair.
+    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
+        Self {
+            paper: usual_paper(units),
+            stop,
+        }
     }
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
@@ -28,6 +30,7 @@ impl Print {
         );
         paper(ui, &mut self.paper);
         ui.label(BURNS);
+        stopped(ui, self.stop.as_deref());
         match buttons(ui, &["Choose the file", "Cancel"])? {
             0 => Some(Reply::Ask(Purpose::Pdf(self.paper))),
             _ => Some(Reply::Stay),
@@ -51,15 +54,18 @@ pub(crate) struct PrintSet {
     sizes: usize,
     paper: Paper,
     pairs: u32,
+    stop: Option<String>,
 }
 
 impl PrintSet {
-    pub(crate) fn new(sheets: SetSheets, sizes: usize, units: Units) -> Self {
+    /// For a set of so many sizes; `stop` is what stands against making some of them.
+    pub(crate) fn new(sheets: SetSheets, sizes: usize, units: Units, stop: Option<String>) -> Self {
         Self {
             sheets,
             sizes,
-            paper: Print::new(units).paper,
+            paper: usual_paper(units),
             pairs: 1,
+            stop,
         }
     }
 
@@ -90,6 +96,7 @@ impl PrintSet {
             paper(ui, &mut self.paper);
             ui.label(BURNS);
         }
+        stopped(ui, self.stop.as_deref());
         let accept = match self.sheets {
             SetSheets::Pages => "Choose the file",
             SetSheets::Drawings => "Choose the folder",
@@ -124,6 +131,20 @@ impl PrintSet {
 const BURNS: &str =
     "Paper burns: take the outline over to plate or chalk before you lay hot work against it.";
 
+fn usual_paper(units: Units) -> Paper {
+    match units {
+        Units::Inch => Paper::Letter,
+        Units::Millimetre => Paper::A4,
+    }
+}
+
+/// Says what stands against making what is printed.
+fn stopped(ui: &mut Ui, stop: Option<&str>) {
+    if let Some(stop) = stop {
+        ui.colored_label(Palette::of(ui.visuals()).stop, stop);
+    }
+}
+
 fn paper(ui: &mut Ui, chosen: &mut Paper) {
     ui.horizontal(|ui| {
         ui.label("Paper");
@@ -137,11 +158,14 @@ fn paper(ui: &mut Ui, chosen: &mut Paper) {
 #[derive(Debug)]
 pub(crate) struct PrintSvg {
     drawn: Drawn,
+    stop: Option<String>,
 }
 
 impl PrintSvg {
-    pub(crate) fn new() -> Self {
-        Self { drawn: Drawn::Pair }
+    /// `stop` is what stands against making the pair.
+    pub(crate) fn new(stop: Option<String>) -> Self {
+        let drawn = Drawn::Pair;
+        Self { drawn, stop }
     }
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
@@ -154,6 +178,7 @@ impl PrintSvg {
         ] {
             ui.radio_value(&mut self.drawn, drawn, label);
         }
+        stopped(ui, self.stop.as_deref());
         match buttons(ui, &["Choose the file", "Cancel"])? {
             0 => Some(Reply::Ask(Purpose::Svg(self.drawn))),
             _ => Some(Reply::Stay),

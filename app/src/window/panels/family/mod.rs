@@ -14,17 +14,19 @@ use std::path::Path;
 
 use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::shop::family::Family;
+use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::dialog::{PrintSet, SetSheets};
-use super::wish::{Said, Wish};
+use super::wish::Wish;
 use crate::disk::memory::Stock;
+use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
 use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
 use crate::window::state::job::SetWork;
 use crate::window::state::look::{Look, Page};
+use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use set::Set;
@@ -278,9 +280,18 @@ impl FamilyBench {
     }
 
     /// The question what of the set is to be written.
-    pub(crate) fn print_dialog(&self, sheets: SetSheets) -> PrintSet {
+    pub(crate) fn print_dialog(&self, sheets: SetSheets, stop: Option<String>) -> PrintSet {
         let family = &self.session.now;
-        PrintSet::new(sheets, family.sizes.len(), family.base.units)
+        PrintSet::new(sheets, family.sizes.len(), family.base.units, stop)
+    }
+
+    /// What stands against making the set: how many sizes have a Stop, and the first.
+    pub(crate) fn stop(&self) -> Option<String> {
+        let stops = |of: &SizeAnswer| printing::stop(&of.findings);
+        let all = &self.set.answers;
+        let (first, why) = all.iter().find_map(|of| Some((&of.label, stops(of)?)))?;
+        let count = all.iter().filter_map(stops).count();
+        Some(format!("{count} of {} sizes: {first}: {why}", all.len()))
     }
 
     /// What is written of the family, as it stands now: it may be changed while that goes on.

@@ -8,7 +8,7 @@ mod metal;
 mod reach;
 mod rein;
 
-use super::{Document, FORMAT, Hand};
+use super::{Document, FORMAT, Turn};
 use crate::asked::{Allowances, Bar, Choice, Layout, Units, Work, capital, says_lie};
 use crate::paper::Projection;
 use crate::tongs::jaw::{Jaw, JawKind};
@@ -67,7 +67,7 @@ impl Document {
             } else {
                 Projection::FirstAngle
             },
-            hand: Hand::Left,
+            hand: Turn::Left,
             work,
             bar,
             jaw,
