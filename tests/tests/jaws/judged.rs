@@ -1,7 +1,7 @@
 //! One judgement of work in a jaw: chooser, findings, fit and shelf say the same, and they say what
 //! the trade says.
 
-use reinwright_core::asked::{Lie, Work};
+use reinwright_core::asked::Work;
 use reinwright_core::finding::{Finding, Kind, Severity};
 use reinwright_core::proof::fit::ways_of;
 use reinwright_core::shop::shelf::{Filed, Stock};
@@ -14,19 +14,32 @@ use reinwright_tests::pairs::{self, bar, mm, starting};
 fn works() -> Vec<Work> {
     let mut all = Vec::new();
     for size in [8.0, 16.0, 25.0].map(mm) {
-        all.push(Work::Round { diameter: size });
+        all.push(pairs::work(&format!("{size} round")));
         for width in [25.0, 50.0].map(mm) {
-            let thickness = size;
-            all.push(Work::Flat { thickness, width });
+            all.push(pairs::work(&format!("{size} x {width} flat")));
         }
-        for lie in [Lie::OnFlats, Lie::OnCorners] {
-            all.push(Work::Square { side: size, lie });
-            all.push(Work::Hexagon { flats: size, lie });
-            all.push(Work::Octagon { flats: size, lie });
+        for shape in ["square", "hexagon", "octagon"] {
+            for lie in ["", " on corners"] {
+                all.push(pairs::work(&format!("{size} {shape}{lie}")));
+            }
         }
     }
+    all.extend(PIECES.map(pairs::work));
     all
 }
+
+/// Work by its name, held by each of its parts.
+const PIECES: [&str; 9] = [
+    "M10 by its head",
+    "M10 behind its head",
+    "M16 by its shank",
+    "5/8 in nut",
+    "3/8 in pipe",
+    "DN 25",
+    "#5 rebar",
+    "1 x 1 x 1/8 in angle by its back",
+    "30 x 30 x 3 mm angle by its leg",
+];
 
 fn can_be_made(findings: &[Finding]) -> bool {
     let of_work = [Kind::WorkCanFlyOut, Kind::WorkHeldBadly];
@@ -72,7 +85,7 @@ fn chooser_findings_fit_and_shelf_agree_for_all_styles_and_works() {
     for (kind, work) in kinds.flat_map(|kind| works().into_iter().map(move |work| (*kind, work))) {
         let pair = Document::starting(kind, work.laid_for(kind), from);
         let lies = Answers::to(&pair).model.work.lies;
-        let advised = ways_of(lies)
+        let advised = ways_of(&work, lies)
             .iter()
             .map(|way| advise(kind, &work, *way, &from));
         // The best of the ways that the style is made for; the worst where it is made for none.

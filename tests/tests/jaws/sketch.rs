@@ -731,8 +731,8 @@ fn a_sketch_grows_no_more_than_can_be_drawn() {
         .expect_err("too large")
         .to_string();
     assert!(
-        why.contains("jaw.fits") && why.contains("4.16 mm"),
-        "60 mm may grow to 500: {why}"
+        why.contains("jaw.fits") && why.contains("2.5 mm"),
+        "60 mm may grow to 300: {why}"
     );
     let why = typed.set("jaw.length", "2 mm").err();
     assert_eq!(why, None, "44.45 mm by 32 is 1.4");

@@ -5,7 +5,7 @@ use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
 use reinwright_core::asked::{self, Units};
 use reinwright_core::shop::Answers;
-use reinwright_tests::pairs::length;
+use reinwright_tests::pairs::{length, work};
 use reinwright_tests::window::{
     Window, around, click, click_with, fill, press, redo, undo, unfold, value, write,
 };

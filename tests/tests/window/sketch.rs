@@ -260,6 +260,6 @@ fn a_sketch_is_not_grown_without_end() {
     let before = sketch(&window).clone();
     fill(&mut window, "Jaw drawn to fit", "200 mm");
     assert_eq!(*sketch(&window), before, "2 in would be over 1 m");
-    let said = window.query_all_by_label_contains("93.7").count();
-    assert!(said > 0, "the limits are told: 3/8 in by 500 of 50.8 mm");
+    let said = window.query_all_by_label_contains("56.25").count();
+    assert!(said > 0, "the limits are told: 3/8 in by 300 of 50.8 mm");
 }

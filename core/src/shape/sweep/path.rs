@@ -185,10 +185,6 @@ impl Path {
     }
 }
 
-/// No arm of two arcs is longer, mm: headings that point away from where they lead to would swing
-/// the line out over kilometres, and the drawing of it with it. Such a line misses its end.
-const LONGEST_ARM: f64 = 2000.0;
-
 /// Two arcs from one pose to another, tangent to each other: with arms of one length d along both
 /// headings, |v − d (t₁ + t₂)| = 2 d, so d² (2 − 2 t₁·t₂) + 2 d v·(t₁ + t₂) − v·v = 0 with v
 /// from start to end. On one line, or on one circle, they are one line or one arc.
@@ -202,7 +198,7 @@ fn biarc((from, h1): (Point, f64), (to, h2): (Point, f64)) -> Vec<Run> {
     }
     let (a, b, c) = (2.0 * (1.0 - t1.dot(t2)), v.dot(t1 + t2), v.hypot2());
     // The root of a d² + 2 b d − c = 0 that is positive, in the form that is exact for a → 0.
-    let d = (c / (b + (b * b + a * c).sqrt()).max(LEAST)).min(LONGEST_ARM);
+    let d = c / (b + (b * b + a * c).sqrt()).max(LEAST);
     let meet = (from + t1 * d).midpoint(to - t2 * d);
     let (first, second) = (arc_to(from, h1, meet), arc_from(meet, to, h2));
     /// Bends nearer than this are one, 1/mm.

@@ -1,18 +1,13 @@
 //! What is wrong with a sketch: what cannot be read, and what cannot be drawn as it was asked.
 
-use kurbo::Point;
-
-use super::edit::{FARTHEST, MOST_NODES};
+use super::edit::{FARTHEST, MOST_NODES, WIDEST};
+use super::grown::LONGEST_LINE;
 use super::{LEAST_APART, STEEPEST, Sketch, SketchLay, Steel};
 use crate::asked::LimitError;
 use crate::asked::range::STEEL;
 use crate::finding::{GEOMETRY, Kind};
-use crate::shape::sweep::Path;
 use crate::tongs::jaw::{Course, Remark, Style};
 use crate::units::Show;
-
-/// A line that ends farther than this from its node misses it, mm.
-const MISSED: f64 = 1e-3;
 
 impl Sketch {
     /// Checks every number of a sketch that was read from a file.
@@ -32,8 +27,8 @@ impl Sketch {
         for (index, node) in self.nodes.iter().enumerate() {
             let place = |what: &str| format!("jaw.nodes[{index}].{what}");
             size(place("x"), node.x.mm(), FARTHEST)?;
-            size(place("y"), node.y.mm(), FARTHEST)?;
-            size(place("slope"), node.slope, STEEPEST)?;
+            size(place("y"), node.y.mm(), WIDEST)?;
+            measure(place("slope"), (node.slope, "deg"), STEEPEST)?;
             if let Some(steel) = &node.steel {
                 self.check_steel(steel, &place)?;
             }
@@ -56,10 +51,10 @@ impl Sketch {
         steel: &Steel,
         place: &impl Fn(&str) -> String,
     ) -> Result<(), LimitError> {
-        size(place("inside"), steel.inside.mm(), FARTHEST)?;
-        size(place("back"), steel.back.mm(), FARTHEST)?;
-        size(place("width"), steel.width.mm(), FARTHEST)?;
-        size(place("shift"), steel.shift.mm(), FARTHEST)?;
+        size(place("inside"), steel.inside.mm(), WIDEST)?;
+        size(place("back"), steel.back.mm(), WIDEST)?;
+        size(place("width"), steel.width.mm(), WIDEST)?;
+        size(place("shift"), steel.shift.mm(), WIDEST)?;
         within(&place("shape"), steel.shape, (0, self.shapes.len() - 1))
     }
 
@@ -74,31 +69,28 @@ impl Sketch {
             }
         }
         all.extend(self.thin());
-        all.extend(self.misses(length));
+        all.extend(self.swings(length));
         all.extend(self.folds(length));
         all
     }
 
-    /// A slope that points away from the next node, so that the line swings out and misses it.
-    fn misses(&self, length: f64) -> Option<Remark> {
-        let poses = self.placed(length).poses;
-        let missed = |pair: &[(f64, f64, f64)]| {
-            let ends = [pair[0], pair[1]].map(|(x, y, heading)| (Point::new(x, y), heading));
-            let path = Path::new(ends[0].0, ends[0].1, Path::through(&ends));
-            path.at(path.length()).at.distance(ends[1].0)
-        };
-        let missed: Vec<f64> = poses.windows(2).map(missed).collect();
-        let node = missed.iter().position(|by| *by > MISSED)?;
+    /// A line that is longer than any jaw is wound, or slopes that point away from the next node, so
+    /// that it swings out: it is drawn straight.
+    fn swings(&self, length: f64) -> Option<Remark> {
+        let line = self.placed(length).line;
         let words = move |show: Show| {
-            let by = show.text(missed[node]);
             format!(
-                "swings out past node {}, and misses the next one by {by}",
-                node + 1
+                "is drawn straight: its line would be {} long, {} is the most",
+                show.text(line),
+                show.text(LONGEST_LINE)
             )
         };
-        let hint = "turn the slopes of both towards each other, or move them apart";
-        let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);
-        Some(remark)
+        let hint = "turn the slopes towards the next node, or bring the nodes in line";
+        let remark = || {
+            let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);
+            remark.held(line, LONGEST_LINE)
+        };
+        (line > LONGEST_LINE).then(remark)
     }
 
     /// A line that bends tighter than the steel on the inside of the bend is thick folds the
@@ -173,14 +165,20 @@ fn within(path: &str, found: usize, (least, most): (usize, usize)) -> Result<(),
     })
 }
 
+/// Checks a size in mm.
 fn size(path: String, found: f64, most: f64) -> Result<(), LimitError> {
+    measure(path, (found, "mm"), most)
+}
+
+fn measure(path: String, (found, unit): (f64, &str), most: f64) -> Result<(), LimitError> {
     if found.is_finite() && found.abs() <= most {
         return Ok(());
     }
+    let text = |number: f64| format!("{number} {unit}");
     Err(LimitError {
         path,
-        found: found.to_string(),
-        least: (-most).to_string(),
-        most: most.to_string(),
+        found: text(found),
+        least: text(-most),
+        most: text(most),
     })
 }

@@ -83,12 +83,15 @@ pub enum Depth {
     BothSides,
 }
 
-/// Longest and widest that a sketch may be drawn, mm.
+/// How far along the tongs a sketch may reach, mm: as far as a jaw may be long.
 pub(super) const FARTHEST: f64 = 500.0;
+/// How far out and to the side it may reach, and how thick and wide it may be, mm: round the
+/// largest work that tongs are made for, half as much again.
+pub(super) const WIDEST: f64 = 300.0;
 /// The thinnest steel that can be asked for, mm.
 const THINNEST: f64 = 0.5;
-/// The most nodes.
-pub(super) const MOST_NODES: usize = 200;
+/// The most nodes: no smith draws more, and what winds about itself takes time as their square.
+pub(super) const MOST_NODES: usize = 64;
 /// Nodes are kept so far apart when they are moved, mm.
 pub(super) const APART: f64 = 0.2;
 
@@ -123,11 +126,14 @@ impl Sketch {
             return next;
         }
         let to = to / value.grows(growth);
-        let offset = |mm: f64| Offset::from_mm(mm.clamp(-FARTHEST, FARTHEST), unit);
+        let offset = |mm: f64| Offset::from_mm(mm.clamp(-WIDEST, WIDEST), unit);
         let between = self.room_along(node);
         let at = &mut next.nodes[node];
         match (value, &mut at.steel) {
-            (NodeValue::X, _) if node > 0 => at.x = offset(to.clamp(between.0, between.1)),
+            (NodeValue::X, _) if node > 0 => {
+                let x = to.clamp(between.0, between.1).clamp(-FARTHEST, FARTHEST);
+                at.x = Offset::from_mm(x, unit);
+            }
             (NodeValue::X, _) => {}
             (NodeValue::Y, _) => at.y = offset(to),
             (NodeValue::Slope, _) => {
@@ -151,7 +157,7 @@ impl Sketch {
                 }
             }
             (NodeValue::Width, Some(steel)) => {
-                steel.width = Length::from_mm(to.clamp(THINNEST, FARTHEST), unit);
+                steel.width = Length::from_mm(to.clamp(THINNEST, WIDEST), unit);
             }
             (NodeValue::Shift, Some(steel)) => steel.shift = offset(to),
         }
@@ -226,7 +232,7 @@ impl Sketch {
         let s = along[node];
         let (section, rise) = (sweep.section(s), sweep.rise(s));
         let before = self.nodes[..node].iter().rev().find_map(|n| n.steel)?;
-        let exact = |mm: f64| Offset::exact(mm.clamp(-FARTHEST, FARTHEST), Unit::Millimetre);
+        let exact = |mm: f64| Offset::exact(mm.clamp(-WIDEST, WIDEST), Unit::Millimetre);
         Some(Steel {
             inside: exact(rise - section.depth / 2.0),
             back: exact(rise + section.depth / 2.0),
@@ -286,7 +292,7 @@ fn follow(other: &mut Offset, (depth, by): (Depth, f64), unit: Unit) {
     match depth {
         Depth::OneSide => {}
         Depth::BothSides => {
-            let to = (other.mm() + by).clamp(-FARTHEST, FARTHEST);
+            let to = (other.mm() + by).clamp(-WIDEST, WIDEST);
             *other = Offset::from_mm(to, unit);
         }
     }

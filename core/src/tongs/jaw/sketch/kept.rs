@@ -69,7 +69,7 @@ impl KeptJaw {
             Err(limit) => Err(Outgrown {
                 name: self.sketch.name.clone(),
                 work: size,
-                limit,
+                limit: Box::new(limit),
             }),
         }
     }
@@ -148,7 +148,7 @@ pub struct Outgrown {
     /// The size of the work.
     pub work: Length,
     /// The first of its sizes that cannot be.
-    pub limit: LimitError,
+    pub limit: Box<LimitError>,
 }
 
 /// Whether a file's text sets out to be a kept jaw.

@@ -183,6 +183,8 @@ impl Style for Sketch {
 /// The nodes in the size in which they are used, put right where they could not be drawn.
 struct Placed {
     growth: Growth,
+    /// How long the line is, mm. One that is too long to be drawn lies straight in `poses`.
+    line: f64,
     /// x, y in mm and heading in radians of every node.
     poses: Vec<(f64, f64, f64)>,
     /// The nodes that carry steel.
@@ -190,7 +192,7 @@ struct Placed {
 }
 
 fn station(at: f64, steel: &Steel, profile: usize, across: f64) -> Station {
-    let used = |mm: f64| grown::within_reach(mm * across);
+    let used = |mm: f64| grown::within_width(mm * across);
     let (inside, back) = (used(steel.inside.mm()), used(steel.back.mm()));
     let depth = (back - inside).max(LEAST_STEEL);
     Station {
@@ -238,7 +240,7 @@ impl Sketch {
             } else {
                 (slope.tan() * growth.across / growth.along).atan()
             };
-            poses.push((x, grown::within_reach(node.y.mm() * growth.across), heading));
+            poses.push((x, grown::within_width(node.y.mm() * growth.across), heading));
         }
         // The heel lies where the neck ends.
         let start = poses.first().map_or(0.0, |pose| pose.0);
@@ -249,9 +251,16 @@ impl Sketch {
             let (x, y, _) = poses.last().copied().unwrap_or_default();
             poses.push((x + length.max(1.0), y, 0.0));
         }
+        let line = Course::through(&poses).0.length();
+        if line > grown::LONGEST_LINE || !line.is_finite() {
+            for pose in &mut poses {
+                (pose.1, pose.2) = (0.0, 0.0);
+            }
+        }
         let steel = self.steel(poses.len());
         Placed {
             growth,
+            line,
             poses,
             steel,
         }

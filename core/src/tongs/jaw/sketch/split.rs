@@ -6,7 +6,7 @@
 //! they go on in a curve, no two of the curves that a node can name are the halves of one, so the
 //! node only bends the line.
 
-use super::edit::{FARTHEST, MOST_NODES};
+use super::edit::MOST_NODES;
 use super::{Growth, LEAST_STEEL, Node, STEEPEST, Sketch, SketchShape, Steel, Style};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Path, Pose, Station};
@@ -152,5 +152,5 @@ impl Sizes {
 }
 
 fn exact(mm: f64) -> Offset {
-    Offset::exact(mm.clamp(-FARTHEST, FARTHEST), Unit::Millimetre)
+    Offset::exact(mm, Unit::Millimetre)
 }
