@@ -200,7 +200,7 @@ fn keep_owner(file: &File, old: &fs::Metadata) -> Result<(), Refused> {
     if (new.uid(), new.gid()) == (old.uid(), old.gid()) {
         return Ok(());
     }
-    fchown(file, Some(old.uid()), Some(old.gid())).map_err(|_| Refused::Owner)
+    fchown(file, Some(old.uid()), Some(old.gid())).map_err(|_not_ours| Refused::Owner)
 }
 
 #[cfg(not(unix))]

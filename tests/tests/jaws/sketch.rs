@@ -784,3 +784,28 @@ fn a_sketched_bow_does_not_cross_itself() {
         assert_eq!(crosses(&sketched(&pair)), None, "{size}, as a sketch");
     }
 }
+
+/// Two slopes of one angle that both point away from where the next node lies have no arcs of equal
+/// arms between them that end there (the arm d = v·v / (2 v·(t1 + t2)) would be below zero): the
+/// line goes nearly twice about instead. It is drawn straight, and a Stop says so.
+#[test]
+fn a_line_that_swings_out_is_drawn_straight_and_said_so() {
+    let flat = sketched(&starting("flat", "3/8 in flat", "3/4 in square"));
+    let length = flat.jaw.length.mm();
+    let wild = changed(&flat, |sketch| {
+        let how = (sketch.growth(length), Depth::OneSide, Unit::Millimetre);
+        sketch
+            .with_value(1, (NodeValue::Y, -200.0), how)
+            .with_value(0, (NodeValue::Slope, 75.0), how)
+            .with_value(1, (NodeValue::Slope, 75.0), how)
+    });
+    let form = wild.jaw.plain_form();
+    within("straight", form.course.length(), length, 1e-6);
+    let findings = check(&wild, &resolve(&wild));
+    let said = findings
+        .iter()
+        .find(|f| f.message.contains("drawn straight"));
+    let said = said.expect("a finding");
+    assert_eq!(said.severity, Severity::Stop);
+    assert!(said.held.expect("numbers").value > 1000.0, "{said:?}");
+}

@@ -12,8 +12,7 @@ use crate::units::Length;
 const MOST_TIMES: f64 = 32.0;
 
 /// The line of a jaw is drawn no longer than this, mm: twice as long as a jaw may be. A longer one
-/// winds about itself hundreds of times, or swings out over kilometres, and takes as much longer to
-/// draw.
+/// winds about itself or swings out over tens of metres, and takes as much longer to draw.
 pub(super) const LONGEST_LINE: f64 = 2.0 * RUN.most;
 
 /// A growth that can be drawn.
