@@ -6,6 +6,7 @@ mod files;
 mod fit;
 mod handles;
 mod shelf;
+mod sight;
 mod sketch;
 mod styles;
 mod trace;

@@ -8,6 +8,7 @@ use super::workbench::Workbench;
 use crate::window::paint::theme;
 use crate::window::panels::wish::{Said, Wish};
 use crate::window::state::command::Command;
+use crate::window::state::look::Sight;
 use crate::window::state::samples;
 
 impl Workbench {
@@ -109,7 +110,9 @@ impl Workbench {
     fn view_menu(&mut self, ui: &mut Ui) {
         ui.menu_button("View", |ui| {
             let commands = [
-                Command::ZoomFit,
+                Command::Show(Sight::Head),
+                Command::Show(Sight::Rein),
+                Command::Show(Sight::All),
                 Command::TrueSize,
                 Command::Trace,
                 Command::Calibrate,

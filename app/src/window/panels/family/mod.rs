@@ -22,7 +22,7 @@ use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
 use crate::window::state::job::SetWork;
-use crate::window::state::look::{Look, Page};
+use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use set::Set;
@@ -250,11 +250,11 @@ impl FamilyBench {
         self.follow();
     }
 
-    /// Shows the whole of the sheet that is looked at.
-    pub(crate) fn fit(&mut self) {
+    /// Shows so much of the sheet that is looked at.
+    pub(crate) fn see(&mut self, sight: Sight) {
         match self.picture {
-            Picture::Over => self.over.fit(),
-            Picture::One | Picture::Side | Picture::Holds => self.paper.fit(),
+            Picture::Over => self.over.see(sight),
+            Picture::One | Picture::Side | Picture::Holds => self.paper.see(sight),
         }
     }
 
