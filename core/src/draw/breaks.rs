@@ -12,9 +12,9 @@ const GAP: f64 = 0.4;
 /// The least of that, mm.
 const LEAST_GAP: f64 = 2.0;
 /// In depths of the rein: what is shown to both sides of a place that is told of.
-const AROUND: f64 = 0.5;
+const AROUND: f64 = 0.4;
 /// In depths of the rein: what is shown of its end.
-const AT_END: f64 = 2.5;
+const AT_END: f64 = 1.6;
 /// A bend whose radius is more than so many depths of the rein is plain enough to be broken.
 const FLAT: f64 = 25.0;
 

@@ -460,7 +460,11 @@ pub(crate) fn upright(
 ) -> Vec<Item> {
     let places = Beside::places((low, high), scale);
     let free = |place: &&Beside| taken.leaves(place.room(text, scale));
-    let best = places.iter().find(free).unwrap_or(&places[0]);
+    // What reaches past the drawing would make it smaller on a sheet.
+    let within = |place: &&Beside| taken.reaches(place.room(text, scale));
+    let best = places.iter().filter(free).find(within);
+    let best = best.or_else(|| places.iter().find(free));
+    let best = best.unwrap_or(&places[0]);
     let lead = Vec2::new(0.0, UPRIGHT_LEAD * scale.arrow());
     let (line, sign) = if best.between {
         (segment(low, high), 1.0)

@@ -49,6 +49,14 @@ impl Taken {
         self.highest_in(room).is_none()
     }
 
+    /// Whether it reaches as far along x as a room does.
+    pub(crate) fn reaches(&self, room: Rect) -> bool {
+        let edges = self.edges.iter().map(|&(a, b)| Rect::from_points(a, b));
+        let all = self.boxes.iter().copied().chain(edges);
+        let all = all.reduce(|a, b| a.union(b));
+        all.is_some_and(|all| all.x0 <= room.x0 && room.x1 <= all.x1)
+    }
+
     /// How high what lies in a room reaches, y in mm.
     pub(crate) fn highest_in(&self, room: Rect) -> Option<f64> {
         let boxes = self.boxes.iter().filter(|taken| touch(**taken, room));

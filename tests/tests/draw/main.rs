@@ -4,3 +4,4 @@ mod handles;
 mod labels;
 mod pictures;
 mod texts;
+mod zz;

@@ -24,38 +24,49 @@ fn share(window: &Window) -> f32 {
     (tip.x - rein.x) / sheet(window).width()
 }
 
-fn designs() -> Vec<(&'static str, Document)> {
+/// Each with the least factor by which its jaw must grow.
+fn designs() -> Vec<(&'static str, f32, Document)> {
     let mut inches = starting("v bit", "1/4 in round", "3/8 in square");
     inches.units = Units::Inch;
     vec![
-        ("small bolt", starting("bolt", "6 mm round", "12 mm square")),
+        (
+            "small bolt",
+            1.25,
+            starting("bolt", "6 mm round", "12 mm square"),
+        ),
         (
             "large bolt",
+            1.25,
             starting("bolt", "50 mm round", "25 mm square"),
         ),
-        ("small flat", starting("flat", "6 mm flat", "12 mm square")),
-        ("V bit in inches", inches),
+        (
+            "small flat",
+            1.25,
+            starting("flat", "6 mm flat", "12 mm square"),
+        ),
+        ("V bit in inches", 1.1, inches),
     ]
 }
 
-/// With the reins broken the jaw is drawn larger by a quarter and more, and the rein ends are
-/// still in sight.
+/// With the reins broken the jaw is drawn larger, the more the longer its reins are for it, and the
+/// rein ends are still in sight.
 #[test]
 fn the_sheet_opens_on_the_head() {
-    for (name, design) in designs() {
+    for (name, factor, design) in designs() {
         let mut window = show_design(design, SMALL);
         let head = share(&window);
         let end = place(&window, "Rein length");
         assert!(sheet(&window).contains(end), "{name}: {end:?}");
         click(&mut window, "All");
         let all = share(&window);
-        assert!(head > 1.25 * all, "{name}: {head} and {all} of the sheet");
+        assert!(head > factor * all, "{name}: {head} and {all} of the sheet");
+        println!("{name}: {head:.3} of the sheet, {all:.3} unbroken");
     }
 }
 
 #[test]
 fn each_sight_has_its_key() {
-    let (_, design) = designs().remove(0);
+    let (_, _, design) = designs().remove(0);
     let mut window = show_design(design, SMALL);
     let head = share(&window);
     press(&mut window, Modifiers::NONE, Key::F4);
@@ -75,7 +86,7 @@ fn each_sight_has_its_key() {
 /// True size is shown about the head: its middle is the middle of the sheet.
 #[test]
 fn true_size_is_about_the_head() {
-    let (_, design) = designs().remove(2);
+    let (_, _, design) = designs().remove(2);
     let mut window = show_design(design, SMALL);
     press(&mut window, Modifiers::NONE, Key::F5);
     let (tip, rivet) = (
