@@ -3,6 +3,7 @@
 
 use kurbo::Affine;
 
+use super::views::work::near_end;
 use crate::paper::{Breaks, Stretch};
 use crate::shape::sweep::Edge;
 use crate::tongs::model::{Half, Model};
@@ -28,6 +29,11 @@ pub fn breaks(model: &Model, opening: f64) -> Breaks {
         .into_iter()
         .flat_map(|half| told(half, opening))
         .collect();
+    // Work that runs on past the boss is shown to its end.
+    told.push(Stretch {
+        from: near_end(model) - gap,
+        to: f64::INFINITY,
+    });
     told.sort_by(|a, b| b.to.total_cmp(&a.to));
     let mut hidden = Vec::new();
     let mut reached = f64::INFINITY;

@@ -254,6 +254,7 @@ fn handles_lie_in_their_views() {
                 ..design.clone()
             };
             let model = resolve(&design);
+            let all = handles(&design, &model);
             let ways = [
                 (0.0, Breaks::default(), EndView::Beside),
                 (0.1, Breaks::default(), EndView::Under),
@@ -273,7 +274,7 @@ fn handles_lie_in_their_views() {
                     shifts: Shifts::of(&drawing),
                     breaks,
                 };
-                for handle in handles(&design, &model) {
+                for handle in &all {
                     let view = match handle.view() {
                         View::Side => "Side view",
                         View::Top => "Top view",

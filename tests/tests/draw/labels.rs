@@ -109,23 +109,24 @@ fn apart(a: Rect, b: Rect) -> bool {
     both.width() > 0.0 && both.height() > 0.0
 }
 
-/// Every way in which a window or a sheet shows a pair: whole and broken, the end view beside and
+/// The ways in which a window or a sheet shows a pair: whole and broken, the end view beside and
 /// under, the lettering of a template and of small windows.
 fn ways(breaks: Breaks) -> Vec<DrawOptions> {
-    let mut ways = Vec::new();
-    for breaks in [Breaks::default(), breaks] {
-        for end in [EndView::Beside, EndView::Under] {
-            for text in [3.5, 6.0, 12.0, 20.0] {
-                ways.push(DrawOptions {
-                    text,
-                    breaks,
-                    end,
-                    ..DrawOptions::default()
-                });
-            }
-        }
-    }
-    ways
+    let whole = Breaks::default();
+    let looks = [
+        (whole, EndView::Beside),
+        (breaks, EndView::Beside),
+        (breaks, EndView::Under),
+    ];
+    let of = |text: f64| {
+        looks.map(|(breaks, end)| DrawOptions {
+            text,
+            breaks,
+            end,
+            ..DrawOptions::default()
+        })
+    };
+    [3.5, 8.0, 20.0].into_iter().flat_map(of).collect()
 }
 
 fn check_all(name: &str, design: &Document) {

@@ -4,4 +4,3 @@ mod handles;
 mod labels;
 mod pictures;
 mod texts;
-mod zz;

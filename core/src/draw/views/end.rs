@@ -15,8 +15,11 @@ use crate::shape::sweep::{Edge, Sweep};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
 
-/// How closely drawn section outlines follow the true ones, mm.
+/// How closely the slices of a jaw follow its run, mm.
 const FINE: f64 = 0.08;
+/// How closely drawn section outlines follow the true ones, mm: round things look round on a sheet
+/// that shows the head large.
+const ROUND: f64 = 0.02;
 
 /// A half in the end view: turned into place and onto paper.
 struct Seen<'a> {
@@ -107,19 +110,28 @@ fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
     // The outside of a half is up at the jaw and down at the rein.
     let up = sweep.path.at(s).left().y.signum();
     let shift = sweep.shift(s);
-    let outline = sweep.section(s).outline(FINE);
+    let outline = sweep.section(s).outline(ROUND);
     outline
         .into_iter()
         .map(|(z, y)| Point::new(shift + z, middle.y + up * y))
         .collect()
 }
 
+/// Slices of a rein from one of its stations to the next.
+const ROUNDING: u32 = 8;
+
 /// The rein up to where its end is bent, and the edges of the bend.
 fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
     const PARTS: u32 = 24;
     let (rein, from) = (&half.rein, half.bent_from());
     let cuts = rein.cuts(0.0, from);
-    let mut points: Vec<Point> = cuts.into_iter().flat_map(|s| at(rein, s, turn)).collect();
+    // A rounded end is followed, not cut off straight.
+    let between = |pair: &[f64]| {
+        let (a, b) = (pair[0], pair[1]);
+        (0..ROUNDING).map(move |i| a + (b - a) * f64::from(i) / f64::from(ROUNDING))
+    };
+    let places = cuts.windows(2).flat_map(between).chain([from]);
+    let mut points: Vec<Point> = places.flat_map(|s| at(rein, s, turn)).collect();
     let bent = rein.length() - from;
     for i in (0..=PARTS).filter(|_| bent > 0.0) {
         let s = from + bent * f64::from(i) / f64::from(PARTS);
@@ -140,18 +152,34 @@ fn rein(seen: &Seen<'_>) -> [Item; 2] {
     )
 }
 
+/// Boss and neck run into each other without an edge: each is lined where it does not lie in the
+/// other.
 fn boss(seen: &Seen<'_>) -> [Item; 2] {
+    let (boss, neck) = (boss_area(seen), neck_area(seen));
+    let line = split(&boss, &[&Region::new(&neck)]).seen;
+    [
+        Item::fill(boss, seen.fill(Part::Boss)).of(Part::Boss),
+        Item::line(line, Line::Outline).of(Part::Boss),
+    ]
+}
+
+fn neck(seen: &Seen<'_>) -> [Item; 2] {
+    let (boss, neck) = (boss_area(seen), neck_area(seen));
+    let line = split(&neck, &[&Region::new(&boss)]).seen;
+    [
+        Item::fill(neck, seen.fill(Part::Neck)).of(Part::Neck),
+        Item::line(line, Line::Outline).of(Part::Neck),
+    ]
+}
+
+fn boss_area(seen: &Seen<'_>) -> BezPath {
     let high = seen.half.body.rim.half_across();
     let plate = Rect::new(0.0, -high, seen.half.body.plate.faces.thickness, high);
-    painted(
-        seen.pose * rectangle(plate),
-        seen.fill(Part::Boss),
-        Part::Boss,
-    )
+    seen.pose * rectangle(plate)
 }
 
 /// The neck fills all between the boss's upper half and the jaw's root.
-fn neck(seen: &Seen<'_>) -> [Item; 2] {
+fn neck_area(seen: &Seen<'_>) -> BezPath {
     let (body, jaw) = (&seen.half.body, &seen.half.jaw);
     let mut points = at(jaw, 0.0, seen.turn);
     let turn = Affine::rotate(seen.turn);
@@ -163,7 +191,7 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
             .into_iter()
             .flat_map(|y| [Point::new(0.0, y), Point::new(e, y)]),
     );
-    painted(seen.area(hull(points)), seen.fill(Part::Neck), Part::Neck)
+    seen.area(hull(points))
 }
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {

@@ -171,8 +171,9 @@ fn faces_of_body(half: &Half, sign: f64) -> Vec<Face> {
     let mut xs: Vec<f64> = stretch(faces.shoulder.far, faces.shoulder.boss).collect();
     xs.extend([-edge, edge]);
     xs.extend(stretch(faces.neck.boss, faces.neck.far));
-    // The shoulder of a sloping rein ends a little beyond its blend.
+    // The shoulder of a sloping rein ends a little beyond its blend, and the neck of a leaning jaw.
     xs.push(half.rein_start().x.min(faces.shoulder.far));
+    xs.push(half.jaw.middle(0.0).x.max(faces.neck.far));
     xs.sort_by(f64::total_cmp);
     xs.into_iter()
         .map(|x| {

@@ -10,7 +10,7 @@ use crate::shape::section::Section;
 use crate::tongs::model::{Lies, Model};
 
 /// How closely drawn section outlines follow the true ones, mm.
-const FINE: f64 = 0.08;
+const FINE: f64 = 0.02;
 
 /// The work in one view: its area, the sides that may be hidden, and its break lines.
 pub(super) struct Drawn {
@@ -37,7 +37,7 @@ pub(in crate::draw) fn far_end(model: &Model) -> f64 {
 }
 
 /// Where work that lies along the tongs begins, x in mm; beside them it runs on past the boss.
-fn near_end(model: &Model) -> f64 {
+pub(in crate::draw) fn near_end(model: &Model) -> f64 {
     /// So much of it is drawn behind the boss, mm.
     const PAST: f64 = 25.0;
     match model.work.lies {
@@ -93,6 +93,11 @@ impl Drawn {
             Item::line(self.breaks.clone(), Line::Fine).of(Part::Work),
             Item::line(split(&self.sides, before).seen, Line::Fine).of(Part::Work),
         ]
+    }
+
+    /// What it covers.
+    pub(super) fn area(&self) -> &BezPath {
+        &self.area
     }
 
     /// Its lines that lie behind the halves.
