@@ -2,5 +2,6 @@
 
 mod handles;
 mod labels;
+mod lines;
 mod pictures;
 mod texts;

@@ -1,7 +1,7 @@
 //! The end view: along x, onto the jaw tips. On paper x is −z. Painted from the far end to the
 //! near one, so that what is nearer covers what is behind.
 
-use kurbo::{Affine, BezPath, Point, Rect};
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 
 use super::polygon;
 use super::work::Drawn;
@@ -67,7 +67,8 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model, opening: f64) ->
     let mut items = Vec::new();
     items.extend(halves.iter().flat_map(rein));
     items.extend(heads(document, model));
-    items.extend(halves.iter().flat_map(boss));
+    let necks = halves.each_ref().map(|seen| Region::new(&near_neck(seen)));
+    items.extend(halves.iter().flat_map(|seen| boss(seen, &necks)));
     items.extend(halves.iter().flat_map(neck));
     // What lies across the jaws lies behind the tips, what lies along them stands out of them.
     let work = Drawn::end(model).painted(&[]);
@@ -152,11 +153,11 @@ fn rein(seen: &Seen<'_>) -> [Item; 2] {
     )
 }
 
-/// Boss and neck run into each other without an edge: each is lined where it does not lie in the
-/// other.
-fn boss(seen: &Seen<'_>) -> [Item; 2] {
-    let (boss, neck) = (boss_area(seen), neck_area(seen));
-    let line = split(&boss, &[&Region::new(&neck)]).seen;
+/// Boss and neck run into each other without an edge: a boss is lined where it stands clear of
+/// both necks, and a neck where it does not lie in its boss.
+fn boss(seen: &Seen<'_>, [first, second]: &[Region; 2]) -> [Item; 2] {
+    let boss = boss_area(seen);
+    let line = split(&boss, &[first, second]).seen;
     [
         Item::fill(boss, seen.fill(Part::Boss)).of(Part::Boss),
         Item::line(line, Line::Outline).of(Part::Boss),
@@ -178,8 +179,24 @@ fn boss_area(seen: &Seen<'_>) -> BezPath {
     seen.pose * rectangle(plate)
 }
 
-/// The neck fills all between the boss's upper half and the jaw's root.
 fn neck_area(seen: &Seen<'_>) -> BezPath {
+    seen.area(hull(neck_points(seen)))
+}
+
+/// A neck with a rim, in which another line would run together with its own.
+fn near_neck(seen: &Seen<'_>) -> BezPath {
+    /// About the width of a line, mm.
+    const RIM: f64 = 0.5;
+    let about = |p: Point| {
+        [(-RIM, -RIM), (RIM, -RIM), (RIM, RIM), (-RIM, RIM)].map(|(z, y)| p + Vec2::new(z, y))
+    };
+    seen.area(hull(
+        neck_points(seen).into_iter().flat_map(about).collect(),
+    ))
+}
+
+/// The neck fills all between the boss's upper half and the jaw's root.
+fn neck_points(seen: &Seen<'_>) -> Vec<Point> {
     let (body, jaw) = (&seen.half.body, &seen.half.jaw);
     let mut points = at(jaw, 0.0, seen.turn);
     let turn = Affine::rotate(seen.turn);
@@ -191,7 +208,7 @@ fn neck_area(seen: &Seen<'_>) -> BezPath {
             .into_iter()
             .flat_map(|y| [Point::new(0.0, y), Point::new(e, y)]),
     );
-    seen.area(hull(points))
+    points
 }
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {

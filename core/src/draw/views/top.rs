@@ -39,7 +39,10 @@ impl Strip {
 fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
     let rein = faces_of_rein(half, sign);
     let body = faces_of_body(half, sign);
-    let front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
+    let mut front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
+    // The root of a jaw that leans reaches back over the neck, which is as wide there.
+    let neck_end = body.iter().map(|face| face.x).fold(f64::MIN, f64::max);
+    front.retain(|face| face.x > neck_end - 1e-9);
     let edge = half.body.rim.half_along();
     let between = |from: f64, to: f64| -> Vec<Face> {
         body.iter()
@@ -171,9 +174,8 @@ fn faces_of_body(half: &Half, sign: f64) -> Vec<Face> {
     let mut xs: Vec<f64> = stretch(faces.shoulder.far, faces.shoulder.boss).collect();
     xs.extend([-edge, edge]);
     xs.extend(stretch(faces.neck.boss, faces.neck.far));
-    // The shoulder of a sloping rein ends a little beyond its blend, and the neck of a leaning jaw.
+    // The shoulder of a sloping rein ends a little beyond its blend.
     xs.push(half.rein_start().x.min(faces.shoulder.far));
-    xs.push(half.jaw.middle(0.0).x.max(faces.neck.far));
     xs.sort_by(f64::total_cmp);
     xs.into_iter()
         .map(|x| {

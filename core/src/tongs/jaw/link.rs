@@ -59,7 +59,7 @@ impl Style for Link {
             root_width: stout::width_within(bar, 1.1 * side, root + ROUNDED),
             tip_depth: stout::at_least(bar, tip),
             tip_width: stout::width_within(bar, 0.9 * side, tip + ROUNDED),
-            mouth: measured(1.08 * size),
+            mouth: measured(MOUTH * size),
             groove: measured(groove),
             from_tip: measured(0.54 * size + (0.3 * side).max(5.0)),
         }
@@ -101,8 +101,8 @@ impl Style for Link {
         let station = |x: f64, sunk: f64, ease: Ease| taper.station(x, sunk, ease);
         let stations = vec![
             station(0.0, 0.0, Ease::Linear),
-            station(at - half, 0.0, Ease::RoundUp),
-            station(at, groove, Ease::RoundDown),
+            station(at - half, 0.0, Ease::ArcUp),
+            station(at, groove, Ease::ArcDown),
             station(at + half, 0.0, Ease::Linear),
             station(length, 0.0, Ease::Linear),
         ];
@@ -135,6 +135,10 @@ impl Style for Link {
     }
 }
 
+/// Mouth of the starting groove, in sizes of its work: at 0.4 deep that makes part of a circle 1.05
+/// times as wide as the work, which then lies in it and not on one line (judgement: what scale and
+/// a link's own roughness ask).
+const MOUTH: f64 = 1.02;
 /// A groove leaves two fifths of the jaw behind it; the starting one a little more.
 const MOST_DEEP: f64 = 0.6;
 const SUITED_DEEP: f64 = 0.57;

@@ -200,13 +200,12 @@ fn build_half(document: &Document, (jaw, form): (&Jaw, Form), face: f64) -> Half
     let face = face.max(least_face(&rim, &form));
     let jaw = form.placed(heel, face);
     let rein = rein::build(document, &rim);
-    let spec = neck_spec(document, &jaw);
-    let neck = Limb::grow(&rim, &spec);
+    let neck = Limb::grow(&rim, &neck_spec(document, &jaw));
     let shoulder = Limb::grow(&rim, &rein.shoulder);
     let faces = faces(
         document,
         [clear(&rim, &neck), clear(&rim, &shoulder)],
-        (&spec, jaw.section(0.0).width),
+        (heel, jaw.section(0.0).width),
         &rein.sweep,
         &rein.shoulder,
     );
@@ -272,7 +271,7 @@ fn clear(rim: &Rim, limb: &Limb) -> f64 {
 fn faces(
     document: &Document,
     [neck_clear, shoulder_clear]: [f64; 2],
-    (neck, jaw_width): (&LimbSpec, f64),
+    (heel, jaw_width): (f64, f64),
     rein: &crate::shape::sweep::Sweep,
     shoulder: &LimbSpec,
 ) -> Faces {
@@ -283,18 +282,11 @@ fn faces(
         fullness,
     };
     let start = rein.section(0.0);
-    // Where the end leans, its nearer corner is already as wide as what it leads into.
-    let near = |limb: &LimbSpec| limb.end.inner.x.min(limb.end.outer.x);
+    let near = shoulder.end.inner.x.min(shoulder.end.outer.x);
     Faces {
         thickness: document.boss.thickness.mm(),
-        neck: blend(neck_clear, near(neck), jaw_width, 1.0, 1.0),
-        shoulder: blend(
-            shoulder_clear,
-            near(shoulder),
-            start.width,
-            start.fullness(),
-            -1.0,
-        ),
+        neck: blend(neck_clear, heel, jaw_width, 1.0, 1.0),
+        shoulder: blend(shoulder_clear, near, start.width, start.fullness(), -1.0),
     }
 }
 
