@@ -58,6 +58,14 @@ fn the_top_view_of_a_half_has_no_stray_line() {
                 .filter(|path| path.line == Some(Line::Outline) && path.part.is_none());
             let outline = outlines.next().expect("the half has an outline");
             assert!(turns(outline) <= 2, "{style} on {work}: {}", turns(outline));
+            // All that the line is around is painted.
+            let painted = paths(view(&drawing, View::Top)).filter(|path| path.fill.is_some());
+            let painted: f64 = painted.map(|path| path.path.area().abs()).sum();
+            let around = outline.path.area().abs();
+            assert!(
+                (painted / around - 1.0).abs() < 0.02,
+                "{style} on {work}: {painted} of {around}"
+            );
         }
     }
 }

@@ -42,7 +42,9 @@ fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
     let mut front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
     // The root of a jaw that leans reaches back over the neck, which is as wide there.
     let neck_end = body.iter().map(|face| face.x).fold(f64::MIN, f64::max);
-    front.retain(|face| face.x > neck_end - 1e-9);
+    for face in &mut front {
+        face.x = face.x.max(neck_end);
+    }
     let edge = half.body.rim.half_along();
     let between = |from: f64, to: f64| -> Vec<Face> {
         body.iter()
