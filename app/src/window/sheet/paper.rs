@@ -351,27 +351,29 @@ fn fitted_in(area: Rect, answers: &mut Answers, pair: PairKey, sight: Sight) -> 
         Sight::Rein => model.a.body.rim.half_along(),
         Sight::Head | Sight::All => f64::INFINITY,
     };
-    let mut laid = |end: EndView| {
-        let brought = Brought { breaks, end };
-        let bounds = |text| {
-            let mut bounds = answers
-                .pair(PairKey {
-                    text,
-                    brought,
-                    ..pair
-                })
-                .1;
-            bounds.x1 = bounds.x1.min(last);
-            bounds
+    // What is drawn with the end view at a place and text of so many mm covers this.
+    let mut covered = |end: EndView, text: f64| {
+        let key = PairKey {
+            text,
+            brought: Brought { breaks, end },
+            ..pair
         };
-        let fitted = Fitted::new(area, RIM, text_in(area), bounds);
-        Laid { fitted, brought }
+        let mut bounds = answers.pair(key).1;
+        bounds.x1 = bounds.x1.min(last);
+        bounds
     };
-    let beside = laid(EndView::Beside);
-    if sight == Sight::Rein {
+    let mut laid = |end: EndView| {
+        let fitted = Fitted::new(area, RIM, text_in(area), |text| covered(end, text));
+        let across = fitted.view.rect(covered(end, fitted.text)).width();
+        let brought = Brought { breaks, end };
+        (Laid { fitted, brought }, across)
+    };
+    let (beside, across) = laid(EndView::Beside);
+    // Where the sheet is wide enough nothing is gained under the others.
+    if sight == Sight::Rein || across < WIDE * (area.width() - 2.0 * RIM) {
         return beside;
     }
-    let under = laid(EndView::Under);
+    let (under, _) = laid(EndView::Under);
     if under.fitted.view.scale > beside.fitted.view.scale * WORTH_IT {
         under
     } else {
@@ -379,6 +381,8 @@ fn fitted_in(area: Rect, answers: &mut Answers, pair: PairKey, sight: Sight) -> 
     }
 }
 
+/// Of the sheet's width: a drawing that takes less is as large as the sheet is high.
+const WIDE: f32 = 0.97;
 /// The end view leaves its place beside the jaws only for a drawing that is so much larger.
 const WORTH_IT: f32 = 1.05;
 
