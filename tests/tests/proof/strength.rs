@@ -101,8 +101,13 @@ fn an_oval_boss_is_cut_at_its_narrowest() {
         (pair.boss.along, pair.boss.across) = (mm(along), mm(across));
         let (_, found) = strong(&pair, &StrengthLoad::default());
         let hole = found.halves[0].at_hole().expect("a boss");
-        let (size, d) = (f64::min(along, across), pair.rivet.hole.mm());
-        let thick = pair.boss.thickness.mm();
+        let (narrow, d) = (f64::min(along, across), pair.rivet.hole.mm());
+        let (thick, size) = (pair.boss.thickness.mm(), hole.depth_mm);
+        // Where the neck runs out of the boss in an arc there is a little more.
+        assert!(
+            (narrow - 0.05..=1.03 * narrow).contains(&size),
+            "{size} of {narrow}"
+        );
         let modulus = thick * (size.powi(3) - d.powi(3)) / (6.0 * size);
         close(
             &format!("{along} by {across}"),
@@ -523,7 +528,9 @@ fn a_squeeze_ends_where_the_reins_meet() {
         }
         let full = found.squeezes[2];
         let told = strength::findings(&pair, &model, &found);
-        let of_full = told.iter().any(|it| it.message.contains("540 N"));
+        let of_full = told
+            .iter()
+            .any(|it| it.part != Part::Work && it.message.contains("540 N"));
         assert!(!(of_full && full.is_capped()), "{name}: {told:#?}");
     }
     // A full squeeze is worth a word where it is reached: stiff short reins, and a neck that bends.
