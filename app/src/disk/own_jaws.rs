@@ -141,7 +141,7 @@ fn free_path(folder: &Path, name: &str) -> Result<PathBuf, String> {
 /// One sentence when the file cannot be removed.
 pub fn remove(path: &Path) -> Result<(), String> {
     std::fs::remove_file(path)
-        .map_err(|error| format!("{}: it cannot be taken away: {error}", path.display()))
+        .map_err(|error| format!("{}: it cannot be deleted: {error}", path.display()))
 }
 
 /// A name that any file system takes: letters and figures, the rest as hyphens; two names may give

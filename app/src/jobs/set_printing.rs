@@ -93,8 +93,8 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
     let last = tables.len();
     let table = |(n, drawing): (usize, Drawing)| {
         let name = match last {
-            1 => "Table of the sizes".to_owned(),
-            _ => format!("Table of the sizes, {n} of {last}"),
+            1 => "Table of sizes".to_owned(),
+            _ => format!("Table of sizes, {n} of {last}"),
         };
         sheet(&name, drawing, 1)
     };

@@ -43,7 +43,7 @@ fn a_flat_jaw_is_drawn_on() {
     within("below", sketch(&window).nodes[1].y.mm(), -3.175, 1e-9);
     fill(&mut window, "Node slope", "-12.5");
     within("slope", sketch(&window).nodes[1].slope, -12.5, 1e-9);
-    click(&mut window, "Take out");
+    click(&mut window, "Remove");
     assert_eq!(sketch(&window).nodes.len(), 2);
     undo(&mut window);
     assert_eq!(sketch(&window).nodes.len(), 3, "undo brings the node back");
@@ -107,13 +107,13 @@ fn taking_an_own_jaw_away_is_asked_twice() {
     fill(&mut window, "Jaw name", "Plain");
     click(&mut window, "Keep");
     click(&mut window, "Own jaws…");
-    click(&mut window, "Take away Plain");
-    click(&mut window, "Leave it");
+    click(&mut window, "Delete Plain");
+    click(&mut window, "Keep it");
     assert_eq!(own_jaws::all(folder.path()).len(), 1);
-    click(&mut window, "Take away Plain");
+    click(&mut window, "Delete Plain");
     click(&mut window, "Delete Plain");
     assert!(own_jaws::all(folder.path()).is_empty());
-    window.get_by_label_contains("Took \"Plain\" away");
+    window.get_by_label_contains("Deleted \"Plain\"");
 }
 
 #[test]

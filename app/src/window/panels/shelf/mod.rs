@@ -125,7 +125,7 @@ impl Shelf {
                 self.ask();
             }
             // It keeps its place, so that what stands behind it stays under the pointer.
-            let no_more = egui::Button::new("Ask no more");
+            let no_more = egui::Button::new("Clear");
             let asks = self.asked.is_some() || self.refused.is_some();
             if ui.add_enabled(asks, no_more).clicked() {
                 self.question.clear();

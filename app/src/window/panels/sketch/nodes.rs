@@ -68,7 +68,7 @@ impl Sketching {
                 self.choose(self.node + 1);
             }
             let inner = self.node > 0 && self.node < last;
-            let out = ui.add_enabled(inner, Button::new("Take out"));
+            let out = ui.add_enabled(inner, Button::new("Remove"));
             if out.on_hover_text("Take this node out").clicked() {
                 next = Some(sketch.without_node(self.node));
                 self.choose(self.node - 1);

@@ -24,7 +24,7 @@ pub(crate) struct JawShelf {
     part: Part,
     folder: Option<PathBuf>,
     jaws: Vec<(OwnJaw, Option<Drawing>)>,
-    /// The file that is taken away if the smith says so once more.
+    /// The file that is deleted if the smith says so once more.
     pub(crate) doomed: Option<PathBuf>,
 }
 
@@ -135,7 +135,7 @@ impl JawShelf {
             }
             if button(
                 ui,
-                "Take away…",
+                "Delete…",
                 "Delete its file; designs that use it keep it",
             ) {
                 wish = Some(JawWish::AskRemove(own.path.clone()));
@@ -157,7 +157,7 @@ fn asked_again(ui: &mut Ui, own: &OwnJaw, kept: &KeptJaw) -> Option<JawWish> {
         if delete.clicked() {
             wish = Some(JawWish::Remove(own.path.clone(), name.clone()));
         }
-        if ui.button("Leave it").clicked() {
+        if ui.button("Keep it").clicked() {
             wish = Some(JawWish::KeepIt);
         }
     });
