@@ -14,6 +14,7 @@ use crate::paper::{Align, Drawing, Fill, Item, Line, Projection, bounds};
 use crate::proof::strength::{HalfBending, Station, Strength};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Model};
+use crate::units::Show;
 
 /// The steps of the band end at these parts of what the steel bears; the last has no end.
 pub const STRESS_STEPS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
@@ -41,7 +42,7 @@ pub fn stressed(
     side.items.extend(worst.pointer(
         squeeze_n,
         (document.projection, edges),
-        options.scale().text,
+        (options.scale().text, document.units.show()),
     ));
     drawing
 }
@@ -109,7 +110,7 @@ impl<'a> Worst<'a> {
         &self,
         squeeze_n: f64,
         (projection, (low, high)): (Projection, (f64, f64)),
-        text: f64,
+        (text, show): (f64, Show),
     ) -> Vec<Item> {
         let peak = self.bending.worst();
         let at = self.pose * peak.at;
@@ -118,11 +119,11 @@ impl<'a> Worst<'a> {
             Projection::FirstAngle => (high + 2.2 * text, high + 2.5 * text),
         };
         let words = format!(
-            "peak {:.0} MPa in the {}, {:.0} % of {:.0} MPa",
-            peak.stress_mpa(squeeze_n),
+            "peak {} in the {}, {:.0} % of {}",
+            show.stress(peak.stress_mpa(squeeze_n)),
             peak.part,
             100.0 * peak.use_per_n() * squeeze_n,
-            peak.limit_mpa,
+            show.stress(peak.limit_mpa),
         );
         let back = (end - at.y).signum() * text;
         vec![

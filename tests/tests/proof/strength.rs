@@ -523,7 +523,8 @@ fn a_squeeze_ends_where_the_reins_meet() {
         }
         let full = found.squeezes[2];
         let told = strength::findings(&pair, &model, &found);
-        let of_full = told.iter().any(|it| it.message.contains("540 N"));
+        let all = format!("with {}", pair.units.show().force(540.0));
+        let of_full = told.iter().any(|it| it.message.contains(&all));
         assert!(!(of_full && full.is_capped()), "{name}: {told:#?}");
     }
     // A full squeeze is worth a word where it is reached: stiff short reins, and a neck that bends.
@@ -532,7 +533,7 @@ fn a_squeeze_ends_where_the_reins_meet() {
     (stiff.rein.start, stiff.rein.end) = (thick, thick);
     let load = StrengthLoad::default();
     assert!(!strong(&stiff, &load).1.squeezes[2].is_capped());
-    sees(&stiff, &load, Severity::Note, Part::Neck, "540 N");
+    sees(&stiff, &load, Severity::Note, Part::Neck, "121 lbf");
 }
 
 proptest! {

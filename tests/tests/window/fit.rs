@@ -83,7 +83,8 @@ fn strength_follows_the_squeeze_and_the_heat() {
     let design = flat();
     let model = resolve(&design);
     let cold = strength(&design, &model, &StrengthLoad::default());
-    let peak = |n: usize| format!("{:.0} MPa", cold.squeezes[n].peak_stress_mpa);
+    let show = design.units.show();
+    let peak = |n: usize| show.stress(cold.squeezes[n].peak_stress_mpa);
     let mut window = on_page(design, "Strength", TALL);
     assert!(
         window.query_all_by_label(&peak(1)).count() >= 1,
@@ -91,14 +92,14 @@ fn strength_follows_the_squeeze_and_the_heat() {
         peak(1)
     );
     window.get_by_label("Figures guide; they do not certify a tool.");
-    click(&mut window, "Full 540");
+    click(&mut window, "Full 121");
     assert!(
         window.query_all_by_label(&peak(2)).count() >= 1,
         "{}",
         peak(2)
     );
     window.get_by_label("It bends for good");
-    click(&mut window, "Ordinary 100");
+    click(&mut window, "Ordinary 22");
     assert!(window.query_by_label("It bends for good").is_none());
 }
 
@@ -161,7 +162,7 @@ fn findings_follow_the_heat_of_the_jaws() {
     let mut window = on_page(design.clone(), "Strength", TALL);
     window
         .get_by_label("Neck and jaws at")
-        .set_value_accesskit(400.0);
+        .set_value_accesskit(752.0);
     window.run();
     window.get_by_label_contains(&format!("Findings: {} Mend", told(400.0).len()));
     let tab = window.get_all_by_label_contains("Findings: ").next();
@@ -170,7 +171,7 @@ fn findings_follow_the_heat_of_the_jaws() {
     for words in told(400.0) {
         window.get_by_label(&words);
     }
-    window.get_by_label_contains("With neck and jaws at 400 °C");
+    window.get_by_label_contains("With neck and jaws at 752 °F");
     assert!(!window.state().is_changed());
 }
 
@@ -185,8 +186,9 @@ fn strength_is_that_on_the_work_that_is_tried() {
     let load = StrengthLoad::default();
     let tried = strength_on(&design, &model, Some(&on), &load);
     let own = strength(&design, &model, &load);
+    let show = design.units.show();
     let force = |strength: &reinwright_core::proof::strength::Strength| {
-        format!("{:.0}", strength.squeezes[2].jaw_n)
+        show.force_number(strength.squeezes[2].jaw_n)
     };
     assert_ne!(force(&tried), force(&own));
     let mut window = on_page(design, "Fit", TALL);
@@ -204,10 +206,15 @@ fn strength_is_that_on_the_work_that_is_tried() {
 #[test]
 fn a_failing_margin_does_not_widen_the_page() {
     let mut window = on_page(flat(), "Strength", SMALL);
-    let left = |window: &Window| window.get_by_label("Squeeze at the hand, N").rect().left();
-    click(&mut window, "Ordinary 100");
+    let left = |window: &Window| {
+        window
+            .get_by_label("Squeeze at the hand, lbf")
+            .rect()
+            .left()
+    };
+    click(&mut window, "Ordinary 22");
     let before = left(&window);
-    click(&mut window, "Full 540");
+    click(&mut window, "Full 121");
     window.run();
     assert_eq!(left(&window), before);
 }
