@@ -661,11 +661,13 @@ fn work_is_asked_for_as_it_is_called() {
         let text = done(arguments);
         text.lines().next().expect("an answer").to_owned()
     };
-    assert!(first(&["choose", "5/8 bolt behind its head"]).starts_with("bolt: suits"));
-    assert!(first(&["choose", "M16", "--way", "behind-its-head"]).starts_with("bolt: suits"));
-    assert!(first(&["choose", "M16"]).starts_with("V bit: suits"));
-    assert!(first(&["choose", "1/2 in pipe"]).starts_with("V bit: suits"));
-    assert!(first(&["choose", "#5 rebar"]).starts_with("V bit: suits"));
+    assert!(first(&["choose", "5/8 bolt behind its head"]).starts_with("bolt: holds it well"));
+    assert!(
+        first(&["choose", "M16", "--way", "behind-its-head"]).starts_with("bolt: holds it well")
+    );
+    assert!(first(&["choose", "M16"]).starts_with("V bit: holds it well"));
+    assert!(first(&["choose", "1/2 in pipe"]).starts_with("V bit: holds it well"));
+    assert!(first(&["choose", "#5 rebar"]).starts_with("V bit: holds it well"));
     refused(&["choose", "M15"], &["M15", "M14, M16"]);
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("pair.ron");

@@ -2,12 +2,14 @@
 
 use kurbo::{Affine, Point, Rect, Vec2};
 
-use super::pair::{over_rein, station_words, view_title};
+use super::names::{Over, clear_of, over_rein, view_title};
+use super::sizes::station_words;
 use super::views;
 use crate::finding::Part;
 use crate::number::roots::turning;
-use crate::paper::dimension::{Scale, Side, Wish, rows, running, segment};
-use crate::paper::{Align, Drawing, Item, Line, Projection, View, bounds};
+use crate::paper::dimension::{Hang, Scale, Side, Wish, rows, running, segment};
+use crate::paper::lettering::clear;
+use crate::paper::{Align, Breaks, Drawing, Item, Line, Projection, View, bounds};
 use crate::shape::sweep::Edge;
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
@@ -31,7 +33,7 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
     let note = |station: &Station| {
         station.text.clone().map(|text| Wish::Note {
             at: station.outer,
-            hang: hang(station, &text, scale),
+            hang: Hang::Only(hang(station, &text, scale)),
             text,
             part: station.part,
         })
@@ -98,20 +100,24 @@ fn stack(
         boxes[0].y0 - gap - boxes[1].y1
     };
     let half = &model.a;
-    let at = over_rein(half, Affine::IDENTITY, Edge::Inner, scale);
+    let over = |edge: Edge| Over {
+        half,
+        pose: Affine::IDENTITY,
+        edge,
+        breaks: Breaks::default(),
+    };
+    let at = over_rein(&over(Edge::Inner), scale);
     // Above the axis, which runs over the rein of a single half.
     let at = Point::new(at.x, at.y.max(1.2 * scale.text));
+    let at = clear_of(at, View::Side.name(), &side, scale);
     side.extend(view_title((View::Side, View::Side.name()), at, scale));
     let title = match model.work.lies {
         Lies::Alongside => "Top view; the other half steps to the other side",
         Lies::Endwise | Lies::Crosswise => View::Top.name(),
     };
-    top.extend(view_title(
-        (View::Top, title),
-        over_rein(half, Affine::IDENTITY, Edge::Far, scale),
-        scale,
-    ));
-    let view = |view: View, shift: Vec2, items| Item::view(view, view.name(), shift, items);
+    let over_top = clear_of(over_rein(&over(Edge::Far), scale), title, &top, scale);
+    top.extend(view_title((View::Top, title), over_top, scale));
+    let view = |view: View, shift: Vec2, items| Item::view(view, view.name(), shift, clear(items));
     Drawing {
         items: vec![
             view(View::Side, Vec2::ZERO, side),

@@ -2,18 +2,25 @@
 
 pub mod handle;
 
+mod arrange;
+mod breaks;
 mod half;
+mod names;
 mod on_work;
 mod pair;
 mod rivet;
+mod sizes;
 mod stress;
 mod views;
 
+pub use arrange::{EndView, Shifts};
+pub use breaks::breaks;
 pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
-pub use pair::{Shifts, pair};
+pub use pair::pair;
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
+use crate::paper::Breaks;
 use crate::paper::dimension::Scale;
 
 /// How a pair is drawn.
@@ -28,6 +35,10 @@ pub struct DrawOptions {
     /// Where the views stand, if they must not move (under a hand that drags); else they are laid
     /// out anew.
     pub shifts: Option<Shifts>,
+    /// What of the reins is left out, as [`breaks`] finds it; by itself nothing.
+    pub breaks: Breaks,
+    /// Where the end view stands.
+    pub end: EndView,
 }
 
 impl DrawOptions {

@@ -10,7 +10,8 @@ use crate::asked::Work;
 use crate::finding::Part;
 use crate::number::plane::sides;
 use crate::paper::dimension::segment;
-use crate::paper::{Align, Drawing, Fill, Item, Line, Projection, bounds};
+use crate::paper::lettering::clear;
+use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line, Projection, bounds};
 use crate::proof::strength::{HalfBending, Station, Strength};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Model};
@@ -37,13 +38,15 @@ pub fn stressed(
     };
     let edges = bounds(&side.items).map_or((0.0, 0.0), |area| (area.y0, area.y1));
     let worst = Worst::of(document, model, strength, options.opening);
-    side.items.extend(worst.band(squeeze_n));
-    side.items.extend(rivet(document));
-    side.items.extend(worst.pointer(
+    let mut items = std::mem::take(&mut side.items);
+    items.extend(options.breaks.of(worst.band(squeeze_n)));
+    items.extend(rivet(document));
+    items.extend(worst.pointer(
         squeeze_n,
-        (document.projection, edges),
+        (document.projection, edges, options.breaks),
         (options.scale().text, document.units.show()),
     ));
+    side.items = clear(items);
     drawing
 }
 
@@ -109,11 +112,11 @@ impl<'a> Worst<'a> {
     fn pointer(
         &self,
         squeeze_n: f64,
-        (projection, (low, high)): (Projection, (f64, f64)),
+        (projection, (low, high), breaks): (Projection, (f64, f64), Breaks),
         (text, show): (f64, Show),
     ) -> Vec<Item> {
         let peak = self.bending.worst();
-        let at = self.pose * peak.at;
+        let at = breaks.point(self.pose * peak.at);
         let (end, base) = match projection {
             Projection::ThirdAngle => (low - 0.6 * text, low - 1.6 * text),
             Projection::FirstAngle => (high + 2.2 * text, high + 2.5 * text),
@@ -128,7 +131,7 @@ impl<'a> Worst<'a> {
         let back = (end - at.y).signum() * text;
         vec![
             Item::fill(dart(at, back), Fill::Ink),
-            Item::line(segment(at, Point::new(at.x, end)), Line::Outline).of(peak.part),
+            Item::line(segment(at, Point::new(at.x, end)), Line::Dimension).of(peak.part),
             Item::text(Point::new(at.x, base), words, text, Align::Middle).of(peak.part),
         ]
     }

@@ -5,7 +5,7 @@ use kurbo::{Point, Rect};
 use crate::asked::{Bar, Units};
 use crate::finding::Part;
 use crate::forge::balance::{Balance, Stretch};
-use crate::paper::dimension::{Scale, Side, Wish, rectangle, rows, segment};
+use crate::paper::dimension::{Hang, Scale, Side, Wish, rectangle, rows, segment};
 use crate::paper::{Align, Drawing, Fill, Item, Line};
 
 /// The bar, full size, with its coloured parts and marks where they are set off with a rule. Origin at the bar's left end, on its
@@ -65,7 +65,7 @@ fn marks(units: Units, balance: &Balance, half: f64, scale: Scale) -> Vec<Item> 
             at: bottom,
             text: show.number(at),
             part: Part::Bar,
-            hang: Align::Middle,
+            hang: Hang::Only(Align::Middle),
         });
     }
     items.extend(rows(Side::Below, -half, scale, wishes));

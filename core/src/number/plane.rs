@@ -159,6 +159,30 @@ pub(crate) fn sides_within(path: &BezPath, stray: f64) -> Vec<(Point, Point)> {
     all
 }
 
+/// The part of a closed figure between two upright lines. Where a line splits it its pieces stay
+/// joined along the line, which an even-odd fill does not show.
+pub(crate) fn between(points: &[Point], from: f64, to: f64) -> Vec<Point> {
+    let right = |p: Point| if from.is_finite() { p.x - from } else { 1.0 };
+    let left = |p: Point| if to.is_finite() { to - p.x } else { 1.0 };
+    cut(&cut(points, right), left)
+}
+
+/// Keeps the side of a figure on which `side` is positive.
+fn cut(points: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
+    let mut kept = Vec::new();
+    for (i, &p) in points.iter().enumerate() {
+        let q = points[(i + 1) % points.len()];
+        let (a, b) = (side(p), side(q));
+        if a >= 0.0 {
+            kept.push(p);
+        }
+        if a * b < 0.0 {
+            kept.push(p.lerp(q, a / (a - b)));
+        }
+    }
+    kept
+}
+
 /// A line in two: what can be seen, and what lies behind one of the regions.
 pub(crate) struct Split {
     pub(crate) seen: BezPath,

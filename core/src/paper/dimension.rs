@@ -3,6 +3,7 @@
 use kurbo::{BezPath, Point, Rect, Vec2};
 
 use super::font::text_width;
+use super::lettering::Taken;
 use super::{Align, Fill, Item, Line};
 use crate::finding::Part;
 
@@ -52,9 +53,130 @@ pub(crate) enum Wish {
         at: Point,
         text: String,
         part: Part,
-        hang: Align,
+        hang: Hang,
     },
 }
+
+/// How the text of a note hangs on its leader.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Hang {
+    /// So, and on no account otherwise.
+    Only(Align),
+    /// So, unless lines run through it there and not on the other side.
+    Rather(Align),
+}
+
+impl Wish {
+    /// The same between other places: the text stays.
+    pub(crate) fn moved(self, to: impl Fn(Point) -> Point) -> Self {
+        match self {
+            Self::Span {
+                from,
+                to: end,
+                text,
+                part,
+            } => Self::Span {
+                from: to(from),
+                to: to(end),
+                text,
+                part,
+            },
+            Self::Note {
+                at,
+                text,
+                part,
+                hang,
+            } => Self::Note {
+                at: to(at),
+                text,
+                part,
+                hang,
+            },
+        }
+    }
+
+    /// The ways in which its text may hang, the best one first: that of a span which stands
+    /// outside of its arrows, and that of a note beside its leader.
+    fn hangs(&self, scale: Scale) -> Vec<Align> {
+        match self {
+            Self::Span { from, to, text, .. } if fits(*from, *to, text, scale) => {
+                vec![Align::Middle]
+            }
+            Self::Span { .. } => vec![Align::Start, Align::End],
+            Self::Note { hang, .. } => match *hang {
+                Hang::Rather(Align::Start) => vec![Align::Start, Align::End],
+                Hang::Rather(Align::End) => vec![Align::End, Align::Start],
+                Hang::Rather(Align::Middle) | Hang::Only(Align::Middle) => vec![Align::Middle],
+                Hang::Only(side) => vec![side],
+            },
+        }
+    }
+
+    /// Where lines of it run across the rows nearer to the view.
+    fn uprights(&self) -> Vec<f64> {
+        match self {
+            Self::Span { from, to, .. } => vec![from.x, to.x],
+            Self::Note { at, .. } => vec![at.x],
+        }
+    }
+}
+
+/// A wish with the way in which its text hangs.
+struct Hung {
+    wish: Wish,
+    hang: Align,
+}
+
+/// Hangs each text where the fewest lines of the others run through it.
+fn hung(wishes: Vec<Wish>, scale: Scale) -> Vec<Hung> {
+    let uprights: Vec<Vec<f64>> = wishes.iter().map(Wish::uprights).collect();
+    let mut all = Vec::new();
+    for (index, wish) in wishes.into_iter().enumerate() {
+        let others = uprights.iter().enumerate().filter(|(i, _)| *i != index);
+        let others: Vec<f64> = others.flat_map(|(_, xs)| xs.iter().copied()).collect();
+        let own = &uprights[index];
+        let struck = |hang: &Align| {
+            let (from, to) = written(&wish, *hang, scale);
+            let through = |x: &&f64| from < **x && **x < to && !own.contains(x);
+            others.iter().filter(through).count()
+        };
+        let hang = wish.hangs(scale).into_iter().min_by_key(struck);
+        let hang = hang.unwrap_or(Align::Middle);
+        all.push(Hung { wish, hang });
+    }
+    all
+}
+
+/// From where to where along x a text is written.
+fn written(wish: &Wish, hang: Align, scale: Scale) -> (f64, f64) {
+    match wish {
+        Wish::Note { at, text, .. } => {
+            let (width, aside) = (scale.width(text), ASIDE * scale.text);
+            match hang {
+                Align::Start => (at.x + aside, at.x + width + aside),
+                Align::Middle => (at.x - width / 2.0, at.x + width / 2.0),
+                Align::End => (at.x - width - aside, at.x - aside),
+            }
+        }
+        Wish::Span { from, to, text, .. } => {
+            let (low, high) = (from.x.min(to.x), from.x.max(to.x));
+            let (width, lead) = (scale.width(text), LEAD * scale.arrow() + AFTER * scale.text);
+            match hang {
+                Align::Start => (high + lead, high + lead + width),
+                Align::Middle => {
+                    let middle = f64::midpoint(low, high);
+                    (middle - width / 2.0, middle + width / 2.0)
+                }
+                Align::End => (low - lead - width, low - lead),
+            }
+        }
+    }
+}
+
+/// How far the line of a dimension runs out past arrows that stand outside, in arrows.
+const LEAD: f64 = 2.5;
+/// From there to its text, in text sizes.
+const AFTER: f64 = 0.2;
 
 /// Which side of the view the rows stand on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -79,8 +201,8 @@ pub(crate) fn rows(side: Side, base: f64, scale: Scale, mut wishes: Vec<Wish>) -
     let mut taken: Vec<Vec<(f64, f64)>> = Vec::new();
     let mut items = Vec::new();
     let mut texts = Vec::new();
-    for wish in wishes {
-        let (from, to) = occupied(&wish, scale);
+    for hung in hung(wishes, scale) {
+        let (from, to) = occupied(&hung, scale);
         let margin = 0.6 * scale.text;
         let free = |row: &Vec<(f64, f64)>| {
             row.iter()
@@ -92,7 +214,7 @@ pub(crate) fn rows(side: Side, base: f64, scale: Scale, mut wishes: Vec<Wish>) -
         }
         taken[row].push((from, to));
         let y = base + side.sign() * scale.row() * (row as f64 + 1.0);
-        draw(&wish, (side, y), scale, &mut items, &mut texts);
+        draw(&hung, (side, y), scale, &mut items, &mut texts);
     }
     items.extend(texts);
     items
@@ -113,45 +235,32 @@ fn fits(from: Point, to: Point, text: &str, scale: Scale) -> bool {
     (to.x - from.x).abs() > scale.width(text) + 2.6 * scale.arrow()
 }
 
-fn occupied(wish: &Wish, scale: Scale) -> (f64, f64) {
-    match wish {
-        Wish::Note { at, text, hang, .. } => {
-            let width = scale.width(text);
-            let aside = ASIDE * scale.text;
-            match hang {
-                Align::Start => (at.x, at.x + width + aside),
-                Align::Middle => (at.x - width / 2.0, at.x + width / 2.0),
-                Align::End => (at.x - width - aside, at.x),
-            }
-        }
-        Wish::Span { from, to, text, .. } => {
-            let (low, high) = (from.x.min(to.x), from.x.max(to.x));
-            if fits(*from, *to, text, scale) {
-                (low, high)
+fn occupied(hung: &Hung, scale: Scale) -> (f64, f64) {
+    let (first, last) = written(&hung.wish, hung.hang, scale);
+    match &hung.wish {
+        Wish::Note { at, .. } => (first.min(at.x), last.max(at.x)),
+        Wish::Span { from, to, .. } => {
+            let lead = if hung.hang == Align::Middle {
+                0.0
             } else {
-                (
-                    low - 2.5 * scale.arrow(),
-                    high + 2.5 * scale.arrow() + scale.width(text),
-                )
-            }
+                LEAD * scale.arrow()
+            };
+            let (low, high) = (from.x.min(to.x), from.x.max(to.x));
+            (first.min(low - lead), last.max(high + lead))
         }
     }
 }
 
 fn draw(
-    wish: &Wish,
+    hung: &Hung,
     (side, y): (Side, f64),
     scale: Scale,
     items: &mut Vec<Item>,
     texts: &mut Vec<Item>,
 ) {
-    match wish {
-        Wish::Note {
-            at,
-            text,
-            part,
-            hang,
-        } => {
+    let hang = hung.hang;
+    match &hung.wish {
+        Wish::Note { at, text, part, .. } => {
             let base = y + if side == Side::Above {
                 0.0
             } else {
@@ -169,7 +278,7 @@ fn draw(
                 Point::new(at.x + aside, base),
                 text,
                 scale,
-                *hang,
+                hang,
                 *part,
             ));
         }
@@ -191,42 +300,31 @@ fn draw(
                 Point::new(from.x.min(to.x), y),
                 Point::new(from.x.max(to.x), y),
             );
-            span(a, b, text, scale, *part, items, texts);
+            span((a, b), (text, hang), scale, *part, items, texts);
         }
     }
 }
 
-#[allow(
-    clippy::too_many_arguments,
-    reason = "two out-lists keep texts above all lines"
-)]
 fn span(
-    a: Point,
-    b: Point,
-    text: &str,
+    (a, b): (Point, Point),
+    (text, hang): (&str, Align),
     scale: Scale,
     part: Part,
     items: &mut Vec<Item>,
     texts: &mut Vec<Item>,
 ) {
-    let inside = fits(a, b, text, scale);
-    let lead = Vec2::new(2.5 * scale.arrow(), 0.0);
-    let line = if inside {
-        segment(a, b)
-    } else {
-        segment(a - lead, b + lead)
+    let lead = Vec2::new(LEAD * scale.arrow(), 0.0);
+    let after = Vec2::new(AFTER * scale.text, 0.0);
+    let (line, out, at) = match hang {
+        Align::Middle => (segment(a, b), 1.0, a.midpoint(b)),
+        Align::Start => (segment(a - lead, b + lead), -1.0, b + lead + after),
+        Align::End => (segment(a - lead, b + lead), -1.0, a - lead - after),
     };
     items.push(Item::line(line, Line::Dimension).of(part));
-    let (left, right) = if inside { (-1.0, 1.0) } else { (1.0, -1.0) };
-    items.push(arrow(a, Vec2::new(left, 0.0), scale).of(part));
-    items.push(arrow(b, Vec2::new(right, 0.0), scale).of(part));
-    let lift = -0.36 * scale.text;
-    let (at, align) = if inside {
-        (a.midpoint(b), Align::Middle)
-    } else {
-        (b + lead + Vec2::new(0.2 * scale.text, 0.0), Align::Start)
-    };
-    texts.extend(label(at + Vec2::new(0.0, lift), text, scale, align, part));
+    items.push(arrow(a, Vec2::new(-out, 0.0), scale).of(part));
+    items.push(arrow(b, Vec2::new(out, 0.0), scale).of(part));
+    let lift = Vec2::new(0.0, -0.36 * scale.text);
+    texts.extend(label(at + lift, text, scale, hang, part));
 }
 
 /// Running dimensions (ISO 129-1): one line from an origin, each place marked with its distance
@@ -282,6 +380,12 @@ pub(crate) fn running(
 /// How many rows off the line each distance stands, so that near ones do not cover each other.
 fn levels(origin: Point, places: &[(Point, String)], scale: Scale) -> Vec<f64> {
     let mut taken: Vec<(f64, f64, f64)> = Vec::new();
+    // On the line itself stand the arrows too.
+    let arrow = |(at, _): &(Point, String)| {
+        let back = at.x - (at.x - origin.x).signum() * scale.arrow();
+        (back.min(at.x), back.max(at.x))
+    };
+    let arrows: Vec<(f64, f64)> = places.iter().map(arrow).collect();
     let level = |(at, text): &(Point, String)| {
         let out = (at.x - origin.x).signum();
         let near = at.x - out * 1.1 * scale.arrow();
@@ -290,7 +394,9 @@ fn levels(origin: Point, places: &[(Point, String)], scale: Scale) -> Vec<f64> {
             near.min(far) - 0.4 * scale.text,
             near.max(far) + 0.4 * scale.text,
         );
-        let mut level = 0.0;
+        let (first, last) = (near.min(far), near.max(far));
+        let crowded = arrows.iter().any(|&(a, b)| a < last && first < b);
+        let mut level = f64::from(u8::from(crowded));
         while taken
             .iter()
             .any(|&(its, a, b)| its == level && a < to && from < b)
@@ -303,29 +409,74 @@ fn levels(origin: Point, places: &[(Point, String)], scale: Scale) -> Vec<f64> {
     places.iter().map(level).collect()
 }
 
-/// A dimension square to x between two points one above the other, its text to the right of the
-/// line, or above it when it stands alone.
-pub(crate) fn upright(low: Point, high: Point, text: &str, scale: Scale, part: Part) -> Vec<Item> {
-    let room = scale.fits_upright(high.y - low.y);
-    let lead = Vec2::new(0.0, 2.2 * scale.arrow());
-    let line = if room {
-        segment(low, high)
+/// Where the text of an upright dimension stands.
+#[derive(Clone, Copy)]
+struct Beside {
+    /// Between the ends, where the arrows are inside too; else over the upper end.
+    between: bool,
+    at: Point,
+    align: Align,
+}
+
+impl Beside {
+    /// The places of a text from the best to the worst: right and left of the line between its
+    /// ends, then over its upper and under its lower end.
+    fn places((low, high): (Point, Point), scale: Scale) -> Vec<Self> {
+        let aside = Vec2::new(0.5 * scale.text, 0.0);
+        let lift = Vec2::new(0.0, -0.36 * scale.text);
+        let lead = Vec2::new(0.0, UPRIGHT_LEAD * scale.arrow());
+        let between = scale.fits_upright(high.y - low.y);
+        let middle = low.midpoint(high);
+        let ends = [(true, middle), (false, high + lead), (false, low - lead)];
+        let ends = ends.into_iter().filter(|(inside, _)| between || !inside);
+        ends.flat_map(|(inside, at)| {
+            [(aside, Align::Start), (-aside, Align::End)].map(|(aside, align)| Self {
+                between: inside,
+                at: at + aside + lift,
+                align,
+            })
+        })
+        .collect()
+    }
+
+    fn room(&self, text: &str, scale: Scale) -> Rect {
+        let item = Item::text(self.at, text, scale.text, self.align);
+        let room = item.bounds().unwrap_or(Rect::ZERO);
+        room.inflate(0.2 * scale.text, 0.2 * scale.text)
+    }
+}
+
+/// How far the line of an upright dimension runs out past arrows that stand outside, in arrows.
+const UPRIGHT_LEAD: f64 = 2.2;
+
+/// A dimension square to x between two points one above the other. Its text stands beside the
+/// line, or past an end where it finds no room between.
+pub(crate) fn upright(
+    (low, high): (Point, Point),
+    text: &str,
+    scale: Scale,
+    part: Part,
+    taken: &Taken,
+) -> Vec<Item> {
+    let places = Beside::places((low, high), scale);
+    let free = |place: &&Beside| taken.leaves(place.room(text, scale));
+    // What reaches past the drawing would make it smaller on a sheet.
+    let within = |place: &&Beside| taken.reaches(place.room(text, scale));
+    let best = places.iter().filter(free).find(within);
+    let best = best.or_else(|| places.iter().find(free));
+    let best = best.unwrap_or(&places[0]);
+    let lead = Vec2::new(0.0, UPRIGHT_LEAD * scale.arrow());
+    let (line, sign) = if best.between {
+        (segment(low, high), 1.0)
     } else {
-        segment(low - lead, high + lead)
+        (segment(low - lead, high + lead), -1.0)
     };
-    let sign = if room { 1.0 } else { -1.0 };
     let mut items = vec![
         Item::line(line, Line::Dimension).of(part),
         arrow(low, Vec2::new(0.0, -sign), scale).of(part),
         arrow(high, Vec2::new(0.0, sign), scale).of(part),
     ];
-    let beside = if room {
-        low.midpoint(high)
-    } else {
-        high + lead
-    };
-    let at = beside + Vec2::new(0.5 * scale.text, -0.36 * scale.text);
-    items.extend(label(at, text, scale, Align::Start, part));
+    items.extend(label(best.at, text, scale, best.align, part));
     items
 }
 

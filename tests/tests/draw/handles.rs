@@ -8,8 +8,8 @@ use reinwright_core::asked::{Units, Value};
 use reinwright_core::draw::handle::{
     Answer, Handle, HandleId, OnPaper, SLOWEST, Step, View, drag, handles, stepped, value_text,
 };
-use reinwright_core::draw::{DrawOptions, Shifts, pair};
-use reinwright_core::paper::{Item, Projection};
+use reinwright_core::draw::{DrawOptions, EndView, Shifts, breaks, pair};
+use reinwright_core::paper::{Breaks, Item, Projection, Stretch};
 use reinwright_core::tongs::document::{Document, Turn, check_limits};
 use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tongs::resolve;
@@ -186,6 +186,7 @@ fn the_steel_follows_the_hand() {
             top: Vec2::new(0.0, 90.0),
             end: Vec2::new(140.0, 0.0),
         },
+        ..OnPaper::default()
     };
     let (mut drags, mut stopped) = (0, Vec::new());
     for (name, mut design) in designs_of_both_hands() {
@@ -211,6 +212,38 @@ fn the_steel_follows_the_hand() {
     );
 }
 
+/// The same on broken reins, for every handle on steel that is shown: what lies beyond a break
+/// moves as far as the hand does.
+#[test]
+fn the_steel_beyond_a_break_follows_the_hand() {
+    let mut beyond = 0;
+    for (name, mut design) in designs_of_both_hands() {
+        design.units = Units::Millimetre;
+        let model = resolve(&design);
+        let whole = OnPaper::default();
+        let on = OnPaper {
+            breaks: breaks(&model, 0.0),
+            ..whole
+        };
+        for handle in &handles(&design, &model) {
+            let at = handle.place(&design, &model, &whole);
+            let past = |s: Stretch| at.x < s.from - 2.0 * SMALL;
+            let apart = |s: Stretch| past(s) || at.x > s.to;
+            let mut stretches = on.breaks.stretches();
+            if !stretches.any(past) || !on.breaks.stretches().all(apart) {
+                continue;
+            }
+            beyond += 1;
+            let follows = [SMALL, -SMALL].map(|more| {
+                let (off, rate) = followed(&design, handle, more, &on);
+                off.dot(handle.way(&on)).abs() <= 0.25 * SMALL + 0.051 * rate
+            });
+            assert_ne!(follows, [false, false], "{name}: {}", handle.label);
+        }
+    }
+    assert!(beyond > 60, "only {beyond} handles lie beyond a break");
+}
+
 /// The place of each handle is on the drawn views, whichever way they are laid out.
 #[test]
 fn handles_lie_in_their_views() {
@@ -221,17 +254,27 @@ fn handles_lie_in_their_views() {
                 ..design.clone()
             };
             let model = resolve(&design);
-            for opening in [0.0, 0.1] {
+            let all = handles(&design, &model);
+            let ways = [
+                (0.0, Breaks::default(), EndView::Beside),
+                (0.1, Breaks::default(), EndView::Under),
+                (0.0, breaks(&model, 0.0), EndView::Under),
+                (0.1, breaks(&model, 0.1), EndView::Beside),
+            ];
+            for (opening, breaks, end) in ways {
                 let options = DrawOptions {
                     opening,
+                    breaks,
+                    end,
                     ..DrawOptions::default()
                 };
                 let drawing = pair(&design, &model, &options);
                 let on = OnPaper {
                     opening,
                     shifts: Shifts::of(&drawing),
+                    breaks,
                 };
-                for handle in handles(&design, &model) {
+                for handle in &all {
                     let view = match handle.view() {
                         View::Side => "Side view",
                         View::Top => "Top view",

@@ -2,6 +2,8 @@
 //! the work as the piece it is.
 
 mod handles;
+mod labels;
+mod lines;
 mod pictures;
 mod texts;
 mod work;

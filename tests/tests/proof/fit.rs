@@ -15,7 +15,7 @@ use reinwright_core::shop::Answers;
 use reinwright_core::steel::YOUNGS_MPA;
 use reinwright_core::tongs::document::{Document, ReinLine};
 use reinwright_core::tongs::jaw::JawStyle;
-use reinwright_core::tongs::model::{Half, Model};
+use reinwright_core::tongs::model::{Half, Lies, Model};
 use reinwright_core::tongs::resolve;
 use reinwright_core::tongs::seat::seat;
 use reinwright_tests::designs::{samples_folder, varied};
@@ -37,8 +37,12 @@ fn nominal_work_is_held_all_along_in_the_set_pose() {
         let contact = fit.nominal.unwrap_or_else(|no| panic!("{name}: {no}"));
         within(name, contact.half_angle, 0.0, 1e-6);
         within(name, contact.hand_gap_mm, model.hand_gap, 1e-3);
+        let wanted = match model.work.lies {
+            Lies::Endwise | Lies::Alongside => Where::Whole,
+            Lies::Crosswise => Where::Across,
+        };
         for bearing in &contact.bearing {
-            assert_eq!(bearing.place, Where::Whole, "{name}");
+            assert_eq!(bearing.place, wanted, "{name}");
         }
     }
 }
@@ -50,6 +54,10 @@ fn other_work_is_met_where_seating_says() {
     // there, so that it is compared to a hundredth of a mm.
     for (name, pair) in pairs::all() {
         let model = resolve(&pair);
+        if model.work.lies == Lies::Crosswise {
+            // Work across the jaws is met in the side view: `jaws/crosswise.rs`.
+            continue;
+        }
         for scale in [0.93, 1.0, 1.06] {
             let size = mm(pair.work.size().mm() * scale);
             let work = pair.work.with_size(size);
@@ -348,7 +356,10 @@ fn hands_open_with_the_work_and_leverage_is_arm_over_arm() {
             );
         }
         assert!(fit.chart.len() > 10, "{name}: {} rows", fit.chart.len());
-        let middle = f64::midpoint(model.work.from, model.a.tip());
+        let middle = match model.work.lies {
+            Lies::Endwise | Lies::Alongside => f64::midpoint(model.work.from, model.a.tip()),
+            Lies::Crosswise => model.work.from,
+        };
         close(name, fit.leverage(), -model.a.hand().x / middle, 1e-9);
         close(name, fit.mass_kg, model.mass_kg(), 1e-9);
         close(name, fit.balance_point_mm, balanced(&pair, &model), 1e-9);
@@ -392,6 +403,10 @@ fn charts_go_on_past_the_range() {
                 end,
                 rows.len()
             );
+            if pair.work.bolt_held().is_some() {
+                // A bolt of another size has another head, whose end lies elsewhere.
+                continue;
+            }
             for row in &rows[1..] {
                 let work = pair.work.with_size(mm(row.size_mm));
                 let contact = fit::fit_on(&pair, &model, &work).expect("it is reached");

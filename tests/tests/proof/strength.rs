@@ -101,8 +101,13 @@ fn an_oval_boss_is_cut_at_its_narrowest() {
         (pair.boss.along, pair.boss.across) = (mm(along), mm(across));
         let (_, found) = strong(&pair, &StrengthLoad::default());
         let hole = found.halves[0].at_hole().expect("a boss");
-        let (size, d) = (f64::min(along, across), pair.rivet.hole.mm());
-        let thick = pair.boss.thickness.mm();
+        let (narrow, d) = (f64::min(along, across), pair.rivet.hole.mm());
+        let (thick, size) = (pair.boss.thickness.mm(), hole.depth_mm);
+        // Where the neck runs out of the boss in an arc there is a little more.
+        assert!(
+            (narrow - 0.05..=1.03 * narrow).contains(&size),
+            "{size} of {narrow}"
+        );
         let modulus = thick * (size.powi(3) - d.powi(3)) / (6.0 * size);
         close(
             &format!("{along} by {across}"),
@@ -448,7 +453,7 @@ fn what_is_weak_is_told() {
         jaw_celsius: 700.0,
         ..load
     };
-    sees(&pairs::flat(), &hot, Severity::Stop, Part::Neck, "700");
+    sees(&pairs::flat(), &hot, Severity::Stop, Part::Neck, "1292 °F");
 }
 
 /// Where it is dangerous nothing less than a Stop is said.
@@ -465,7 +470,7 @@ fn what_would_break_is_stopped() {
         &load,
         Severity::Stop,
         Part::Rivet,
-        "gives way at 0.0 kN",
+        "gives way at 11 lbf",
     );
     // At 1200 °C nothing is left of the steel (EN 1993-1-2 Table 3.1: k_y = 0).
     let molten = StrengthLoad::with_jaws_at(1200.0);

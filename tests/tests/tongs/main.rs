@@ -2,6 +2,7 @@
 //! go together.
 
 mod document;
+mod fair;
 mod heads;
 mod named;
 mod piece;

@@ -76,7 +76,6 @@ fn an_unsafe_start_says_so_and_nothing_else() {
         (JawKind::VBit, "1/4 x 1 in flat"),
         (JawKind::HollowBit, "1/2 in square"),
         (JawKind::Scrolling, "3/4 in round"),
-        (JawKind::Link, "1/4 in square"),
     ] {
         let told = is_begun_unsafe(jaw, parse_work(work).expect("work"));
         assert_eq!(told, Some(true), "{jaw} for {work}");
@@ -168,15 +167,6 @@ const NOT_FROM_ANY: [(JawKind, &str); 6] = [
     (JawKind::SquareMouth, "1 1/2 in square"),
 ];
 
-/// Work that the trade gives to a style and that can fly out of it in a small size: bar with corners
-/// rides on the edges of a link's round groove.
-const RIDES: [(JawKind, &str); 4] = [
-    (JawKind::Link, "1/4 in square"),
-    (JawKind::Link, "1/4 in octagon"),
-    (JawKind::Link, "6 mm square"),
-    (JawKind::Link, "6 mm octagon"),
-];
-
 /// What the starts of one style came to.
 #[derive(Debug, Default, PartialEq)]
 struct Count {
@@ -221,11 +211,6 @@ fn sweep(jaw: JawKind) {
             let shown = jaw != JawKind::HammerEye && jaw != JawKind::ChiselHead;
             let shows_flat = shown || named.ends_with("flat") || named.ends_with("square");
             if !shows_flat || !Way::ALL.into_iter().any(fits) {
-                continue;
-            }
-            if RIDES.contains(&(jaw, named.as_str())) {
-                let told = is_begun_unsafe(jaw, work);
-                assert!(told.is_none_or(|only| only), "{jaw} for {named}");
                 continue;
             }
             for from in shop.bars {

@@ -9,6 +9,7 @@ mod handles;
 mod kept;
 mod mends;
 mod shelf;
+mod sight;
 mod sketch;
 mod styles;
 mod trace;

@@ -82,7 +82,7 @@ impl Workbench {
             Command::ShelfFolder => self.ask(Purpose::Shelf),
             Command::Undo => self.open.undo(),
             Command::Redo => self.open.redo(),
-            Command::ZoomFit => self.open.fit(),
+            Command::Show(sight) => self.open.see(sight),
             Command::TrueSize => self.open.set_scale(screen),
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),

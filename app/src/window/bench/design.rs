@@ -24,7 +24,7 @@ use crate::window::sheet::handles::Handles;
 use crate::window::sheet::paper::{Hand as PaperHand, Paper};
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
 use crate::window::state::history::Hand;
-use crate::window::state::look::{Look, Page};
+use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
@@ -201,9 +201,9 @@ impl DesignBench {
         self.parts.commit(&mut self.session.now);
     }
 
-    /// Shows the whole drawing.
-    pub(super) fn fit(&mut self) {
-        self.paper.fit();
+    /// Shows so much of the drawing.
+    pub(super) fn see(&mut self, sight: Sight) {
+        self.paper.see(sight);
     }
 
     /// Shows the drawing at so many points per millimetre.

@@ -7,6 +7,7 @@ use super::open::Open;
 use super::workbench::Workbench;
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
+use crate::window::state::look::Sight;
 use crate::window::state::samples;
 
 impl Workbench {
@@ -108,7 +109,9 @@ impl Workbench {
     fn view_menu(&mut self, ui: &mut Ui) {
         ui.menu_button("View", |ui| {
             let commands = [
-                Command::ZoomFit,
+                Command::Show(Sight::Head),
+                Command::Show(Sight::Rein),
+                Command::Show(Sight::All),
                 Command::TrueSize,
                 Command::Trace,
                 Command::Calibrate,

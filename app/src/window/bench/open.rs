@@ -14,7 +14,7 @@ use crate::jobs::printing;
 use crate::window::panels::dialog::Kept;
 use crate::window::panels::family::FamilyBench;
 use crate::window::panels::wish::Wish;
-use crate::window::state::look::Page;
+use crate::window::state::look::{Page, Sight};
 use crate::window::state::session::{Opened, Session};
 
 /// What is open, with everything that is seen of it.
@@ -173,11 +173,11 @@ impl Open {
         }
     }
 
-    /// Shows the whole of the sheet that is looked at.
-    pub(super) fn fit(&mut self) {
+    /// Shows so much of the sheet that is looked at.
+    pub(super) fn see(&mut self, sight: Sight) {
         match self {
-            Self::Design(bench) => bench.fit(),
-            Self::Family(bench) => bench.fit(),
+            Self::Design(bench) => bench.see(sight),
+            Self::Family(bench) => bench.see(sight),
         }
     }
 

@@ -49,7 +49,7 @@ impl Workbench {
             return true;
         }
         match command {
-            Command::Undo | Command::Redo | Command::ZoomFit | Command::TrueSize => false,
+            Command::Undo | Command::Redo | Command::Show(_) | Command::TrueSize => false,
             Command::Save
             | Command::SaveAs
             | Command::Earlier

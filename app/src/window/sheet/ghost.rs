@@ -44,6 +44,9 @@ impl Ghost {
             bare: true,
             text: lies.text,
             shifts: Some(lies.shifts),
+            // Broken where the sheet is, so that what is alike lies alike.
+            breaks: lies.brought.breaks,
+            end: lies.brought.end,
         };
         let mut drawing = draw::pair(&self.document, &self.model, &options);
         drawing.items.retain(|item| !is_end_view(item));

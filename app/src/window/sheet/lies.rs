@@ -5,6 +5,7 @@ use reinwright_core::draw::Shifts;
 use reinwright_core::draw::handle::OnPaper;
 
 use crate::window::paint::view::View;
+use crate::window::state::reckon::Brought;
 
 /// How the sheet lies while a handle is dragged: nothing on it moves but what is dragged.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -13,6 +14,7 @@ pub(crate) struct Frozen {
     /// Size of the text, mm.
     pub(crate) text: f64,
     pub(crate) shifts: Shifts,
+    pub(crate) brought: Brought,
 }
 
 /// The sheet that handles lie on in this frame.
@@ -30,6 +32,7 @@ impl Sheet {
         OnPaper {
             opening: self.opening,
             shifts: self.lies.shifts,
+            breaks: self.lies.brought.breaks,
         }
     }
 }

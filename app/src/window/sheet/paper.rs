@@ -4,8 +4,9 @@ use egui::accesskit::Role;
 use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::Units;
-use reinwright_core::draw::Shifts;
-use reinwright_core::paper::Drawing;
+use reinwright_core::draw::{self, EndView, Shifts};
+use reinwright_core::paper::{Breaks, Drawing};
+use reinwright_core::tongs::model::Model;
 
 use super::ghost::Ghost;
 use super::lies::{Frozen, Sheet};
@@ -13,8 +14,8 @@ use crate::window::paint::ink::{Ink, Under, part_near};
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::{Fitted, View};
 use crate::window::state::command::Command;
-use crate::window::state::look::{Look, Page};
-use crate::window::state::reckon::{Answers, PairKey, Shown};
+use crate::window::state::look::{Look, Page, Sight};
+use crate::window::state::reckon::{Answers, Brought, PairKey, Shown};
 
 /// Height of the text on the sheet, in points, at every zoom.
 const TEXT: f32 = 11.5;
@@ -30,10 +31,14 @@ const KEY_MOVE: f32 = 40.0;
 /// How the sheet is looked at.
 #[derive(Debug, Default)]
 pub(crate) struct Paper {
-    /// A view of the smith's own; without one the whole drawing is shown.
+    /// What is shown by itself.
+    sight: Sight,
+    /// A view of the smith's own; without one all that is in sight is shown.
     own: Option<View>,
-    /// The view that shows the whole drawing, and what it was fitted to.
-    fitted: Option<(FitKey, Fitted)>,
+    /// The view that shows it, and what it was fitted to.
+    fitted: Option<(FitKey, Laid)>,
+    /// The middle of the head, mm on the paper, where a pair is shown.
+    head: Option<kurbo::Point>,
     /// How it must lie, while something on it is dragged.
     pub(crate) frozen: Option<Frozen>,
     /// The pair as a mend would have it, over the drawing.
@@ -61,23 +66,35 @@ struct FitKey {
     area: Rect,
     revision: u64,
     pair: PairKey,
+    sight: Sight,
+}
+
+/// How a drawing lies where it is fitted by itself.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Laid {
+    fitted: Fitted,
+    brought: Brought,
 }
 
 impl Paper {
-    /// Shows the whole drawing from now on.
-    pub(crate) fn fit(&mut self) {
+    /// Shows so much of the drawing from now on.
+    pub(crate) fn see(&mut self, sight: Sight) {
+        self.sight = sight;
         self.own = None;
     }
 
-    /// Shows the drawing at so many points per millimetre, keeping the middle.
+    /// Shows the drawing at so many points per millimetre, about the head; without one about the
+    /// middle.
     pub(crate) fn set_scale(&mut self, scale: f32) {
         if let (Some(area), Some(view)) = (self.area, self.view()) {
-            self.own = Some(view.zoomed(scale / view.scale, area.center()));
+            let next = view.zoomed(scale / view.scale, area.center());
+            let head = self.head.map(|head| area.center() - next.to_screen(head));
+            self.own = Some(next.moved(head.unwrap_or_default()));
         }
     }
 
     fn view(&self) -> Option<View> {
-        self.own.or(self.fitted.map(|(_, fitted)| fitted.view))
+        self.own.or(self.fitted.map(|(_, laid)| laid.fitted.view))
     }
 
     /// The slider and the buttons above the sheet; gives back what was asked for.
@@ -86,7 +103,7 @@ impl Paper {
         // Wrapped: a row wider than its panel would push the sheet under the answers.
         ui.horizontal_wrapped(|ui| {
             let label = ui.label("Opened by").on_hover_text("0 is set on the work");
-            ui.spacing_mut().slider_width = (ui.available_width() - 330.0).clamp(60.0, 200.0);
+            ui.spacing_mut().slider_width = (ui.available_width() - 385.0).clamp(50.0, 200.0);
             let palette = Palette::of(ui.visuals());
             ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let slider = Slider::new(&mut look.opening, 0.0..=WIDEST)
@@ -95,10 +112,14 @@ impl Paper {
             ui.add(slider)
                 .labelled_by(label.id)
                 .on_hover_text("Angle between the halves past the set pose");
-            for command in [Command::ZoomFit, Command::TrueSize] {
-                if command.button(ui).clicked() {
-                    asked = Some(command);
+            for sight in Sight::ALL {
+                let chosen = self.own.is_none() && self.sight == sight;
+                if Command::Show(sight).choice(ui, chosen).clicked() {
+                    asked = Some(Command::Show(sight));
                 }
+            }
+            if Command::TrueSize.button(ui).clicked() {
+                asked = Some(Command::TrueSize);
             }
             if let Some(view) = self.view() {
                 let percent = 100.0 * view.scale / true_scale;
@@ -123,11 +144,13 @@ impl Paper {
         describe(&response);
         let shown = answers.shown(look);
         let (view, key) = self.laid(ui, &response, answers, (look.opening, shown));
+        self.head = Some(middle_of_head(&answers.known.model));
         let (drawing, _) = answers.pair(key);
         let lies = Frozen {
             view,
             text: key.text,
             shifts: Shifts::of(drawing),
+            brought: key.brought,
         };
         if self.hand == Hand::OnDrawing {
             point_and_choose(&response, view, drawing, look);
@@ -168,6 +191,7 @@ impl Paper {
         };
         let key = PairKey {
             shifts: Some(lies.shifts),
+            brought: lies.brought,
             ..key(opening, lies.text, shown)
         };
         (lies.view, key)
@@ -181,14 +205,19 @@ impl Paper {
         answers: &mut Answers,
         key: PairKey,
     ) -> (View, PairKey) {
-        let fitted = self.fitted_to(response.rect, answers, key);
+        let Laid { fitted, brought } = self.fitted_to(response.rect, answers, key);
         self.navigate(ui, response, fitted.view);
         let view = self.own.unwrap_or(fitted.view);
         let text = match self.own {
             None => fitted.text,
             Some(view) => f64::from(TEXT / view.scale),
         };
-        (view, PairKey { text, ..key })
+        let key = PairKey {
+            text,
+            brought,
+            ..key
+        };
+        (view, key)
     }
 
     /// Shows a drawing that no part of a pair is chosen in; `revision` counts its changes.
@@ -207,40 +236,49 @@ impl Paper {
             area,
             revision,
             pair: key(0.0, 0.0, Shown::Own),
+            sight: Sight::All,
         };
-        let fitted = match self.fitted {
-            Some((kept, fitted)) if kept == now => fitted,
-            _ => Fitted {
-                view: View::fit(drawing.bounds(), area, RIM),
-                text: 0.0,
+        let laid = match self.fitted {
+            Some((kept, laid)) if kept == now => laid,
+            _ => Laid {
+                fitted: Fitted {
+                    view: View::fit(drawing.bounds(), area, RIM),
+                    text: 0.0,
+                },
+                brought: Brought::default(),
             },
         };
-        self.fitted = Some((now, fitted));
-        self.navigate(ui, &response, fitted.view);
+        self.fitted = Some((now, laid));
+        self.navigate(ui, &response, laid.fitted.view);
         let painter = ui.painter_at(area);
         painter.rect_filled(area, 4.0, palette.sheet);
-        let view = self.own.unwrap_or(fitted.view);
+        let view = self.own.unwrap_or(laid.fitted.view);
         Ink::new(painter, view, palette, None, fills).draw(&drawing.items);
     }
 
-    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, pair: PairKey) -> Fitted {
+    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, pair: PairKey) -> Laid {
+        // A picture that is traced is not broken, and so the drawing over it is not.
+        let sight = match (self.sight, &self.under) {
+            (Sight::Head, Some(_)) => Sight::All,
+            (sight, _) => sight,
+        };
         let now = FitKey {
             area,
             revision: answers.revision,
             pair,
+            sight,
         };
         match self.fitted {
-            Some((kept, fitted)) if kept == now => fitted,
+            Some((kept, laid)) if kept == now => laid,
             _ => {
-                let bounds = |text| answers.pair(PairKey { text, ..pair }).1;
-                let fitted = Fitted::new(area, RIM, text_in(area), bounds);
-                self.fitted = Some((now, fitted));
-                fitted
+                let laid = fitted_in(area, answers, pair, sight);
+                self.fitted = Some((now, laid));
+                laid
             }
         }
     }
 
-    /// Drag to move, wheel or pinch to zoom about the pointer, double click for the whole, and
+    /// Drag to move, wheel or pinch to zoom about the pointer, double click to go back, and
     /// the same by keys when the sheet has the focus.
     fn navigate(&mut self, ui: &Ui, response: &Response, fitted: View) {
         let view = self.own.unwrap_or(fitted);
@@ -265,7 +303,7 @@ impl Paper {
         let home = response.has_focus() && ui.input(|i| i.key_pressed(Key::Home));
         let twice = response.double_clicked() && self.hand == Hand::OnDrawing;
         if twice || home {
-            self.fit();
+            self.own = None;
         }
         if response.clicked() || response.drag_started() {
             response.request_focus();
@@ -312,6 +350,58 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
     painter.text(at, egui::Align2::LEFT_TOP, words, font, palette.accent);
 }
 
+/// The pair as it is seen largest: with the end view beside the others or under them.
+fn fitted_in(area: Rect, answers: &mut Answers, pair: PairKey, sight: Sight) -> Laid {
+    let model = &answers.known.model;
+    let breaks = match sight {
+        Sight::Head => draw::breaks(model, pair.opening + pair.shown.half_angle()),
+        Sight::Rein | Sight::All => Breaks::default(),
+    };
+    let last = match sight {
+        Sight::Rein => model.a.body.rim.half_along(),
+        Sight::Head | Sight::All => f64::INFINITY,
+    };
+    // What is drawn with the end view at a place and text of so many mm covers this.
+    let mut covered = |end: EndView, text: f64| {
+        let key = PairKey {
+            text,
+            brought: Brought { breaks, end },
+            ..pair
+        };
+        let mut bounds = answers.pair(key).1;
+        bounds.x1 = bounds.x1.min(last);
+        bounds
+    };
+    let mut laid = |end: EndView| {
+        let fitted = Fitted::new(area, RIM, text_in(area), |text| covered(end, text));
+        let across = fitted.view.rect(covered(end, fitted.text)).width();
+        let brought = Brought { breaks, end };
+        (Laid { fitted, brought }, across)
+    };
+    let (beside, across) = laid(EndView::Beside);
+    // Where the sheet is wide enough nothing is gained under the others.
+    if sight == Sight::Rein || across < WIDE * (area.width() - 2.0 * RIM) {
+        return beside;
+    }
+    let (under, _) = laid(EndView::Under);
+    if under.fitted.view.scale > beside.fitted.view.scale * WORTH_IT {
+        under
+    } else {
+        beside
+    }
+}
+
+/// Of the sheet's width: a drawing that takes less is as large as the sheet is high.
+const WIDE: f32 = 0.97;
+/// The end view leaves its place beside the jaws only for a drawing that is so much larger.
+const WORTH_IT: f32 = 1.05;
+
+/// Between the boss and the tips, on the axis.
+fn middle_of_head(model: &Model) -> kurbo::Point {
+    let boss = -model.a.body.rim.half_along();
+    kurbo::Point::new(f64::midpoint(boss, model.a.tip()), 0.0)
+}
+
 /// Height of the text in an area, in points: in a low one less, or the sizes would crowd out the
 /// pair.
 fn text_in(area: Rect) -> f32 {
@@ -327,6 +417,7 @@ fn key(opening: f64, text: f64, shown: Shown) -> PairKey {
         text,
         shown,
         shifts: None,
+        brought: Brought::default(),
     }
 }
 
@@ -351,7 +442,7 @@ fn by_keys(ui: &Ui, view: View, area: Rect) -> View {
 
 fn describe(response: &Response) {
     response.widget_info(|| {
-        let what = "Drawing of the pair: side, top and end view. Arrow keys move it, plus and minus zoom, Home shows all";
+        let what = "Drawing of the pair: side, top and end view. Arrow keys move it, plus and minus zoom, Home goes back";
         WidgetInfo::labeled(Role::Image, true, what)
     });
 }

@@ -2,6 +2,8 @@
 
 use egui::{Key, KeyboardShortcut, Modifiers};
 
+use super::look::Sight;
+
 /// A single thing to do. Commands are queued while the window is drawn and run before the next
 /// frame.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -30,8 +32,8 @@ pub enum Command {
     Undo,
     /// Do it again.
     Redo,
-    /// Whole drawing in the window.
-    ZoomFit,
+    /// This much of the drawing in the window.
+    Show(Sight),
     /// One to one.
     TrueSize,
     /// Lay a picture under the drawing.
@@ -66,7 +68,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 18] = [
+    pub(crate) const ALL: [Self; 20] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -79,7 +81,9 @@ impl Command {
         Self::Shelf,
         Self::ExportPdf,
         Self::Undo,
-        Self::ZoomFit,
+        Self::Show(Sight::Head),
+        Self::Show(Sight::Rein),
+        Self::Show(Sight::All),
         Self::TrueSize,
         Self::Trace,
         Self::Calibrate,
@@ -138,15 +142,25 @@ impl Command {
             ),
             Self::Undo => ("Undo", "Take the last change back", keys(ctrl, Key::Z)),
             Self::Redo => ("Redo", "Do it again", keys(SHIFTED, Key::Z)),
-            Self::ZoomFit => (
-                "Whole drawing",
-                "Fit all views into the window; a double click on the paper does the same",
+            Self::Show(Sight::Head) => (
+                "Head",
+                "Head and boss as large as they fit, the plain reins broken; a double click on the paper brings this back",
                 keys(Modifiers::NONE, Key::F2),
+            ),
+            Self::Show(Sight::Rein) => (
+                "Rein",
+                "The reins from the boss to their ends, unbroken",
+                keys(Modifiers::NONE, Key::F3),
+            ),
+            Self::Show(Sight::All) => (
+                "All",
+                "The whole drawing, unbroken",
+                keys(Modifiers::NONE, Key::F4),
             ),
             Self::TrueSize => (
                 "True size",
-                "One millimetre on the screen is one millimetre of steel",
-                keys(Modifiers::NONE, Key::F3),
+                "About the head: one millimetre on the screen is one millimetre of steel",
+                keys(Modifiers::NONE, Key::F5),
             ),
             Self::Trace => (
                 "Trace a picture…",
@@ -161,7 +175,7 @@ impl Command {
             Self::SwitchTheme => (
                 "Day or night",
                 "Light or dark window",
-                keys(Modifiers::NONE, Key::F4),
+                keys(Modifiers::NONE, Key::F9),
             ),
             Self::Quit => ("Close", "Close the window", keys(ctrl, Key::Q)),
         };
@@ -218,6 +232,13 @@ impl Command {
     pub(crate) fn button(self, ui: &mut egui::Ui) -> egui::Response {
         let tooltip = self.tooltip(ui.ctx());
         ui.button(self.label()).on_hover_text(tooltip)
+    }
+
+    /// The same for one of several states, shown as chosen or not.
+    pub(crate) fn choice(self, ui: &mut egui::Ui, chosen: bool) -> egui::Response {
+        let tooltip = self.tooltip(ui.ctx());
+        ui.selectable_label(chosen, self.label())
+            .on_hover_text(tooltip)
     }
 
     /// A line in a menu, with its keys.

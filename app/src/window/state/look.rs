@@ -23,6 +23,23 @@ impl Page {
     pub(crate) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
 }
 
+/// What of a pair the sheet shows by itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Sight {
+    /// Head and boss as large as they can be, with the reins broken.
+    #[default]
+    Head,
+    /// The reins.
+    Rein,
+    /// Everything, unbroken.
+    All,
+}
+
+impl Sight {
+    /// In the order of their buttons.
+    pub(crate) const ALL: [Self; 3] = [Self::Head, Self::Rein, Self::All];
+}
+
 /// What is lit up, chosen and opened.
 #[derive(Debug)]
 pub(crate) struct Look {

@@ -6,10 +6,10 @@ use egui::Context;
 use kurbo::{Point, Rect};
 use reinwright_core::asked::{Units, Work};
 use reinwright_core::draw::handle::{self, Handle, OnPaper};
-use reinwright_core::draw::{self, DrawOptions, Shifts};
+use reinwright_core::draw::{self, DrawOptions, EndView, Shifts};
 use reinwright_core::finding::Severity;
 use reinwright_core::forge;
-use reinwright_core::paper::Drawing;
+use reinwright_core::paper::{Breaks, Drawing};
 use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit_on};
 use reinwright_core::proof::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::shop::Answers as Known;
@@ -76,6 +76,17 @@ pub(crate) struct PairKey {
     pub(crate) shown: Shown,
     /// Where the views stand, while they must not move.
     pub(crate) shifts: Option<Shifts>,
+    /// How it is brought together.
+    pub(crate) brought: Brought,
+}
+
+/// How the views of a pair are brought together for the sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Brought {
+    /// What is left out of the reins.
+    pub(crate) breaks: Breaks,
+    /// Where the end view stands.
+    pub(crate) end: EndView,
 }
 
 /// What the sheet shows of the pair.
@@ -205,6 +216,8 @@ impl Answers {
             opening: key.opening,
             text: key.text,
             shifts: key.shifts,
+            breaks: key.brought.breaks,
+            end: key.brought.end,
             ..DrawOptions::default()
         };
         let (document, model) = (&self.document, &self.known.model);

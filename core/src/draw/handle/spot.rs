@@ -5,6 +5,7 @@ use kurbo::{Affine, Point, Vec2};
 use super::limb::{Limb, View, Which};
 use super::reach::{self, Hold};
 use crate::draw::Shifts;
+use crate::paper::Breaks;
 use crate::shape::sweep::{Edge, Sweep};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Model};
@@ -71,6 +72,8 @@ pub struct OnPaper {
     pub opening: f64,
     /// Where the views stand.
     pub shifts: Shifts,
+    /// What is left out of the reins.
+    pub breaks: Breaks,
 }
 
 impl Spot {
@@ -218,8 +221,8 @@ impl OnPaper {
     /// From a view, set, onto the paper.
     pub(super) fn point(&self, view: View, half: Which, p: Point) -> Point {
         match view {
-            View::Side => self.pose(half) * p,
-            View::Top => p + self.shifts.top,
+            View::Side => self.breaks.point(self.pose(half) * p),
+            View::Top => self.breaks.point(p) + self.shifts.top,
             View::End => p + self.shifts.end,
         }
     }

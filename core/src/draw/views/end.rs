@@ -1,7 +1,7 @@
 //! The end view: along x, onto the jaw tips. On paper x is −z. Painted from the far end to the
 //! near one, so that what is nearer covers what is behind.
 
-use kurbo::{Affine, BezPath, Point, Rect};
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 
 use super::polygon;
 use super::work::Drawn;
@@ -15,8 +15,11 @@ use crate::shape::sweep::{Edge, Sweep};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
 
-/// How closely drawn section outlines follow the true ones, mm.
+/// How closely the slices of a jaw follow its run, mm.
 const FINE: f64 = 0.08;
+/// How closely drawn section outlines follow the true ones, mm: round things look round on a sheet
+/// that shows the head large.
+const ROUND: f64 = 0.02;
 
 /// A half in the end view: turned into place and onto paper.
 struct Seen<'a> {
@@ -64,7 +67,8 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model, opening: f64) ->
     let mut items = Vec::new();
     items.extend(halves.iter().flat_map(rein));
     items.extend(heads(document, model));
-    items.extend(halves.iter().flat_map(boss));
+    let necks = halves.each_ref().map(|seen| Region::new(&near_neck(seen)));
+    items.extend(halves.iter().flat_map(|seen| boss(seen, &necks)));
     items.extend(halves.iter().flat_map(neck));
     // What lies across the jaws lies behind the tips, what lies along them stands out of them.
     let work = Drawn::end(model).painted(&[]);
@@ -107,19 +111,28 @@ fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
     // The outside of a half is up at the jaw and down at the rein.
     let up = sweep.path.at(s).left().y.signum();
     let shift = sweep.shift(s);
-    let outline = sweep.section(s).outline(FINE);
+    let outline = sweep.section(s).outline(ROUND);
     outline
         .into_iter()
         .map(|(z, y)| Point::new(shift + z, middle.y + up * y))
         .collect()
 }
 
+/// Slices of a rein from one of its stations to the next.
+const ROUNDING: u32 = 8;
+
 /// The rein up to where its end is bent, and the edges of the bend.
 fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
     const PARTS: u32 = 24;
     let (rein, from) = (&half.rein, half.bent_from());
     let cuts = rein.cuts(0.0, from);
-    let mut points: Vec<Point> = cuts.into_iter().flat_map(|s| at(rein, s, turn)).collect();
+    // A rounded end is followed, not cut off straight.
+    let between = |pair: &[f64]| {
+        let (a, b) = (pair[0], pair[1]);
+        (0..ROUNDING).map(move |i| a + (b - a) * f64::from(i) / f64::from(ROUNDING))
+    };
+    let places = cuts.windows(2).flat_map(between).chain([from]);
+    let mut points: Vec<Point> = places.flat_map(|s| at(rein, s, turn)).collect();
     let bent = rein.length() - from;
     for i in (0..=PARTS).filter(|_| bent > 0.0) {
         let s = from + bent * f64::from(i) / f64::from(PARTS);
@@ -140,18 +153,50 @@ fn rein(seen: &Seen<'_>) -> [Item; 2] {
     )
 }
 
-fn boss(seen: &Seen<'_>) -> [Item; 2] {
+/// Boss and neck run into each other without an edge: a boss is lined where it stands clear of
+/// both necks, and a neck where it does not lie in its boss.
+fn boss(seen: &Seen<'_>, [first, second]: &[Region; 2]) -> [Item; 2] {
+    let boss = boss_area(seen);
+    let line = split(&boss, &[first, second]).seen;
+    [
+        Item::fill(boss, seen.fill(Part::Boss)).of(Part::Boss),
+        Item::line(line, Line::Outline).of(Part::Boss),
+    ]
+}
+
+fn neck(seen: &Seen<'_>) -> [Item; 2] {
+    let (boss, neck) = (boss_area(seen), neck_area(seen));
+    let line = split(&neck, &[&Region::new(&boss)]).seen;
+    [
+        Item::fill(neck, seen.fill(Part::Neck)).of(Part::Neck),
+        Item::line(line, Line::Outline).of(Part::Neck),
+    ]
+}
+
+fn boss_area(seen: &Seen<'_>) -> BezPath {
     let high = seen.half.body.rim.half_across();
     let plate = Rect::new(0.0, -high, seen.half.body.plate.faces.thickness, high);
-    painted(
-        seen.pose * rectangle(plate),
-        seen.fill(Part::Boss),
-        Part::Boss,
-    )
+    seen.pose * rectangle(plate)
+}
+
+fn neck_area(seen: &Seen<'_>) -> BezPath {
+    seen.area(hull(neck_points(seen)))
+}
+
+/// A neck with a rim, in which another line would run together with its own.
+fn near_neck(seen: &Seen<'_>) -> BezPath {
+    /// About the width of a line, mm.
+    const RIM: f64 = 0.5;
+    let about = |p: Point| {
+        [(-RIM, -RIM), (RIM, -RIM), (RIM, RIM), (-RIM, RIM)].map(|(z, y)| p + Vec2::new(z, y))
+    };
+    seen.area(hull(
+        neck_points(seen).into_iter().flat_map(about).collect(),
+    ))
 }
 
 /// The neck fills all between the boss's upper half and the jaw's root.
-fn neck(seen: &Seen<'_>) -> [Item; 2] {
+fn neck_points(seen: &Seen<'_>) -> Vec<Point> {
     let (body, jaw) = (&seen.half.body, &seen.half.jaw);
     let mut points = at(jaw, 0.0, seen.turn);
     let turn = Affine::rotate(seen.turn);
@@ -163,7 +208,7 @@ fn neck(seen: &Seen<'_>) -> [Item; 2] {
             .into_iter()
             .flat_map(|y| [Point::new(0.0, y), Point::new(e, y)]),
     );
-    painted(seen.area(hull(points)), seen.fill(Part::Neck), Part::Neck)
+    points
 }
 
 fn jaw(seen: &Seen<'_>) -> Vec<Item> {

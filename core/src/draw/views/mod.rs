@@ -8,6 +8,7 @@ pub(super) mod work;
 use kurbo::{Affine, BezPath, Point};
 
 use crate::finding::Part;
+use crate::number::plane::between;
 use crate::tongs::model::{Half, Model};
 
 /// A half in its place: which one, and how the side view turns it.
@@ -57,23 +58,7 @@ pub(super) fn part_areas(half: &Half, jaw: Part) -> [(Part, BezPath); 5] {
 /// The part of a polygon between two upright lines. Where a line splits it its pieces stay joined
 /// along the line, which an even-odd fill does not show.
 pub(super) fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
-    polygon(&cut(&cut(points, |p| p.x - from), |p| to - p.x))
-}
-
-/// Keeps the side of a polygon on which `side` is positive.
-fn cut(points: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
-    let mut kept = Vec::new();
-    for (i, &p) in points.iter().enumerate() {
-        let q = points[(i + 1) % points.len()];
-        let (a, b) = (side(p), side(q));
-        if a >= 0.0 {
-            kept.push(p);
-        }
-        if a * b < 0.0 {
-            kept.push(p.lerp(q, a / (a - b)));
-        }
-    }
-    kept
+    polygon(&between(points, from, to))
 }
 
 /// A closed path through points.

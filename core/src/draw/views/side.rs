@@ -30,16 +30,20 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model, opening: f64) ->
     };
     items.extend(fills(&back, other, |_| Fill::OtherHalf));
     let back_split = split(&back_line, &[&front_area]);
-    items.push(Item::line(back_split.seen, Line::Outline));
+    items.push(Item::line(back_split.seen.clone(), Line::Outline));
     items.extend(other.groove(&back));
     items.extend(fills(&front, &shape, Fill::Part));
-    items.push(Item::line(front_line, Line::Outline));
+    items.push(Item::line(front_line.clone(), Line::Outline));
     items.push(Item::line(back_split.behind, Line::Hidden));
     items.extend(shape.groove(&front));
     items.extend((!nearest).then(|| work.behind(&regions)).flatten());
     items.extend(rivet(document));
     if nearest {
         items.extend(work.painted(&[]));
+        let before = Region::new(work.area());
+        let behind = |line: &BezPath| Item::line(split(line, &[&before]).behind, Line::Hidden);
+        let head = circle(document.rivet.head_across_mm());
+        items.extend([&front_line, &back_split.seen, &head].map(behind));
     }
     items
 }
@@ -129,8 +133,12 @@ fn samples(jaw: &Sweep) -> Vec<f64> {
     all
 }
 
+/// A circle about the rivet.
+fn circle(diameter: f64) -> BezPath {
+    Circle::new(Point::ORIGIN, diameter / 2.0).to_path(0.01)
+}
+
 pub(in crate::draw) fn rivet(document: &Document) -> Vec<Item> {
-    let circle = |diameter: f64| Circle::new(Point::ORIGIN, diameter / 2.0).to_path(0.01);
     let head = circle(document.rivet.head_across_mm());
     let shank = circle(document.rivet.diameter.mm());
     vec![

@@ -39,7 +39,12 @@ impl Strip {
 fn strip(half: &Half, jaw: Part, sign: f64) -> Strip {
     let rein = faces_of_rein(half, sign);
     let body = faces_of_body(half, sign);
-    let front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
+    let mut front = faces_of_sweep(&half.jaw, half.jaw.length(), sign);
+    // The root of a jaw that leans reaches back over the neck, which is as wide there.
+    let neck_end = body.iter().map(|face| face.x).fold(f64::MIN, f64::max);
+    for face in &mut front {
+        face.x = face.x.max(neck_end);
+    }
     let edge = half.body.rim.half_along();
     let between = |from: f64, to: f64| -> Vec<Face> {
         body.iter()

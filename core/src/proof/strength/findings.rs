@@ -230,14 +230,15 @@ impl Say<'_> {
         let Some(crush) = crush(&document.work, model, self.strength) else {
             return;
         };
-        let load = &self.strength.load;
-        let squeezes = [
-            (load.ordinary_n, Severity::Mend),
-            (load.strong_n, Severity::Mend),
-            (load.full_n, Severity::Note),
-        ];
-        let bends = |n: f64| crush.stress_per_n * n > crush.limit_mpa;
-        let Some((n, severity)) = squeezes.into_iter().find(|(n, _)| bends(*n)) else {
+        let [ordinary, strong, full] = self.strength.squeezes;
+        let bends = |squeeze: Squeeze| crush.stress_per_n * squeeze.hand_n > crush.limit_mpa;
+        let (n, severity) = if bends(ordinary) {
+            (ordinary.hand_n, Severity::Mend)
+        } else if bends(strong) {
+            (strong.hand_n, Severity::Mend)
+        } else if bends(full) && !full.is_capped() {
+            (full.hand_n, Severity::Note)
+        } else {
             return;
         };
         let stress = crush.stress_per_n * n;

@@ -1,5 +1,6 @@
 //! Sections carried along a path in the side plane.
 
+mod arc;
 mod path;
 mod solid;
 

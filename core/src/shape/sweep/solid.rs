@@ -1,6 +1,7 @@
 use kurbo::{BezPath, Point, Vec2};
 use serde::{Deserialize, Serialize};
 
+use super::arc::Arc;
 use super::path::{Path, Pose};
 use crate::number::quadrature::{integrate, integrate_steep, nodes, steep_nodes};
 use crate::shape::section::{Known, Profile, Section, lerp};
@@ -17,12 +18,16 @@ pub enum Ease {
     RoundUp,
     /// A quarter-round that starts level and ends steep.
     RoundDown,
+    /// Part of a circle across the inside that ends level, while the back goes straight.
+    ArcUp,
+    /// Part of a circle across the inside that starts level, while the back goes straight.
+    ArcDown,
 }
 
 impl Ease {
     fn of(self, t: f64) -> f64 {
         match self {
-            Self::Linear => t,
+            Self::Linear | Self::ArcUp | Self::ArcDown => t,
             Self::Smooth => t * t * (3.0 - 2.0 * t),
             Self::RoundUp => (1.0 - (1.0 - t).powi(2)).max(0.0).sqrt(),
             Self::RoundDown => 1.0 - (1.0 - t * t).max(0.0).sqrt(),
@@ -100,7 +105,7 @@ impl Unrolled {
     /// The eased fraction at an angle, and how fast it changes with it.
     fn eased(&self, p: f64) -> (f64, f64) {
         match self.ease {
-            Ease::Linear => (p, 1.0),
+            Ease::Linear | Ease::ArcUp | Ease::ArcDown => (p, 1.0),
             Ease::Smooth => (self.ease.of(p), 6.0 * p * (1.0 - p)),
             Ease::RoundUp => (p.sin(), p.cos()),
             Ease::RoundDown => (1.0 - p.cos(), p.sin()),
@@ -110,7 +115,7 @@ impl Unrolled {
     /// How fast the place along changes with the angle, mm.
     fn slope(&self, p: f64) -> f64 {
         let part = match self.ease {
-            Ease::Linear | Ease::Smooth => 1.0,
+            Ease::Linear | Ease::Smooth | Ease::ArcUp | Ease::ArcDown => 1.0,
             Ease::RoundUp => p.sin(),
             Ease::RoundDown => p.cos(),
         };
@@ -120,7 +125,7 @@ impl Unrolled {
     fn of(&self, s: f64) -> f64 {
         let t = ((s - self.from) / self.length).clamp(0.0, 1.0);
         match self.ease {
-            Ease::Linear | Ease::Smooth => t,
+            Ease::Linear | Ease::Smooth | Ease::ArcUp | Ease::ArcDown => t,
             Ease::RoundUp => (1.0 - t).acos(),
             Ease::RoundDown => t.asin(),
         }
@@ -128,7 +133,7 @@ impl Unrolled {
 
     fn back(&self, p: f64) -> f64 {
         let t = match self.ease {
-            Ease::Linear | Ease::Smooth => p,
+            Ease::Linear | Ease::Smooth | Ease::ArcUp | Ease::ArcDown => p,
             Ease::RoundUp => 1.0 - p.cos(),
             Ease::RoundDown => p.sin(),
         };
@@ -162,19 +167,26 @@ impl Sweep {
 
     fn sizes(&self, s: f64) -> Sizes {
         let (a, b, t) = self.between(s);
-        Sizes {
+        let mut sizes = Sizes {
             depth: lerp(a.depth, b.depth, t),
             width: lerp(a.width, b.width, t),
             rise: lerp(a.rise, b.rise, t),
             shift: lerp(a.shift, b.shift, t),
+        };
+        if let Some(arc) = Arc::between(a, b) {
+            let back = sizes.rise + sizes.depth / 2.0;
+            let (_, inside) = arc.at(arc.angle(s));
+            sizes.depth = back - inside;
+            sizes.rise = f64::midpoint(back, inside);
         }
+        sizes
     }
 
     /// The section at `s` mm along.
     pub fn section(&self, s: f64) -> Section<'_> {
         let (a, b, t) = self.between(s);
         Section {
-            depth: lerp(a.depth, b.depth, t),
+            depth: self.sizes(s).depth,
             width: lerp(a.width, b.width, t),
             from: &self.profiles[a.profile],
             to: &self.profiles[b.profile],
@@ -216,7 +228,9 @@ impl Sweep {
             let value = |s: f64| f(s, &self.section(s), &self.path.at(s));
             sum += match ease {
                 Ease::Linear | Ease::Smooth => integrate(a, b, value),
-                Ease::RoundUp | Ease::RoundDown => integrate_steep(a, b, value),
+                Ease::RoundUp | Ease::RoundDown | Ease::ArcUp | Ease::ArcDown => {
+                    integrate_steep(a, b, value)
+                }
             };
         }
         sum
@@ -276,7 +290,9 @@ impl Sweep {
             let (a, b) = (pair[0], pair[1]);
             match self.between(f64::midpoint(a, b)).0.ease {
                 Ease::Linear | Ease::Smooth => all.extend(nodes(a, b)),
-                Ease::RoundUp | Ease::RoundDown => all.extend(steep_nodes(a, b)),
+                Ease::RoundUp | Ease::RoundDown | Ease::ArcUp | Ease::ArcDown => {
+                    all.extend(steep_nodes(a, b));
+                }
             }
         }
         all
@@ -312,7 +328,12 @@ impl Sweep {
         let middle = f64::midpoint(a, b);
         let (from, to, _) = self.between(middle);
         let bent = self.path.at(middle).curvature;
-        if bent == 0.0 && from.ease == Ease::Linear {
+        let arc = Arc::between(from, to);
+        if let (Some(arc), Edge::Inner) = (&arc, edge) {
+            self.add_arc(path, arc, (a, b));
+            return;
+        }
+        if bent == 0.0 && (from.ease == Ease::Linear || arc.is_some()) {
             path.line_to(self.edge_point(edge, b));
             return;
         }
@@ -323,7 +344,7 @@ impl Sweep {
         const EASED: f64 = 6.0;
         let turns = (bent.abs() * (b - a).abs() / TURN).ceil();
         let parts = match from.ease {
-            Ease::Linear => turns.max(1.0),
+            Ease::Linear | Ease::ArcUp | Ease::ArcDown => turns.max(1.0),
             Ease::Smooth | Ease::RoundUp | Ease::RoundDown => turns.max(EASED),
         };
         let stretch = Stretch {
@@ -345,6 +366,27 @@ impl Sweep {
             path.curve_to(last.0 + last.1 * third, next.0 - next.1 * third, next.0);
             last = next;
             i += 1.0;
+        }
+    }
+
+    /// The inside where it goes in part of a circle.
+    fn add_arc(&self, path: &mut BezPath, arc: &Arc, (a, b): (f64, f64)) {
+        /// Cubics for an arc, which turns less than half round.
+        const PARTS: u32 = 6;
+        let (start, end) = (arc.angle(a), arc.angle(b));
+        let step = (end - start) / f64::from(PARTS);
+        let at = |angle: f64| {
+            let ((s, v), (ds, dv)) = (arc.at(angle), arc.slope(angle));
+            let pose = self.path.at(s);
+            let along = pose.along() * (ds * (1.0 - pose.curvature * v));
+            (pose.offset(v), along + pose.along().turn_90() * dv)
+        };
+        let mut last = at(start);
+        for i in 1..=PARTS {
+            let next = at(start + f64::from(i) * step);
+            let third = step / 3.0;
+            path.curve_to(last.0 + last.1 * third, next.0 - next.1 * third, next.0);
+            last = next;
         }
     }
 

@@ -23,7 +23,7 @@ pub struct LimbEnd {
 pub struct LimbSpec {
     /// Depth where it leaves the boss, mm.
     pub depth: f64,
-    /// Radius of the inside corners, mm.
+    /// Radius of the inside corners, mm; outside it is the least.
     pub fillet: f64,
     /// Its far end.
     pub end: LimbEnd,
@@ -63,7 +63,7 @@ impl Limb {
     pub fn grow(rim: &Rim, spec: &LimbSpec) -> Self {
         let (inner, outer) = (inner_edge(rim, spec), outer_edge(rim, spec));
         let inner = fillet(rim, inner, spec.fillet, Side::Inner);
-        let outer = fillet(rim, outer, spec.fillet, Side::Outer);
+        let outer = fillet(rim, outer, fair(rim, outer, spec.fillet), Side::Outer);
         Self {
             inner: inner.edge,
             outer: outer.edge,
@@ -212,6 +212,46 @@ fn passes(curve: &Curve, x: f64) -> f64 {
 fn lean(curve: &Curve, x: f64) -> f64 {
     let slope = curve.slope(passes(curve, x));
     1f64.hypot((slope.y / slope.x.max(1e-9)).clamp(-1.0, 1.0))
+}
+
+/// Radius in which the outside runs into the rim, mm, so that the two make one fair line: that of
+/// the boss itself where a limb leaves it low, and more the nearer to its top (judgement, from
+/// looking at it: a smaller one shows as a dip beside the boss or as a corner over the rivet). It
+/// leaves the far half of the edge to its own, and is never less than what was asked.
+fn fair(rim: &Rim, edge: CubicBez, asked: f64) -> f64 {
+    /// The last parameter of the edge that it may reach.
+    const REACH: f64 = 0.45;
+    const HALVINGS: u32 = 14;
+    let curve = Curve::Cubic(edge);
+    let has_room = |r: f64| touch(rim, &curve, r, Side::Outer).is_some_and(|t| t <= REACH);
+    let most = fairest(rim, edge);
+    if most <= asked || !has_room(asked) {
+        return asked;
+    }
+    if has_room(most) {
+        return most;
+    }
+    let (mut least, mut most) = (asked, most);
+    for _ in 0..HALVINGS {
+        let middle = f64::midpoint(least, most);
+        if has_room(middle) {
+            least = middle;
+        } else {
+            most = middle;
+        }
+    }
+    least
+}
+
+/// The radius that would be fair if there was room for any.
+fn fairest(rim: &Rim, edge: CubicBez) -> f64 {
+    /// Radii of the boss, low and at its top.
+    const LOW: f64 = 1.0;
+    const TOP: f64 = 3.0;
+    /// Of the boss's height: what counts as low.
+    const HIGH: f64 = 0.75;
+    let high = (edge.p0.y / rim.half_across() - HIGH) / (1.0 - HIGH);
+    (LOW + (TOP - LOW) * high.clamp(0.0, 1.0)) * rim.nearest()
 }
 
 struct Filleted {

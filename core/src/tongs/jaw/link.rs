@@ -51,6 +51,13 @@ impl Style for Link {
         let size = crate::shape::section::work_section(work).1;
         let measured = |mm: f64| Length::measured(mm, unit);
         let groove = 0.4 * size;
+        let mouth = match work {
+            Work::Round { .. } => ROUND_MOUTH * size,
+            Work::Flat { .. }
+            | Work::Square { .. }
+            | Work::Hexagon { .. }
+            | Work::Octagon { .. } => CORNER_MOUTH * size,
+        };
         let steel = groove / SUITED_DEEP;
         let root = (0.67 * side).max(groove + 0.4 * side).max(steel);
         let tip = (0.5 * side).max(groove + 0.3 * side).max(steel);
@@ -59,9 +66,9 @@ impl Style for Link {
             root_width: stout::width_within(bar, 1.1 * side, root + ROUNDED),
             tip_depth: stout::at_least(bar, tip),
             tip_width: stout::width_within(bar, 0.9 * side, tip + ROUNDED),
-            mouth: measured(1.08 * size),
+            mouth: measured(mouth),
             groove: measured(groove),
-            from_tip: measured(0.54 * size + (0.3 * side).max(5.0)),
+            from_tip: measured(mouth / 2.0 + (0.3 * side).max(5.0)),
         }
     }
 
@@ -101,8 +108,8 @@ impl Style for Link {
         let station = |x: f64, sunk: f64, ease: Ease| taper.station(x, sunk, ease);
         let stations = vec![
             station(0.0, 0.0, Ease::Linear),
-            station(at - half, 0.0, Ease::RoundUp),
-            station(at, groove, Ease::RoundDown),
+            station(at - half, 0.0, Ease::ArcUp),
+            station(at, groove, Ease::ArcDown),
             station(at + half, 0.0, Ease::Linear),
             station(length, 0.0, Ease::Linear),
         ];
@@ -135,6 +142,12 @@ impl Style for Link {
     }
 }
 
+/// Mouth of the starting groove for round work, in its sizes: at 0.4 deep that makes part of a
+/// circle 1.05 times as wide as the work, which then lies in it and not on one line (judgement:
+/// what scale and a link's own roughness ask).
+const ROUND_MOUTH: f64 = 1.02;
+/// The same for work with corners, which come to lie well inside of the lips (judgement).
+const CORNER_MOUTH: f64 = 1.17;
 /// A groove leaves two fifths of the jaw behind it; the starting one a little more.
 const MOST_DEEP: f64 = 0.6;
 const SUITED_DEEP: f64 = 0.57;

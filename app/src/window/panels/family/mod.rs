@@ -25,7 +25,7 @@ use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
 use crate::window::state::job::SetWork;
-use crate::window::state::look::{Look, Page};
+use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
@@ -266,11 +266,11 @@ impl FamilyBench {
         self.follow();
     }
 
-    /// Shows the whole of the sheet that is looked at.
-    pub(crate) fn fit(&mut self) {
+    /// Shows so much of the sheet that is looked at.
+    pub(crate) fn see(&mut self, sight: Sight) {
         match self.picture {
-            Picture::Over => self.over.fit(),
-            Picture::One | Picture::Side | Picture::Holds => self.paper.fit(),
+            Picture::Over => self.over.see(sight),
+            Picture::One | Picture::Side | Picture::Holds => self.paper.see(sight),
         }
     }
 

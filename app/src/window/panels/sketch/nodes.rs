@@ -18,11 +18,13 @@ const LABEL: f32 = 96.0;
 const HELD_BACK: f64 = 0.3;
 
 /// How sizes go on to the next node, with what the smith calls it.
-const EASES: [(Ease, &str); 4] = [
+const EASES: [(Ease, &str); 6] = [
     (Ease::Linear, "straight"),
     (Ease::Smooth, "in a soft S"),
     (Ease::RoundUp, "round, steep first"),
     (Ease::RoundDown, "round, steep last"),
+    (Ease::ArcUp, "inside in an arc, level last"),
+    (Ease::ArcDown, "inside in an arc, level first"),
 ];
 
 impl Sketching {

@@ -43,6 +43,16 @@ impl Mark {
     }
 }
 
+/// A line from a mark that had to make room to its steel.
+pub(super) fn lead(ui: &Ui, area: Rect, (mark, steel): (Pos2, Pos2)) {
+    if mark.distance(steel) > SMALL {
+        let palette = Palette::of(ui.visuals());
+        let painter = ui.painter_at(area);
+        painter.line_segment([mark, steel], Stroke::new(1.0, palette.accent));
+        painter.circle_filled(steel, 1.6, palette.accent);
+    }
+}
+
 /// A small arrowhead beside a mark, rimmed so that it shows on any steel.
 fn arrow(at: Pos2, way: Vec2, colour: Color32, rim: Color32) -> Shape {
     const FROM: f32 = 8.5;

@@ -2,6 +2,7 @@
 
 mod keys;
 mod mark;
+mod spread;
 
 use egui::accesskit::{Action, Role};
 use egui::{Context, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2};
@@ -13,10 +14,14 @@ use reinwright_core::tongs::jaw::sketch::Depth;
 use crate::window::sheet::lies::{Frozen, Sheet};
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
-use mark::{Mark, Tag};
+use mark::{Mark, Tag, lead};
+use spread::spread;
 
 /// Side of the square in which a press takes hold of a handle, points.
 const HOLD: f32 = 16.0;
+/// The nearest that two marks stand to each other, points: they do not touch, and a press on one
+/// does not take the other.
+const APART: f32 = 14.0;
 /// Within so many points of the pointer the nearest handle shows.
 const NEAR: f32 = 48.0;
 
@@ -44,23 +49,35 @@ struct Held {
     depth: Depth,
     /// Where it was taken hold of.
     from: Pos2,
+    /// How far its mark stands off its place, for the sake of others.
+    off: Vec2,
     frozen: Frozen,
     on: OnPaper,
 }
 
 /// A handle on the screen.
 struct Placed {
+    /// Where its mark stands.
     at: Pos2,
+    /// Where its steel is.
+    steel: Pos2,
     id: Id,
 }
 
 impl Placed {
-    fn of(handle: &Handle, sheet: &Sheet, answers: &Answers) -> Self {
-        let place = answers.place(handle, &sheet.on());
-        Self {
-            at: sheet.lies.view.to_screen(place),
+    /// All handles, with their marks set apart.
+    fn all(handles: &[Handle], sheet: &Sheet, answers: &Answers) -> Vec<Self> {
+        let on = sheet.on();
+        let steel = |handle| sheet.lies.view.to_screen(answers.place(handle, &on));
+        let steel: Vec<Pos2> = handles.iter().map(steel).collect();
+        let marks = spread(&steel, APART);
+        let placed = handles.iter().zip(marks.into_iter().zip(steel));
+        let placed = placed.map(|(handle, (at, steel))| Self {
+            at,
+            steel,
             id: id(&handle.id),
-        }
+        });
+        placed.collect()
     }
 }
 
@@ -117,10 +134,7 @@ impl Handles {
             return None;
         }
         let all = all(answers, drawn_on);
-        let placed: Vec<Placed> = all
-            .iter()
-            .map(|handle| Placed::of(handle, sheet, answers))
-            .collect();
+        let placed = Placed::all(&all, sheet, answers);
         let nearest = nearest(&sheet.response, &placed);
         let mut chosen = None;
         for (i, (handle, place)) in all.iter().zip(&placed).enumerate() {
@@ -128,7 +142,8 @@ impl Handles {
             let response = widget(ui, sheet, (handle, place), near);
             tell(ui, &response, (handle, document));
             if response.drag_started_by(PointerButton::Primary) {
-                self.take(ui, sheet, handle, (document, drawn_on.depth));
+                let off = place.at - place.steel;
+                self.take(ui, sheet, (handle, off), (document, drawn_on.depth));
             }
             if response.clicked() || response.drag_started() {
                 chosen = Some(handle.id.clone());
@@ -155,7 +170,7 @@ impl Handles {
         &mut self,
         ui: &Ui,
         sheet: &Sheet,
-        handle: &Handle,
+        (handle, off): (&Handle, Vec2),
         (document, depth): (&Document, Depth),
     ) {
         let from = ui.input(|i| i.pointer.press_origin().or(i.pointer.latest_pos()));
@@ -164,6 +179,7 @@ impl Handles {
             start: document.clone(),
             depth,
             from,
+            off,
             frozen: sheet.lies,
             on: sheet.on(),
         });
@@ -188,7 +204,8 @@ impl Held {
 
     fn show(&self, ui: &Ui, sheet: &Sheet, answers: &Answers) {
         let place = answers.place(&self.handle, &sheet.on());
-        let at = sheet.lies.view.to_screen(place);
+        let steel = sheet.lies.view.to_screen(place);
+        let at = steel + self.off;
         let way = self.handle.way(&sheet.on());
         // Keeps its id alive, so that the drag stays its own.
         let square = Rect::from_center_size(at, Vec2::splat(HOLD));
@@ -196,6 +213,7 @@ impl Held {
         let response = ui.interact(square, id(&self.handle.id), sense);
         tell(ui, &response, (&self.handle, answers.document()));
         ui.set_cursor_icon(mark::cursor(way));
+        lead(ui, sheet.response.rect, (at, steel));
         Mark {
             at,
             way,
@@ -252,6 +270,7 @@ impl Seen {
         }
         let strong = under || self.focus;
         let way = handle.way(&sheet.on());
+        lead(ui, sheet.response.rect, (place.at, place.steel));
         Mark {
             at: place.at,
             way,

@@ -15,7 +15,7 @@ use crate::tongs::model::{Lies, Model};
 use stretch::{Legs, Seen, Stretch, Stretches};
 
 /// How closely drawn section outlines follow the true ones, mm.
-const FINE: f64 = 0.08;
+const FINE: f64 = 0.02;
 
 /// The work in one view: its area, the sides that may be hidden, and its break lines.
 pub(super) struct Drawn {
@@ -52,7 +52,7 @@ pub(in crate::draw) fn far_end(model: &Model) -> f64 {
 }
 
 /// Where work that lies along the tongs begins, x in mm; beside them it runs on past the boss.
-fn near_end(model: &Model) -> f64 {
+pub(in crate::draw) fn near_end(model: &Model) -> f64 {
     /// So much of it is drawn behind the boss, mm.
     const PAST: f64 = 25.0;
     match model.work.lies {
@@ -100,6 +100,11 @@ impl Drawn {
             }
             Lies::Crosswise => across(model, Seen::Upright, Affine::IDENTITY),
         }
+    }
+
+    /// What it covers.
+    pub(super) fn area(&self) -> &BezPath {
+        &self.area
     }
 
     /// Painted before the halves: its area, and the lines that nothing before it hides.
