@@ -99,19 +99,17 @@ impl Loaded {
         let Some(text) = &self.jaw_heat else {
             return Ok(StrengthLoad::default());
         };
-        let celsius = match text.parse::<Temperature>() {
-            Ok(temperature) => temperature.celsius(),
-            Err(error) => return Err(format!("--jaw-heat: {error}")),
-        };
-        let (least, most) = JAW_CELSIUS;
+        let heat = text.parse::<Temperature>();
+        let heat = heat.map_err(|error| format!("--jaw-heat: {error}"))?;
+        let (celsius, (least, most)) = (heat.celsius(), JAW_CELSIUS);
         if (least..=most).contains(&celsius) {
-            Ok(StrengthLoad::with_jaws_at(celsius))
-        } else {
-            Err(format!(
-                "--jaw-heat: {celsius:.0} \u{b0}C is not between {least:.0} and {most:.0} \u{b0}C: \
-                 give how hot the jaws become while they hold work"
-            ))
+            return Ok(StrengthLoad::with_jaws_at(celsius));
         }
+        let [asked, least, most] = [celsius, least, most].map(|it| heat.scale().text(it));
+        Err(format!(
+            "--jaw-heat: {asked} is not between {least} and {most}: \
+             give how hot the jaws become while they hold work"
+        ))
     }
 }
 

@@ -238,12 +238,7 @@ impl Table {
     }
 
     fn mass(&self, kg: f64) -> String {
-        /// Kilograms in a pound, exact by the international agreement of 1959.
-        const KG_PER_LB: f64 = 0.453_592_37;
-        match self.units {
-            Units::Inch => format!("{:.2} lb", kg / KG_PER_LB),
-            Units::Millimetre => format!("{kg:.2} kg"),
-        }
+        self.units.show().mass(kg)
     }
 
     fn head(&mut self, design: &Document, balance: &Balance) {

@@ -7,6 +7,7 @@ use reinwright_core::shop::mend::{Change, Mend, Ways, ways};
 use serde::Serialize;
 
 use super::arguments::Loaded;
+use super::keyed::Keyed;
 use super::{Done, Outcome, design, json};
 
 pub(super) fn run(wanted: &Loaded) -> Outcome {
@@ -73,9 +74,9 @@ struct FindingAnswer<'a> {
     severity: &'static str,
     part: &'static str,
     message: &'a str,
-    /// In mm, unless the message names another unit; null where no number decides.
-    value: Option<f64>,
-    limit: Option<f64>,
+    /// `value_mm` and `limit_mm`, by what decides; neither where no number does.
+    #[serde(flatten)]
+    held: Option<Keyed>,
     hint: &'a str,
     source: &'static str,
     /// What was tried and clears it; only of one design, and empty for a Note.
@@ -136,8 +137,9 @@ impl<'a> FindingAnswer<'a> {
             severity: finding.severity.name(),
             part: finding.part.name(),
             message: &finding.message,
-            value: finding.held.map(|held| held.value),
-            limit: finding.held.map(|held| held.limit),
+            held: finding
+                .held
+                .map(|held| Keyed::new(held.of, [("value", held.value), ("limit", held.limit)])),
             hint: &finding.hint,
             source: finding.source,
             mends: None,

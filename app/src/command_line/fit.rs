@@ -5,7 +5,7 @@ mod answer;
 use std::fmt::Write;
 
 use reinwright_core::proof::fit::Fit;
-use reinwright_core::proof::strength::{Figure, Quantity, Strength};
+use reinwright_core::proof::strength::{Figure, Strength};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Verdict;
@@ -61,8 +61,8 @@ pub(super) fn told(design: &Document, fit: &Fit, strength: &Strength) -> String 
         line(format!("Leverage {:.1} to 1", fit.leverage()));
     }
     line(format!(
-        "{:.2} kg, balance point {}",
-        fit.mass_kg,
+        "{}, balance point {}",
+        show.mass(fit.mass_kg),
         words::balance_point(fit.balance_point_mm, show)
     ));
     if is_reached {
@@ -114,18 +114,18 @@ fn squeezed(strength: &Strength, show: Show) -> Vec<String> {
     let names = words::SQUEEZES.into_iter().zip(&strength.squeezes);
     let squeeze = |(name, squeeze): (&str, &reinwright_core::proof::strength::Squeeze)| {
         let capped = if squeeze.is_capped() {
-            format!(" closes the reins at {:.0} N", squeeze.hand_n)
+            format!(" closes the reins at {}", show.force(squeeze.hand_n))
         } else {
             String::new()
         };
         format!(
-            "{name} squeeze of {:.0} N{capped}: {:.0} N on the work, holds {:.0} to {:.0} N against pulling \
-             out, peak stress {:.0} MPa, reins close by {}",
-            squeeze.asked_n,
-            squeeze.jaw_n,
-            squeeze.hold_pessimistic_n,
-            squeeze.hold_ordinary_n,
-            squeeze.peak_stress_mpa,
+            "{name} squeeze of {}{capped}: {} on the work, holds at least {} and usually {} against \
+             pulling out, peak stress {}, reins close by {}",
+            show.force(squeeze.asked_n),
+            show.force(squeeze.jaw_n),
+            show.force(squeeze.hold_pessimistic_n),
+            show.force(squeeze.hold_ordinary_n),
+            show.stress(squeeze.peak_stress_mpa),
             show.text(squeeze.closes_mm)
         )
     };
@@ -138,15 +138,11 @@ fn squeezed(strength: &Strength, show: Show) -> Vec<String> {
 
 /// `bending of the neck under 160 N: 125 MPa, limit 220 MPa, margin 1.76`.
 fn figure_line(figure: &Figure, show: Show) -> String {
-    let size = |value: f64| match figure.quantity {
-        Quantity::Force => format!("{value:.0} N"),
-        Quantity::Stress => format!("{value:.0} MPa"),
-        Quantity::Length => show.text(value),
-    };
+    let size = |value: f64| show.quantity(figure.quantity, value);
     let mut text = figure.what.name().to_owned();
     if figure.squeeze_n > 0.0 {
         // Writing to a string cannot fail.
-        let _ = write!(text, " under {:.0} N", figure.squeeze_n);
+        let _ = write!(text, " under {}", show.force(figure.squeeze_n));
     }
     format!(
         "{text}: {}, limit {}, margin {:.2}{}",

@@ -9,6 +9,7 @@ mod choose;
 mod family;
 mod findings;
 mod fit;
+mod keyed;
 mod new;
 mod sheets;
 mod shelf;

@@ -15,6 +15,7 @@ use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line, Projection, bounds}
 use crate::proof::strength::{HalfBending, Station, Strength};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Model};
+use crate::units::Show;
 
 /// The steps of the band end at these parts of what the steel bears; the last has no end.
 pub const STRESS_STEPS: [f64; 4] = [0.25, 0.5, 0.75, 1.0];
@@ -43,7 +44,7 @@ pub fn stressed(
     items.extend(worst.pointer(
         squeeze_n,
         (document.projection, edges, options.breaks),
-        options.scale().text,
+        (options.scale().text, document.units.show()),
     ));
     side.items = clear(items);
     drawing
@@ -112,7 +113,7 @@ impl<'a> Worst<'a> {
         &self,
         squeeze_n: f64,
         (projection, (low, high), breaks): (Projection, (f64, f64), Breaks),
-        text: f64,
+        (text, show): (f64, Show),
     ) -> Vec<Item> {
         let peak = self.bending.worst();
         let at = breaks.point(self.pose * peak.at);
@@ -121,11 +122,11 @@ impl<'a> Worst<'a> {
             Projection::FirstAngle => (high + 2.2 * text, high + 2.5 * text),
         };
         let words = format!(
-            "peak {:.0} MPa in the {}, {:.0} % of {:.0} MPa",
-            peak.stress_mpa(squeeze_n),
+            "peak {} in the {}, {:.0} % of {}",
+            show.stress(peak.stress_mpa(squeeze_n)),
             peak.part,
             100.0 * peak.use_per_n() * squeeze_n,
-            peak.limit_mpa,
+            show.stress(peak.limit_mpa),
         );
         let back = (end - at.y).signum() * text;
         vec![

@@ -10,6 +10,8 @@ pub use report::{Report, Saying};
 
 use std::fmt;
 
+use crate::units::Quantity;
+
 /// How bad it is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Severity {
@@ -32,13 +34,15 @@ impl Severity {
     }
 }
 
-/// A figure and what it is held against, in the unit that the message names.
+/// A figure and what it is held against, in the unit of the core whatever the message names.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Held {
     /// What was found.
     pub value: f64,
     /// What it is held against.
     pub limit: f64,
+    /// What both are figures of.
+    pub of: Quantity,
 }
 
 /// Something noticed, at a part.

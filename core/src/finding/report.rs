@@ -1,7 +1,7 @@
 //! How a stage says what it notices: the one place where findings are made.
 
 use super::{Finding, Held, Kind, Part, Severity};
-use crate::units::Show;
+use crate::units::{Quantity, Show};
 
 /// Collects findings, and writes sizes as the smith reads them.
 ///
@@ -88,10 +88,14 @@ pub struct Saying<'a> {
 }
 
 impl Saying<'_> {
-    /// With the figure that decides and what it is held against.
+    /// With the length that decides and what it is held against, mm.
     pub fn held(self, value: f64, limit: f64) -> Self {
-        let held = Some(Held { value, limit });
-        Self { held, ..self }
+        self.held_as(Quantity::Length, value, limit)
+    }
+
+    /// With the figure that decides and what it is held against, in the unit of the core.
+    pub fn held_as(self, of: Quantity, value: f64, limit: f64) -> Self {
+        self.held_if(Some(Held { value, limit, of }))
     }
 
     /// With the figure that decides, if one does.

@@ -59,12 +59,12 @@ pub fn strength(steel: Steel) -> Strength {
         Steel::Mild => (
             220.0,
             400.0,
-            "SAE 1018 hot rolled, estimated minimum (suppliers' tables; ASTM A36 asks for 250, EN 10025-2 for 225 of S235 over 16 mm)",
+            "SAE 1018 hot rolled, estimated minimum (suppliers' tables; ASTM A36 asks for 14 % more, EN 10025-2 for 2 % more of thick S235)",
         ),
         Steel::Carbon1045 => (
             305.0,
             565.0,
-            "C45 normalised 16 to 100 mm (EN 10083); tensile of SAE 1045 hot rolled",
+            "C45 normalised, thick (EN 10083); tensile of SAE 1045 hot rolled",
         ),
         Steel::Alloy4130 => (
             360.0,

@@ -12,7 +12,7 @@ pub enum SizeError {
     #[error("\"{0}\" is not a size: write one such as 3/4 in, 1 1/2 in or 19 mm")]
     NotASize(String),
     /// A minus sign.
-    #[error("\"{0}\" is less than nothing: write the size without a minus sign")]
+    #[error("\"{0}\" is below zero: a size is above zero, write it without a minus sign")]
     Negative(String),
     /// A fraction over zero.
     #[error("\"{0}\" divides by zero: write a fraction such as 3/4")]

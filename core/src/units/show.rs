@@ -22,7 +22,7 @@ impl Rounding {
     }
 }
 
-/// How computed lengths are shown: the unit and how finely.
+/// How what was reckoned is shown: the unit of length, which all other units go with, and how finely.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Show {
     /// Inch or millimetre.
@@ -91,6 +91,15 @@ fn inches(mm: f64, parts: u32) -> String {
         (units, over) => format!("{units} {over}/{under}"),
     };
     format!("{mark}{minus}{number}")
+}
+
+/// To so many decimals; what is rounded to nothing has no minus.
+pub(super) fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(zero) if !zero.contains(|c: char| c.is_alphanumeric() && c != '0') => zero.to_owned(),
+        Some(_) | None => text,
+    }
 }
 
 /// Drops the zeros that say nothing.

@@ -150,7 +150,7 @@ fn damaged_families_open_what_they_can() {
     assert_eq!(mended, whole.base);
     // Its jaw: one of the same style.
     let family = opened("leg: \"7/16 in\"", "leg: \"long\"", &["base.jaw", "long"]);
-    assert_eq!(family.base.jaw.name(), "v bit");
+    assert_eq!(family.base.jaw.name(), "V bit");
     assert_eq!(family.base.rein, whole.base.rein);
     // A number past its limit: the nearest inside.
     let family = opened(

@@ -32,7 +32,7 @@ fn round_bar_end_on() {
         "5/8 in round",
         Way::EndOn,
         &[
-            ("v bit", Verdict::Well),
+            ("V bit", Verdict::Well),
             ("hollow bit", Verdict::Well),
             ("bolt", Verdict::WithAWord),
             ("flat", Verdict::Unsafe),
@@ -68,7 +68,7 @@ fn flat_bar_end_on() {
             ("duckbill", Verdict::Well),
             ("open mouth", Verdict::WithAWord),
             ("pick-up", Verdict::WithAWord),
-            ("v bit", Verdict::Unsafe),
+            ("V bit", Verdict::Unsafe),
             ("box", Verdict::Well),
             ("square mouth", Verdict::Badly),
             ("scrolling", Verdict::Badly),
@@ -86,11 +86,11 @@ fn hexagon_goes_into_a_v_on_its_corners_and_between_faces_on_its_flats() {
             other => panic!("{other:?}"),
         }
     };
-    assert_eq!((lie("v bit"), lie("flat")), (Lie::OnCorners, Lie::OnFlats));
+    assert_eq!((lie("V bit"), lie("flat")), (Lie::OnCorners, Lie::OnFlats));
     check(
         "5/8 in hexagon",
         Way::EndOn,
-        &[("v bit", Verdict::Well), ("flat", Verdict::WithAWord)],
+        &[("V bit", Verdict::Well), ("flat", Verdict::WithAWord)],
     );
 }
 
@@ -104,14 +104,14 @@ fn other_ways_of_holding() {
             ("pick-up", Verdict::Well),
             ("scrolling", Verdict::Well),
             ("notched", Verdict::Well),
-            ("v bit", Verdict::Badly),
+            ("V bit", Verdict::Badly),
             ("flat", Verdict::Unsafe),
         ],
     );
     check(
         "1/2 in round",
         Way::ByHead,
-        &[("bolt", Verdict::Well), ("v bit", Verdict::Badly)],
+        &[("bolt", Verdict::Well), ("V bit", Verdict::Badly)],
     );
     check("1 in round", Way::Across, &[("scrolling", Verdict::Unsafe)]);
     check(

@@ -699,8 +699,8 @@ fn a_sketch_grows_no_more_than_can_be_drawn() {
             SketchLay::Stopped { at: far("-500 mm") },
             "jaw.fits",
         ),
-        ("1 mm", "200 mm", SketchLay::Endwise, "jaw.fits"),
-        ("200 mm", "0.5 mm", SketchLay::Endwise, "jaw.fits"),
+        ("1 mm", "200 mm", SketchLay::EndOn, "jaw.fits"),
+        ("200 mm", "0.5 mm", SketchLay::EndOn, "jaw.fits"),
         (
             "3/8 in",
             "3/8 in",
@@ -709,7 +709,7 @@ fn a_sketch_grows_no_more_than_can_be_drawn() {
             },
             "jaw.lay",
         ),
-        ("900 mm", "200 mm", SketchLay::Endwise, "jaw.drawn_for"),
+        ("900 mm", "200 mm", SketchLay::EndOn, "jaw.drawn_for"),
     ];
     for (drawn_for, fits, lay, place) in cases {
         let design = wild(drawn_for, fits, lay);
@@ -727,7 +727,7 @@ fn a_sketch_grows_no_more_than_can_be_drawn() {
         let answers = Answers::to(&design);
         assert!(answers.findings.iter().all(|f| !f.message.contains("NaN")));
     }
-    let mut typed = wild("0.5 mm", "0.5 mm", SketchLay::Endwise);
+    let mut typed = wild("0.5 mm", "0.5 mm", SketchLay::EndOn);
     let why = typed
         .set("jaw.fits", "200 mm")
         .expect_err("too large")
@@ -750,7 +750,7 @@ fn a_kept_jaw_keeps_to_the_limits() {
         ("length: \"1", "length: \"91", "length"),
         ("tip: \"", "tip: \"9 ", "tip"),
         ("fits: \"3/8 in\"", "fits: \"250 mm\"", "fits"),
-        ("lay: Endwise", "lay: Stopped(at: \"9 ft\")", "lay"),
+        ("lay: EndOn", "lay: Stopped(at: \"9 ft\")", "lay"),
     ] {
         assert!(text.contains(from), "{from} in {text}");
         let why = KeptJaw::read(text.replacen(from, to, 1).as_bytes()).expect_err(to);

@@ -7,6 +7,7 @@ use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::{Document, HandZone, HeadKind, ReinEnd, ReinLine};
 use reinwright_core::tongs::jaw::JawStyle;
 use reinwright_core::tongs::resolve;
+use reinwright_core::units::Quantity;
 use reinwright_tests::pairs::{flat, length, starting, work};
 
 fn found(document: &Document) -> Vec<Finding> {
@@ -329,10 +330,10 @@ fn what_no_number_decides_has_none() {
     assert_eq!(held(Kind::WorkBearsBadly, &v), None);
     let mut flat = starting("flat", "3/8 in flat", "3/4 in square");
     flat.rein.gap = length("1/4 in");
-    let (value, limit) = (6.35, 12.0);
+    let (value, limit, of) = (6.35, 12.0, Quantity::Length);
     assert_eq!(
         held(Kind::FingersPinched, &flat),
-        Some(Held { value, limit })
+        Some(Held { value, limit, of })
     );
 }
 

@@ -113,7 +113,7 @@ fn what_is_wrong_is_told() {
     sees(&narrow, Severity::Note, "over all at the hand");
     let mut heavy = starting("flat", "1 in flat", "1 1/4 in square");
     heavy.rein.end = heavy.rein.start;
-    sees(&heavy, Severity::Mend, "kg");
+    sees(&heavy, Severity::Mend, "5.07 lb for one hand");
     // A hollow bit without a gap leaves no room for its necks past the bosses.
     let mut tight = starting("hollow bit", "1/8 in round", "3/4 in round");
     (tight.neck.depth, tight.boss.across) = (mm(11.1), mm(INCH));

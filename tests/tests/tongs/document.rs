@@ -252,7 +252,7 @@ fn a_value_is_set_by_its_path() {
     set("jaw.length", "60 mm", Ok("60 mm"));
     set("allowances.margin", "2,5", Ok("2.5 %"));
     set("rein.finish", "Clip-bend", Ok("clip bend"));
-    set("jaw.style", "v-bit", Ok("v bit"));
+    set("jaw.style", "v-bit", Ok("V bit"));
     set(
         "boss.thickness",
         "900 mm",

@@ -119,7 +119,7 @@ fn what_is_drawn_is_what_is_checked() {
         let pair = with_head(head, diameter);
         let found = check(&pair, &resolve(&pair));
         let told = found.iter().find(|f| f.kind == Kind::HeadOverBoss);
-        let Some(Held { value, limit }) = told.and_then(|f| f.held) else {
+        let Some(Held { value, limit, .. }) = told.and_then(|f| f.held) else {
             panic!("{head:?} is not told: {found:#?}");
         };
         within("across", value, drawn(&pair).bounding_box().width(), 0.002);

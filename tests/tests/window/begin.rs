@@ -79,7 +79,7 @@ fn work_lies_as_the_jaw_takes_it_unless_it_is_said_how() {
         let mut window = flat();
         for_work(&mut window, words);
         // Where the work lies otherwise than the jaw takes it, its card stands far down.
-        window.get_by_label("Take v bit").focus();
+        window.get_by_label("Take V bit").focus();
         window.run();
         press(&mut window, Modifiers::NONE, Key::Enter);
         take_bar(&mut window, "3/4 in square");

@@ -107,8 +107,8 @@ fn a_screen_reader_can_set_a_value() {
 fn a_choice_changes_the_jaw() {
     let mut window = flat();
     click(&mut window, "Jaw style");
-    click(&mut window, "v bit");
-    assert_eq!(window.state().document().jaw.name(), "v bit");
+    click(&mut window, "V bit");
+    assert_eq!(window.state().document().jaw.name(), "V bit");
     window.get_by_label("Jaw heel");
 }
 

@@ -1,13 +1,16 @@
 //! The Fit and Strength pages by their labels: what they show is what the core reckons.
 
-use egui_kittest::kittest::Queryable;
+use egui_kittest::kittest::{NodeT, Queryable};
+use reinwright_core::asked::Units;
 use reinwright_core::proof::fit::{fit, fit_on};
 use reinwright_core::proof::strength::{StrengthLoad, strength};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
-use reinwright_tests::pairs::{flat, length, starting};
-use reinwright_tests::window::{SMALL, TALL, Window, click, point, show_design, slide};
+use reinwright_tests::pairs::{flat, length, starting, v_bit};
+use reinwright_tests::window::{
+    SMALL, TALL, Window, click, fill, point, show_design, slide, value,
+};
 
 fn on_page(document: Document, page: &str, size: (f32, f32)) -> Window {
     let mut window = show_design(document, size);
@@ -83,7 +86,8 @@ fn strength_follows_the_squeeze_and_the_heat() {
     let design = flat();
     let model = resolve(&design);
     let cold = strength(&design, &model, &StrengthLoad::default());
-    let peak = |n: usize| format!("{:.0} MPa", cold.squeezes[n].peak_stress_mpa);
+    let show = design.units.show();
+    let peak = |n: usize| show.stress(cold.squeezes[n].peak_stress_mpa);
     let mut window = on_page(design, "Strength", TALL);
     assert!(
         window.query_all_by_label(&peak(1)).count() >= 1,
@@ -91,14 +95,14 @@ fn strength_follows_the_squeeze_and_the_heat() {
         peak(1)
     );
     window.get_by_label("Figures guide; they do not certify a tool.");
-    click(&mut window, "Full 540");
+    click(&mut window, "Full 121");
     assert!(
         window.query_all_by_label(&peak(2)).count() >= 1,
         "{}",
         peak(2)
     );
     window.get_by_label("It bends for good");
-    click(&mut window, "Ordinary 100");
+    click(&mut window, "Ordinary 22");
     assert!(window.query_by_label("It bends for good").is_none());
 }
 
@@ -161,7 +165,7 @@ fn findings_follow_the_heat_of_the_jaws() {
     let mut window = on_page(design.clone(), "Strength", TALL);
     window
         .get_by_label("Neck and jaws at")
-        .set_value_accesskit(400.0);
+        .set_value_accesskit(752.0);
     window.run();
     window.get_by_label_contains(&format!("Findings: {} Mend", told(400.0).len()));
     let tab = window.get_all_by_label_contains("Findings: ").next();
@@ -170,7 +174,7 @@ fn findings_follow_the_heat_of_the_jaws() {
     for words in told(400.0) {
         window.get_by_label(&words);
     }
-    window.get_by_label_contains("With neck and jaws at 400 °C");
+    window.get_by_label_contains("With neck and jaws at 752 °F");
     assert!(!window.state().is_changed());
 }
 
@@ -185,8 +189,9 @@ fn strength_is_that_on_the_work_that_is_tried() {
     let load = StrengthLoad::default();
     let tried = strength_on(&design, &model, Some(&on), &load);
     let own = strength(&design, &model, &load);
+    let show = design.units.show();
     let force = |strength: &reinwright_core::proof::strength::Strength| {
-        format!("{:.0}", strength.squeezes[2].jaw_n)
+        show.force_number(strength.squeezes[2].jaw_n)
     };
     assert_ne!(force(&tried), force(&own));
     let mut window = on_page(design, "Fit", TALL);
@@ -204,10 +209,15 @@ fn strength_is_that_on_the_work_that_is_tried() {
 #[test]
 fn a_failing_margin_does_not_widen_the_page() {
     let mut window = on_page(flat(), "Strength", SMALL);
-    let left = |window: &Window| window.get_by_label("Squeeze at the hand, N").rect().left();
-    click(&mut window, "Ordinary 100");
+    let left = |window: &Window| {
+        window
+            .get_by_label("Squeeze at the hand, lbf")
+            .rect()
+            .left()
+    };
+    click(&mut window, "Ordinary 22");
     let before = left(&window);
-    click(&mut window, "Full 540");
+    click(&mut window, "Full 121");
     window.run();
     assert_eq!(left(&window), before);
 }
@@ -227,4 +237,61 @@ fn charts_say_what_ends_the_range() {
         show.text(range.most.size_mm),
         range.most.limit.name()
     ));
+}
+
+/// Every page in both units: nothing stands there in the other ones.
+#[test]
+fn pages_are_in_the_units_of_the_document() {
+    let inch = ["in", "lbf", "ksi", "lb", "\u{b0}F"];
+    let metric = ["mm", "N", "kN", "MPa", "kg", "\u{b0}C"];
+    for (units, own, foreign) in [
+        (Units::Inch, &inch[..], &metric[..]),
+        (Units::Millimetre, &metric, &inch),
+    ] {
+        let mut design = match units {
+            Units::Inch => flat(),
+            Units::Millimetre => v_bit(),
+        };
+        design.units = units;
+        let mut seen = 0;
+        for page in ["Bar", "Fit", "Strength"] {
+            let window = on_page(design.clone(), page, TALL);
+            for node in window.get_all_by_label_contains("") {
+                let node = node.accesskit_node();
+                let texts = [node.label(), node.value()];
+                let all = texts.into_iter().flatten().collect::<Vec<_>>().join(" ");
+                // A figure is no word of a sentence: its unit follows a number or ends a heading.
+                let words: Vec<&str> = all.split_whitespace().collect();
+                let unit = |at: usize| words[at].trim_matches([',', '.', ';', ':', ')']);
+                for at in 1..words.len() {
+                    let number = words[at - 1].ends_with(|c: char| c.is_ascii_digit());
+                    let heading = at + 1 == words.len() && words[at - 1].ends_with(',');
+                    assert!(
+                        !((number || heading) && foreign.contains(&unit(at))),
+                        "{units:?}, {page}: {all}"
+                    );
+                    seen += usize::from(number && own.contains(&unit(at)));
+                }
+            }
+        }
+        assert!(seen > 30, "{units:?}: {seen} figures with their unit");
+    }
+}
+
+/// The heat is asked in the document's scale, and one that was typed in the other stays so.
+#[test]
+fn the_heat_of_the_jaws_stays_as_it_was_typed() {
+    let shown = |window: &Window| value(window, "Neck and jaws at").expect("a field");
+    let mut window = on_page(flat(), "Strength", TALL);
+    assert_eq!(shown(&window), "68 \u{b0}F");
+    fill(&mut window, "Neck and jaws at", "1100");
+    assert_eq!(shown(&window), "1100 \u{b0}F");
+    fill(&mut window, "Neck and jaws at", "600 C");
+    assert_eq!(shown(&window), "600 \u{b0}C");
+    let mut window = on_page(v_bit(), "Strength", TALL);
+    assert_eq!(shown(&window), "20 \u{b0}C");
+    fill(&mut window, "Neck and jaws at", "1100 F");
+    assert_eq!(shown(&window), "1100 \u{b0}F");
+    // EN 1993-1-2 Table 3.1 between 500 and 600 \u{b0}C, at (1100 - 32) / 1.8 = 593.3 \u{b0}C.
+    window.get_by_label_contains("keep 19 % of it at 1100 \u{b0}F");
 }

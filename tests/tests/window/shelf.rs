@@ -69,7 +69,7 @@ fn every_pair_of_the_folder_is_shown_and_a_damaged_file_says_so() {
     }
     window.get_by_label_contains("broken.ron: line 1");
     window.get_by_label("4 pairs");
-    window.get_by_label("v bit jaws for 5/8 in square on its corners");
+    window.get_by_label("V bit jaws for 5/8 in square on its corners");
     assert_eq!(window.query_all_by_label_contains("holds ").count(), 4);
 }
 

@@ -24,10 +24,10 @@ fn a_style_is_taken_with_its_work_in_one_step() {
     );
     write(&mut window, "I must hold", "5/8 hex");
     assert_eq!(window.state().document(), &before, "nothing is taken yet");
-    assert!(is_enabled(&window, "Take v bit"));
-    click(&mut window, "Take v bit");
+    assert!(is_enabled(&window, "Take V bit"));
+    click(&mut window, "Take V bit");
     let after = window.state().document().clone();
-    assert_eq!(after.jaw.name(), "v bit");
+    assert_eq!(after.jaw.name(), "V bit");
     let Work::Hexagon { flats, lie, .. } = after.work else {
         panic!("{:?}", after.work);
     };

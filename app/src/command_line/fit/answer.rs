@@ -3,11 +3,12 @@
 use reinwright_core::asked::Choice;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::fit::{Bearing, ChartRow, Contact, Fit, RangeEnd, WorkRange};
-use reinwright_core::proof::strength::{Figure, Needs, Quantity, Squeeze, Strength};
+use reinwright_core::proof::strength::{Figure, Needs, Squeeze, Strength};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use serde::Serialize;
 
+use crate::command_line::keyed::Keyed;
 use crate::jobs::words;
 
 #[derive(Serialize)]
@@ -15,7 +16,7 @@ pub(super) struct Answer<'a> {
     name: &'a str,
     work: WorkAnswer,
     /// Nothing when the pair holds no work; then `holds_nothing` says why.
-    work_range_mm: Option<RangeAnswer>,
+    work_range: Option<RangeAnswer>,
     #[serde(skip_serializing_if = "Option::is_none")]
     holds_nothing: Option<String>,
     /// How its own work is held, in the words of the shelf and the chooser.
@@ -56,9 +57,9 @@ struct WorkAnswer {
 
 #[derive(Serialize)]
 struct RangeAnswer {
-    least: f64,
+    least_mm: f64,
     least_ended_by: &'static str,
-    most: f64,
+    most_mm: f64,
     most_ended_by: &'static str,
 }
 
@@ -110,26 +111,16 @@ struct SqueezeAnswer {
     reins_close_mm: f64,
 }
 
-/// One of the three pairs of numbers is there, by what the figure is measured in.
-#[derive(Serialize, Default)]
+#[derive(Serialize)]
 struct FigureAnswer {
     what: &'static str,
     part: &'static str,
     at_x_mm: f64,
     at_y_mm: f64,
     squeeze_force_n: f64,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    found_stress_mpa: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    limit_stress_mpa: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    found_force_n: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    limit_force_n: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    found_mm: Option<f64>,
-    #[serde(skip_serializing_if = "Option::is_none")]
-    limit_mm: Option<f64>,
+    /// `found_mm` and `limit_mm`, by what the figure is a figure of.
+    #[serde(flatten)]
+    held: Keyed,
     needs: &'static str,
     margin: f64,
     holds: bool,
@@ -154,7 +145,7 @@ impl<'a> Answer<'a> {
                 shape: design.work.way(),
                 size_mm: design.work.size().mm(),
             },
-            work_range_mm: fit.range.as_ref().ok().map(RangeAnswer::new),
+            work_range: fit.range.as_ref().ok().map(RangeAnswer::new),
             holds_nothing: fit.range.as_ref().err().map(ToString::to_string),
             verdict: fit.judged.verdict.name(),
             verdict_because: fit.judged.reason(design.units.show()),
@@ -189,12 +180,12 @@ impl<'a> Answer<'a> {
 impl RangeAnswer {
     fn new(range: &WorkRange) -> Self {
         let end = |end: &RangeEnd| (end.size_mm, end.limit.name());
-        let ((least, least_ended_by), (most, most_ended_by)) =
+        let ((least_mm, least_ended_by), (most_mm, most_ended_by)) =
             (end(&range.least), end(&range.most));
         Self {
-            least,
+            least_mm,
             least_ended_by,
-            most,
+            most_mm,
             most_ended_by,
         }
     }
@@ -275,12 +266,14 @@ fn figures(strength: &Strength) -> Vec<FigureAnswer> {
 
 impl FigureAnswer {
     fn new(figure: &Figure) -> Self {
-        let plain = Self {
+        let held = [("found", figure.value), ("limit", figure.limit)];
+        Self {
             what: figure.what.name(),
             part: figure.part.name(),
             at_x_mm: figure.at.x,
             at_y_mm: figure.at.y,
             squeeze_force_n: figure.squeeze_n,
+            held: Keyed::new(figure.quantity, held),
             needs: match figure.needs {
                 Needs::AtMost => "at most",
                 Needs::AtLeast => "at least",
@@ -288,25 +281,6 @@ impl FigureAnswer {
             margin: figure.margin(),
             holds: figure.holds(),
             source: figure.source,
-            ..Self::default()
-        };
-        let (found, limit) = (Some(figure.value), Some(figure.limit));
-        match figure.quantity {
-            Quantity::Stress => Self {
-                found_stress_mpa: found,
-                limit_stress_mpa: limit,
-                ..plain
-            },
-            Quantity::Force => Self {
-                found_force_n: found,
-                limit_force_n: limit,
-                ..plain
-            },
-            Quantity::Length => Self {
-                found_mm: found,
-                limit_mm: limit,
-                ..plain
-            },
         }
     }
 }

@@ -336,7 +336,10 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
         }
         (Shown::Stress { squeeze_n, on, .. }, _, _) => {
             let on = on.map_or(String::new(), |(mm, _)| format!(" on {} work", size(mm)));
-            format!("bending stress under {squeeze_n:.0} N at the hand{on}")
+            format!(
+                "bending stress under {} at the hand{on}",
+                units.show().force(squeeze_n)
+            )
         }
         (Shown::Own, _, _) => return,
     };

@@ -3,6 +3,7 @@
 use reinwright_core::finding::Part;
 use reinwright_core::proof::strength::StrengthLoad;
 use reinwright_core::shop::mend::Mend;
+use reinwright_core::units::{Scale, Show};
 
 /// A page of answers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -61,6 +62,8 @@ pub(crate) struct Look {
     pub(crate) tried_mm: Option<f64>,
     /// What the Strength page asks of the pair.
     pub(crate) load: StrengthLoad,
+    /// The scale that the heat of its jaws was typed on, if it was typed.
+    pub(crate) typed_scale: Option<Scale>,
     /// Which of its three squeezes the band of stress shows.
     pub(crate) squeeze: usize,
 }
@@ -78,8 +81,14 @@ impl Look {
             page,
             tried_mm: None,
             load: StrengthLoad::default(),
+            typed_scale: None,
             squeeze: 1,
         }
+    }
+
+    /// The scale that the heat of the jaws is shown on: as it was typed, else as the document has it.
+    pub(crate) fn jaw_scale(&self, show: Show) -> Scale {
+        self.typed_scale.unwrap_or(show.scale())
     }
 
     /// The part that lights up: the one pointed at, else the one chosen.

@@ -5,6 +5,7 @@ use crate::finding::{GEOMETRY, Kind, Part};
 use crate::shape::section::Section;
 use crate::shape::sweep::Sweep;
 use crate::tongs::model::Half;
+use crate::units::Quantity;
 
 /// How much larger than the bar a section may be before it counts as upset: a smith's eye and a
 /// bar's own tolerance are no finer.
@@ -150,7 +151,7 @@ fn upset(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
     check
         .report
         .mend(Kind::NeedsUpsetting, part)
-        .held(largest.area, bar)
+        .held_as(Quantity::Area, largest.area, bar)
         .say(message, hint, GEOMETRY);
 }
 

@@ -9,6 +9,7 @@ use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Kind, Part, Report, Sev
 use crate::tongs::document::Document;
 use crate::tongs::jaw::{JawKind, Verdict};
 use crate::tongs::model::Model;
+use crate::units::Quantity;
 
 /// Preferred and greatest mass of a tool held in one hand, kg.
 const MASS_KG: (f64, f64) = (1.4, 2.3);
@@ -95,7 +96,7 @@ impl Say<'_> {
         let hint = "lengthen neck and shoulder, or make the boss smaller";
         self.report
             .stop(Kind::CannotBeAssembled, Part::Pair)
-            .held(0.0, LEAST_OPENING_DEG)
+            .held_as(Quantity::Angle, 0.0, LEAST_OPENING_DEG)
             .say(message, hint, GEOMETRY);
     }
 
@@ -117,7 +118,7 @@ impl Say<'_> {
         let hint = "give them room where they touch: the drawing shows the place";
         self.report
             .stop(Kind::HalvesOverlap, clash.parts[0])
-            .held(degrees, 0.0)
+            .held_as(Quantity::Angle, degrees, 0.0)
             .say(message, hint, GEOMETRY);
     }
 
@@ -137,7 +138,7 @@ impl Say<'_> {
         let hint = "lengthen neck and shoulder so that they clear each other";
         self.report
             .stop(Kind::OpensLittle, Part::Pair)
-            .held(degrees, LEAST_OPENING_DEG)
+            .held_as(Quantity::Angle, degrees, LEAST_OPENING_DEG)
             .say(message, hint, COMMON_PRACTICE);
     }
 
@@ -324,20 +325,23 @@ impl Say<'_> {
         let hint = "lengthen the reins, or bring the grip nearer to the rivet";
         self.report
             .note(Kind::LeverageSmall, Part::Rein)
-            .held(leverage, LEAST_LEVERAGE)
+            .held_as(Quantity::Ratio, leverage, LEAST_LEVERAGE)
             .say(message, hint, COMMON_PRACTICE);
     }
 
     fn mass(&mut self, mass_kg: f64) {
         let (preferred, most) = MASS_KG;
+        let show = self.report.show();
+        let weighs = format!("the pair weighs {}", show.mass(mass_kg));
         if mass_kg > LIFTED_KG {
             let message = format!(
-                "the pair weighs {mass_kg:.0} kg: more than {LIFTED_KG} kg is not to be lifted by hand, let alone swung"
+                "{weighs}: more than {} is not to be lifted by hand, let alone swung",
+                show.mass(LIFTED_KG)
             );
             let hint = "start from a smaller bar, and make jaws and reins shorter";
             self.report
                 .stop(Kind::Heavy, Part::Pair)
-                .held(mass_kg, LIFTED_KG)
+                .held_as(Quantity::Mass, mass_kg, LIFTED_KG)
                 .say(message, hint, LIFTED_SOURCE);
             return;
         }
@@ -348,11 +352,11 @@ impl Say<'_> {
         } else {
             return;
         };
-        let message = format!("the pair weighs {mass_kg:.2} kg, over {limit} kg for one hand");
+        let message = format!("{weighs}, over {} for one hand", show.mass(limit));
         let hint = "draw the reins thinner, or start from a smaller bar";
         self.report
             .at(severity, Kind::Heavy, Part::Pair)
-            .held(mass_kg, limit)
+            .held_as(Quantity::Mass, mass_kg, limit)
             .say(message, hint, MASS_SOURCE);
     }
 

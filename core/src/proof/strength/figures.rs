@@ -9,17 +9,7 @@ use crate::finding::{COMMON_PRACTICE, Part};
 use crate::steel::HOT_SOURCE;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
-
-/// What a figure is measured in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Quantity {
-    /// N.
-    Force,
-    /// MPa.
-    Stress,
-    /// mm.
-    Length,
-}
+use crate::units::Quantity;
 
 /// On which side of its limit a figure must lie.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -9,6 +9,7 @@ use crate::finding::{COMMON_PRACTICE, Finding, Kind, Part, Report, Severity};
 use crate::steel::HOT_SOURCE;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
+use crate::units::{Quantity, Show};
 
 /// A clip that presses with less than this lets the work slip, N: a tenth of an ordinary squeeze
 /// (common practice, no source).
@@ -40,11 +41,14 @@ struct Fails {
 }
 
 impl Fails {
-    /// `squeezed with 160 N the neck bends for good: 240 MPa, the steel bears 220`.
-    fn message(&self, what: &str) -> String {
+    /// `squeezed with 160 N the neck bends for good: 240 MPa, the steel bears 220 MPa`.
+    fn message(&self, what: &str, show: Show) -> String {
         format!(
-            "squeezed with {:.0} N {what}: {:.0} MPa, {} {:.0}",
-            self.hand_n, self.stress_mpa, self.bears, self.limit_mpa
+            "squeezed with {} {what}: {}, {} {}",
+            show.force(self.hand_n),
+            show.stress(self.stress_mpa),
+            self.bears,
+            show.stress(self.limit_mpa)
         )
     }
 }
@@ -103,15 +107,13 @@ impl Say<'_> {
             return;
         };
         let from = self.size(station.at.to_vec2().hypot());
-        let message = fails.message(&format!(
-            "the {} {}, {from} from the rivet",
-            station.part, fails.verb
-        ));
+        let what = format!("the {} {}, {from} from the rivet", station.part, fails.verb);
+        let message = fails.message(&what, self.report.show());
         let hint = "leave it deeper there, or hold the pair nearer to the boss";
         let source = self.strength.steel.source;
         self.report
             .at(fails.severity, Kind::ReinBends, station.part)
-            .held(fails.stress_mpa, fails.limit_mpa)
+            .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
@@ -130,12 +132,13 @@ impl Say<'_> {
         } else {
             "beside"
         };
-        let message = fails.message(&format!("the boss {} {at} the hole", fails.verb));
+        let what = format!("the boss {} {at} the hole", fails.verb);
+        let message = fails.message(&what, self.report.show());
         let hint = "make the boss larger or thicker, or the rivet thinner";
         let source = self.strength.steel.source;
         self.report
             .at(fails.severity, Kind::BossBends, Part::Boss)
-            .held(fails.stress_mpa, fails.limit_mpa)
+            .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
@@ -147,17 +150,18 @@ impl Say<'_> {
         let Some(fails) = self.judged(&station) else {
             return;
         };
-        let celsius = self.strength.load.jaw_celsius;
+        let (celsius, show) = (self.strength.load.jaw_celsius, self.report.show());
         let (when, source) = if self.strength.hot.proportional_limit < 1.0 {
-            (format!(" at {celsius:.0} \u{b0}C"), HOT_SOURCE)
+            (format!(" at {}", show.temperature(celsius)), HOT_SOURCE)
         } else {
             (String::new(), self.strength.steel.source)
         };
-        let message = fails.message(&format!("the {} {}", station.part, fails.verb)) + &when;
+        let what = format!("the {} {}", station.part, fails.verb);
+        let message = fails.message(&what, show) + &when;
         let hint = "leave more metal between boss and jaw, and cool the jaws between heats";
         self.report
             .at(fails.severity, Kind::NeckBends, station.part)
-            .held(fails.stress_mpa, fails.limit_mpa)
+            .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
             .say(message, hint, source);
     }
 
@@ -202,20 +206,22 @@ impl Say<'_> {
         } else {
             (Severity::Mend, figure.squeeze_n, figure.value, figure.limit)
         };
+        let show = self.report.show();
         let verb = match severity {
             Severity::Stop => "it gives way at",
             Severity::Mend | Severity::Note => "it bears",
         };
         let message = format!(
-            "squeezed with {n:.0} N the {} takes {:.1} kN, {verb} {:.1} kN",
+            "squeezed with {} the {} takes {}, {verb} {}",
+            show.force(n),
             figure.what.name(),
-            value / 1000.0,
-            limit / 1000.0
+            show.force(value),
+            show.force(limit)
         );
         let hint = "take a thicker rivet, or a thicker or larger boss";
         self.report
             .at(severity, kind, figure.part)
-            .held(value, limit)
+            .held_as(Quantity::Force, value, limit)
             .say(message, hint, figure.source);
     }
 
@@ -224,25 +230,29 @@ impl Say<'_> {
         let Some(crush) = crush(&document.work, model, self.strength) else {
             return;
         };
-        let load = &self.strength.load;
-        let squeezes = [
-            (load.ordinary_n, Severity::Mend),
-            (load.strong_n, Severity::Mend),
-            (load.full_n, Severity::Note),
-        ];
-        let bends = |n: f64| crush.stress_per_n * n > crush.limit_mpa;
-        let Some((n, severity)) = squeezes.into_iter().find(|(n, _)| bends(*n)) else {
+        let [ordinary, strong, full] = self.strength.squeezes;
+        let bends = |squeeze: Squeeze| crush.stress_per_n * squeeze.hand_n > crush.limit_mpa;
+        let (n, severity) = if bends(ordinary) {
+            (ordinary.hand_n, Severity::Mend)
+        } else if bends(strong) {
+            (strong.hand_n, Severity::Mend)
+        } else if bends(full) && !full.is_capped() {
+            (full.hand_n, Severity::Note)
+        } else {
             return;
         };
         let stress = crush.stress_per_n * n;
+        let show = self.report.show();
         let message = format!(
-            "squeezed with {n:.0} N the pipe is crushed: {stress:.0} MPa in its wall, and steel of pipe bears {:.0}",
-            crush.limit_mpa
+            "squeezed with {} the pipe is crushed: {} in its wall, and steel of pipe bears {}",
+            show.force(n),
+            show.stress(stress),
+            show.stress(crush.limit_mpa)
         );
         let hint = "hold it in a V or in hollow bits, over more of its length, or put a plug in it";
         self.report
             .at(severity, Kind::PipeCrushed, Part::Work)
-            .held(stress, crush.limit_mpa)
+            .held_as(Quantity::Stress, stress, crush.limit_mpa)
             .say(message, hint, PIPE_SOURCE);
     }
 
@@ -250,10 +260,11 @@ impl Say<'_> {
         let ordinary = self.strength.squeezes[0];
         let clip = self.strength.clip_force_n;
         let half = model.hand_gap / 2.0;
+        let show = self.report.show();
         if ordinary.closes_mm > half {
             let message = format!(
-                "the reins are whippy: {:.0} N closes them by {}, over half the hand gap, {}",
-                ordinary.hand_n,
+                "the reins are whippy: {} closes them by {}, over half the hand gap, {}",
+                show.force(ordinary.hand_n),
                 self.size(ordinary.closes_mm),
                 self.size(half)
             );
@@ -264,25 +275,29 @@ impl Say<'_> {
                 .say(message, hint, COMMON_PRACTICE);
         } else if clip < LEAST_CLIP_N {
             let message = format!(
-                "the reins are too soft for a clip: closed by {} it presses with {clip:.1} N, under {LEAST_CLIP_N:.0} N",
-                self.size(CLIP_CLOSES_MM)
+                "the reins are too soft for a clip: closed by {} it presses with {}, under {}",
+                self.size(CLIP_CLOSES_MM),
+                show.force(clip),
+                show.force(LEAST_CLIP_N)
             );
             let hint = "leave the reins thicker, or hold the pair by hand";
             self.report
                 .note(Kind::ClipSoft, Part::Rein)
-                .held(clip, LEAST_CLIP_N)
+                .held_as(Quantity::Force, clip, LEAST_CLIP_N)
                 .say(message, hint, COMMON_PRACTICE);
         }
         let most = self.strength.load.strong_n;
         if clip > most {
             let message = format!(
-                "the reins are too stiff for a clip: to close them by {} takes {clip:.0} N, over {most:.0} N",
-                self.size(CLIP_CLOSES_MM)
+                "the reins are too stiff for a clip: to close them by {} takes {}, over {}",
+                self.size(CLIP_CLOSES_MM),
+                show.force(clip),
+                show.force(most)
             );
             let hint = "draw the reins thinner or longer if a clip is wanted";
             self.report
                 .note(Kind::ClipStiff, Part::Rein)
-                .held(clip, most)
+                .held_as(Quantity::Force, clip, most)
                 .say(message, hint, SQUEEZE_SOURCE);
         }
     }

@@ -12,7 +12,7 @@ mod pipe;
 mod rivet;
 
 pub use beam::{Station, along_sweep, deflection_mm_per_n, slope_per_n};
-pub use figures::{Figure, FigureKind, Needs, Quantity};
+pub use figures::{Figure, FigureKind, Needs};
 pub use findings::findings;
 pub use half::HalfBending;
 pub use pipe::{Crush, PIPE_SOURCE, PIPE_YIELD_MPA, crush, line_pressure, ring_moment};
@@ -50,7 +50,7 @@ pub struct StrengthLoad {
 
 /// Where the squeezes of [`StrengthLoad::default`] come from.
 pub const SQUEEZE_SOURCE: &str =
-    "grip strength of men of 20 to 25, mean 541 N (Eur J Appl Physiol 2007; 99:415); 160 N is 30 %";
+    "grip strength of men of 20 to 25 (Eur J Appl Physiol 2007; 99:415); a strong squeeze is 30 %";
 
 /// Neck and jaw are never colder or hotter than this, °C: where the standard's table of hot
 /// strength begins, and where steel is forged.

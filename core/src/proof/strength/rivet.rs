@@ -12,7 +12,7 @@ pub(super) const GAMMA_M2: f64 = 1.25;
 const AISC_SHEAR_MPA: f64 = 120.7;
 
 /// Where [`shear_en_n`] comes from.
-pub const EN_SHEAR_SOURCE: &str = "EN 1993-1-8 Table 3.4, rivet of 400 MPa";
+pub const EN_SHEAR_SOURCE: &str = "EN 1993-1-8 Table 3.4, rivet of S235";
 /// Where [`shear_aisc_n`] comes from.
 pub const AISC_SHEAR_SOURCE: &str = "AISC ASD 1989 Table J3.2, A502 grade 1";
 /// Where [`bearing_en_n`] comes from.

@@ -5,7 +5,7 @@ use super::{Family, Rounding, Rule, Size};
 use crate::asked::{Field, Range, Value, ValueError};
 use crate::finding::{Finding, GEOMETRY, Held, Kind, Part, Severity};
 use crate::tongs::document::Document;
-use crate::units::{Length, Unit};
+use crate::units::{Length, Quantity, Unit};
 
 /// A size as a design of its own.
 #[derive(Debug, Clone, PartialEq)]
@@ -173,19 +173,19 @@ fn past(field: &Field, scaled: Length) -> Option<Finding> {
     } else {
         range.least
     };
+    let [least, most] = range.ends_in(scaled.unit());
     Some(Finding {
         kind: Kind::RulePastLimits,
         severity: Severity::Stop,
         part: field.part,
         message: format!(
-            "{} comes out at {scaled} by its rule, it may be from {} to {} mm",
-            field.label.to_lowercase(),
-            range.least,
-            range.most
+            "{} comes out at {scaled} by its rule, it may be from {least} to {most}",
+            field.label.to_lowercase()
         ),
         held: Some(Held {
             value: scaled.mm(),
             limit,
+            of: Quantity::Length,
         }),
         hint: "set it by hand for this size, or give it another rule".to_owned(),
         source: GEOMETRY,

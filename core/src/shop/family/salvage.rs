@@ -311,7 +311,7 @@ struct BasePieces<'a> {
 fn style(jaw: &str) -> JawKind {
     let plain = jaw.to_lowercase();
     let named = |kind: &JawKind| {
-        let name = kind.name().replace([' ', '-'], "");
+        let name = kind.name().to_lowercase().replace([' ', '-'], "");
         plain.contains(&format!("{name}("))
     };
     let mut all = JawKind::ALL.iter().copied();

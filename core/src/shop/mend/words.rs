@@ -3,7 +3,6 @@
 use super::{Change, Cost, Mend, Ways};
 use crate::asked::{Units, Value, capital};
 use crate::finding::Part;
-use crate::shop::family::sheet;
 use crate::units::Length;
 
 /// Less than this is not worth a word, mm and kg.
@@ -28,7 +27,7 @@ impl Cost {
     pub fn words(&self, units: Units) -> String {
         let bar = size(self.adds_bar_mm, units).map(|by| format!("{by} of bar"));
         let mass = (self.adds_mass_kg.abs() >= LEAST_KG)
-            .then(|| sheet::mass(units, self.adds_mass_kg.abs()));
+            .then(|| units.show().mass(self.adds_mass_kg.abs()));
         let gap = size(self.adds_hand_gap_mm, units);
         let mut said = Vec::new();
         let mut last = "";

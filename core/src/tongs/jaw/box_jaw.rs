@@ -153,7 +153,7 @@ impl Style for BoxJaw {
                             show.text(loose)
                         )
                     },
-                    "make the inside width the work's width and 1/32 to 1/16 in",
+                    "make the inside width the work's width and a little play",
                     COMMON_PRACTICE,
                 )
                 .held(inside, loose)

@@ -59,9 +59,9 @@ fields! { Lugged: |it, v| {
     let Self { lug, lug_along, lug_width, face_depth, face_width, .. } = it;
     v.value("lug", lug, STEEL).of_work().says("Lug", "From the face into the eye");
     v.value("lug_along", lug_along, STEEL).of_work()
-        .says("Lug length", "Of the lug, along the tongs: the eye less 1/16 in");
+        .says("Lug length", "Of the lug, along the tongs: a little less than the eye");
     v.value("lug_width", lug_width, STEEL).of_work()
-        .says("Lug width", "Of the lug, along the rivet: the eye less 1/16 in");
+        .says("Lug width", "Of the lug, along the rivet: a little less than the eye");
     v.value("face_depth", face_depth, STEEL)
         .says("Face depth", "Behind the face, in the side view");
     v.value("face_width", face_width, STEEL).says("Face width", "Of face and bow, in the top view");

@@ -117,7 +117,9 @@ pub struct NoStyle {
 
 /// The names as the command line writes them.
 fn hyphened() -> String {
-    let names = JawKind::NAMES.iter().map(|name| name.replace(' ', "-"));
+    let names = JawKind::NAMES
+        .iter()
+        .map(|name| name.to_lowercase().replace(' ', "-"));
     names.collect::<Vec<_>>().join(", ")
 }
 

@@ -3,7 +3,7 @@
 use std::fmt;
 
 use crate::finding::{Held, Kind, Severity};
-use crate::units::Show;
+use crate::units::{Quantity, Show};
 
 /// Words that are put together once it is known how sizes are written.
 type Words = Box<dyn Fn(Show) -> String>;
@@ -72,7 +72,8 @@ impl Remark {
 
     /// With the size that decides and what it is held against, mm.
     pub(super) fn held(self, value: f64, limit: f64) -> Self {
-        let held = Some(Held { value, limit });
+        let of = Quantity::Length;
+        let held = Some(Held { value, limit, of });
         Self { held, ..self }
     }
 

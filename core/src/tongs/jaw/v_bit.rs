@@ -36,7 +36,7 @@ fields! { VBit: |Self { leg, angle, wall, root_depth, root_width, blend }, v| {
 }}
 
 impl Style for VBit {
-    const NAME: &'static str = "v bit";
+    const NAME: &'static str = "V bit";
     const ABOUT: &'static str = "Square on its diagonal, round and hexagon, held along the bar";
     const LIE: Option<Lie> = Some(Lie::OnCorners);
 

@@ -8,7 +8,7 @@ use reinwright_core::steel::{Steel, caution::at_the_forge};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::units::MM_PER_INCH;
 
-use super::{lit, mass, right, section};
+use super::{lit, right, section};
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
@@ -29,7 +29,7 @@ pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &m
     ui.weak(format!("{} with the last cut", exact(length, units)));
     ui.label(format!(
         "Finished pair: {}",
-        mass(answers.known.model.mass_kg(), units.show())
+        units.show().mass(answers.known.model.mass_kg())
     ));
     let halves = &balance.pieces;
     let (a, b) = (&halves[0], &halves[halves.len() - 1]);
@@ -97,7 +97,7 @@ fn half(ui: &mut Ui, title: &str, half: &PieceBalance, units: Units, look: &mut 
             ui.strong("Bar for this half");
             right(ui, |ui| ui.strong(total));
             ui.end_row();
-            sum(ui, "Finished half", &mass(half.mass_kg, units.show()));
+            sum(ui, "Finished half", &units.show().mass(half.mass_kg));
         });
 }
 
@@ -153,7 +153,7 @@ fn caution(ui: &mut Ui, steel: Steel) {
 /// Millimetres to 0.01, inches to 0.001.
 fn exact(mm: f64, units: Units) -> String {
     match units {
-        Units::Inch => format!("{:.3} in ({mm:.2} mm)", mm / MM_PER_INCH),
+        Units::Inch => format!("{:.3} in", mm / MM_PER_INCH),
         Units::Millimetre => format!("{mm:.2} mm"),
     }
 }

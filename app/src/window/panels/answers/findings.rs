@@ -48,10 +48,10 @@ fn list(
     under: impl Fn(&mut Ui, usize, &mut Look) -> Option<Wish>,
 ) -> Option<Wish> {
     if look.load.jaw_celsius > JAW_CELSIUS.0 {
-        let hot = look.load.jaw_celsius;
-        ui.weak(format!(
-            "With neck and jaws at {hot:.0} °C, as set in Strength."
-        ));
+        let hot = look
+            .jaw_scale(answers.units().show())
+            .text(look.load.jaw_celsius);
+        ui.weak(format!("With neck and jaws at {hot}, as set in Strength."));
     }
     if answers.known.findings.is_empty() {
         ui.label(

@@ -216,7 +216,7 @@ fn charts(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Lo
         chart("Hand gap", |row| row.hand_gap_mm).show(ui),
         chart("Jaw faces out of parallel", |row| row.out_of_parallel_mm).show(ui),
     ];
-    ui.weak("Above nothing the tip stands open, below it the heel. Dashed: the design's own work.");
+    ui.weak("Above zero the tip stands open, below it the heel. Dashed: the design's own work.");
     ui.label(format!(
         "Hatched: not held. Under {} {}; over {} {}.",
         show.text(range.least.size_mm),
@@ -271,11 +271,7 @@ fn figures(ui: &mut Ui, answers: &Answers, show: Show, look: &mut Look) {
             show.text(fit.in_line.misses_rivet_mm.abs()),
             Part::Rivet,
         ),
-        (
-            "Mass of the pair",
-            super::mass(fit.mass_kg, show),
-            Part::Pair,
-        ),
+        ("Mass of the pair", show.mass(fit.mass_kg), Part::Pair),
         (
             "Balances",
             words::balance_point(fit.balance_point_mm, show),

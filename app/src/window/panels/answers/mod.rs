@@ -10,7 +10,6 @@ use egui::{Label, Response, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::units::{Show, Unit};
 
 use crate::window::paint::sign;
 use crate::window::panels::wish::Wish;
@@ -132,14 +131,5 @@ fn row(ui: &mut Ui, (what, value): (&str, String), part: Part, look: &mut Look) 
     ui.end_row();
     if all.contains_pointer() {
         look.point_at(part);
-    }
-}
-
-pub(in crate::window::panels) fn mass(kg: f64, show: Show) -> String {
-    /// Kilograms in a pound, exact by the international yard and pound agreement of 1959.
-    const POUND: f64 = 0.453_592_37;
-    match show.unit {
-        Unit::Inch | Unit::Foot => format!("{:.2} lb ({kg:.2} kg)", kg / POUND),
-        Unit::Millimetre | Unit::Centimetre => format!("{kg:.2} kg"),
     }
 }

@@ -1,11 +1,13 @@
 //! What a squeeze does to the pair.
 
+use std::cell::Cell;
+
 use egui::{DragValue, Grid, Response, RichText, Sense, Ui, Vec2};
 use reinwright_core::draw::STRESS_STEPS;
 use reinwright_core::finding::{Part, Severity};
-use reinwright_core::proof::strength::{Figure, JAW_CELSIUS, Quantity, Squeeze, Strength};
+use reinwright_core::proof::strength::{CLIP_CLOSES_MM, Figure, JAW_CELSIUS, Squeeze, Strength};
 use reinwright_core::tongs::document::Document;
-use reinwright_core::units::Show;
+use reinwright_core::units::{Quantity, Show, Temperature};
 
 use super::{row, section};
 use crate::jobs::words;
@@ -19,49 +21,65 @@ use crate::window::state::rows::capital;
 /// Shows the loads, the band's legend, what each squeeze does, and everything with a limit.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &mut Answers, look: &mut Look) {
     ui.label(RichText::new("Figures guide; they do not certify a tool.").strong());
-    loads(ui, look);
-    answers.bear(look.load);
     let show = document.units.show();
+    loads(ui, show, look);
+    answers.bear(look.load);
     on_work(ui, answers, look, show);
     let strength = answers.strength(look);
-    peak(ui, strength, look);
+    peak(ui, strength, show, look);
     legend(ui);
     squeezes(ui, strength, show, look);
     table(ui, strength, show, look);
     rivet(ui, strength, show, look);
-    sources(ui, strength);
+    sources(ui, strength, show, look);
     section(ui, "Take care");
     ui.label(words::CAUTION);
 }
 
 /// Which squeeze is shown, and how hot the jaws are.
-fn loads(ui: &mut Ui, look: &mut Look) {
+fn loads(ui: &mut Ui, show: Show, look: &mut Look) {
     let load = look.load;
     let forces = [load.ordinary_n, load.strong_n, load.full_n];
-    ui.label("Squeeze at the hand, N");
+    ui.label(format!("Squeeze at the hand, {}", show.force_sign()));
     ui.horizontal(|ui| {
         for (index, (name, force)) in words::SQUEEZES.iter().zip(forces).enumerate() {
-            let words = format!("{name} {force:.0}");
+            let words = format!("{name} {}", show.force_number(force));
             ui.selectable_value(&mut look.squeeze, index, words)
-                .on_hover_text(format!(
-                    "{:.0} lbf at the hand, on each rein",
-                    pounds(force)
-                ));
+                .on_hover_text("At the hand, on each rein");
         }
     });
-    ui.horizontal(|ui| {
+    jaw_heat(ui, show, look);
+}
+
+/// How hot the jaws are, on the scale that it was typed on, else on the document's.
+fn jaw_heat(ui: &mut Ui, show: Show, look: &mut Look) {
+    let scale = look.jaw_scale(show);
+    let mut degrees = scale.of_celsius(look.load.jaw_celsius);
+    let [least, most] = [JAW_CELSIUS.0, JAW_CELSIUS.1].map(|end| scale.of_celsius(end));
+    let typed = Cell::new(look.typed_scale);
+    let field = DragValue::new(&mut degrees)
+        .range(least..=most)
+        .speed(5.0)
+        .custom_formatter(|degrees, _| format!("{degrees:.0} {}", scale.sign()))
+        .custom_parser(|text| {
+            let heat = Temperature::parse(text, scale).ok()?;
+            typed.set(Some(heat.scale()));
+            Some(scale.of_celsius(heat.celsius()))
+        })
+        .update_while_editing(false);
+    let changed = ui.horizontal(|ui| {
         let label = ui.label("Neck and jaws at");
-        let field = DragValue::new(&mut look.load.jaw_celsius)
-            .range(JAW_CELSIUS.0..=JAW_CELSIUS.1)
-            .speed(5.0)
-            .fixed_decimals(0)
-            .update_while_editing(false)
-            .suffix(" °C");
-        ui.add(field).labelled_by(label.id).on_hover_text(
+        let field = ui.add(field).labelled_by(label.id).on_hover_text(
             "Hot steel bears less: EN 1993-1-2 Table 3.1. Findings go by it too; the file does not \
              keep it",
         );
+        field.changed()
     });
+    if changed.inner {
+        let celsius = scale.to_celsius(degrees);
+        look.load.jaw_celsius = celsius.clamp(JAW_CELSIUS.0, JAW_CELSIUS.1);
+        look.typed_scale = typed.get();
+    }
 }
 
 /// On which work the pair is squeezed, and where it presses.
@@ -90,25 +108,26 @@ fn on_work(ui: &mut Ui, answers: &mut Answers, look: &mut Look, show: Show) {
     }
 }
 
-fn peak(ui: &mut Ui, strength: &Strength, look: &mut Look) {
+fn peak(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
     let squeeze = strength.squeezes[look.squeeze];
     let worst = strength.worst_half().worst();
     let used = worst.use_per_n() * squeeze.hand_n;
     section(ui, "Peak bending stress");
-    let stress = worst.stress_mpa(squeeze.hand_n);
-    let big = RichText::new(format!("{stress:.0} MPa"))
-        .size(22.0)
-        .strong();
-    let response = ui.label(big).on_hover_text(ksi(stress));
+    let stress = show.stress(worst.stress_mpa(squeeze.hand_n));
+    let response = ui.label(RichText::new(stress).size(22.0).strong());
     let words = format!(
-        "in the {}, {:.0} % of the {:.0} MPa that it bears",
+        "in the {}, {:.0} % of the {} that it bears",
         worst.part,
         100.0 * used,
-        worst.limit_mpa
+        show.stress(worst.limit_mpa)
     );
     let all = response.union(ui.label(words));
     if used >= 1.0 {
         failing(ui, "It bends for good");
+    }
+    if squeeze.is_capped() {
+        let closes = show.force(squeeze.hand_n);
+        ui.weak(format!("The reins meet at {closes}: more is not felt"));
     }
     if all.contains_pointer() {
         look.point_at(worst.part);
@@ -191,53 +210,58 @@ struct UnderSqueezes {
 }
 
 fn rows(strength: &Strength, show: Show) -> [UnderSqueezes; 7] {
-    let row = |what: &str, hint, value: &dyn Fn(&Squeeze) -> String, part| UnderSqueezes {
-        what: what.to_owned(),
+    let row = |what: String, hint, value: &dyn Fn(&Squeeze) -> String, part| UnderSqueezes {
+        what,
         hint,
         values: strength.squeezes.each_ref().map(value),
         part,
     };
-    let whole = |force: f64| format!("{force:.0}");
+    let newtons = |what: &str| format!("{what}, {}", show.force_sign());
+    let force = |n: f64| show.force_number(n);
     let worst = strength.worst_half().worst().part;
     let wary = "Against pulling out, with friction of 0.15";
     let usual = "Against pulling out, with friction of 0.25";
     let peak = "Bending stress of the worst half";
-    let close = format!("Reins close, {}", show.sign());
     let together = "Both reins together at the hand";
     [
         row(
-            "At the hand, N",
+            newtons("At the hand"),
             "On each rein",
-            &|s| whole(s.hand_n),
+            &|s| force(s.hand_n),
             Part::Rein,
         ),
         row(
-            "On the work, N",
+            newtons("On the work"),
             "Between the jaws",
-            &|s| whole(s.jaw_n),
+            &|s| force(s.jaw_n),
             Part::Work,
         ),
         row(
-            "At the rivet, N",
+            newtons("At the rivet"),
             "Across its shank",
-            &|s| whole(s.rivet_n),
+            &|s| force(s.rivet_n),
             Part::Rivet,
         ),
         row(
-            "Holds, wary, N",
+            newtons("Holds at least"),
             wary,
-            &|s| whole(s.hold_pessimistic_n),
+            &|s| force(s.hold_pessimistic_n),
             Part::Jaw,
         ),
         row(
-            "Holds, usual, N",
+            newtons("Holds usually"),
             usual,
-            &|s| whole(s.hold_ordinary_n),
+            &|s| force(s.hold_ordinary_n),
             Part::Jaw,
         ),
-        row("Peak, MPa", peak, &|s| whole(s.peak_stress_mpa), worst),
         row(
-            &close,
+            format!("Peak, {}", show.stress_sign()),
+            peak,
+            &|s| show.stress_number(s.peak_stress_mpa),
+            worst,
+        ),
+        row(
+            format!("Reins close, {}", show.sign()),
             together,
             &|s| decimal(s.closes_mm, show),
             Part::Rein,
@@ -257,7 +281,7 @@ fn table(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
         if area.contains_pointer() {
             look.point_at(part);
         }
-        area.on_hover_text(hint(&figure));
+        area.on_hover_text(format!("Limit: {}", figure.source));
     }
 }
 
@@ -276,7 +300,8 @@ fn under(figure: &Figure, squeeze_n: f64) -> Figure {
 fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
     ui.spacing_mut().item_spacing.y = 1.0;
     let name = if figure.squeeze_n > 0.0 {
-        format!("{}, {:.0} N", capital(figure.what.name()), figure.squeeze_n)
+        let squeeze = show.force(figure.squeeze_n);
+        format!("{}, {squeeze}", capital(figure.what.name()))
     } else {
         capital(figure.what.name())
     };
@@ -306,21 +331,14 @@ fn one(ui: &mut Ui, figure: &Figure, show: Show, look: &Look) {
 
 fn measured(figure: &Figure, value: f64, show: Show) -> String {
     match figure.quantity {
-        Quantity::Stress => format!("{value:.0} MPa"),
-        Quantity::Force if value.abs() < 9999.5 => format!("{value:.0} N"),
-        Quantity::Force => format!("{:.1} kN", value / 1000.0),
         Quantity::Length => format!("{} {}", decimal(value, show), show.sign()),
+        Quantity::Area
+        | Quantity::Angle
+        | Quantity::Force
+        | Quantity::Stress
+        | Quantity::Mass
+        | Quantity::Ratio => show.quantity(figure.quantity, value),
     }
-}
-
-/// The figure in the other units, and where its limit comes from.
-fn hint(figure: &Figure) -> String {
-    let other = match figure.quantity {
-        Quantity::Stress => ksi(figure.value),
-        Quantity::Force => format!("{:.0} lbf", pounds(figure.value)),
-        Quantity::Length => format!("{:.2} mm", figure.value),
-    };
-    format!("{other}. Limit: {}", figure.source)
 }
 
 fn rivet(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
@@ -341,21 +359,24 @@ fn rivet(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
         });
 }
 
-fn sources(ui: &mut Ui, strength: &Strength) {
+fn sources(ui: &mut Ui, strength: &Strength, show: Show, look: &Look) {
     section(ui, "Reckoned with");
     let steel = &strength.steel;
     ui.label(format!(
-        "Yield {:.0} MPa, tensile {:.0} MPa: {}",
-        steel.yield_mpa, steel.tensile_mpa, steel.source
+        "Yield {}, tensile {}: {}",
+        show.stress(steel.yield_mpa),
+        show.stress(steel.tensile_mpa),
+        steel.source
     ));
     ui.label(format!(
-        "Neck and jaws keep {:.0} % of it at {:.0} °C",
+        "Neck and jaws keep {:.0} % of it at {}",
         100.0 * strength.hot.proportional_limit,
-        strength.load.jaw_celsius
+        look.jaw_scale(show).text(strength.load.jaw_celsius)
     ));
     ui.label(format!(
-        "A clip that closes the reins by 6 mm pulls with {:.0} N",
-        strength.clip_force_n
+        "A clip that closes the reins by {} pulls with {}",
+        show.text(CLIP_CLOSES_MM),
+        show.force(strength.clip_force_n)
     ));
 }
 
@@ -366,16 +387,4 @@ fn decimal(mm: f64, show: Show) -> String {
         Unit::Inch | Unit::Foot => format!("{:.2}", mm / Unit::Inch.mm()),
         Unit::Millimetre | Unit::Centimetre => format!("{mm:.1}"),
     }
-}
-
-/// Pounds-force in so many newtons: the pound of 1959 times standard gravity.
-fn pounds(newtons: f64) -> f64 {
-    newtons / 4.448_222
-}
-
-/// `35 ksi`.
-fn ksi(mpa: f64) -> String {
-    /// MPa in 1000 lbf/in².
-    const KSI: f64 = 6.894_757;
-    format!("{:.0} ksi", mpa / KSI)
 }

@@ -9,7 +9,6 @@ use reinwright_core::units::Unit;
 
 use super::faint;
 use crate::window::paint::theme::Palette;
-use crate::window::panels::answers::mass;
 use crate::window::panels::typing::Field;
 use crate::window::state::rows::capital;
 
@@ -127,8 +126,8 @@ fn told(ui: &Ui, of: &Offered) -> RichText {
     let weighs = format!(
         "cut {}, {}; the pair weighs {}",
         of.cut,
-        mass(of.bar_kg, show),
-        mass(of.pair_kg, show)
+        show.mass(of.bar_kg),
+        show.mass(of.pair_kg)
     );
     match &of.worst {
         None => RichText::new(weighs).color(palette.ink),

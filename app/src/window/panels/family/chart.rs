@@ -5,7 +5,7 @@ use egui::{
     vec2,
 };
 use reinwright_core::finding::Part;
-use reinwright_core::shop::family::sheet::{mass, short_name};
+use reinwright_core::shop::family::sheet::short_name;
 use reinwright_core::shop::family::{Coverage, Gap, Overlap, SizeAnswer};
 use reinwright_core::units::Length;
 
@@ -217,7 +217,7 @@ impl FamilyBench {
         let length = |of: &SizeAnswer| of.balance.bar_length_mm;
         let kg = |of: &SizeAnswer| of.model.mass_kg();
         let length_words = |of: &SizeAnswer| units.show().text(length(of));
-        let mass_words = |of: &SizeAnswer| mass(units, kg(of));
+        let mass_words = |of: &SizeAnswer| units.show().mass(kg(of));
         self.bars(ui, "Bar for a pair", &length, &length_words);
         self.bars(ui, "Mass of a pair", &kg, &mass_words);
     }

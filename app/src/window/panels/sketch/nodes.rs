@@ -264,7 +264,7 @@ impl Sketching {
                 .selected_text(lay_name(sketch.lay));
             let response = list.show_ui(ui, |ui| {
                 let choices = [
-                    SketchLay::Endwise,
+                    SketchLay::EndOn,
                     SketchLay::Stopped { at },
                     SketchLay::Alongside,
                     SketchLay::Crosswise { at },
@@ -284,7 +284,7 @@ impl Sketching {
                 let along = sketch.growth(jaw.length.mm()).along;
                 Some(document.units.show().text(at.mm() * along))
             }
-            SketchLay::Endwise | SketchLay::Alongside => None,
+            SketchLay::EndOn | SketchLay::Alongside => None,
         };
         if let Some(place) = place {
             ui.weak(format!("{place} past the heel"));
@@ -331,10 +331,10 @@ fn label(ui: &mut Ui, words: &str) {
 
 fn lay_name(lay: SketchLay) -> &'static str {
     match lay {
-        SketchLay::Endwise => "endwise",
-        SketchLay::Stopped { .. } => "endwise, to a stop",
+        SketchLay::EndOn => "end on",
+        SketchLay::Stopped { .. } => "end on, to a stop",
         SketchLay::Alongside => "beside the tongs",
-        SketchLay::Crosswise { .. } => "crosswise",
+        SketchLay::Crosswise { .. } => "across the tongs",
     }
 }
 

@@ -13,7 +13,7 @@ pub use table::{same_in_all, table, table_pages};
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
 use super::SizeAnswer;
-use crate::asked::{Stock, Units};
+use crate::asked::Stock;
 use crate::paper::font::cut_short;
 use crate::paper::{Align, Drawing, Fill, Item, Line, PathItem, TextItem};
 use crate::tongs::model::Model;
@@ -148,16 +148,6 @@ pub fn bar_words(stock: &Stock) -> String {
         Stock::Round { diameter } => format!("{diameter} round"),
         Stock::Square { side } => format!("{side} square"),
         Stock::Flat { thickness, width } => format!("{thickness} x {width}"),
-    }
-}
-
-/// A mass in the document's units: pounds or kilograms.
-pub fn mass(units: Units, kg: f64) -> String {
-    /// Kilograms in a pound, exact by the international agreement of 1959.
-    const KG_PER_LB: f64 = 0.453_592_37;
-    match units {
-        Units::Inch => format!("{:.2} lb", kg / KG_PER_LB),
-        Units::Millimetre => format!("{kg:.2} kg"),
     }
 }
 

@@ -1,6 +1,6 @@
 use kurbo::{BezPath, Point, Rect, Shape};
 
-use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, mass, short_name};
+use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, short_name};
 use crate::asked::{StockSizes, Units};
 use crate::paper::font::text_width;
 use crate::paper::{Align, Drawing, Fill, Item, Line};
@@ -112,7 +112,7 @@ impl Chart<'_> {
 
     fn about(&self, answer: &SizeAnswer) -> String {
         let bar = answer.balance.cut_length(self.units);
-        let mass = mass(self.units, answer.model.mass_kg());
+        let mass = self.units.show().mass(answer.model.mass_kg());
         format!("{bar} of {}, {mass}", bar_words(&answer.document.bar.stock))
     }
 
@@ -151,7 +151,7 @@ pub fn total_words(units: Units, total: &BarTotal) -> String {
         units.show().text(total.length_mm),
         bar_words(&total.bar.stock),
         total.bar.steel.name(),
-        mass(units, total.mass_kg),
+        units.show().mass(total.mass_kg),
         total.pairs,
         pair_or_pairs(total.pairs)
     )

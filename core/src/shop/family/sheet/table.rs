@@ -1,6 +1,6 @@
 use kurbo::{BezPath, Point, Vec2};
 
-use super::{COLUMN_GAP, HEAD, ROOM, ROW, ROWS_OF_A_PAGE, TEXT, bar_words, letters, mass};
+use super::{COLUMN_GAP, HEAD, ROOM, ROW, ROWS_OF_A_PAGE, TEXT, bar_words, letters};
 use crate::asked::Units;
 use crate::paper::font::{cut_short, text_width};
 use crate::paper::{Drawing, Item, Line};
@@ -165,7 +165,7 @@ fn facts(units: Units, answers: &[SizeAnswer]) -> Vec<Texts> {
         row("bar for a pair", &|a| {
             a.balance.cut_length(units).to_string()
         }),
-        row("mass of a pair", &|a| mass(units, a.model.mass_kg())),
+        row("mass of a pair", &|a| show.mass(a.model.mass_kg())),
         row("holds from", &|a| held(a, |r| show.text(r.least.size_mm))),
         row("holds to", &|a| held(a, |r| show.text(r.most.size_mm))),
         row("to know", &|a| {

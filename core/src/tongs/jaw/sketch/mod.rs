@@ -55,7 +55,7 @@ pub struct Sketch {
 pub enum SketchLay {
     /// Its axis along the tongs, its end where the grip begins.
     #[default]
-    Endwise,
+    EndOn,
     /// Its axis along the tongs, its end at a stop.
     Stopped {
         /// Past the heel.
@@ -293,7 +293,7 @@ impl Sketch {
 
     fn laid(&self, along: f64) -> Lay {
         match self.lay {
-            SketchLay::Endwise => Lay::Endwise { end: None },
+            SketchLay::EndOn => Lay::Endwise { end: None },
             SketchLay::Stopped { at } => Lay::Endwise {
                 end: Some(grown::within_reach(at.mm() * along)),
             },

@@ -43,7 +43,7 @@ impl Sketch {
             )
         };
         match self.lay {
-            SketchLay::Endwise => SketchLay::Endwise,
+            SketchLay::EndOn => SketchLay::EndOn,
             SketchLay::Stopped { at } => SketchLay::Stopped { at: follow(at) },
             SketchLay::Alongside => SketchLay::Alongside,
             SketchLay::Crosswise { at } => SketchLay::Crosswise { at: follow(at) },

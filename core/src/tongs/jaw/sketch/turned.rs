@@ -72,7 +72,7 @@ fn node(pose: &Pose, station: Option<&Station>) -> Node {
 
 fn laid(lay: Lay) -> SketchLay {
     match lay {
-        Lay::Endwise { end: None } => SketchLay::Endwise,
+        Lay::Endwise { end: None } => SketchLay::EndOn,
         Lay::Endwise { end: Some(at) } => SketchLay::Stopped { at: exact(at) },
         Lay::Alongside => SketchLay::Alongside,
         Lay::Crosswise { at } => SketchLay::Crosswise { at: exact(at) },

@@ -1,5 +1,8 @@
 //! Sizes: what is read, what is refused and with which words, and that text and size are one.
 
+mod quantities;
+mod spoken;
+
 use proptest::prelude::*;
 use reinwright_core::units::{Angle, Length, Offset, Rounding, Show, SizeError, Unit};
 use reinwright_tests::close;
