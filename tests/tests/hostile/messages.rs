@@ -48,7 +48,7 @@ fn no_sign_of_a_file_reaches_the_terminal_raw() {
         let json = ask(&["balance", text(&path), "--json"]).text;
         let read: serde_json::Value = serde_json::from_str(&json).expect("JSON");
         assert_eq!(read["name"], pair.name.as_str(), "JSON keeps every sign");
-        let broken = document::write(&pairs::flat()).replacen("15 in", &format!("15 i{sign}"), 1);
+        let broken = document::write(&pairs::flat()).replacen(" in\"", &format!(" i{sign}\""), 1);
         put(folder.path(), "broken.ron", broken);
         let path = at("broken.ron");
         let said = ask(&["balance", text(&path)]);

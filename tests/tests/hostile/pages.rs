@@ -90,7 +90,9 @@ fn a_bar_of_many_metres_is_drawn_to_scale() {
 fn many_pages_are_printed_when_all_are_asked_for() {
     let folder = folder();
     let (file, out) = (folder.path().join("a.ron"), folder.path().join("a.pdf"));
-    put(folder.path(), "a.ron", document::write(&pairs::flat()));
+    let mut pair = pairs::flat();
+    pair.rein.length = mm(1000.0);
+    put(folder.path(), "a.ron", document::write(&pair));
     let small = [
         "template",
         text(&file),

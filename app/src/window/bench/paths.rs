@@ -28,12 +28,8 @@ impl Workbench {
         if let Some(design) = self.open.as_design() {
             design.bring_back_picture(&self.remembered.memory);
         }
-        if !lost.is_empty() {
-            let lost = lost.join("; ");
-            self.tell(Err(format!(
-                "{} is damaged: {lost}. Look it over and save it under another name.",
-                path.display()
-            )));
+        if let Some(lost) = lost {
+            self.tell(Err(lost));
         }
         Ok(())
     }

@@ -12,7 +12,7 @@ use serde::de::DeserializeOwned;
 
 use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
 use super::{Family, Rounding, Rule, Size};
-use crate::asked::{Bar, Work, broken, options, parse_bar};
+use crate::asked::{Bar, Work, broken, options, parse_bar, readable};
 use crate::tongs::document::{Document, FORMAT, check_limits};
 use crate::tongs::jaw::JawKind;
 
@@ -61,6 +61,37 @@ pub fn open(bytes: &[u8]) -> Result<Opened, FamilyError> {
         lost,
         sound,
     })
+}
+
+/// What can be opened of a design that a newer program wrote, and what was taken instead of the
+/// rest; `None` when the bytes are no such design, or nothing of it can be read.
+pub fn newer_design(bytes: &[u8]) -> Option<(Document, Vec<String>)> {
+    #[derive(Deserialize)]
+    struct Head {
+        format: u32,
+    }
+    let text = readable(bytes).ok()?;
+    let head: Head = options().from_str(text).ok()?;
+    if head.format <= FORMAT {
+        return None;
+    }
+    let whole: &RawValue = options().from_str(text).ok()?;
+    let mut salvage = Salvage::new(text)?;
+    salvage.pieces.base = Some(whole);
+    let design = salvage.base(None)?;
+    let named = |lost: String| lost.replacen("base.", "", 1);
+    let lost = salvage.lost.into_iter().map(named);
+    Some((design, lost.collect()))
+}
+
+/// The same of a family that a newer program wrote.
+pub fn newer_family(bytes: &[u8]) -> Option<(Family, Vec<String>)> {
+    let Err(FamilyError::Newer(_)) = read(bytes) else {
+        return None;
+    };
+    let mut salvage = Salvage::new(readable(bytes).ok()?)?;
+    let family = salvage.family()?;
+    Some((family, salvage.lost))
 }
 
 type Raw<'a> = Option<&'a RawValue>;
