@@ -7,6 +7,8 @@ use std::time::Duration;
 
 use criterion::{BatchSize, Bencher, Criterion, criterion_group, criterion_main};
 use kurbo::Vec2;
+use reinwright::jobs::pages::Consent;
+use reinwright::jobs::printing::Template;
 use reinwright_core::asked::{parse_bar, parse_work};
 use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
 use reinwright_core::draw::{DrawOptions, half, pair};
@@ -146,7 +148,7 @@ fn drawing_by_hand(c: &mut Criterion) {
 fn paper(c: &mut Criterion) {
     let design = &designs()[0];
     c.bench_function("template on A4", |b| {
-        b.iter(|| reinwright::jobs::printing::template_pdf(black_box(design), Paper::A4, None));
+        b.iter(|| Template::of(black_box(design), None).pdf(Paper::A4, Consent::All));
     });
 }
 

@@ -4,6 +4,7 @@
 pub mod command_line;
 pub mod designs;
 pub mod files;
+pub mod input;
 pub mod mesh;
 pub mod outline;
 pub mod pairs;

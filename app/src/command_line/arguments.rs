@@ -6,6 +6,8 @@ use clap::{Args, Parser, Subcommand};
 use reinwright_core::proof::strength::{JAW_CELSIUS, StrengthLoad};
 use reinwright_core::units::Temperature;
 
+use crate::jobs::pages::Consent;
+
 /// Draw a pair of tongs, balance it to the bar, print it full size.
 #[derive(Debug, Parser)]
 #[command(name = "reinwright", version, args_conflicts_with_subcommands = true)]
@@ -123,6 +125,9 @@ pub(super) struct Template {
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
     #[arg(long, default_value = "a4")]
     pub(super) paper: String,
+    /// Print however many pages it takes; more than 40 are not made without it
+    #[arg(long)]
+    pub(super) all: bool,
 }
 
 #[derive(Debug, Args)]
@@ -147,8 +152,11 @@ pub(super) struct Family {
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
     #[arg(long, default_value = "a4")]
     pub(super) paper: String,
+    /// Print however many pages it takes; more than 40 are not made without it
+    #[arg(long)]
+    pub(super) all: bool,
     /// How many pairs of each size are to be made
-    #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=1000))]
+    #[arg(long, default_value_t = 1, allow_negative_numbers = true, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pub(super) pairs: u32,
     /// The stock sizes in which gaps are counted, a list a line such as "in round: 1/4, 3/8"; those
     /// kept for the window if not given
@@ -190,4 +198,9 @@ pub(super) enum DrawingOf {
     Half,
     /// The bar with its marks
     Bar,
+}
+
+/// What is asked with or without `--all`.
+pub(super) fn stack(all: bool) -> Consent {
+    if all { Consent::All } else { Consent::Usual }
 }

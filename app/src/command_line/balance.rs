@@ -17,6 +17,9 @@ pub(super) fn run(asked: &Asked) -> Outcome {
     let design = design(&asked.file)?;
     let model = resolve(&design);
     let balance = balance_of(&design, &model);
+    if let Some(trouble) = balance.trouble() {
+        return Err(format!("{}: {trouble}", asked.file.display()));
+    }
     let account = (&balance, model.mass_kg());
     let text = if asked.json {
         json(&Answer::new(&design, account))?

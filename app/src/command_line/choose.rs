@@ -47,7 +47,8 @@ fn no_way(asked: &str) -> String {
         .map(|way| way.name().replace(' ', "-"))
         .collect();
     format!(
-        "--way: nothing is held \"{asked}\": choose one of {}",
+        "--way: nothing is held \"{}\": choose one of {}",
+        super::shortened(asked, super::LONGEST_WORD),
         names.join(", ")
     )
 }

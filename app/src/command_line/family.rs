@@ -39,15 +39,40 @@ fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, String> {
     family::open(bytes).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// A family that was read whole: numbers reckoned from what had to be guessed help nobody.
-fn whole<'a>(path: &Path, opened: &'a Opened) -> Result<&'a Family, String> {
-    match opened.lost.first() {
-        None => Ok(&opened.family),
-        Some(lost) => Err(format!(
-            "{}: {lost}: mend the file first, reinwright findings tells all that is wrong",
-            path.display()
-        )),
-    }
+/// A family without the sizes that are damaged: numbers reckoned from what had to be guessed help
+/// nobody.
+fn sound<'a>(path: &Path, opened: &'a Opened) -> Result<&'a Family, String> {
+    /// So many of the things that are wrong are told.
+    const TOLD: usize = 3;
+    opened.sound.as_ref().ok_or_else(|| {
+        let told: Vec<&str> = opened.lost.iter().take(TOLD).map(String::as_str).collect();
+        let more = match opened.lost.len().saturating_sub(TOLD) {
+            0 => String::new(),
+            more => format!("; and {more} more"),
+        };
+        format!(
+            "{}: {}{more}: mend the file first, reinwright findings tells all that is wrong",
+            path.display(),
+            told.join("; ")
+        )
+    })
+}
+
+/// What could not be read, a line each.
+fn lost(opened: &Opened) -> String {
+    let lost = opened.lost.iter();
+    lost.map(|lost| format!("Stop: file: {lost}\n")).collect()
+}
+
+/// Something that could not be read is a Stop.
+fn worst_lost(opened: &Opened) -> Option<Severity> {
+    (!opened.lost.is_empty()).then_some(Severity::Stop)
+}
+
+/// An answer for the sizes that could be read.
+fn partly(opened: &Opened, text: String) -> Done {
+    let status = one_findings::status(worst_lost(opened));
+    Done { text, status }
 }
 
 #[derive(Serialize)]
@@ -80,9 +105,30 @@ fn each<'a, T: Serialize>(
 
 #[derive(Serialize)]
 struct BalanceAnswer<'a> {
+    /// What could not be read of a damaged file; sizes that it is about are left out.
+    not_read: &'a [String],
     #[serde(flatten)]
-    sizes: Sizes<'a, one_balance::Answer>,
+    sizes: Sizes<'a, AccountAnswer>,
+    /// Of the sizes for which a bar can be reckoned.
     totals: Vec<TotalAnswer>,
+}
+
+/// The account of a size, or why there is none.
+#[derive(Serialize)]
+#[serde(untagged)]
+enum AccountAnswer {
+    Account(Box<one_balance::Answer>),
+    None { no_bar: String },
+}
+
+impl AccountAnswer {
+    fn new(of: &SizeAnswer) -> Self {
+        let account = (&of.balance, of.model.mass_kg());
+        match of.balance.trouble() {
+            None => Self::Account(Box::new(one_balance::Answer::new(&of.document, account))),
+            Some(no_bar) => Self::None { no_bar },
+        }
+    }
 }
 
 /// Bar for one pair of each size.
@@ -114,25 +160,29 @@ impl TotalAnswer {
 
 /// The balance of every size, and the bar for one pair of each.
 pub(super) fn balance(opened: &Opened, asked: &Asked) -> Outcome {
-    let family = whole(&asked.file, opened)?;
+    let family = sound(&asked.file, opened)?;
     let answers = answer_all(family);
     let totals = totals(&answers, 1);
     if asked.json {
-        let account = |of: &SizeAnswer| {
-            one_balance::Answer::new(&of.document, (&of.balance, of.model.mass_kg()))
-        };
-        return Ok(Done::said(json(&BalanceAnswer {
-            sizes: each(family, &answers, account),
+        let text = json(&BalanceAnswer {
+            not_read: &opened.lost,
+            sizes: each(family, &answers, AccountAnswer::new),
             totals: totals.iter().map(TotalAnswer::new).collect(),
-        })?));
+        })?;
+        return Ok(partly(opened, text));
     }
-    let table = |of: &SizeAnswer| {
-        one_balance::Table::of(&of.document, (&of.balance, of.model.mass_kg())) + "\n"
-    };
-    let mut text: String = answers.iter().map(table).collect();
+    let mut text = lost(opened);
+    text.extend(answers.iter().map(account_told));
     text.push_str("One pair of each size\n");
     text.extend(totals.iter().map(|total| total_line(family, total)));
-    Ok(Done::said(text))
+    Ok(partly(opened, text))
+}
+
+fn account_told(of: &SizeAnswer) -> String {
+    match of.balance.trouble() {
+        None => one_balance::Table::of(&of.document, (&of.balance, of.model.mass_kg())) + "\n",
+        Some(trouble) => format!("{}\n{trouble}\n\n", of.document.name),
+    }
 }
 
 fn total_line(family: &Family, total: &BarTotal) -> String {
@@ -141,6 +191,8 @@ fn total_line(family: &Family, total: &BarTotal) -> String {
 
 #[derive(Serialize)]
 struct FitAnswer<'a, T: Serialize> {
+    /// What could not be read of a damaged file; sizes that it is about are left out.
+    not_read: &'a [String],
     #[serde(flatten)]
     sizes: Sizes<'a, T>,
     /// Work that lies between what the sizes hold and that none of them holds.
@@ -159,7 +211,7 @@ struct OverlapAnswer<'a> {
 
 /// How every size fits and lasts, and what the set holds.
 pub(super) fn fit(opened: &Opened, wanted: &Loaded, places: &Places) -> Outcome {
-    let family = whole(&wanted.asked.file, opened)?;
+    let family = sound(&wanted.asked.file, opened)?;
     let answers = answer_all_under(family, &wanted.load()?);
     let stock = stock(wanted.stock.as_deref(), places)?;
     let covered = coverage(&answers, family.base.units, &stock);
@@ -168,16 +220,19 @@ pub(super) fn fit(opened: &Opened, wanted: &Loaded, places: &Places) -> Outcome 
         let sizes = each(family, &answers, |of| {
             one_fit::answered(&of.document, &of.model, &of.fit, &of.strength)
         });
-        return Ok(Done::said(json(&FitAnswer {
+        let text = json(&FitAnswer {
+            not_read: &opened.lost,
             sizes,
             gaps,
             overlaps: overlaps(&covered, &answers),
-        })?));
+        })?;
+        return Ok(partly(opened, text));
     }
     let told = |of: &SizeAnswer| one_fit::told(&of.document, &of.fit, &of.strength) + "\n";
-    let mut text: String = answers.iter().map(told).collect();
+    let mut text = lost(opened);
+    text.extend(answers.iter().map(told));
     text.extend(gaps.iter().map(|gap| format!("{}\n", gap.message)));
-    Ok(Done::said(text))
+    Ok(partly(opened, text))
 }
 
 fn overlaps<'a>(covered: &[Coverage], answers: &'a [SizeAnswer]) -> Vec<OverlapAnswer<'a>> {
@@ -221,11 +276,10 @@ pub(super) fn findings(opened: &Opened, wanted: &Loaded, places: &Places) -> Out
     let answers = answer_all_under(family, &wanted.load()?);
     let stock = stock(wanted.stock.as_deref(), places)?;
     let gaps = gaps(&coverage(&answers, family.base.units, &stock));
-    let lost = (!opened.lost.is_empty()).then_some(Severity::Stop);
     let worst = answers
         .iter()
         .filter_map(SizeAnswer::worst)
-        .chain(lost)
+        .chain(worst_lost(opened))
         .max();
     let text = if wanted.asked.json {
         json(&FindingsAnswer {
@@ -265,9 +319,7 @@ fn gaps(covered: &[Coverage]) -> Vec<GapAnswer> {
 }
 
 fn listed(opened: &Opened, answers: &[SizeAnswer], gaps: &[GapAnswer]) -> String {
-    let mut text = String::new();
-    let lost = opened.lost.iter();
-    text.extend(lost.map(|lost| format!("Stop: file: {lost}\n")));
+    let mut text = lost(opened);
     for answer in answers {
         let found = one_findings::listed(&answer.findings);
         let indented = found.lines().map(|line| format!("  {line}\n"));
@@ -286,7 +338,7 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let bytes = files::bytes(&wanted.file)?;
     let opened = opened(&wanted.file, &bytes)?;
-    let family = whole(&wanted.file, &opened)?;
+    let family = sound(&wanted.file, &opened)?;
     let answers = answer_all(family);
     let printed = Wanted {
         paper,
@@ -294,6 +346,8 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         day: printing::today(),
         stock: stock(wanted.stock.as_deref(), places)?,
     };
+    let pages = set_printing::pages_wanted(family, &answers, &printed);
+    pages.allow(paper, arguments::stack(wanted.all))?;
     let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
     let path = wanted
         .out
@@ -304,15 +358,16 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     let drawings = write_svgs((family, &answers), &printed, &wanted.out.join("svg"))?;
     let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
     Ok(Done {
-        status: 0,
-        text: format!(
-            "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
-            path.display(),
-            wanted.out.join("svg").display(),
-            wanted.out.join("designs").display(),
-            if designs == 1 { "design" } else { "designs" },
-            warned(&answers)
-        ),
+        status: one_findings::status(worst_lost(&opened)),
+        text: lost(&opened)
+            + &format!(
+                "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
+                path.display(),
+                wanted.out.join("svg").display(),
+                wanted.out.join("designs").display(),
+                if designs == 1 { "design" } else { "designs" },
+                warned(&answers)
+            ),
     })
 }
 

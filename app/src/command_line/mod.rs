@@ -15,7 +15,8 @@ mod sheets;
 mod shelf;
 
 use std::ffi::OsString;
-use std::io::Write;
+use std::fmt::Write as _;
+use std::io::Write as _;
 use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
@@ -102,16 +103,38 @@ pub fn answer(arguments: impl Iterator<Item = OsString>, places: &Places) -> Ans
     };
     match outcome {
         Ok(done) => Answer {
-            text: done.text,
+            text: tame(&done.text),
             error: String::new(),
             status: done.status,
         },
         Err(sentence) => Answer {
             text: String::new(),
-            error: format!("reinwright: {}\n", one_line(&sentence)),
+            error: format!("reinwright: {}\n", tame(&one_line(&sentence))),
             status: FAILED,
         },
     }
+}
+
+/// The text with every sign that a terminal would obey, instead of showing it, written as its
+/// number: names and messages quote what stands in files. JSON stays what it is, since it has the
+/// same way to write a sign.
+fn tame(text: &str) -> String {
+    let mut tame = String::with_capacity(text.len());
+    for sign in text.chars() {
+        if commands(sign) {
+            let _ = write!(tame, "\\u{:04x}", u32::from(sign));
+        } else {
+            tame.push(sign);
+        }
+    }
+    tame
+}
+
+/// Whether a sign is none to be shown: control signs but for the line feed (Unicode, category Cc),
+/// and those that turn the direction of writing (Unicode Standard Annex 9, 2.1 to 2.5).
+fn commands(sign: char) -> bool {
+    (sign.is_control() && sign != '\n')
+        || matches!(sign, '\u{61c}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 fn start(arguments: Arguments, places: &Places) -> Outcome {
@@ -145,6 +168,10 @@ fn one_line(text: &str) -> String {
 /// Help and version were asked for; anything else is a mistake in the arguments.
 fn no_job(error: &clap::Error) -> Outcome {
     match error.kind() {
+        ErrorKind::InvalidUtf8 => Err(
+            "an argument has signs that are no text (not UTF-8), and it is no file: type it anew"
+                .to_owned(),
+        ),
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Ok(Done::said(error.to_string())),
         // A word that is no job was taken for a file to open.
         ErrorKind::ArgumentConflict => Err(
@@ -155,11 +182,27 @@ fn no_job(error: &clap::Error) -> Outcome {
     }
 }
 
+/// A word that was typed is quoted no longer than this, in characters.
+const LONGEST_WORD: usize = 60;
+
+/// The beginning of a word that is too long, with dots behind.
+fn shortened(word: &str, most: usize) -> String {
+    if word.chars().count() <= most {
+        return word.to_owned();
+    }
+    let kept: String = word.chars().take(most).collect();
+    format!("{kept}...")
+}
+
 /// The first paragraph of the long message, with the way to the rest.
 fn wrong_arguments(error: &clap::Error) -> String {
     let text = error.to_string();
     let first = text.split("\n\n").next().unwrap_or_default();
     let what = first.trim_start_matches("error:").trim();
+    let words = what
+        .split_whitespace()
+        .map(|word| shortened(word, LONGEST_WORD));
+    let what = words.collect::<Vec<_>>().join(" ");
     format!("{what}: see reinwright --help for what can be asked")
 }
 

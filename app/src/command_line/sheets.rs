@@ -16,19 +16,22 @@ pub(super) fn template(wanted: &Template) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let pdf = printing::template_pdf(&design, paper, printing::today());
+    let template = printing::Template::of(&design, printing::today());
+    let pdf = template.pdf(paper, arguments::stack(wanted.all))?;
     files::write_whole(&wanted.out, &pdf)?;
+    let without_bar = template.without_bar.iter();
+    let without_bar: String = without_bar.map(|why| format!("{why}\n")).collect();
     let text = format!(
         "{}: print at actual size (100 %), then measure the check bars\n",
         wanted.out.display()
     );
-    Ok(Done::said(stopped(&design) + &text))
+    Ok(Done::said(stopped(&design) + &without_bar + &text))
 }
 
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let svg = ink::svg(&drawn(&design, wanted.of), &design.name);
+    let svg = ink::svg(&drawn(&design, wanted.of)?, &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     let text = format!("{}: one unit is one millimetre\n", wanted.out.display());
     Ok(Done::said(stopped(&design) + &text))
@@ -40,17 +43,17 @@ fn stopped(design: &Document) -> String {
     stop.map_or_else(String::new, |stop| format!("{stop}\n"))
 }
 
-fn drawn(design: &Document, of: DrawingOf) -> Drawing {
+fn drawn(design: &Document, of: DrawingOf) -> Result<Drawing, String> {
     /// Size of the lettering along the bar, mm.
     const BAR_TEXT: f64 = 3.5;
     let model = resolve(design);
-    match of {
+    Ok(match of {
         DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
         DrawingOf::Half => draw::half(design, &model),
-        DrawingOf::Bar => forge::bar(
-            (&design.bar, design.units),
-            &balance_of(design, &model),
-            BAR_TEXT,
-        ),
-    }
+        DrawingOf::Bar => {
+            let balance = balance_of(design, &model);
+            balance.trouble().map_or(Ok(()), Err)?;
+            forge::bar((&design.bar, design.units), &balance, BAR_TEXT)
+        }
+    })
 }

@@ -10,6 +10,7 @@ use reinwright_core::paper::{
 };
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 
+use super::pages::{Pages, Stack};
 use super::printing;
 
 /// How far a long job has come; the caller answers whether it goes on.
@@ -76,6 +77,46 @@ pub fn pdf(
     Some(pdf)
 }
 
+/// How many pages [`pdf`] makes on each of these papers. No more than one size is drawn at a
+/// time, and none once there are too many pages for every paper.
+pub fn pages(
+    family: &Family,
+    answers: &[SizeAnswer],
+    wanted: &Wanted,
+    papers: &[Paper],
+) -> Vec<Pages> {
+    let mut all = vec![Pages::default(); papers.len()];
+    let mut sheets = 0;
+    let mut add = |all: &mut [Pages], of: &[SetSheet]| {
+        sheets += of.len();
+        for (pages, paper) in all.iter_mut().zip(papers) {
+            let counts = pages_of_set(of, &PaperOptions::new(*paper));
+            for (count, of) in counts.into_iter().zip(of) {
+                pages.add(count, || name_in_contents(family, of));
+            }
+        }
+    };
+    add(&mut all, &family_sheets(family, answers, wanted));
+    for answer in answers {
+        if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
+            break;
+        }
+        add(&mut all, &templates(family, answer, wanted.day));
+    }
+    // The contents, a page each.
+    let contents = sheets.div_ceil(sheet::ROWS_OF_A_PAGE);
+    for pages in &mut all {
+        pages.add(contents, || "Contents".to_owned());
+    }
+    all
+}
+
+/// How many pages [`pdf`] makes on the paper that is wanted.
+pub fn pages_wanted(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Pages {
+    let counted = pages(family, answers, wanted, &[wanted.paper]);
+    counted.into_iter().next().unwrap_or_default()
+}
+
 /// The sheets that only a family has.
 fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Vec<SetSheet> {
     let title = family_title(family, wanted.day);
@@ -83,9 +124,9 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
         sheet: Sheet {
             title: name.to_owned(),
             drawing,
+            reduced,
         },
         title: title.clone(),
-        reduced,
     };
     let ranges = sheet::ranges(family, answers, wanted.pairs_of_each, &wanted.stock);
     let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
@@ -131,7 +172,6 @@ fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<Set
         .map(|sheet| SetSheet {
             sheet,
             title: title.clone(),
-            reduced: 1,
         })
         .collect()
 }
@@ -163,9 +203,9 @@ fn contents(
             sheet: Sheet {
                 title: "Contents".to_owned(),
                 drawing: sheet::contents("Contents, sheet by sheet with its first page", entries),
+                reduced: 1,
             },
             title: family_title(family, day),
-            reduced: 1,
         };
         entries.chunks(sheet::ROWS_OF_A_PAGE).map(sheet).collect()
     };

@@ -168,6 +168,25 @@ impl Balance {
         on_rule(self.cut_mm, units)
     }
 
+    /// Why no bar can be reckoned, in one sentence without a period: more is cut out of a part
+    /// than it has, so that its volume is below nothing. `None` when a bar can.
+    pub fn trouble(&self) -> Option<String> {
+        let parts = self.pieces.iter().flat_map(|piece| &piece.parts);
+        let below = parts.filter(|part| part.volume_mm3.is_nan() || part.volume_mm3 < 0.0);
+        let part = below.map(|part| part.part).next()?;
+        Some(format!(
+            "{part}: more is cut out of it than it has, so that no bar can be reckoned: make the hole smaller, or leave more steel there"
+        ))
+    }
+
+    /// The length to cut as text; where no bar can be reckoned, that there is none.
+    pub fn cut_text(&self, units: Units) -> String {
+        match self.trouble() {
+            None => self.cut_length(units).to_string(),
+            Some(_) => "none".to_owned(),
+        }
+    }
+
     /// A mark as it is set off from the end of the length that is cut.
     pub fn from_end(&self, mark: &Mark, units: Units) -> Length {
         let (cut, at) = (self.cut_length(units), mark.measured(units));

@@ -46,7 +46,8 @@ fn coloured(stretch: &Stretch, half: f64, scale: Scale) -> Vec<Item> {
             -0.36 * scale.text,
         );
         let room = stretch.to_mm - stretch.from_mm - 0.6 * scale.text;
-        if crate::paper::font::text_width(part.name(), scale.text, false) < room {
+        let wide = crate::paper::font::text_width(part.name(), scale.text, false);
+        if wide < room && scale.text <= 2.0 * half {
             items.push(Item::text(middle, part.name(), scale.text, Align::Middle).of(part));
         }
     }

@@ -157,6 +157,30 @@ pub struct Drawing {
 }
 
 impl Item {
+    fn scaled(self, by: f64) -> Self {
+        match self {
+            Self::Path(path) => Self::Path(PathItem {
+                path: kurbo::Affine::scale(by) * path.path,
+                ..path
+            }),
+            Self::Text(text) => Self::Text(TextItem {
+                at: (text.at.to_vec2() * by).to_point(),
+                size: text.size * by,
+                ..text
+            }),
+            Self::Group(group) => Self::Group(GroupItem {
+                shift: group.shift * by,
+                clip: group.clip.map(|clip| clip.scale_from_origin(by)),
+                items: group
+                    .items
+                    .into_iter()
+                    .map(|item| item.scaled(by))
+                    .collect(),
+                ..group
+            }),
+        }
+    }
+
     /// A stroked path.
     pub fn line(path: BezPath, line: Line) -> Self {
         Self::Path(PathItem {
@@ -268,6 +292,16 @@ impl TextItem {
 }
 
 impl Drawing {
+    /// The same drawing at 1 : `n`, lettering and all.
+    #[must_use]
+    pub fn reduced(self, n: u32) -> Self {
+        let by = 1.0 / f64::from(n.max(1));
+        let items = self.items.into_iter().map(|item| item.scaled(by));
+        Self {
+            items: items.collect(),
+        }
+    }
+
     /// What the drawing covers, mm; an empty drawing covers nothing at the origin.
     pub fn bounds(&self) -> Rect {
         bounds(&self.items).unwrap_or(Rect::ZERO)

@@ -10,7 +10,15 @@ fn the_family_job_writes_the_set() {
     let folder = folder();
     let out = folder.path().join("new").join("set");
     let file = samples_folder().join("family-v-bit.ron");
-    done(&["family", text(&file), "--out", text(&out), "--pairs", "4"]);
+    done(&[
+        "family",
+        text(&file),
+        "--out",
+        text(&out),
+        "--pairs",
+        "4",
+        "--all",
+    ]);
     let pages = pages(&bytes(&out.join("v-bit-tongs-for-the-benches.pdf")));
     let last = format!("page {0} of {0}", pages.len());
     assert!(pages[pages.len() - 1].contains(&last), "{last}");
@@ -116,12 +124,35 @@ fn damaged_families_are_told_on_the_command_line() {
         findings.text.contains("7/8 in"),
         "the other sizes are answered"
     );
+    // The damaged size is named, and costs no other size its numbers.
     let out = folder.path().join("out");
-    let family = ["family", text(&path), "--out", text(&out)];
-    for arguments in [&["balance", text(&path)][..], &family] {
-        refused(arguments, &["damaged.ron", "3//8 in"]);
+    let family = ["family", text(&path), "--out", text(&out), "--all"];
+    for arguments in [
+        &["balance", text(&path)][..],
+        &["fit", text(&path)],
+        &["balance", text(&path), "--json"],
+        &["fit", text(&path), "--json"],
+        &family,
+    ] {
+        let answer = ask(arguments);
+        assert_eq!((answer.status, answer.error.as_str()), (2, ""));
+        let named = "sizes 1: line";
+        assert!(
+            answer.text.contains(named),
+            "{arguments:?}: {}",
+            answer.text
+        );
     }
-    assert!(!out.exists(), "nothing is written");
+    let answer = ask(&["balance", text(&path), "--json"]);
+    let balance: Value = serde_json::from_str(&answer.text).unwrap();
+    let rest: Value = json(&[
+        "balance",
+        text(&samples_folder().join("family-v-bit.ron")),
+        "--json",
+    ]);
+    let sizes = rest["sizes"].as_array().unwrap();
+    assert_eq!(balance["sizes"].as_array().unwrap(), &sizes[1..]);
+    assert_eq!(names(&out.join("designs")).len(), 5);
     put(folder.path(), "damaged.ron", &whole[..whole.len() / 2]);
     for job in ["balance", "findings"] {
         refused(&[job, text(&path)], &["line"]);
@@ -131,6 +162,60 @@ fn damaged_families_are_told_on_the_command_line() {
         &["family", text(&design), "--out", text(&out)],
         &["one design and no family"],
     );
+}
+
+/// What all sizes follow cannot be guessed, and all of it that was dropped is named.
+#[test]
+fn rules_that_are_lost_are_named_and_give_no_numbers() {
+    let folder = folder();
+    let path = folder.path().join("lost.ron");
+    let whole = family::write(&v_bits());
+    let bad = whole.replacen("rounding: Measured", "rounding: Wrong, rules: 5", 1);
+    put(folder.path(), "lost.ron", bad);
+    for job in ["balance", "fit"] {
+        refused(&[job, text(&path)], &["rounding: line", "rules: line"]);
+    }
+    let findings = ask(&["findings", text(&path)]).text;
+    assert!(findings.contains("Stop: file: rules: line"), "{findings}");
+    // A value set by hand that is none: that size has no numbers, the others have.
+    let bad = whole.replacen(
+        "\"neck.depth\": \"1/2 in\"",
+        "\"neck.depth\": \"banana\"",
+        1,
+    );
+    put(folder.path(), "lost.ron", bad);
+    let answer = ask(&["balance", text(&path), "--json"]);
+    assert_eq!(answer.status, 2);
+    let balance: Value = serde_json::from_str(&answer.text).unwrap();
+    assert_eq!(balance["sizes"].as_array().unwrap().len(), 5);
+    assert!(balance["not_read"][0].as_str().unwrap().contains("banana"));
+}
+
+/// A size whose hole is larger than its boss has no bar; the others have, and so has the set.
+#[test]
+fn a_size_without_a_bar_costs_no_other_size_its_own() {
+    let folder = folder();
+    let path = folder.path().join("set.ron");
+    let mut family = v_bits();
+    let whole = json(&[
+        "balance",
+        text(&samples_folder().join("family-v-bit.ron")),
+        "--json",
+    ]);
+    family.set(1, "rivet.hole", "200 mm").unwrap();
+    put(folder.path(), "set.ron", family::write(&family));
+    let balance = json(&["balance", text(&path), "--json"]);
+    for at in [0, 2, 3, 4, 5] {
+        assert_eq!(balance["sizes"][at], whole["sizes"][at]);
+    }
+    let why = balance["sizes"][1]["no_bar"].as_str().unwrap();
+    assert!(why.contains("no bar can be reckoned"), "{why}");
+    let pairs = |value: &Value| -> u64 {
+        let totals = value["totals"].as_array().unwrap().iter();
+        totals.map(|total| total["pairs"].as_u64().unwrap()).sum()
+    };
+    assert_eq!((pairs(&balance), pairs(&whole)), (5, 6));
+    assert!(done(&["balance", text(&path)]).contains("no bar can be reckoned"));
 }
 
 /// A job for one design that is given a family says so, and what to ask for instead.

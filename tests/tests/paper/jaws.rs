@@ -22,10 +22,7 @@ fn every_style_prints_as_long_as_it_is() {
         ] {
             let pair = starting(style.name(), work, bar);
             let model = resolve(&pair);
-            let sheet = Sheet {
-                title: "The half".into(),
-                drawing: draw::half(&pair, &model),
-            };
+            let sheet = Sheet::full_size("The half", draw::half(&pair, &model));
             let options = PaperOptions::new(Paper::own(1200.0, 600.0).unwrap());
             let pages = tile(&[sheet], &options, &TitleBlock::default());
             let seen = reader::read(&ink::pdf(&pages, &ink::DocInfo::default()));

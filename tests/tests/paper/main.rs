@@ -11,6 +11,7 @@
     reason = "counts of pages and pixels"
 )]
 
+mod file;
 mod jaws;
 mod pages;
 mod reader;
@@ -28,10 +29,7 @@ use reinwright_tests::within;
 const FILE: f64 = 1e-3;
 
 fn sheet(items: Vec<Item>) -> Sheet {
-    Sheet {
-        title: "Half A, finished".into(),
-        drawing: Drawing { items },
-    }
+    Sheet::full_size("Half A, finished", Drawing { items })
 }
 
 fn block(width: f64, height: f64) -> Sheet {

@@ -1,5 +1,6 @@
 //! The samples: each opens, resolves without anything to mend, draws, prints and stays itself.
 
+use reinwright::jobs::pages::Consent;
 use reinwright::jobs::printing;
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::paper::{Fill, Item, Paper, View};
@@ -58,11 +59,15 @@ fn samples_are_believable() {
     });
 }
 
+fn template_pdf(design: &Document) -> Result<Vec<u8>, String> {
+    printing::Template::of(design, None).pdf(Paper::A4, Consent::Usual)
+}
+
 /// Every page says which it is and of what, and every sheet begins on one.
 #[test]
 fn samples_print() {
     each(|name, design| {
-        let pages = pages(&printing::template_pdf(design, Paper::A4, None));
+        let pages = pages(&template_pdf(design).expect("few pages"));
         for (number, page) in (1..).zip(&pages) {
             let place = format!("page {number} of {}", pages.len());
             assert!(

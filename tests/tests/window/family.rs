@@ -242,6 +242,7 @@ fn the_set_is_printed_as_the_command_line_prints_it() {
     let mut window = window();
     click(&mut window, "Print to PDF");
     click(&mut window, "A4");
+    until_counted(&mut window);
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("set.pdf"), "Write");
     until_done(&mut window);
@@ -263,6 +264,20 @@ fn until_done(window: &mut Window) {
     panic!("the job goes on for more than 40 s");
 }
 
+/// Frames until the pages are counted.
+#[track_caller]
+fn until_counted(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if window.query_by_label("Counting the pages").is_none() {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("pages are counted for more than 40 s");
+}
+
 /// A family that takes some time to print.
 fn many(sizes: u8) -> Family {
     let mut family = Family::from_design(&design());
@@ -278,7 +293,11 @@ fn a_job_that_is_cancelled_writes_nothing() {
     let folder = folder();
     let mut window = show(Workbench::with_family(many(40), around()), SMALL);
     click(&mut window, "Print to PDF");
-    click(&mut window, "Choose the file");
+    // More than 40 pages are printed with a button that says how many.
+    until_counted(&mut window);
+    assert!(window.query_by_label("Choose the file").is_none());
+    window.get_by_label_contains(" pages of letter for ");
+    click_with(&mut window, "pages: choose the file");
     give_path(&mut window, &folder.path().join("set.pdf"), "Write");
     assert!(window.state().is_at_work());
     window.get_by_label("Cancel").click();

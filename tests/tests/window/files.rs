@@ -2,6 +2,7 @@
 
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
+use reinwright::jobs::pages::Consent;
 use reinwright::jobs::printing;
 use reinwright::window::Workbench;
 use reinwright_core::draw;
@@ -121,7 +122,10 @@ fn pages_and_drawings_are_written() {
     give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
     let design = window.state().document().clone();
     let days = [before, printing::today()];
-    let printed = days.map(|day| printing::template_pdf(&design, Paper::A4, day));
+    let printed = days.map(|day| {
+        let template = printing::Template::of(&design, day);
+        template.pdf(Paper::A4, Consent::Usual).expect("few pages")
+    });
     let pdf = bytes(&folder.path().join("pair.pdf"));
     assert!(printed.contains(&pdf), "not what the command line prints");
     press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);

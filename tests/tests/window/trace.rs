@@ -135,6 +135,45 @@ fn what_cannot_be_read_is_one_sentence() {
     }
 }
 
+/// The beginning of a PNG of 8 bits grey that says it has so many pixels (PNG 3rd edition, 5.2 and
+/// 11.2.1), with its check sum (annex D).
+fn png_of(width: u32, height: u32) -> Vec<u8> {
+    let mut header = b"IHDR".to_vec();
+    header.extend(width.to_be_bytes());
+    header.extend(height.to_be_bytes());
+    header.extend([8, 0, 0, 0, 0]);
+    let check = header.iter().fold(u32::MAX, |sum, byte| {
+        (0..8).fold(sum ^ u32::from(*byte), |sum, _| {
+            (sum >> 1) ^ (0xedb8_8320 & 0_u32.wrapping_sub(sum & 1))
+        })
+    });
+    let mut png = b"\x89PNG\r\n\x1a\n\0\0\0\x0d".to_vec();
+    png.extend(&header);
+    png.extend((!check).to_be_bytes());
+    png.extend(b"\0\0\0\0IDAT\x35\xaf\x06\x1e");
+    png
+}
+
+/// A picture is refused by what its header says, before anything of it is unpacked.
+#[test]
+fn a_picture_of_too_many_pixels_is_refused_by_its_header() {
+    let folder = folder();
+    let at = |name: &str| folder.path().join(name);
+    put(folder.path(), "vast.png", png_of(30_000, 30_000));
+    put(folder.path(), "small.png", png_of(300, 300));
+    for (name, words) in [
+        (
+            "vast.png",
+            "30000 x 30000 pixels, over 64 million: scale it down",
+        ),
+        ("small.png", "it is damaged"),
+    ] {
+        let mut window = open(pairs::flat());
+        ask(&mut window, &at(name));
+        wait(&mut window, words);
+    }
+}
+
 #[test]
 fn two_points_and_a_distance_scale_it() {
     let folder = folder();

@@ -3,10 +3,12 @@
 use egui::{Context, Theme};
 
 use reinwright_core::asked::Units;
+use reinwright_core::paper::Paper;
 
 use super::open::Open;
 use super::workbench::Workbench;
 use crate::disk::kept;
+use crate::jobs::printing::{self, Template};
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
     Card, Dialog, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
@@ -66,7 +68,11 @@ impl Workbench {
             Command::SaveAs => self.ask(Purpose::Save(None)),
             Command::Earlier => self.offer_versions(),
             Command::ExportPdf => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::Print(Print::new(units, self.open.stop())),
+                Open::Design(design) => {
+                    let template = Template::of(&design.session.now, printing::today());
+                    let pages = Paper::NAMED.map(|paper| template.pages(paper));
+                    Dialog::Print(Print::new(units, pages.into(), self.open.stop()))
+                }
                 Open::Family(bench) => {
                     Dialog::PrintSet(bench.print_dialog(SetSheets::Pages, self.open.stop()))
                 }

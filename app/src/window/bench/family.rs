@@ -10,6 +10,7 @@ use reinwright_core::shop::family::Family;
 
 use super::open::Open;
 use super::workbench::Workbench;
+use crate::jobs::pages::Consent;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
 use crate::window::state::job::{Ended, Job, SetWork};
@@ -58,8 +59,9 @@ impl Workbench {
         &mut self,
         path: &Path,
         (paper, pairs): (Paper, u32),
+        asked: Consent,
     ) -> Result<(), String> {
-        self.begin_job((paper, pairs), |work| work.pdf(path.to_owned()))
+        self.begin_job((paper, pairs), |work| work.pdf(path.to_owned(), asked))
     }
 
     /// Begins to write the set's drawings into a folder, which is made if need be.

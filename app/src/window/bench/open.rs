@@ -32,25 +32,43 @@ impl Open {
         Self::Family(Box::new(FamilyBench::on(session)))
     }
 
-    /// What a file holds, and what of it could not be read. A design comes with this page of
-    /// answers beside it.
+    /// What a file holds, and a sentence where that is not all that stands in it. A design comes
+    /// with this page of answers beside it.
     ///
     /// # Errors
     /// One sentence that names the file, what is wrong and the mend.
-    pub(super) fn from_file(path: &Path, page: Page) -> Result<(Self, Vec<String>), String> {
+    pub(super) fn from_file(path: &Path, page: Page) -> Result<(Self, Option<String>), String> {
         let bytes = files::bytes(path)?;
+        if let Some((open, lost)) = Self::newer(&bytes, page) {
+            return Ok((open, Some(from_newer(path, &lost))));
+        }
         if !family::is_family(&bytes) {
             let session = Session::on_file(files::open(path)?, path);
-            return Ok((Self::design(session, page), Vec::new()));
+            return Ok((Self::design(session, page), None));
         }
         let opened = family::open(&bytes).map_err(|why| format!("{}: {why}", path.display()))?;
-        let session = if opened.lost.is_empty() {
-            Session::on_file(opened.family, path)
-        } else {
-            // A damaged file is not written over unasked.
-            Session::unsaved(opened.family)
-        };
-        Ok((Self::family(session), opened.lost))
+        if opened.lost.is_empty() {
+            let session = Session::on_file(opened.family, path);
+            return Ok((Self::family(session), None));
+        }
+        let lost = opened.lost.join("; ");
+        let damaged = format!(
+            "{} is damaged: {lost}. Look it over and save it under another name.",
+            path.display()
+        );
+        // A damaged file is not written over unasked.
+        let session = Session::unsaved(opened.family);
+        Ok((Self::family(session), Some(damaged)))
+    }
+
+    /// What can be read of a file that a newer program wrote, which is never written over unasked:
+    /// it has no file here. `None` for any other file.
+    fn newer(bytes: &[u8], page: Page) -> Option<(Self, Vec<String>)> {
+        if let Some((design, lost)) = family::newer_design(bytes) {
+            return Some((Self::design(Session::unsaved(design), page), lost));
+        }
+        let (family, lost) = family::newer_family(bytes)?;
+        Some((Self::family(Session::unsaved(family)), lost))
     }
 
     /// The design, if one is open.
@@ -205,4 +223,16 @@ impl Open {
             (Kept::Family(_), Self::Design(_)) | (Kept::Design(_), Self::Family(_)) => false,
         }
     }
+}
+
+/// What is said of a file that a newer program wrote.
+fn from_newer(path: &Path, lost: &[String]) -> String {
+    let lost = match lost {
+        [] => "all that this one knows could be read".to_owned(),
+        lost => lost.join("; "),
+    };
+    format!(
+        "{} comes from a newer Reinwright: {lost}. It is shown to be looked at; save it under another name.",
+        path.display()
+    )
 }

@@ -8,7 +8,8 @@ use reinwright_core::paper::{Paper, ink};
 use super::open::Open;
 use super::workbench::Workbench;
 use crate::disk::{files, versions};
-use crate::jobs::printing;
+use crate::jobs::pages::Consent;
+use crate::jobs::printing::{self, Template};
 use crate::window::panels::dialog::chooser::{Answer, Asking, Chooser};
 use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Purpose};
 
@@ -27,12 +28,8 @@ impl Workbench {
         if let Some(design) = self.open.as_design() {
             design.bring_back_picture(&self.remembered.memory);
         }
-        if !lost.is_empty() {
-            let lost = lost.join("; ");
-            self.tell(Err(format!(
-                "{} is damaged: {lost}. Look it over and save it under another name.",
-                path.display()
-            )));
+        if let Some(lost) = lost {
+            self.tell(Err(lost));
         }
         Ok(())
     }
@@ -153,7 +150,7 @@ impl Workbench {
             Purpose::Save(next) => self.save_to(ctx, path, next.clone()),
             Purpose::Pdf(paper) => self.print_design(path, *paper),
             Purpose::Svg(drawn) => self.draw_design(path, *drawn),
-            Purpose::SetPdf(paper, pairs) => self.print_set(path, (*paper, *pairs)),
+            Purpose::SetPdf(paper, pairs, asked) => self.print_set(path, (*paper, *pairs), *asked),
             Purpose::Folder(pairs) => self.draw_set(path, *pairs),
             Purpose::Shelf => self.show_shelf(path),
             Purpose::Picture => {
@@ -174,12 +171,13 @@ impl Workbench {
         let Open::Design(design) = &self.open else {
             return Ok(());
         };
-        let pdf = printing::template_pdf(&design.session.now, paper, printing::today());
+        let template = Template::of(&design.session.now, printing::today());
+        // How many pages there are stood in the button that was pressed.
+        let pdf = template.pdf(paper, Consent::All)?;
         self.write_beside(path, &pdf)?;
-        let stop = self
-            .open
-            .stop()
-            .map_or_else(String::new, |stop| format!(" {stop}."));
+        let against = [self.open.stop(), template.without_bar];
+        let against = against.into_iter().flatten();
+        let stop: String = against.map(|why| format!(" {why}.")).collect();
         self.say_written(
             path,
             &format!(". Print at actual size (100 %), then measure the check bars.{stop}"),

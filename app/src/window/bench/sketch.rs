@@ -37,7 +37,7 @@ impl Workbench {
             JawWish::KeepIt => self.doom_jaw(None),
             JawWish::Remove(path, name) => {
                 let done = own_jaws::remove(&path);
-                self.say(done.map(|()| format!("Took \"{name}\" away from your own jaws")));
+                self.say(done.map(|()| format!("Deleted \"{name}\"")));
                 self.read_jaw_shelf();
             }
         }

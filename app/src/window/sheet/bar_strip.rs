@@ -1,7 +1,7 @@
 //! The bar, to scale, with its parts and marks.
 
 use egui::accesskit::Role;
-use egui::{Rect, Sense, Ui, WidgetInfo};
+use egui::{Label, Rect, Sense, Ui, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 
 use crate::window::paint::ink::{Ink, part_near};
@@ -33,6 +33,11 @@ impl BarStrip {
         let palette = Palette::of(ui.visuals());
         let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, "The bar with its marks"));
+        if let Some(trouble) = answers.known.balance.trouble() {
+            ui.painter_at(area).rect_filled(area, 4.0, palette.sheet);
+            ui.put(area, Label::new(trouble));
+            return;
+        }
         let Fitted { view, text } = self.fit(area, answers);
         let (drawing, _) = answers.bar(text);
         let under = |at| part_near(&drawing.items, view, at);

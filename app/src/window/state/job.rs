@@ -8,9 +8,11 @@ use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
 
 use egui::Context;
+use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use crate::disk::files;
+use crate::jobs::pages::{Consent, Pages, Stack};
 use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
 
 /// How often a job is looked at.
@@ -54,8 +56,20 @@ pub(crate) struct SetWork {
 
 impl SetWork {
     /// The pages of the set; nothing is written before the last one is there.
-    pub(crate) fn pdf(self, path: PathBuf) -> Job {
+    pub(crate) fn pdf(self, path: PathBuf, asked: Consent) -> Job {
         Job::start("Printing the set", move |watch| {
+            let pages = set_printing::pages_wanted(&self.family, &self.answers, &self.wanted);
+            let paper = self.wanted.paper;
+            match (pages.stack(), asked) {
+                (Stack::Usual, _) | (Stack::Many, Consent::All) => {}
+                (Stack::Many, Consent::Usual) => {
+                    return Ended::Failed(format!(
+                        "Nothing was written: {}. Print once more, and wait until they are counted.",
+                        pages.words(paper)
+                    ));
+                }
+                (Stack::TooMany, _) => return Ended::Failed(pages.refusal(paper)),
+            }
             let Some(pdf) = set_printing::pdf(&self.family, &self.answers, &self.wanted, watch)
             else {
                 return Ended::Stopped;
@@ -66,6 +80,23 @@ impl SetWork {
                 path.display()
             )))
         })
+    }
+
+    /// Counts the pages on each of [`Paper::NAMED`] in a thread.
+    pub(crate) fn count(self) -> Receiver<Vec<Pages>> {
+        let (teller, told) = channel();
+        std::thread::spawn(move || {
+            let Self {
+                family,
+                answers,
+                wanted,
+                open: _,
+            } = &self;
+            let pages = set_printing::pages(family, answers, wanted, &Paper::NAMED);
+            // The question may have been answered already.
+            teller.send(pages).ok();
+        });
+        told
     }
 
     /// The drawings of the set; none is written before the last one is there.

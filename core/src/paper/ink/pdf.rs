@@ -1,7 +1,7 @@
 use std::fmt;
 
 use kurbo::{PathEl, PathSeg, Point, Rect, Vec2};
-use lopdf::{Object, dictionary};
+use lopdf::{Object, StringFormat, dictionary};
 use printpdf::{
     BuiltinFont, Color, CurTransMat, LineDashPattern, LineJoinStyle, LinePoint, Mm, Op, PaintMode,
     PdfDocument, PdfFontHandle, PdfPage, PdfSaveOptions, Polygon, PolygonRing, Pt, Rgb, TextMatrix,
@@ -74,7 +74,7 @@ pub fn pdf(pages: &[Page], info: &DocInfo) -> Vec<u8> {
 fn finish(file: &mut lopdf::Document, info: &DocInfo) {
     "1.7".clone_into(&mut file.version);
     let about = file.add_object(about(info));
-    let name = Object::string_literal(fingerprint(file, info).to_vec());
+    let name = Object::String(fingerprint(file, info).to_vec(), StringFormat::Hexadecimal);
     file.trailer.set("Info", about);
     file.trailer.set("ID", vec![name.clone(), name]);
     let catalog = file.catalog_mut().expect("the page writer makes a catalog");
@@ -83,6 +83,9 @@ fn finish(file: &mut lopdf::Document, info: &DocInfo) {
         dictionary! { "PrintScaling" => "None" },
     );
     file.prune_objects();
+    // A file that was never added to has one table of all its objects, from 0 on without a gap
+    // (ISO 32000-1, 7.5.4).
+    file.renumber_objects();
     file.compress();
 }
 

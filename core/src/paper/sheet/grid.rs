@@ -33,14 +33,29 @@ pub(super) fn arrange(
     options: &PaperOptions,
     title: &TitleBlock,
 ) -> Grid {
+    let bounds = ground(drawing);
+    laid(bounds, options, title).settled(bounds, ink)
+}
+
+/// How many pages a drawing takes: what [`arrange`] makes of it, known without looking where
+/// joints cut least.
+pub(super) fn count(drawing: &Drawing, options: &PaperOptions, title: &TitleBlock) -> usize {
+    laid(ground(drawing), options, title).pages()
+}
+
+/// What pages must cover of a drawing.
+fn ground(drawing: &Drawing) -> Rect {
+    drawing.bounds().inflate(INK, INK)
+}
+
+/// The better of the two lies of the paper.
+fn laid(bounds: Rect, options: &PaperOptions, title: &TitleBlock) -> Grid {
     let (width, height) = options.paper.size();
-    let bounds = drawing.bounds().inflate(INK, INK);
     let upright = cut(bounds, layout(width, height, options, title), options);
     let across = cut(bounds, layout(height, width, options, title), options);
     let better = across.pages() < upright.pages()
         || across.pages() == upright.pages() && across.room(bounds) > upright.room(bounds);
-    let grid = if better { across } else { upright };
-    grid.settled(bounds, ink)
+    if better { across } else { upright }
 }
 
 /// Places within so much room on both sides, the middle first.
@@ -87,7 +102,7 @@ fn span(count: usize, window: f64, overlap: f64) -> f64 {
 impl Grid {
     /// How many pages there are.
     pub(super) fn pages(&self) -> usize {
-        self.columns * self.rows
+        self.columns.saturating_mul(self.rows)
     }
 
     /// Column and row of every page, in the order of their numbers.

@@ -24,12 +24,25 @@ use ink::Ink;
 use joins::Mark;
 
 /// A drawing with the name under which it is printed.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Sheet {
     /// What is drawn, such as `Half A, finished`.
     pub title: String,
-    /// The drawing, full size in mm.
+    /// The drawing as it comes onto paper, mm.
     pub drawing: Drawing,
+    /// One millimetre on paper is so many of the thing drawn; 1 is full size.
+    pub reduced: u32,
+}
+
+impl Sheet {
+    /// A drawing of full size.
+    pub fn full_size(title: impl Into<String>, drawing: Drawing) -> Self {
+        Self {
+            title: title.into(),
+            drawing,
+            reduced: 1,
+        }
+    }
 }
 
 /// What the title block says of every sheet (fields after ISO 7200).
@@ -51,16 +64,13 @@ pub struct TitleBlock {
     pub notes: Vec<String>,
 }
 
-/// A sheet of a set: with a title block of its own, and the scale that its drawing has been
-/// reduced to already.
+/// A sheet of a set, with a title block of its own.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SetSheet {
     /// The drawing and its name.
     pub sheet: Sheet,
     /// What its title block says.
     pub title: TitleBlock,
-    /// One millimetre on paper is so many of the thing drawn; 1 is full size.
-    pub reduced: u32,
 }
 
 /// A page of paper: items in mm, y up, origin at its lower left corner.
@@ -80,8 +90,6 @@ struct Place {
     first: usize,
     /// Number of all pages.
     total: usize,
-    /// The scale, as [`SetSheet::reduced`].
-    reduced: u32,
     /// Column and row of this page, from the left and from the top.
     at: (usize, usize),
 }
@@ -99,28 +107,32 @@ impl Place {
 /// around the drawing. A drawing that fits on a page stands in its middle; joints go where they
 /// cut fewest lines and texts.
 pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
-    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title, 1)).collect();
+    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title)).collect();
     lay(&laid, options)
 }
 
-/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block and scale.
+/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block.
 pub fn tile_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Page> {
-    let laid = sheets.iter().map(|of| (&of.sheet, &of.title, of.reduced));
+    let laid = sheets.iter().map(|of| (&of.sheet, &of.title));
     lay(&laid.collect::<Vec<_>>(), options)
 }
 
-/// How many pages each sheet of a set takes.
-pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
+/// How many pages each sheet takes, as [`tile`] lays them; nothing is laid for it.
+pub fn pages_of(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<usize> {
     let options = options.clamped();
-    let pages = |of: &SetSheet| {
-        let ink = Ink::of(&of.sheet.drawing);
-        grid::arrange(&of.sheet.drawing, &ink, &options, &of.title).pages()
-    };
+    let pages = |sheet: &Sheet| grid::count(&sheet.drawing, &options, title);
     sheets.iter().map(pages).collect()
 }
 
-/// A sheet, its title block and its scale.
-type Laid<'a> = (&'a Sheet, &'a TitleBlock, u32);
+/// How many pages each sheet of a set takes, as [`tile_set`] lays them.
+pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
+    let options = options.clamped();
+    let pages = |of: &SetSheet| grid::count(&of.sheet.drawing, &options, &of.title);
+    sheets.iter().map(pages).collect()
+}
+
+/// A sheet and its title block.
+type Laid<'a> = (&'a Sheet, &'a TitleBlock);
 
 fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
     let options = options.clamped();
@@ -128,20 +140,15 @@ fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
     let grids: Vec<Grid> = sheets
         .iter()
         .zip(&inks)
-        .map(|((sheet, title, _), ink)| grid::arrange(&sheet.drawing, ink, &options, title))
+        .map(|((sheet, title), ink)| grid::arrange(&sheet.drawing, ink, &options, title))
         .collect();
     let total = grids.iter().map(Grid::pages).sum();
     let mut pages = Vec::with_capacity(total);
-    for ((&(sheet, title, reduced), grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
+    for ((&(sheet, title), grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
         let marks = joins::marks(ink, grid);
         let first = pages.len() + 1;
         pages.extend(grid.places().map(|at| {
-            let place = Place {
-                first,
-                total,
-                reduced,
-                at,
-            };
+            let place = Place { first, total, at };
             page(sheet, grid, &marks, &place, title)
         }));
     }

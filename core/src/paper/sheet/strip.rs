@@ -89,7 +89,7 @@ fn title_block(sheet: &Sheet, grid: &Grid, place: &Place, title: &TitleBlock) ->
         Item::line(outline(cell), Line::Frame),
         Item::line(rule, Line::Frame),
     ];
-    items.extend(names(left, sheet, place, title));
+    items.extend(names(left, sheet, title));
     items.push(symbol::projection(
         Point::new(left.x1 - symbol::WIDTH - 0.8, left.y0 + 0.8),
         title.projection,
@@ -103,11 +103,11 @@ fn title_block(sheet: &Sheet, grid: &Grid, place: &Place, title: &TitleBlock) ->
 }
 
 /// Design, sheet, which size, units, date.
-fn names(cell: Rect, sheet: &Sheet, place: &Place, title: &TitleBlock) -> Vec<Item> {
+fn names(cell: Rect, sheet: &Sheet, title: &TitleBlock) -> Vec<Item> {
     let room = cell.width() - 2.0 * PAD;
     let beside = room - symbol::WIDTH - 0.5;
     let row = |down: f64| Point::new(cell.x0 + PAD, cell.y1 - down);
-    let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), place.reduced);
+    let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), sheet.reduced);
     vec![
         fitted(row(4.6), &title.design, 4.2, Weight::Bold, room),
         fitted(row(8.7), &sheet.title, 3.2, Weight::Plain, room),

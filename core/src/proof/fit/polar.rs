@@ -17,6 +17,14 @@ const SAME: f64 = 0.05;
 const BESIDE: f64 = 1e-6;
 /// Between two distances there is no more than this, mm.
 const STRIDE: f64 = 4.0;
+/// A half that reaches farther than this, mm, is looked at as coarsely as it is larger, so that one
+/// of which a size was mistyped is no more work than another: no pair is over 4 m long.
+const FAR: f64 = 4000.0;
+
+/// How much coarser a half of this reach is looked at than one of the usual size.
+fn coarser(reach: f64) -> f64 {
+    (reach / FAR).max(1.0)
+}
 
 /// A stretch of directions, radians, `from` < `to`; `from` lies in −π…π.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -59,7 +67,9 @@ impl Rings {
 
 /// A closed outline as points, anticlockwise.
 pub(super) fn flatten(path: &BezPath) -> Vec<Point> {
-    let mut points = corners_of(path, FLAT);
+    let bounds = path.control_box();
+    let reach = bounds.width().max(bounds.height());
+    let mut points = corners_of(path, FLAT * coarser(reach));
     points.dedup_by(|a, b| a.distance(*b) < 1e-9);
     let area: f64 = edges(&points)
         .map(|(p, q)| p.to_vec2().cross(q.to_vec2()))
@@ -96,12 +106,14 @@ pub(super) fn distances(outlines: &[(&[Point], [f64; 2])], from: f64) -> Vec<f64
     filled(&all)
 }
 
-/// The distances with others between, so that none are farther apart than [`STRIDE`].
+/// The distances with others between, so that none are farther apart than [`STRIDE`] on a
+/// pair of usual size.
 fn filled(all: &[f64]) -> Vec<f64> {
     let mut even = Vec::with_capacity(2 * all.len());
+    let stride = STRIDE * coarser(all.last().copied().unwrap_or(0.0));
     for pair in all.windows(2) {
         let gap = pair[1] - pair[0];
-        let parts = (gap / STRIDE).ceil().max(1.0);
+        let parts = (gap / stride).ceil().max(1.0);
         let mut i = 0.0;
         while i < parts {
             even.push(pair[0] + gap * i / parts);

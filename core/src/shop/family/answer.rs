@@ -121,10 +121,12 @@ pub struct BarTotal {
     pub mass_kg: f64,
 }
 
-/// Bar for so many pairs of each size, bar by bar in the order in which the sizes name them.
+/// Bar for so many pairs of each size, bar by bar in the order in which the sizes name them. Sizes
+/// for which no bar can be reckoned are left out.
 pub fn totals(answers: &[SizeAnswer], pairs_of_each: u32) -> Vec<BarTotal> {
     let mut totals: Vec<BarTotal> = Vec::new();
-    for (index, answer) in answers.iter().enumerate() {
+    let reckoned = answers.iter().enumerate();
+    for (index, answer) in reckoned.filter(|(_, of)| of.balance.trouble().is_none()) {
         let bar = answer.document.bar;
         let same = |total: &BarTotal| {
             same_stock(&total.bar.stock, &bar.stock) && total.bar.steel == bar.steel

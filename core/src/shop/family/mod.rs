@@ -23,7 +23,7 @@ pub use coverage::{Coverage, Gap, Overlap, SAME_STOCK, Span, coverage};
 pub use edit::{Chosen, EditError};
 pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, whole_text, write};
 pub use make::Made;
-pub use salvage::{Opened, open};
+pub use salvage::{Opened, newer_design, newer_family, open};
 pub use table::{Cell, Difference, Row, Table, Why};
 
 use std::collections::BTreeMap;

@@ -12,7 +12,7 @@ use serde::de::DeserializeOwned;
 
 use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
 use super::{Family, Rounding, Rule, Size};
-use crate::asked::{Bar, Work, broken, options, parse_bar};
+use crate::asked::{Bar, Work, broken, options, parse_bar, readable};
 use crate::tongs::document::{Document, FORMAT, check_limits};
 use crate::tongs::jaw::JawKind;
 
@@ -24,6 +24,9 @@ pub struct Opened {
     /// What could not be read and what was taken instead, a sentence each without a period;
     /// nothing when the file is whole.
     pub lost: Vec<String>,
+    /// The family without the sizes that are damaged, for numbers that can be relied on. `None`
+    /// when something that all sizes follow had to be guessed, or no size is whole.
+    pub sound: Option<Family>,
 }
 
 /// Opens a family, and of a damaged one what can be opened.
@@ -34,6 +37,7 @@ pub fn open(bytes: &[u8]) -> Result<Opened, FamilyError> {
     let whole = match read(bytes) {
         Ok(family) => {
             return Ok(Opened {
+                sound: Some(family.clone()),
                 family,
                 lost: Vec::new(),
             });
@@ -46,12 +50,48 @@ pub fn open(bytes: &[u8]) -> Result<Opened, FamilyError> {
     let Some(family) = salvage.family() else {
         return Err(whole);
     };
+    let sound = salvage.sound(&family);
     let mut lost = salvage.lost;
     if lost.is_empty() {
-        // Only a name that no family has is left to be told.
+        // Only a name that no family has is left to be told, which may be a rule's or a size's.
         lost.push(whole.to_string());
     }
-    Ok(Opened { family, lost })
+    Ok(Opened {
+        family,
+        lost,
+        sound,
+    })
+}
+
+/// What can be opened of a design that a newer program wrote, and what was taken instead of the
+/// rest; `None` when the bytes are no such design, or nothing of it can be read.
+pub fn newer_design(bytes: &[u8]) -> Option<(Document, Vec<String>)> {
+    #[derive(Deserialize)]
+    struct Head {
+        format: u32,
+    }
+    let text = readable(bytes).ok()?;
+    let head: Head = options().from_str(text).ok()?;
+    if head.format <= FORMAT {
+        return None;
+    }
+    let whole: &RawValue = options().from_str(text).ok()?;
+    let mut salvage = Salvage::new(text)?;
+    salvage.pieces.base = Some(whole);
+    let design = salvage.base(None)?;
+    let named = |lost: String| lost.replacen("base.", "", 1);
+    let lost = salvage.lost.into_iter().map(named);
+    Some((design, lost.collect()))
+}
+
+/// The same of a family that a newer program wrote.
+pub fn newer_family(bytes: &[u8]) -> Option<(Family, Vec<String>)> {
+    let Err(FamilyError::Newer(_)) = read(bytes) else {
+        return None;
+    };
+    let mut salvage = Salvage::new(readable(bytes).ok()?)?;
+    let family = salvage.family()?;
+    Some((family, salvage.lost))
 }
 
 type Raw<'a> = Option<&'a RawValue>;
@@ -76,6 +116,10 @@ struct Salvage<'a> {
     text: &'a str,
     pieces: Pieces<'a>,
     lost: Vec<String>,
+    /// How many of these cost no more than words, or one size.
+    small: usize,
+    /// The places in the family of sizes in which something was guessed.
+    guessed: Vec<usize>,
 }
 
 impl<'a> Salvage<'a> {
@@ -84,6 +128,28 @@ impl<'a> Salvage<'a> {
             text,
             pieces: options().from_str(text).ok()?,
             lost: Vec::new(),
+            small: 0,
+            guessed: Vec::new(),
+        })
+    }
+
+    /// Tells of something that costs no more than words, or one size.
+    fn lose_little(&mut self, what: String) {
+        self.lost.push(what);
+        self.small += 1;
+    }
+
+    /// The family without what was guessed; `None` when that is in every size, or none is left.
+    fn sound(&self, family: &Family) -> Option<Family> {
+        if self.lost.is_empty() || self.small < self.lost.len() {
+            return None;
+        }
+        let sizes = family.sizes.iter().enumerate();
+        let whole = sizes.filter(|(at, _)| !self.guessed.contains(at));
+        let sizes: Vec<Size> = whole.map(|(_, size)| size.clone()).collect();
+        (!sizes.is_empty()).then(|| Family {
+            sizes,
+            ..family.clone()
         })
     }
 
@@ -94,23 +160,29 @@ impl<'a> Salvage<'a> {
         let rounding = self.pieces.rounding;
         let mut family = Family {
             family: FAMILY_FORMAT,
-            name: self.piece(name, "name", base.name.clone(), "the base's name"),
-            note: self.piece(note, "note", String::new(), "nothing"),
+            name: self.words(name, "name", base.name.clone(), "the base's name"),
+            note: self.words(note, "note", String::new(), "nothing"),
             rounding: self.piece(rounding, "rounding", Rounding::Measured, "rounded sizes"),
             rules: self.rules(),
             sizes: Vec::new(),
             base,
         };
         for (at, mut size) in sizes.into_iter().enumerate() {
+            let told = self.lost.len();
             while let Some((path, why)) = family.wrong_text(&size) {
                 let place = at + 1;
                 let lost = format!("sizes {place}, {path}: {why}; its rule holds instead");
-                self.lost.push(lost);
+                self.lose_little(lost);
                 size.set.remove(&path);
             }
             match family.check_size(at, &size) {
-                Ok(()) => family.sizes.push(size),
-                Err(error) => self.lost.push(format!("{error}; this size is left out")),
+                Ok(()) => {
+                    if self.lost.len() > told {
+                        self.guessed.push(family.sizes.len());
+                    }
+                    family.sizes.push(size);
+                }
+                Err(error) => self.lose_little(format!("{error}; this size is left out")),
             }
         }
         if family.sizes.is_empty() {
@@ -120,6 +192,14 @@ impl<'a> Salvage<'a> {
         }
         // Names and notes past their limits are all that can be wrong still.
         family.check().is_ok().then_some(family)
+    }
+
+    /// Reads a piece on which no number hangs.
+    fn words(&mut self, raw: Raw<'_>, place: &str, instead: String, words: &str) -> String {
+        let told = self.lost.len();
+        let read = self.piece(raw, place, instead, words);
+        self.small += self.lost.len() - told;
+        read
     }
 
     /// Reads a piece, or tells why not and what is taken instead.
@@ -143,8 +223,25 @@ impl<'a> Salvage<'a> {
         }
     }
 
+    /// Reads a piece that is a list or a map of pieces, likewise.
+    fn borrowed<T: Deserialize<'a> + Default>(
+        &mut self,
+        raw: Raw<'a>,
+        place: &str,
+        words: &str,
+    ) -> T {
+        let Some(raw) = raw else {
+            return T::default();
+        };
+        self.parse(raw).unwrap_or_else(|why| {
+            self.lost
+                .push(format!("{place}: {why}; {words} is taken instead"));
+            T::default()
+        })
+    }
+
     /// Reads a piece; the error tells the line in the whole file.
-    fn parse<T: DeserializeOwned>(&self, raw: &RawValue) -> Result<T, String> {
+    fn parse<'b, T: Deserialize<'b>>(&self, raw: &'b RawValue) -> Result<T, String> {
         let piece = raw.get_ron();
         options().from_str(piece).map_err(|mut error| {
             let start = piece.as_ptr() as usize - self.text.as_ptr() as usize;
@@ -159,10 +256,9 @@ impl<'a> Salvage<'a> {
     }
 
     fn rules(&mut self) -> BTreeMap<String, Rule> {
-        let raw: BTreeMap<String, &RawValue> = match self.pieces.rules {
-            None => return BTreeMap::new(),
-            Some(raw) => options().from_str(raw.get_ron()).unwrap_or_default(),
-        };
+        let raw = self.pieces.rules;
+        let words = "the usual rule of every value";
+        let raw: BTreeMap<String, &RawValue> = self.borrowed(raw, "rules", words);
         let mut rules = BTreeMap::new();
         for (path, raw) in raw {
             match self.parse(raw) {
@@ -176,16 +272,14 @@ impl<'a> Salvage<'a> {
     }
 
     fn sizes(&mut self) -> Vec<Size> {
-        let raw = self.pieces.sizes.map(RawValue::get_ron).unwrap_or("[]");
-        let raw: Vec<&RawValue> = options().from_str(raw).unwrap_or_default();
+        let raw: Vec<&RawValue> = self.borrowed(self.pieces.sizes, "sizes", "an empty list");
         let mut sizes = Vec::new();
         for (at, raw) in raw.into_iter().enumerate() {
             match self.parse(raw) {
                 Ok(size) => sizes.push(size),
                 Err(why) => {
                     let place = at + 1;
-                    self.lost
-                        .push(format!("sizes {place}: {why}; this size is left out"));
+                    self.lose_little(format!("sizes {place}: {why}; this size is left out"));
                 }
             }
         }

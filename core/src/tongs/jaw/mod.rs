@@ -244,7 +244,7 @@ impl FromStr for JawKind {
         let mut all = Self::ALL.iter().copied();
         let found = all.find(|kind| plain(kind.name()) == plain(text));
         found.ok_or_else(|| NoStyle {
-            asked: text.to_owned(),
+            asked: crate::units::quoted(text, 40),
         })
     }
 }

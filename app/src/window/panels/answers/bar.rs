@@ -9,6 +9,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::units::MM_PER_INCH;
 
 use super::{lit, right, section};
+use crate::window::paint::theme::Palette;
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
@@ -16,6 +17,10 @@ use crate::window::state::rows::capital;
 /// Shows the account of the bar.
 pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
     let (balance, units) = (&answers.known.balance, document.units);
+    if let Some(trouble) = balance.trouble() {
+        ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
+        return;
+    }
     ui.label("Bar to cut for the pair");
     let length = balance.bar_length_mm;
     let cut = balance.cut_length(units).to_string();

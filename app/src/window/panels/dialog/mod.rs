@@ -15,6 +15,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::wish::JawWish;
+use crate::jobs::pages::Consent;
 use crate::window::paint::theme::Palette;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
@@ -63,7 +64,7 @@ pub(crate) enum Purpose {
     /// To write a drawing.
     Svg(Drawn),
     /// To write the full-size pages of a family, for so many pairs of each size.
-    SetPdf(Paper, u32),
+    SetPdf(Paper, u32, Consent),
     /// To write the drawings of a family into a folder, for so many pairs of each size.
     Folder(u32),
     /// To look at the designs in a folder.

@@ -1,23 +1,31 @@
+use std::sync::mpsc::Receiver;
+
 use egui::Ui;
 use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 
 use super::{Drawn, Purpose, Reply, buttons};
+use crate::jobs::pages::{Consent, Pages, Stack};
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
+
+/// How many pages there are on each of [`Paper::NAMED`].
+pub(crate) type Counts = Vec<Pages>;
 
 /// Which paper the templates go on.
 #[derive(Debug)]
 pub(crate) struct Print {
     paper: Paper,
+    pages: Counts,
     stop: Option<String>,
 }
 
 impl Print {
     /// `stop` is what stands against making the pair.
-    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
+    pub(crate) fn new(units: Units, pages: Counts, stop: Option<String>) -> Self {
         Self {
             paper: usual_paper(units),
+            pages,
             stop,
         }
     }
@@ -29,11 +37,12 @@ impl Print {
              Print them at actual size (100 %), then measure the check bars.",
         );
         paper(ui, &mut self.paper);
+        let accept = counted(ui, self.paper, &self.pages);
         ui.label(BURNS);
         stopped(ui, self.stop.as_deref());
-        match buttons(ui, &["Choose the file", "Cancel"])? {
-            0 => Some(Reply::Ask(Purpose::Pdf(self.paper))),
-            _ => Some(Reply::Stay),
+        match accepted(ui, accept)? {
+            Some(_asked) => Some(Reply::Ask(Purpose::Pdf(self.paper))),
+            None => Some(Reply::Stay),
         }
     }
 }
@@ -54,17 +63,25 @@ pub(crate) struct PrintSet {
     sizes: usize,
     paper: Paper,
     pairs: u32,
+    pages: Counting,
     stop: Option<String>,
 }
 
 impl PrintSet {
-    /// For a set of so many sizes; `stop` is what stands against making some of them.
-    pub(crate) fn new(sheets: SetSheets, sizes: usize, units: Units, stop: Option<String>) -> Self {
+    /// For a set of so many sizes, whose pages are being counted; `stop` is what stands against
+    /// making some of them.
+    pub(crate) fn new(
+        sheets: SetSheets,
+        (sizes, units): (usize, Units),
+        pages: Receiver<Counts>,
+        stop: Option<String>,
+    ) -> Self {
         Self {
             sheets,
             sizes,
             paper: usual_paper(units),
             pairs: 1,
+            pages: Counting::Going(pages),
             stop,
         }
     }
@@ -92,19 +109,29 @@ impl PrintSet {
             }
         }
         self.pairs(ui);
-        if self.sheets == SetSheets::Pages {
-            paper(ui, &mut self.paper);
-            ui.label(BURNS);
-        }
-        stopped(ui, self.stop.as_deref());
         let accept = match self.sheets {
-            SetSheets::Pages => "Choose the file",
-            SetSheets::Drawings => "Choose the folder",
+            SetSheets::Pages => {
+                paper(ui, &mut self.paper);
+                let accept = self.counted(ui);
+                ui.label(BURNS);
+                accept
+            }
+            SetSheets::Drawings => Some(("Choose the folder".to_owned(), Consent::All)),
         };
-        match buttons(ui, &[accept, "Cancel"])? {
-            0 => Some(Reply::Ask(self.purpose())),
-            _ => Some(Reply::Stay),
+        stopped(ui, self.stop.as_deref());
+        match accepted(ui, accept)? {
+            Some(asked) => Some(Reply::Ask(self.purpose(asked))),
+            None => Some(Reply::Stay),
         }
+    }
+
+    /// Tells how many pages there are, once they are counted.
+    fn counted(&mut self, ui: &mut Ui) -> Option<Accept> {
+        if let Some(pages) = self.pages.known(ui.ctx()) {
+            return counted(ui, self.paper, pages);
+        }
+        ui.label("Counting the pages");
+        Some((CHOOSE.to_owned(), Consent::Usual))
     }
 
     fn pairs(&mut self, ui: &mut Ui) {
@@ -119,12 +146,72 @@ impl PrintSet {
         });
     }
 
-    fn purpose(&self) -> Purpose {
+    fn purpose(&self, asked: Consent) -> Purpose {
         match self.sheets {
-            SetSheets::Pages => Purpose::SetPdf(self.paper, self.pairs),
+            SetSheets::Pages => Purpose::SetPdf(self.paper, self.pairs, asked),
             SetSheets::Drawings => Purpose::Folder(self.pairs),
         }
     }
+}
+
+/// Pages that are counted beside the window.
+#[derive(Debug)]
+enum Counting {
+    Going(Receiver<Counts>),
+    Done(Counts),
+}
+
+impl Counting {
+    /// The pages, once they are counted; asks for a frame soon while they are not.
+    fn known(&mut self, ctx: &egui::Context) -> Option<&Counts> {
+        /// How often it is looked whether they are.
+        const PATIENCE: std::time::Duration = std::time::Duration::from_millis(40);
+        if let Self::Going(from) = self {
+            match from.try_recv() {
+                Ok(counts) => *self = Self::Done(counts),
+                Err(_) => ctx.request_repaint_after(PATIENCE),
+            }
+        }
+        match self {
+            Self::Going(_) => None,
+            Self::Done(counts) => Some(counts),
+        }
+    }
+}
+
+/// The words of a button, and what is asked for with it.
+type Accept = (String, Consent);
+
+const CHOOSE: &str = "Choose the file";
+
+/// Tells how many pages the chosen paper takes; gives the button that prints them, and none where
+/// they are never printed.
+fn counted(ui: &mut Ui, paper: Paper, all: &Counts) -> Option<Accept> {
+    let counts = Paper::NAMED.into_iter().zip(all);
+    let (_, pages) = counts.into_iter().find(|(named, _)| *named == paper)?;
+    match pages.stack() {
+        Stack::Usual => {
+            ui.label(capital(&pages.words(paper)));
+            Some((CHOOSE.to_owned(), Consent::Usual))
+        }
+        Stack::Many => {
+            ui.label(capital(&pages.words(paper)));
+            let print = format!("Print {} pages: choose the file", pages.all);
+            Some((print, Consent::All))
+        }
+        Stack::TooMany => {
+            super::trouble(ui, Some(&capital(&pages.refusal(paper))));
+            None
+        }
+    }
+}
+
+/// What was pressed: the button that accepts, or, as `Some(None)`, the one that does not.
+fn accepted(ui: &mut Ui, accept: Option<Accept>) -> Option<Option<Consent>> {
+    let Some((label, asked)) = accept else {
+        return buttons(ui, &["Cancel"]).map(|_cancel| None);
+    };
+    buttons(ui, &[&label, "Cancel"]).map(|pressed| (pressed == 0).then_some(asked))
 }
 
 /// What goes with every template.

@@ -214,7 +214,10 @@ impl FamilyBench {
     /// Length and mass of the bar, size by size.
     fn takes(&self, ui: &mut Ui) {
         let units = self.session.now.base.units;
-        let length = |of: &SizeAnswer| of.balance.bar_length_mm;
+        let length = |of: &SizeAnswer| match of.balance.trouble() {
+            None => of.balance.bar_length_mm,
+            Some(_) => 0.0,
+        };
         let kg = |of: &SizeAnswer| of.model.mass_kg();
         let length_words = |of: &SizeAnswer| units.show().text(length(of));
         let mass_words = |of: &SizeAnswer| units.show().mass(kg(of));

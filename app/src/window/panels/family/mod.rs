@@ -14,6 +14,7 @@ use std::path::Path;
 
 use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
+use reinwright_core::asked::StockSizes;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::dialog::{PrintSet, SetSheets};
@@ -282,7 +283,14 @@ impl FamilyBench {
     /// The question what of the set is to be written.
     pub(crate) fn print_dialog(&self, sheets: SetSheets, stop: Option<String>) -> PrintSet {
         let family = &self.session.now;
-        PrintSet::new(sheets, family.sizes.len(), family.base.units, stop)
+        let counted = self.to_write(Wanted {
+            paper: reinwright_core::paper::Paper::A4,
+            pairs_of_each: 1,
+            day: printing::today(),
+            stock: StockSizes::default(),
+        });
+        let about = (family.sizes.len(), family.base.units);
+        PrintSet::new(sheets, about, counted.count(), stop)
     }
 
     /// What stands against making the set: how many sizes have a Stop, and the first.

@@ -1,19 +1,23 @@
 //! Reading a picture from disk while the window goes on.
 
-use std::io::Cursor;
+use std::fs::File;
+use std::io::BufReader;
 use std::path::{Path, PathBuf};
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use egui::{ColorImage, Context};
-use image::{DynamicImage, ImageDecoder, ImageFormat, ImageReader, Limits};
+use image::metadata::Orientation;
+use image::{DynamicImage, ImageDecoder, ImageError, ImageFormat, ImageReader, Limits};
 
 /// The longest side that is kept, pixels: finer than a sheet shows, small enough for any card.
 const LONGEST: u32 = 2048;
 /// The largest file that is read, bytes: a scan at its finest.
 const LARGEST: u64 = 300 << 20;
-/// The largest picture that is unpacked: pixels a side, and bytes in memory.
-const WIDEST: u32 = 40_000;
-const MOST_MEMORY: u64 = 1 << 30;
+/// The most pixels that are unpacked: an A4 page at 700 dots to the inch. A progressive JPEG takes
+/// the most room, 9 bytes a pixel, so that no picture takes more than 600 MB while it is read.
+const MOST_PIXELS: u64 = 64_000_000;
+/// The most bytes a pixel: red, green, blue and how it covers, 16 bits each.
+const DEEPEST: u64 = 8;
 
 /// A picture on its way.
 #[derive(Debug)]
@@ -53,10 +57,9 @@ fn damaged(path: &Path) -> String {
     )
 }
 
-/// Reads, turns as the camera was held, and scales down.
+/// Reads, scales down, and turns as the camera was held.
 fn read(path: &Path) -> Result<ColorImage, String> {
-    let bytes = bytes(path)?;
-    let reader = ImageReader::new(Cursor::new(bytes)).with_guessed_format();
+    let reader = ImageReader::new(opened(path)?).with_guessed_format();
     let mut reader = reader.map_err(|_gone| damaged(path))?;
     if !matches!(reader.format(), Some(ImageFormat::Png | ImageFormat::Jpeg)) {
         return Err(format!(
@@ -65,46 +68,54 @@ fn read(path: &Path) -> Result<ColorImage, String> {
         ));
     }
     let mut limits = Limits::default();
-    limits.max_image_width = Some(WIDEST);
-    limits.max_image_height = Some(WIDEST);
-    limits.max_alloc = Some(MOST_MEMORY);
+    limits.max_alloc = Some(MOST_PIXELS * DEEPEST);
     reader.limits(limits);
-    let picture = unpacked(reader).map_err(|error| match error {
-        image::ImageError::Limits(_) => format!(
-            "{}: the picture is too large, over {WIDEST} pixels a side or 1 GiB: scale it down",
+    unpacked(reader, path)
+}
+
+/// Unpacks a picture, unless its header says that it is too large for that.
+fn unpacked(reader: ImageReader<BufReader<File>>, path: &Path) -> Result<ColorImage, String> {
+    let unread = |error: ImageError| match error {
+        ImageError::Limits(_) => format!(
+            "{}: the picture takes too much memory: scale it down",
             path.display()
         ),
-        image::ImageError::Decoding(_)
-        | image::ImageError::Encoding(_)
-        | image::ImageError::Parameter(_)
-        | image::ImageError::Unsupported(_)
-        | image::ImageError::IoError(_) => damaged(path),
-    })?;
-    Ok(for_screen(picture))
+        ImageError::Decoding(_)
+        | ImageError::Encoding(_)
+        | ImageError::Parameter(_)
+        | ImageError::Unsupported(_)
+        | ImageError::IoError(_) => damaged(path),
+    };
+    let mut decoder = reader.into_decoder().map_err(unread)?;
+    let (width, height) = decoder.dimensions();
+    if u64::from(width) * u64::from(height) > MOST_PIXELS {
+        return Err(format!(
+            "{}: the picture has {width} x {height} pixels, over {} million: scale it down",
+            path.display(),
+            MOST_PIXELS / 1_000_000
+        ));
+    }
+    let held = decoder.orientation().map_err(unread)?;
+    let picture = DynamicImage::from_decoder(decoder).map_err(unread)?;
+    Ok(for_screen(picture, held))
 }
 
-fn unpacked(reader: ImageReader<Cursor<Vec<u8>>>) -> image::ImageResult<DynamicImage> {
-    let mut decoder = reader.into_decoder()?;
-    let held = decoder.orientation()?;
-    let mut picture = DynamicImage::from_decoder(decoder)?;
-    picture.apply_orientation(held);
-    Ok(picture)
-}
-
-fn for_screen(picture: DynamicImage) -> ColorImage {
+fn for_screen(picture: DynamicImage, held: Orientation) -> ColorImage {
     let large = picture.width().max(picture.height()) > LONGEST;
-    let picture = if large {
+    let mut picture = if large {
         picture.thumbnail(LONGEST, LONGEST)
     } else {
         picture
     };
+    picture.apply_orientation(held);
     let picture = picture.into_rgba8();
     let side = |side: u32| usize::try_from(side).expect("a side is at most some thousand pixels");
     let size = [side(picture.width()), side(picture.height())];
     ColorImage::from_rgba_unmultiplied(size, picture.as_raw())
 }
 
-fn bytes(path: &Path) -> Result<Vec<u8>, String> {
+/// The file, to be read bit by bit.
+fn opened(path: &Path) -> Result<BufReader<File>, String> {
     let named = |what: &str| format!("{}: {what}", path.display());
     let known = std::fs::metadata(path);
     let known = known.map_err(|error| named(&crate::disk::files::unreadable(&error)))?;
@@ -116,5 +127,7 @@ fn bytes(path: &Path) -> Result<Vec<u8>, String> {
             "the file is larger than 300 MiB: scale the picture down",
         ));
     }
-    std::fs::read(path).map_err(|error| named(&crate::disk::files::unreadable(&error)))
+    let file = File::open(path);
+    let file = file.map_err(|error| named(&crate::disk::files::unreadable(&error)))?;
+    Ok(BufReader::new(file))
 }

@@ -111,7 +111,7 @@ impl Chart<'_> {
     }
 
     fn about(&self, answer: &SizeAnswer) -> String {
-        let bar = answer.balance.cut_length(self.units);
+        let bar = answer.balance.cut_text(self.units);
         let mass = self.units.show().mass(answer.model.mass_kg());
         format!("{bar} of {}, {mass}", bar_words(&answer.document.bar.stock))
     }

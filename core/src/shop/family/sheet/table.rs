@@ -162,9 +162,7 @@ fn facts(units: Units, answers: &[SizeAnswer]) -> Vec<Texts> {
     };
     vec![
         row("forged from", &|a| bar_words(&a.document.bar.stock)),
-        row("bar for a pair", &|a| {
-            a.balance.cut_length(units).to_string()
-        }),
+        row("bar for a pair", &|a| a.balance.cut_text(units)),
         row("mass of a pair", &|a| show.mass(a.model.mass_kg())),
         row("holds from", &|a| held(a, |r| show.text(r.least.size_mm))),
         row("holds to", &|a| held(a, |r| show.text(r.most.size_mm))),

@@ -1,0 +1,109 @@
+//! Every way in for bytes that somebody else wrote: what is no such thing is refused in one
+//! sentence, and what is taken goes through to the end. Fuzzing and ordinary tests call the same.
+
+use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::Answers;
+use reinwright_core::shop::family;
+use reinwright_core::shop::shelf::{self, Marks};
+use reinwright_core::tongs::document;
+use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::units::{Angle, Length, Temperature};
+
+use crate::sentence;
+
+/// A way in: what it is called, and what is done with the bytes.
+pub type Entry = (&'static str, fn(&[u8]));
+
+/// All of them.
+pub const ENTRIES: [Entry; 7] = [
+    ("document", document),
+    ("family", family),
+    ("own jaw", own_jaw),
+    ("marks", marks),
+    ("stock list", stock_list),
+    ("size text", size_text),
+    ("stock text", stock_text),
+];
+
+/// So many sizes of a family are worked out; the others are like them.
+const WORKED_OUT: usize = 3;
+
+#[track_caller]
+fn told<T, E: std::fmt::Display>(read: Result<T, E>) -> Option<T> {
+    read.map_err(|why| sentence(&why.to_string())).ok()
+}
+
+/// A design, and one of a newer format; what can be read is worked out, and can be saved.
+pub fn document(bytes: &[u8]) {
+    if let Some(design) = told(document::read(bytes)) {
+        Answers::to(&design);
+        let text = document::write(&design);
+        assert_eq!(document::read(text.as_bytes()), Ok(design));
+    }
+    if let Some((design, lost)) = family::newer_design(bytes) {
+        lost.iter().for_each(|lost| sentence(lost));
+        Answers::to(&design);
+    }
+    told(shelf::read(bytes));
+}
+
+/// A family, damaged or not.
+pub fn family(bytes: &[u8]) {
+    told(family::read(bytes));
+    if let Some(opened) = told(family::open(bytes)) {
+        opened.lost.iter().for_each(|lost| sentence(lost));
+        assert_eq!(opened.lost.is_empty(), family::read(bytes).is_ok());
+        for at in 0..opened.family.sizes.len().min(WORKED_OUT) {
+            assert!(opened.family.answer(at).is_some(), "size {at}");
+        }
+        let text = family::write(&opened.family);
+        assert_eq!(family::read(text.as_bytes()), Ok(opened.family));
+    }
+    if let Some((_, lost)) = family::newer_family(bytes) {
+        lost.iter().for_each(|lost| sentence(lost));
+    }
+}
+
+/// An own jaw.
+pub fn own_jaw(bytes: &[u8]) {
+    if let Some(jaw) = told(KeptJaw::read(bytes)) {
+        let text = jaw.write();
+        assert_eq!(KeptJaw::read(text.as_bytes()), Ok(jaw));
+    }
+}
+
+/// What a shop has marked.
+pub fn marks(bytes: &[u8]) {
+    if let Some(marks) = told(Marks::read(bytes)) {
+        assert_eq!(Marks::read(marks.write().as_bytes()), Ok(marks));
+    }
+}
+
+/// The stock that can be bought.
+pub fn stock_list(bytes: &[u8]) {
+    told(StockSizes::read(bytes));
+}
+
+/// A size, an angle, a temperature or a paper as it is typed.
+pub fn size_text(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return;
+    };
+    if let Some(length) = told(text.parse::<Length>()) {
+        assert!(length.mm().is_finite(), "{text}: {length:?}");
+        assert_eq!(length.to_string().parse(), Ok(length), "{text}");
+    }
+    told(text.parse::<Angle>());
+    told(text.parse::<Temperature>());
+    told(Paper::parse(text));
+}
+
+/// Work or a bar as it is typed.
+pub fn stock_text(bytes: &[u8]) {
+    let Ok(text) = std::str::from_utf8(bytes) else {
+        return;
+    };
+    told(parse_work(text));
+    told(parse_bar(text));
+}
