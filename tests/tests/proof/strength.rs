@@ -474,7 +474,13 @@ fn what_would_break_is_stopped() {
     );
     // At 1200 °C nothing is left of the steel (EN 1993-1-2 Table 3.1: k_y = 0).
     let molten = StrengthLoad::with_jaws_at(1200.0);
-    sees(&pairs::flat(), &molten, Severity::Stop, Part::Neck, "1200");
+    sees(
+        &pairs::flat(),
+        &molten,
+        Severity::Stop,
+        Part::Neck,
+        "2192 °F",
+    );
     // 3 mm of rein at the shoulder: 32 M / π d³ is far over the 400 MPa at which mild steel breaks.
     let mut wiry = pairs::flat();
     wiry.rein.start = PlainSection::Round { diameter: mm(3.0) };

@@ -63,7 +63,7 @@ fn read(text: &str, units: Units) -> Vec<Read> {
         all.push(Read {
             kind: which % 4,
             value: (number - freezing) * size,
-            rounded_by: 0.5 * size * 0.1f64.powi(i32::try_from(decimals).unwrap()),
+            rounded_by: 0.5 * size * 0.1f64.powi(i32::try_from(decimals).expect("few decimals")),
         });
     }
     all
@@ -109,7 +109,7 @@ fn ways(name: &str, design: &Document) -> Vec<(String, Document)> {
 }
 
 fn designs() -> Vec<(String, Document)> {
-    let starts = JawKind::ALL.into_iter().map(|jaw| {
+    let starts = JawKind::ALL.iter().map(|jaw| {
         let name = jaw.name();
         (
             name.to_owned(),

@@ -255,7 +255,12 @@ fn pages_are_in_the_units_of_the_document() {
         design.units = units;
         let mut seen = 0;
         for page in ["Bar", "Fit", "Strength"] {
-            let window = on_page(design.clone(), page, TALL);
+            let mut window = show_design(design.clone(), TALL);
+            // The page is named as a part of the pair is: its tab stands farthest right.
+            let tabs = window.get_all_by_label(page);
+            let right = tabs.max_by(|a, b| a.rect().left().total_cmp(&b.rect().left()));
+            right.expect("a tab").click();
+            window.run();
             for node in window.get_all_by_label_contains("") {
                 let node = node.accesskit_node();
                 let texts = [node.label(), node.value()];
