@@ -517,9 +517,9 @@ fn fit_as_json_agrees_with_the_core() {
     let model = resolve(&design);
     let fit = fit(&design, &model);
     let range = fit.range.as_ref().expect("the sample holds its work");
-    let held = &answer["work_range"];
-    assert_eq!(number(held, "least_mm"), range.least.size_mm);
-    assert_eq!(number(held, "most_mm"), range.most.size_mm);
+    let held = &answer["work_range_mm"];
+    assert_eq!(number(held, "least"), range.least.size_mm);
+    assert_eq!(number(held, "most"), range.most.size_mm);
     assert_eq!(held["least_ended_by"], range.least.limit.name());
     assert_eq!(held["most_ended_by"], range.most.limit.name());
     assert_eq!(number(&answer, "leverage"), fit.leverage());
@@ -622,7 +622,7 @@ fn hot_jaws_are_asked_for_on_the_command_line() {
     let neck = |answer: &Value| {
         let figures = answer["figures"].as_array().expect("a list");
         let neck = figures.iter().find(|f| f["what"] == "bending of the neck");
-        number(neck.expect("a neck"), "limit_mpa")
+        number(neck.expect("a neck"), "limit_stress_mpa")
     };
     let cold = json(&["fit", &path, "--json"]);
     let hot = json(&["fit", &path, "--json", "--jaw-heat", "600 C"]);

@@ -73,8 +73,8 @@ fn balance_and_findings_take_families() {
     assert_eq!(findings["not_read"], Value::Array(Vec::new()));
     assert_eq!(findings["gaps"], Value::Array(Vec::new()));
     let fit = json(&["fit", text(&file), "--json"]);
-    let most = |at: usize| fit["sizes"][at]["work_range"]["most_mm"].as_f64().unwrap();
-    let least = |at: usize| fit["sizes"][at]["work_range"]["least_mm"].as_f64().unwrap();
+    let most = |at: usize| fit["sizes"][at]["work_range_mm"]["most"].as_f64().unwrap();
+    let least = |at: usize| fit["sizes"][at]["work_range_mm"]["least"].as_f64().unwrap();
     let first = &fit["overlaps"][0];
     let ends = [
         first["from_mm"].as_f64().unwrap(),

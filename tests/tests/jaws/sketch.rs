@@ -750,7 +750,7 @@ fn a_kept_jaw_keeps_to_the_limits() {
         ("length: \"1", "length: \"91", "length"),
         ("tip: \"", "tip: \"9 ", "tip"),
         ("fits: \"3/8 in\"", "fits: \"250 mm\"", "fits"),
-        ("lay: EndOn", "lay: Stopped(at: \"9 ft\")", "lay"),
+        ("lay: Endwise", "lay: Stopped(at: \"9 ft\")", "lay"),
     ] {
         assert!(text.contains(from), "{from} in {text}");
         let why = KeptJaw::read(text.replacen(from, to, 1).as_bytes()).expect_err(to);

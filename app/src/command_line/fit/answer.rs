@@ -6,6 +6,7 @@ use reinwright_core::proof::fit::{Bearing, ChartRow, Contact, Fit, RangeEnd, Wor
 use reinwright_core::proof::strength::{Figure, Needs, Squeeze, Strength};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
+use reinwright_core::units::Quantity;
 use serde::Serialize;
 
 use crate::command_line::keyed::Keyed;
@@ -16,7 +17,7 @@ pub(super) struct Answer<'a> {
     name: &'a str,
     work: WorkAnswer,
     /// Nothing when the pair holds no work; then `holds_nothing` says why.
-    work_range: Option<RangeAnswer>,
+    work_range_mm: Option<RangeAnswer>,
     #[serde(skip_serializing_if = "Option::is_none")]
     holds_nothing: Option<String>,
     /// How its own work is held, in the words of the shelf and the chooser.
@@ -57,9 +58,9 @@ struct WorkAnswer {
 
 #[derive(Serialize)]
 struct RangeAnswer {
-    least_mm: f64,
+    least: f64,
     least_ended_by: &'static str,
-    most_mm: f64,
+    most: f64,
     most_ended_by: &'static str,
 }
 
@@ -118,7 +119,8 @@ struct FigureAnswer {
     at_x_mm: f64,
     at_y_mm: f64,
     squeeze_force_n: f64,
-    /// `found_mm` and `limit_mm`, by what the figure is a figure of.
+    /// `found_stress_mpa` and `limit_stress_mpa`, `found_force_n`, `found_mm`: by what the figure is
+    /// a figure of.
     #[serde(flatten)]
     held: Keyed,
     needs: &'static str,
@@ -145,7 +147,7 @@ impl<'a> Answer<'a> {
                 shape: design.work.way(),
                 size_mm: design.work.size().mm(),
             },
-            work_range: fit.range.as_ref().ok().map(RangeAnswer::new),
+            work_range_mm: fit.range.as_ref().ok().map(RangeAnswer::new),
             holds_nothing: fit.range.as_ref().err().map(ToString::to_string),
             verdict: fit.judged.verdict.name(),
             verdict_because: fit.judged.reason(design.units.show()),
@@ -180,12 +182,12 @@ impl<'a> Answer<'a> {
 impl RangeAnswer {
     fn new(range: &WorkRange) -> Self {
         let end = |end: &RangeEnd| (end.size_mm, end.limit.name());
-        let ((least_mm, least_ended_by), (most_mm, most_ended_by)) =
+        let ((least, least_ended_by), (most, most_ended_by)) =
             (end(&range.least), end(&range.most));
         Self {
-            least_mm,
+            least,
             least_ended_by,
-            most_mm,
+            most,
             most_ended_by,
         }
     }
@@ -266,7 +268,17 @@ fn figures(strength: &Strength) -> Vec<FigureAnswer> {
 
 impl FigureAnswer {
     fn new(figure: &Figure) -> Self {
-        let held = [("found", figure.value), ("limit", figure.limit)];
+        let named = match figure.quantity {
+            Quantity::Stress => ["found_stress", "limit_stress"],
+            Quantity::Force => ["found_force", "limit_force"],
+            Quantity::Length
+            | Quantity::Area
+            | Quantity::Angle
+            | Quantity::Mass
+            | Quantity::Ratio => ["found", "limit"],
+        };
+        let [found, limit] = named;
+        let held = [(found, figure.value), (limit, figure.limit)];
         Self {
             what: figure.what.name(),
             part: figure.part.name(),

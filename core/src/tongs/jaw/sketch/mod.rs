@@ -55,6 +55,7 @@ pub struct Sketch {
 pub enum SketchLay {
     /// Its axis along the tongs, its end where the grip begins.
     #[default]
+    #[serde(rename = "Endwise")]
     EndOn,
     /// Its axis along the tongs, its end at a stop.
     Stopped {
