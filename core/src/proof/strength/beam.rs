@@ -150,7 +150,9 @@ pub(super) fn twisted_along_sweep(
     let mut stations = Vec::with_capacity(8 * cuts.len());
     for pair in cuts.windows(2) {
         let (a, b) = (pair[0], pair[1]);
-        let parts = ((b - a).abs() / STRETCH).ceil().max(1.0);
+        /// So many parts of a piece are enough, even for one of which a size was mistyped.
+        const MOST: f64 = 100.0;
+        let parts = ((b - a).abs() / STRETCH).ceil().clamp(1.0, MOST);
         let mut i = 0.0;
         while i < parts {
             let at = |i: f64| a + (b - a) * i / parts;

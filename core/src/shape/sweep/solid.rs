@@ -342,7 +342,9 @@ impl Sweep {
         /// Cubics for an eased piece: with six, quarter-rounds and S-curves stray by less than
         /// a ten thousandth of their size.
         const EASED: f64 = 6.0;
-        let turns = (bent.abs() * (b - a).abs() / TURN).ceil();
+        /// So many are enough, even for one that a mistyped size winds up.
+        const MOST: f64 = 1000.0;
+        let turns = (bent.abs() * (b - a).abs() / TURN).ceil().min(MOST);
         let parts = match from.ease {
             Ease::Linear | Ease::ArcUp | Ease::ArcDown => turns.max(1.0),
             Ease::Smooth | Ease::RoundUp | Ease::RoundDown => turns.max(EASED),
