@@ -1,0 +1,41 @@
+//! A cut list on paper.
+
+use reinwright_core::asked::Units;
+use reinwright_core::paper::ink::{self, Date, DocInfo};
+use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
+use reinwright_core::shop::cut::{CutPlan, drawing};
+use reinwright_core::steel::caution;
+
+/// What the list is called.
+const NAME: &str = "Cut list";
+
+/// The bars with their pieces as PDF.
+pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec<u8> {
+    let unit = match units {
+        Units::Inch => "sizes in inches",
+        Units::Millimetre => "sizes in millimetres",
+    };
+    let title = TitleBlock {
+        design: NAME.to_owned(),
+        size_note: "not to scale across".to_owned(),
+        unit: unit.to_owned(),
+        date: day.map(|day| day.to_string()),
+        notes: vec![caution::ON_EVERY_SHEET.to_owned()],
+        ..TitleBlock::default()
+    };
+    let sheet = Sheet {
+        title: "The bars with their pieces".to_owned(),
+        drawing: drawing(plan, units),
+    };
+    let pages = paper::tile(&[sheet], &PaperOptions::new(paper), &title);
+    let info = DocInfo {
+        title: NAME.to_owned(),
+        date: day,
+    };
+    ink::pdf(&pages, &info)
+}
+
+/// The same drawing as SVG.
+pub fn svg(plan: &CutPlan, units: Units) -> String {
+    ink::svg(&drawing(plan, units), NAME)
+}
