@@ -2,8 +2,8 @@
 
 use reinwright_core::asked::Units;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
-use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
-use reinwright_core::shop::cut::{CutPlan, drawing};
+use reinwright_core::paper::{self, Paper, PaperOptions, SetSheet, Sheet, TitleBlock};
+use reinwright_core::shop::cut::{CutPlan, drawing, reduction};
 use reinwright_core::steel::caution;
 
 /// What the list is called.
@@ -17,17 +17,21 @@ pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec
     };
     let title = TitleBlock {
         design: NAME.to_owned(),
-        size_note: "not to scale across".to_owned(),
+        size_note: "lengths to scale".to_owned(),
         unit: unit.to_owned(),
         date: day.map(|day| day.to_string()),
         notes: vec![caution::ON_EVERY_SHEET.to_owned()],
         ..TitleBlock::default()
     };
-    let sheet = Sheet {
-        title: "The bars with their pieces".to_owned(),
-        drawing: drawing(plan, units),
+    let sheet = SetSheet {
+        sheet: Sheet {
+            title: "The bars with their pieces".to_owned(),
+            drawing: drawing(plan, units),
+        },
+        title,
+        reduced: reduction(plan),
     };
-    let pages = paper::tile(&[sheet], &PaperOptions::new(paper), &title);
+    let pages = paper::tile_set(&[sheet], &PaperOptions::new(paper));
     let info = DocInfo {
         title: NAME.to_owned(),
         date: day,

@@ -82,7 +82,7 @@ fn pieces_that_are_nearly_alike() {
 }
 
 /// Chvátal, *Linear Programming*, 1983, chapter 13 (from memory): 97 rolls of 45, 610 of 36, 395 of 31
-/// and 211 of 14 out of rolls of 100 take 452.75 rolls where parts of them may be cut, and 453 whole
+/// and 211 of 14 out of rolls of 100 take 452.25 rolls where parts of them may be cut, and 453 whole
 /// ones.
 #[test]
 fn many_pieces_of_four_lengths() {

@@ -46,7 +46,23 @@ const MOST_BARS: u32 = 10_000;
 /// # Errors
 /// When a count, a length or the stock cannot be read.
 pub fn parse_bars(text: &str) -> Result<Vec<GivenBars>, BarsError> {
-    text.split([',', ';']).map(given).collect()
+    // A comma between two digits is that of a number: 6,1 m.
+    let mut parts: Vec<String> = Vec::new();
+    for part in text.split(';').flat_map(|part| part.split(',').enumerate()) {
+        match (part, parts.last_mut()) {
+            ((at, more), Some(begun)) if at > 0 && is_number_on(begun, more) => {
+                begun.push('.');
+                begun.push_str(more);
+            }
+            ((_, more), _) => parts.push(more.to_owned()),
+        }
+    }
+    parts.iter().map(|part| given(part)).collect()
+}
+
+fn is_number_on(before: &str, after: &str) -> bool {
+    let digit = |c: char| c.is_ascii_digit();
+    before.ends_with(digit) && after.starts_with(digit)
 }
 
 fn given(text: &str) -> Result<GivenBars, BarsError> {

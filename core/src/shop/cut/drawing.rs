@@ -2,15 +2,17 @@
 
 use kurbo::{BezPath, Point, Rect, Shape};
 
-use super::plan::{CutBar, CutPlan, StockPlan};
+use super::plan::{CutBar, CutPiece, CutPlan, StockPlan};
 use crate::asked::Units;
 use crate::finding::Part;
 use crate::paper::font::{cut_short, text_width};
 use crate::paper::{Align, Drawing, Fill, Item, Line, TextItem};
 use crate::shop::family::sheet::{bar_words, mass};
 
-/// What the longest bar takes on paper, mm.
+/// What the longest bar may take on paper, mm: the window of an A4 page, upright.
 const WIDE: f64 = 165.0;
+/// Scales of reduction (ISO 5455).
+const REDUCTIONS: [u32; 6] = [2, 5, 10, 20, 50, 100];
 /// How thick bars are drawn, mm: steel is told in words, and thin bars would not show.
 const THICK: f64 = 8.0;
 /// Size of the lettering, mm.
@@ -21,7 +23,7 @@ const ROW: f64 = 4.8;
 const HATCH: f64 = 1.6;
 /// The narrowest that a cut is drawn, mm: thinner ones would not show.
 const CUT: f64 = 0.4;
-/// How different from each other neighbouring pieces of the same colour may be taken for.
+/// Colours of pieces, one after the other and over again: each has its letter, too.
 const COLOURS: [Part; 5] = [
     Part::Jaw,
     Part::Boss,
@@ -30,15 +32,23 @@ const COLOURS: [Part; 5] = [
     Part::Shoulder,
 ];
 
-/// Every bar of a cut list with its pieces, each named, cuts and short ends hatched, under each
-/// other; bars that are cut alike once, with their number. All are drawn to one scale along, which
-/// is told, and none across.
-pub fn drawing(plan: &CutPlan, units: Units) -> Drawing {
+/// One millimetre on the drawing is so many of bar: the largest scale at which the longest bar has
+/// room on a page.
+pub fn reduction(plan: &CutPlan) -> u32 {
     let bars = plan.stocks.iter().flat_map(|stock| &stock.bars);
     let longest = bars.map(|bar| bar.length_mm).fold(1.0, f64::max);
+    let fits = |by: &u32| longest / f64::from(*by) <= WIDE;
+    let last = REDUCTIONS[REDUCTIONS.len() - 1];
+    REDUCTIONS.into_iter().find(fits).unwrap_or(last)
+}
+
+/// Every bar of a cut list with its pieces, each with its letter and its length, cuts and short ends
+/// hatched, under each other; bars that are cut alike once, with their number. All are at the scale
+/// of [`reduction`] along, and as thick as their letters want.
+pub fn drawing(plan: &CutPlan, units: Units) -> Drawing {
     let mut sheet = Sheet {
         units,
-        along: WIDE / longest,
+        along: 1.0 / f64::from(reduction(plan)),
         names: Vec::new(),
         items: Vec::new(),
         y: 0.0,
@@ -66,8 +76,8 @@ struct Sheet {
     units: Units,
     /// Millimetres on paper to one of bar.
     along: f64,
-    /// What is cut, in the order of its colours.
-    names: Vec<String>,
+    /// What is cut, in the order of its letters.
+    names: Vec<CutPiece>,
     items: Vec<Item>,
     y: f64,
 }
@@ -93,6 +103,7 @@ impl Sheet {
     fn stock(&mut self, stock: &StockPlan) {
         let steel = stock.bar.steel.name();
         self.line(&format!("{}, {steel}", bar_words(&stock.bar.stock)), true);
+        self.legend(stock);
         self.y -= 0.4 * ROW;
         for (bar, count) in alike(&stock.bars) {
             self.bar(stock, (bar, count));
@@ -101,6 +112,23 @@ impl Sheet {
             self.line(&line, false);
         }
         self.y -= ROW;
+    }
+
+    /// Which letter is which piece.
+    fn legend(&mut self, stock: &StockPlan) {
+        let mut counts: Vec<(&CutPiece, usize)> = Vec::new();
+        for piece in stock.bars.iter().flat_map(|bar| &bar.pieces) {
+            match counts.iter_mut().find(|(known, _)| *known == piece) {
+                Some((_, count)) => *count += 1,
+                None => counts.push((piece, 1)),
+            }
+        }
+        for (piece, count) in counts {
+            let letter = letter(self.known(piece));
+            let size = self.size(piece.length_mm);
+            let words = format!("{letter}: {}, {count} of {size}", piece.what);
+            self.line(&cut_short(&words, TEXT, false, WIDE), false);
+        }
     }
 
     fn bar(&mut self, stock: &StockPlan, (bar, count): (&CutBar, usize)) {
@@ -117,7 +145,7 @@ impl Sheet {
         }
         for piece in &bar.pieces {
             let end = at + piece.length_mm;
-            self.piece((at, end), &piece.what);
+            self.piece((at, end), piece);
             let kerf = stock.kerf_mm.min(bar.length_mm - end).max(0.0);
             at = self.lost(end, kerf);
         }
@@ -133,36 +161,33 @@ impl Sheet {
         Rect::new(from * self.along, self.y, to * self.along, self.y + THICK)
     }
 
-    fn piece(&mut self, (from, to): (f64, f64), what: &str) {
+    fn piece(&mut self, (from, to): (f64, f64), piece: &CutPiece) {
         let area = self.area(from, to);
-        let colour = self.colour(what);
-        self.items
-            .push(Item::fill(area.to_path(0.1), Fill::Part(colour)));
+        let at = self.known(piece);
+        let colour = Fill::Part(COLOURS[at % COLOURS.len()]);
+        self.items.push(Item::fill(area.to_path(0.1), colour));
         self.items.push(Item::line(area.to_path(0.1), Line::Fine));
         let size = self.size(to - from);
-        self.words(area, 0.56, what);
-        self.words(area, 0.12, &size);
+        self.words(area, 0.56, &letter(at));
+        self.words(area, 0.14, &size);
     }
 
-    /// Words in the middle of an area, cut short to its width; turned to nothing where not even a
-    /// few letters have room.
+    /// Words in the middle of an area, where they have room.
     fn words(&mut self, area: Rect, up: f64, words: &str) {
-        let room = area.width() - 0.4 * TEXT;
-        let short = cut_short(words, 0.9 * TEXT, false, room);
-        if text_width(&short, 0.9 * TEXT, false) <= room && short.chars().count() > 2 {
+        let room = area.width() - 0.3 * TEXT;
+        if text_width(words, TEXT, false) <= room {
             let at = Point::new(area.center().x, area.y0 + up * THICK);
-            self.items
-                .push(Item::text(at, short, 0.9 * TEXT, Align::Middle));
+            self.items.push(Item::text(at, words, TEXT, Align::Middle));
         }
     }
 
-    fn colour(&mut self, what: &str) -> Part {
-        let known = self.names.iter().position(|name| name == what);
-        let at = known.unwrap_or_else(|| {
-            self.names.push(what.to_owned());
+    /// The place of a piece among those that are named.
+    fn known(&mut self, piece: &CutPiece) -> usize {
+        let at = self.names.iter().position(|known| known == piece);
+        at.unwrap_or_else(|| {
+            self.names.push(piece.clone());
             self.names.len() - 1
-        });
-        COLOURS[at % COLOURS.len()]
+        })
     }
 
     /// A stretch that is lost; where it ends.
@@ -193,6 +218,16 @@ impl Sheet {
     fn hatched(&mut self, area: Rect) {
         self.items.push(Item::fill(area.to_path(0.1), Fill::Waste));
         self.items.push(Item::line(hatching(area), Line::Fine));
+    }
+}
+
+/// A, B, ... Z, AA, AB, ...
+fn letter(at: usize) -> String {
+    const ALPHABET: &[u8; 26] = b"ABCDEFGHIJKLMNOPQRSTUVWXYZ";
+    let last = char::from(ALPHABET[at % ALPHABET.len()]);
+    match at / ALPHABET.len() {
+        0 => last.to_string(),
+        more => letter(more - 1) + &last.to_string(),
     }
 }
 

@@ -12,7 +12,7 @@ mod rack;
 mod solve;
 
 pub use bars::{BarsError, GivenBars, parse_bars, parse_long};
-pub use drawing::{alike, drawing, sums};
+pub use drawing::{alike, drawing, reduction, sums};
 pub use order::{Order, Wanted, order_of, orders};
 pub use plan::{CutBar, CutError, CutPiece, CutPlan, Source, StockPlan, Watch, plan};
 pub use rack::{Lying, RACK_FILE, RACK_FORMAT, Rack, RackError, Sold};

@@ -121,7 +121,7 @@ fn filled(
         Filling::Best => {
             let given = (&problem.sizes[..], &rest[..]);
             purse.apart(A_BAR, |purse| {
-                knapsack::fill(problem, given, left, purse).pattern
+                knapsack::branch(problem, given, left, purse).pattern
             })
         }
         Filling::LongestFirst => {

@@ -20,8 +20,8 @@ use exact::{End, Goal};
 use relaxed::Relaxed;
 
 /// Steps for each part of the work, so chosen that each ends within some hundredths of a second.
-const RELAXING: u64 = 400_000;
-const DIVING: u64 = 1_500_000;
+const RELAXING: u64 = 2_000_000;
+const DIVING: u64 = 4_000_000;
 const SEARCHING: u64 = 400_000;
 const GATHERING: u64 = 150_000;
 

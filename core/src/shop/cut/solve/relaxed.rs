@@ -14,6 +14,9 @@ pub(super) const MOST_SIZES: usize = 160;
 /// What rounding may leave of a reduced cost or a pivot.
 const HAIR: f64 = 1e-9;
 
+/// The least that a column must save, as part of its cost: less may be rounding.
+const GAIN: f64 = 1e-7;
+
 /// The solution.
 pub(super) struct Relaxed {
     /// What the pieces are worth.
@@ -146,12 +149,13 @@ impl<'a> Simplex<'a> {
             if of.most == Some(0) {
                 continue;
             }
-            let filled = knapsack::fill(self.problem, given, of.room, purse);
-            let gain = self.cost_of(filled.value) - (self.cost_of_kind(kind) - worth(kind));
+            let least =
+                self.cost_of_kind(kind) - worth(kind) + GAIN * (1.0 + self.cost_of_kind(kind));
+            let enough = self.values(&[least])[0];
+            let filled = knapsack::fill(self.problem, given, (of.room, enough), purse);
+            let gain = self.cost_of(filled.value) - least;
             let pattern = filled.pattern;
-            if gain > 1e-7 * (1.0 + self.cost_of_kind(kind))
-                && best.as_ref().is_none_or(|(most, _)| gain > *most)
-            {
+            if gain > 0.0 && best.as_ref().is_none_or(|(most, _)| gain > *most) {
                 best = Some((gain, Filled { kind, pattern }));
             }
         }
@@ -232,7 +236,7 @@ impl<'a> Simplex<'a> {
         let scale = whole_scale(self.scale);
         for kind in self.problem.kinds.iter().filter(|kind| kind.most.is_none()) {
             let given = (&values[..], &self.problem.counts[..]);
-            let most = knapsack::fill(self.problem, given, kind.room, purse).bound;
+            let most = knapsack::fill(self.problem, given, (kind.room, i64::MAX), purse).bound;
             let cost = kind.cost.checked_mul(scale)?;
             if most > cost {
                 let less = |value: &i64| i128::from(*value) * i128::from(cost) / i128::from(most);
@@ -246,7 +250,7 @@ impl<'a> Simplex<'a> {
         for kind in &self.problem.kinds {
             let given = (&values[..], &self.problem.counts[..]);
             above.push(if kind.most.is_some() {
-                let most = knapsack::fill(self.problem, given, kind.room, purse).bound;
+                let most = knapsack::fill(self.problem, given, (kind.room, i64::MAX), purse).bound;
                 (most - kind.cost.checked_mul(scale)?).max(0)
             } else {
                 0
