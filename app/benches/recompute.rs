@@ -3,13 +3,14 @@
 #![allow(missing_docs, reason = "criterion's macros make public items")]
 
 use std::hint::black_box;
+use std::ops::ControlFlow;
 use std::time::Duration;
 
 use criterion::{BatchSize, Bencher, Criterion, criterion_group, criterion_main};
 use kurbo::Vec2;
 use reinwright::jobs::pages::Consent;
 use reinwright::jobs::printing::Template;
-use reinwright_core::asked::{parse_bar, parse_work};
+use reinwright_core::asked::{Units, parse_bar, parse_work};
 use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
 use reinwright_core::draw::{DrawOptions, half, pair};
 use reinwright_core::finding::{Part, Severity};
@@ -17,6 +18,7 @@ use reinwright_core::forge::bar;
 use reinwright_core::paper::sheet::Paper;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::proof::strength::{StrengthLoad, strength_on};
+use reinwright_core::shop::cut::{Lying, Order, Rack, Sold, Wanted, plan as cut_plan};
 use reinwright_core::shop::family::{Family, Size, answer_all};
 use reinwright_core::shop::mend::ways;
 use reinwright_core::shop::{Answers, balance_of};
@@ -205,9 +207,74 @@ fn mends(c: &mut Criterion) {
     group.finish();
 }
 
+/// Lengths of bar as a shop might want them, so many of so many kinds, mm.
+fn wanted(pieces: u32, kinds: u32) -> Order {
+    let wanted = |kind: u32| Wanted {
+        what: format!("pair {kind}"),
+        length_mm: 320.0 + f64::from(kind * 7919 % 613),
+        count: pieces / kinds,
+    };
+    Order {
+        bar: parse_bar("16 mm square").expect("a size and a shape"),
+        pieces: (0..kinds).map(wanted).collect(),
+        kerf_mm: 1.5,
+        crop_mm: 0.0,
+    }
+}
+
+/// Cut lists. Figures to reach: 60 pieces out of 10 bars under 100 ms, 1,000 pieces under 1 s.
+fn cut_lists(c: &mut Criterion) {
+    let mut group = c.benchmark_group("cut list");
+    group.sample_size(10);
+    for (pieces, kinds) in [
+        (60, 4),
+        (60, 20),
+        (60, 60),
+        (1000, 10),
+        (1000, 50),
+        (1000, 500),
+    ] {
+        let order = [wanted(pieces, kinds)];
+        let length = if pieces == 60 { 3650.0 } else { 6000.0 };
+        let length = Length::decimal(length, Unit::Millimetre);
+        let bar = order[0].bar;
+        let rack = Rack {
+            bars: vec![Lying {
+                bar,
+                length,
+                count: 8,
+            }],
+            sold: vec![Sold {
+                bar,
+                length,
+                price: Some(18.5),
+            }],
+            ..Rack::default()
+        };
+        let go_on = &mut |_: usize| ControlFlow::Continue(());
+        let plan = cut_plan(&order, &rack, Units::Millimetre, go_on).expect("bars are long enough");
+        let stock = &plan.expect("nobody stops it").stocks[0];
+        let name = format!("{pieces} pieces of {kinds} lengths");
+        println!(
+            "{name}: {} bars, at least {}, proven {}, offcut {}",
+            stock.bars.len(),
+            stock.lower_bound,
+            stock.proven_least,
+            stock.proven_offcut
+        );
+        group.bench_function(name, |b| {
+            b.iter(|| {
+                let go_on = &mut |_: usize| ControlFlow::Continue(());
+                cut_plan(black_box(&order), &rack, Units::Millimetre, go_on)
+            });
+        });
+    }
+    group.finish();
+}
+
 criterion_group! {
     name = benches;
     config = short();
-    targets = stages, mends, drawing_by_hand, paper, family
+    targets = stages, mends, drawing_by_hand, paper, family, cut_lists
 }
 criterion_main!(benches);

@@ -38,6 +38,8 @@ pub(super) enum Job {
     Family(Family),
     /// The designs and families of a folder, and which of them hold some stock
     Shelf(Shelf),
+    /// Which lengths to cut from which bars for so many pairs: fewest bars, most useful offcut
+    Cut(super::cut::Asked),
 }
 
 #[derive(Debug, Args)]

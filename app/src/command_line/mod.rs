@@ -6,6 +6,7 @@
 mod arguments;
 mod balance;
 mod choose;
+mod cut;
 mod family;
 mod findings;
 mod fit;
@@ -158,6 +159,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted, places),
         Some(Job::Shelf(asked)) => shelf::run(&asked),
+        Some(Job::Cut(asked)) => cut::run(&asked),
     }
 }
 

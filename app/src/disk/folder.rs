@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use reinwright_core::shop::cut::{RACK_FILE, Rack};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
 
 use super::files;
@@ -34,7 +35,8 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
         let ours = file
             .extension()
             .is_some_and(|end| end.eq_ignore_ascii_case("ron"));
-        if ours && file.file_name().is_some_and(|name| name != MARKS_FILE) && file.is_file() {
+        let is_design = |name: &std::ffi::OsStr| name != MARKS_FILE && name != RACK_FILE;
+        if ours && file.file_name().is_some_and(is_design) && file.is_file() {
             files.push(file);
         }
     }
@@ -71,6 +73,28 @@ pub fn marks(folder: &Path) -> Result<Marks, String> {
 /// One sentence that names the file, what is wrong and the mend.
 pub fn keep(folder: &Path, marks: &Marks) -> Result<(), String> {
     files::write_whole(&folder.join(MARKS_FILE), marks.write().as_bytes())
+}
+
+/// The rack of a folder as it stands now; an empty one where none was written down.
+///
+/// # Errors
+/// One sentence when it cannot be read. It is left as it is.
+pub fn rack(folder: &Path) -> Result<Rack, String> {
+    let path = folder.join(RACK_FILE);
+    if !path.exists() {
+        return Ok(Rack::default());
+    }
+    let read = files::unnamed_bytes(&path)
+        .and_then(|bytes| Rack::read(&bytes).map_err(|error| error.to_string()));
+    read.map_err(|what| format!("{}, with the bars on the rack: {what}", path.display()))
+}
+
+/// Writes the rack into its folder.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn keep_rack(folder: &Path, rack: &Rack) -> Result<(), String> {
+    files::write_whole(&folder.join(RACK_FILE), rack.write().as_bytes())
 }
 
 /// Reads one file of the shelf.

@@ -1,5 +1,6 @@
 //! What is made of a design or a family, for window and command line alike.
 
+pub mod cut_printing;
 pub mod pages;
 pub mod printing;
 pub mod set_printing;

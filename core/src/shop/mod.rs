@@ -1,8 +1,10 @@
-//! All answers to one design, choosing a jaw, a pair to begin with, families and the shelf.
+//! All answers to one design, choosing a jaw, a pair to begin with, families, the shelf
+//! and the cut list.
 
 mod answers;
 mod choose;
 mod choose_own;
+pub mod cut;
 pub mod family;
 pub mod mend;
 mod offer;

@@ -43,6 +43,7 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
             "tongs/jaw",
             "shop/family",
             "shop/shelf",
+            "shop/cut",
         ]
         .iter()
         .chain(&written)

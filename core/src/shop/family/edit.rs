@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 use super::{Family, MOST_SIZES, Rule, Size};
-use crate::asked::{Field, Stock, Units, Work};
+use crate::asked::{Bar, Field, Stock, Units, Work};
 use crate::tongs::document::{Document, SetError};
 use crate::units::Length;
 
@@ -227,7 +227,7 @@ fn between(a: &Work, b: &Work) -> Option<Work> {
 }
 
 /// Bars are the same when shape and size in millimetres are, whatever unit they were typed in.
-pub(super) fn same_stock(a: &Stock, b: &Stock) -> bool {
+pub fn same_stock(a: &Stock, b: &Stock) -> bool {
     #[allow(
         clippy::float_cmp,
         reason = "the same size in two units is the same number"
@@ -248,4 +248,9 @@ pub(super) fn same_stock(a: &Stock, b: &Stock) -> bool {
         ) => same(x, y) && same(u, v),
         (Stock::Round { .. } | Stock::Square { .. } | Stock::Flat { .. }, _) => false,
     }
+}
+
+/// Bars of the same stock and the same steel.
+pub(in crate::shop) fn same_bar(a: &Bar, b: &Bar) -> bool {
+    same_stock(&a.stock, &b.stock) && a.steel == b.steel
 }
