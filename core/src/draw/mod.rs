@@ -6,12 +6,14 @@ mod half;
 mod on_work;
 mod pair;
 mod rivet;
+mod stage;
 mod stress;
 mod views;
 
 pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::{Shifts, pair};
+pub use stage::stage;
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::dimension::Scale;
