@@ -14,8 +14,9 @@
 //! 9. [`tongs`]: the document of a pair, its jaws, and the model that [`tongs::resolve`] makes of
 //!    it;
 //! 10. [`proof`]: whether a pair can be made, holds and lasts;
-//! 11. [`draw`]: the views of a pair, and what of the drawing can be dragged;
-//! 12. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
+//! 11. [`making`]: procedures, operations, and the piece after each, from bar to finished half;
+//! 12. [`draw`]: the views of a pair and of a stage, and what of the drawing can be dragged;
+//! 13. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
 //!
 //! # Frame, units, signs
 //! Millimetres, radians inside, right-handed, y up. The rivet's axis is z through the origin; +x
@@ -28,6 +29,7 @@ pub mod asked;
 pub mod draw;
 pub mod finding;
 pub mod forge;
+pub mod making;
 pub mod number;
 pub mod paper;
 pub mod proof;

@@ -6,10 +6,13 @@
 //! between two close x, as wide as its faces stand there, and the hole is a slab turned inside
 //! out.
 
+use std::sync::Arc;
+
 use parry3d::mass_properties::MassProperties;
 use parry3d::math::Vector;
 use reinwright_core::shape::section::Section;
 use reinwright_core::shape::sweep::Sweep;
+use reinwright_core::shape::{Piece, Solid};
 use reinwright_core::tongs::body::Body;
 use reinwright_core::tongs::model::Half;
 
@@ -60,6 +63,27 @@ impl Mesh {
         mesh.add_sweep(&half.rein);
         mesh.add_body(&half.body);
         mesh.add_hole(&half.body);
+        mesh
+    }
+
+    /// The solids of a piece without their holes, each once; a plate is told as the body that it is.
+    pub fn piece(piece: &Piece, body: &Body) -> Self {
+        let mut mesh = Self::default();
+        let solids = piece.stretches.iter().map(|stretch| &stretch.solid);
+        let mut last: Option<*const ()> = None;
+        for solid in solids {
+            let own: *const () = match solid {
+                Solid::Swept(sweep) => Arc::as_ptr(sweep).cast(),
+                Solid::Plated(plate) => Arc::as_ptr(plate).cast(),
+            };
+            if last.replace(own) == Some(own) {
+                continue;
+            }
+            match solid {
+                Solid::Swept(sweep) => mesh.add_sweep(sweep),
+                Solid::Plated(_) => mesh.add_body(body),
+            }
+        }
         mesh
     }
 

@@ -30,6 +30,8 @@ pub(super) enum Job {
     Fit(Loaded),
     /// What you should know: exit status 0 for nothing above a Note, 1 for Mend, 2 for Stop
     Findings(Loaded),
+    /// How the pair is made: operations in order, what the steel is before and after each
+    Plan(Plan),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre
@@ -118,6 +120,19 @@ impl Loaded {
 }
 
 #[derive(Debug, Args)]
+pub(super) struct Plan {
+    /// Design
+    pub(super) file: PathBuf,
+    /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
+    /// flat-twist; the first that suits if not given
+    #[arg(long, value_name = "NAME")]
+    pub(super) procedure: Option<String>,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Args)]
 pub(super) struct Template {
     /// Design
     pub(super) file: PathBuf,
@@ -142,6 +157,12 @@ pub(super) struct Drawing {
     /// What to draw
     #[arg(long, value_enum, default_value = "pair")]
     pub(super) of: DrawingOf,
+    /// Of a stage: which one, counted from 0, the bar
+    #[arg(long, default_value_t = 0)]
+    pub(super) stage: usize,
+    /// Of a stage: by which procedure, as for plan
+    #[arg(long, value_name = "NAME")]
+    pub(super) procedure: Option<String>,
 }
 
 #[derive(Debug, Args)]
@@ -200,6 +221,8 @@ pub(super) enum DrawingOf {
     Half,
     /// The bar with its marks
     Bar,
+    /// The half after one operation of its plan, over the finished outline
+    Stage,
 }
 
 /// What is asked with or without `--all`.

@@ -12,6 +12,7 @@ mod findings;
 mod fit;
 mod keyed;
 mod new;
+mod plan;
 mod sheets;
 mod shelf;
 
@@ -155,6 +156,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
+        Some(Job::Plan(wanted)) => plan::run(&wanted),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted, places),

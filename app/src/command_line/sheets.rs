@@ -8,7 +8,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 
 use super::arguments::{self, DrawingOf, Template};
-use super::{Done, Outcome, design};
+use super::{Done, Outcome, design, plan};
 use crate::disk::files;
 use crate::jobs::printing;
 
@@ -31,7 +31,11 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let svg = ink::svg(&drawn(&design, wanted.of)?, &design.name);
+    let drawing = match wanted.of {
+        DrawingOf::Stage => plan::stage(&design, wanted)?,
+        of => drawn(&design, of)?,
+    };
+    let svg = ink::svg(&drawing, &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     let text = format!("{}: one unit is one millimetre\n", wanted.out.display());
     Ok(Done::said(stopped(&design) + &text))
@@ -49,7 +53,7 @@ fn drawn(design: &Document, of: DrawingOf) -> Result<Drawing, String> {
     let model = resolve(design);
     Ok(match of {
         DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
-        DrawingOf::Half => draw::half(design, &model),
+        DrawingOf::Half | DrawingOf::Stage => draw::half(design, &model),
         DrawingOf::Bar => {
             let balance = balance_of(design, &model);
             balance.trouble().map_or(Ok(()), Err)?;

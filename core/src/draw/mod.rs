@@ -10,6 +10,7 @@ mod on_work;
 mod pair;
 mod rivet;
 mod sizes;
+mod stage;
 mod stress;
 mod views;
 
@@ -18,6 +19,7 @@ pub use breaks::breaks;
 pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
+pub use stage::stage;
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::Breaks;

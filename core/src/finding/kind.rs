@@ -183,6 +183,23 @@ pub enum Kind {
     /// The reins are too stiff for a clip.
     ClipStiff,
 
+    /// A procedure does not suit the design.
+    ProcedureUnsuited,
+    /// An operation cannot be left out, or stand where it was moved to.
+    OperationOutOfPlace,
+    /// No cold steel is left that tongs could close on.
+    NothingToHold,
+    /// The bar is thinner than what an operation is to make of it.
+    BarThinForOperation,
+    /// A part of the jaw has more steel than the bar: its end is upset first.
+    JawNeedsUpsetting,
+    /// The jaw is wider than plain blows make it.
+    JawNeedsPeening,
+    /// A hole is to be punched in cold steel.
+    PunchedCold,
+    /// What is welded on is shorter than its scarfs.
+    WeldUnderScarf,
+
     /// A value comes out past its limits by its rule.
     RulePastLimits,
     /// What was set by hand cannot be read.

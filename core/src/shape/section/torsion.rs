@@ -29,7 +29,7 @@ impl Section<'_> {
     }
 
     /// Length of the line midway between both surfaces, mm.
-    fn middle_line_mm(&self) -> f64 {
+    pub(crate) fn middle_line_mm(&self) -> f64 {
         const PARTS: u32 = 16;
         /// Just inside the sides, where a surface may fall off.
         const INSIDE: f64 = 0.98;

@@ -25,7 +25,7 @@ pub enum Ease {
 }
 
 impl Ease {
-    fn of(self, t: f64) -> f64 {
+    pub(crate) fn of(self, t: f64) -> f64 {
         match self {
             Self::Linear | Self::ArcUp | Self::ArcDown => t,
             Self::Smooth => t * t * (3.0 - 2.0 * t),

@@ -7,7 +7,7 @@ use crate::asked::Units;
 use crate::finding::Part;
 use crate::paper::font::{cut_short, text_width};
 use crate::paper::{Align, Drawing, Fill, Item, Line, TextItem};
-use crate::shop::family::sheet::{bar_words, mass};
+use crate::shop::family::sheet::bar_words;
 
 /// What the longest bar may take on paper, mm: the window of an A4 page, upright.
 const WIDE: f64 = 165.0;
@@ -254,7 +254,7 @@ pub fn sums(stock: &StockPlan, units: Units) -> Vec<String> {
         format!(
             "{name} {}, {}",
             show.text(length),
-            mass(units, stock.mass_kg(length))
+            units.show().mass(stock.mass_kg(length))
         )
     };
     let (all, pieces, kept) = (

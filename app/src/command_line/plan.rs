@@ -1,0 +1,347 @@
+//! How a pair is made, for people and for scripts.
+
+use std::fmt::Write;
+
+use reinwright_core::draw;
+use reinwright_core::forge::balance::Balance;
+use reinwright_core::making::{self, Operation, Plan, Procedure};
+use reinwright_core::paper::Drawing;
+use reinwright_core::shop::balance_of;
+use reinwright_core::steel::caution;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::model::Model;
+use reinwright_core::tongs::resolve;
+use reinwright_core::units::{MM_PER_INCH, Show, Unit};
+use serde::Serialize;
+
+use super::arguments;
+use super::{Done, Outcome, design, json};
+
+pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
+    let design = design(&wanted.file)?;
+    let model = resolve(&design);
+    let balance = balance_of(&design, &model);
+    let plan = planned(&design, (&model, &balance), wanted.procedure.as_deref())?;
+    let text = if wanted.json {
+        json(&Answer::new(&plan))?
+    } else {
+        List::of(&design, &balance, &plan)
+    };
+    Ok(Done::said(text))
+}
+
+/// One stage of a design's plan as a drawing.
+pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, String> {
+    let model = resolve(design);
+    let balance = balance_of(design, &model);
+    let plan = planned(design, (&model, &balance), wanted.procedure.as_deref())?;
+    let last = plan.stages.len() - 1;
+    if wanted.stage > last {
+        return Err(format!(
+            "--stage: there is no stage {}: give one from 0, the bar, to {last}",
+            wanted.stage
+        ));
+    }
+    Ok(draw::stage(
+        &model,
+        &plan,
+        wanted.stage,
+        design.units.show(),
+    ))
+}
+
+fn planned(
+    design: &Document,
+    (model, balance): (&Model, &Balance),
+    word: Option<&str>,
+) -> Result<Plan, String> {
+    let procedure = match word {
+        None => making::usual(design, model),
+        Some(word) => Procedure::named(word).ok_or_else(|| {
+            let all = Procedure::ALL.map(Procedure::word).join(", ");
+            format!("--procedure: \"{word}\" is no procedure: give one of {all}")
+        })?,
+    };
+    Ok(making::plan(design, model, balance, procedure))
+}
+
+#[derive(Serialize)]
+struct Answer {
+    procedure: &'static str,
+    procedures: Vec<SuitsAnswer>,
+    marks: Vec<MarkAnswer>,
+    operations: Vec<OperationAnswer>,
+    findings: Vec<FindingAnswer>,
+    totals: Totals,
+}
+
+#[derive(Serialize)]
+struct SuitsAnswer {
+    procedure: &'static str,
+    suits: bool,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    why_not: Option<String>,
+}
+
+#[derive(Serialize)]
+struct MarkAnswer {
+    what: String,
+    at_mm: f64,
+    measured_mm: f64,
+    from_right_mm: f64,
+    face: &'static str,
+    tool: &'static str,
+}
+
+#[derive(Serialize)]
+struct OperationAnswer {
+    operation: &'static str,
+    #[serde(skip_serializing_if = "str::is_empty")]
+    half: &'static str,
+    what: String,
+    part: &'static str,
+    place: &'static str,
+    length_before_mm: f64,
+    length_after_mm: f64,
+    /// Two where a blank is cut apart: the list goes on with one.
+    pieces_after: u32,
+    part_length_before_mm: f64,
+    part_length_after_mm: f64,
+    elongation: f64,
+    volume_before_mm3: f64,
+    volume_after_mm3: f64,
+    lost_mm3: f64,
+    lost: Vec<LostAnswer>,
+    /// Nothing for cold work.
+    hot_from_mm: Option<f64>,
+    hot_to_mm: Option<f64>,
+    enters_circle_mm: f64,
+    turn: &'static str,
+    held_at_mm: f64,
+    check: String,
+    cautions: Vec<&'static str>,
+}
+
+#[derive(Serialize)]
+struct LostAnswer {
+    what: &'static str,
+    volume_mm3: f64,
+}
+
+#[derive(Serialize)]
+struct FindingAnswer {
+    severity: &'static str,
+    part: &'static str,
+    message: String,
+    hint: String,
+    source: &'static str,
+}
+
+#[derive(Serialize)]
+struct Totals {
+    operations: usize,
+    repeats: u32,
+    bar_volume_mm3: f64,
+    half_volume_mm3: f64,
+    lost_mm3: f64,
+}
+
+impl Answer {
+    fn new(plan: &Plan) -> Self {
+        let operations: Vec<&Operation> = plan.operations().collect();
+        Self {
+            procedure: plan.procedure.word(),
+            procedures: plan.suits.iter().map(SuitsAnswer::new).collect(),
+            marks: plan.marks.iter().map(MarkAnswer::new).collect(),
+            findings: plan.findings.iter().map(FindingAnswer::new).collect(),
+            totals: Totals {
+                operations: operations.len(),
+                repeats: plan.repeats,
+                bar_volume_mm3: operations.first().map_or(0.0, |own| own.before.volume_mm3),
+                half_volume_mm3: operations.last().map_or(0.0, |own| own.after.volume_mm3),
+                lost_mm3: operations.iter().map(|own| own.lost_mm3()).sum(),
+            },
+            operations: operations.into_iter().map(OperationAnswer::new).collect(),
+        }
+    }
+}
+
+impl SuitsAnswer {
+    fn new(own: &making::Suits) -> Self {
+        Self {
+            procedure: own.procedure.word(),
+            suits: own.why_not.is_none(),
+            why_not: own.why_not.clone(),
+        }
+    }
+}
+
+impl MarkAnswer {
+    fn new(mark: &making::SetOff) -> Self {
+        Self {
+            what: mark.what.clone(),
+            at_mm: mark.at_mm,
+            measured_mm: mark.from_left.mm(),
+            from_right_mm: mark.from_right.mm(),
+            face: mark.face.name(),
+            tool: mark.tool.name(),
+        }
+    }
+}
+
+impl OperationAnswer {
+    fn new(own: &Operation) -> Self {
+        let lost = own.lost.iter().map(|lost| LostAnswer {
+            what: lost.what.name(),
+            volume_mm3: lost.volume_mm3,
+        });
+        Self {
+            operation: own.step.name(),
+            half: own.half,
+            what: own.what.clone(),
+            part: own.part.name(),
+            place: own.place.name(),
+            length_before_mm: own.before.length_mm,
+            length_after_mm: own.after.length_mm,
+            pieces_after: own.after.pieces,
+            part_length_before_mm: own.before.part_length_mm,
+            part_length_after_mm: own.after.part_length_mm,
+            elongation: own.elongation(),
+            volume_before_mm3: own.before.volume_mm3,
+            volume_after_mm3: own.after.volume_mm3,
+            lost_mm3: own.lost_mm3(),
+            lost: lost.collect(),
+            hot_from_mm: own.hot_mm.map(|hot| hot.0),
+            hot_to_mm: own.hot_mm.map(|hot| hot.1),
+            enters_circle_mm: own.enters_circle_mm,
+            turn: own.turn.name(),
+            held_at_mm: own.held_at_mm,
+            check: own.check.clone(),
+            cautions: own.cautions.clone(),
+        }
+    }
+}
+
+impl FindingAnswer {
+    fn new(own: &reinwright_core::finding::Finding) -> Self {
+        Self {
+            severity: own.severity.name(),
+            part: own.part.name(),
+            message: own.message.clone(),
+            hint: own.hint.clone(),
+            source: own.source,
+        }
+    }
+}
+
+/// The plan as a list to be read beside the anvil.
+struct List {
+    text: String,
+    show: Show,
+}
+
+impl List {
+    fn of(design: &Document, balance: &Balance, plan: &Plan) -> String {
+        let show = design.units.show();
+        let mut list = Self {
+            text: String::new(),
+            show,
+        };
+        list.line(format_args!("{}: {}", design.name, plan.procedure.name()));
+        list.line(format_args!(
+            "Bar: {}, cut {} long",
+            design.bar.stock.words(),
+            balance.cut_length(design.units)
+        ));
+        list.marks(plan);
+        for finding in &plan.findings {
+            list.line(format_args!("{finding}"));
+        }
+        let mut half = "";
+        for (at, operation) in plan.operations().enumerate() {
+            if operation.half != half {
+                half = operation.half;
+                list.line(format_args!("\nThe {half}, whose jaw differs"));
+            }
+            list.operation(at + 1, operation);
+        }
+        if plan.repeats > 1 {
+            list.line(format_args!(
+                "\nThe second half: the same, not mirrored. Make it step by step beside the first."
+            ));
+        }
+        list.others(plan);
+        list.line(format_args!(""));
+        for words in caution::at_the_forge(design.bar.steel) {
+            list.line(format_args!("{words}"));
+        }
+        list.text
+    }
+
+    fn line(&mut self, words: std::fmt::Arguments<'_>) {
+        writeln!(self.text, "{words}").expect("a text takes what is written to it");
+    }
+
+    /// A length that nobody measures closer: to 1/8 in or to a millimetre.
+    fn rough(&self, mm: f64) -> f64 {
+        let step = match self.show.unit {
+            Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
+            Unit::Millimetre | Unit::Centimetre => 1.0,
+        };
+        (mm / step).round() * step
+    }
+
+    fn marks(&mut self, plan: &Plan) {
+        self.line(format_args!("Marks, from the left end and from the right:"));
+        for mark in &plan.marks {
+            self.line(format_args!(
+                "  {:>9} {:>9}  {}: {}, {}",
+                mark.from_left.to_string(),
+                mark.from_right.to_string(),
+                mark.what,
+                mark.tool.name(),
+                mark.face.name()
+            ));
+        }
+    }
+
+    fn operation(&mut self, number: usize, own: &Operation) {
+        let show = self.show;
+        self.line(format_args!("\n{number:>2}. {}", own.what));
+        let turn = own.turn.name();
+        let after = if turn.is_empty() { "" } else { "; " };
+        self.line(format_args!("    Where: {}{after}{turn}", own.place.name()));
+        if let Some((from, to)) = own.hot_mm {
+            self.line(format_args!(
+                "    Hot: {} to {} from the tip; held {}",
+                show.number(self.rough(from)),
+                show.text(self.rough(to)),
+                own.held_words(show)
+            ));
+        }
+        self.line(format_args!(
+            "    The {}: {} long, then {}",
+            own.part,
+            show.text(self.rough(own.before.part_length_mm)),
+            show.text(self.rough(own.after.part_length_mm))
+        ));
+        self.line(format_args!("    Check: {}", own.check));
+        for caution in &own.cautions {
+            self.line(format_args!("    Take care: {caution}"));
+        }
+    }
+
+    fn others(&mut self, plan: &Plan) {
+        self.line(format_args!("\nOther ways:"));
+        for own in plan
+            .suits
+            .iter()
+            .filter(|own| own.procedure != plan.procedure)
+        {
+            match &own.why_not {
+                None => self.line(format_args!("  {} suits as well", own.procedure.name())),
+                Some(why) => self.line(format_args!("  not {}: {why}", own.procedure.name())),
+            }
+        }
+    }
+}

@@ -1,0 +1,242 @@
+//! An operation as a smith is told it: what, where, which way to turn, what comes out, how to check.
+
+use std::fmt;
+
+use crate::finding::Part;
+use crate::shape::Cross;
+use crate::units::Show;
+
+use super::step::{Lost, Step};
+
+/// Where on the anvil, or beside it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// Flat on the face.
+    Face,
+    /// Half-face blows over the near edge.
+    NearEdge,
+    /// Half-face blows over the far edge, the bar laid slantwise.
+    FarEdge,
+    /// Over the horn, then on the face.
+    Horn,
+    /// On the hardy, or with a saw.
+    Hardy,
+    /// Over the pritchel hole.
+    Pritchel,
+    /// Under a drill.
+    Drill,
+    /// In the vice.
+    Vice,
+    /// In a swage or a block, or on the work itself.
+    Swage,
+    /// Between fullers.
+    Fuller,
+}
+
+impl Place {
+    /// What the smith reads.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::Face => "on the face",
+            Self::NearEdge => "near edge, half-face blows",
+            Self::FarEdge => "far edge, bar slantwise at 45\u{b0}, half-face blows",
+            Self::Horn => "over the horn, then on the face",
+            Self::Hardy => "on the hardy, or with a saw",
+            Self::Pritchel => "over the pritchel hole",
+            Self::Drill => "under the drill, cold",
+            Self::Vice => "in the vice",
+            Self::Swage => "on a piece of the work, or in a swage",
+            Self::Fuller => "between fullers",
+        }
+    }
+}
+
+/// Which way the bar is turned before the first blow.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Turning {
+    /// Not at all.
+    None,
+    /// A quarter turn to the left.
+    QuarterLeft,
+    /// A quarter turn to the right.
+    QuarterRight,
+    /// A quarter turn there and back between blows.
+    BetweenBlows,
+    /// Half round.
+    Half,
+}
+
+impl Turning {
+    /// What the smith reads; nothing where nothing is turned.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::None => "",
+            Self::QuarterLeft => "quarter turn left",
+            Self::QuarterRight => "quarter turn right",
+            Self::BetweenBlows => "quarter turns to and fro",
+            Self::Half => "turn over",
+        }
+    }
+}
+
+/// Cold steel that a bare hand is safe behind, mm (common practice, no source: 16 in and more).
+pub(super) const BY_HAND_MM: f64 = 16.0 * crate::units::MM_PER_INCH;
+
+/// What the piece is held with.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Grip {
+    /// By hand, with so much cold steel behind, mm.
+    Hand(f64),
+    /// With tongs, at a section of so much depth and width, mm.
+    Tongs(f64, f64),
+}
+
+/// The piece before or after an operation.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Measure {
+    /// How many pieces it is in that are alike.
+    pub pieces: u32,
+    /// One of them, mm.
+    pub length_mm: f64,
+    /// All of them, mm³.
+    pub volume_mm3: f64,
+    /// What is worked, mm long.
+    pub part_length_mm: f64,
+    /// The section in the middle of what is worked.
+    pub section: Option<Cross>,
+}
+
+/// What is done to a piece, and what it is before and after.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Operation {
+    /// Which one.
+    pub step: Step,
+    /// Of which half, where the two differ.
+    pub half: &'static str,
+    /// The part that is worked.
+    pub part: Part,
+    /// What to do, in one sentence.
+    pub what: String,
+    /// Where.
+    pub place: Place,
+    /// Which way to turn.
+    pub turn: Turning,
+    /// Before.
+    pub before: Measure,
+    /// After.
+    pub after: Measure,
+    /// What is lost, and to what.
+    pub lost: Vec<Lost>,
+    /// What has to be hot, from and to, mm along the piece from its tip; `None` for cold work.
+    pub hot_mm: Option<(f64, f64)>,
+    /// What is struck, from and to, mm along the piece as it is afterwards, from its tip.
+    pub struck_mm: (f64, f64),
+    /// The circle that all that must enter the fire passes through, mm.
+    pub enters_circle_mm: f64,
+    /// What it is held with.
+    pub held: Grip,
+    /// Where: mm along the piece from its tip.
+    pub held_at_mm: f64,
+    /// How to know that it is right.
+    pub check: String,
+    /// What can go wrong.
+    pub cautions: Vec<&'static str>,
+}
+
+impl Operation {
+    /// What is lost in all, mm³.
+    pub fn lost_mm3(&self) -> f64 {
+        self.lost.iter().map(|lost| lost.volume_mm3).sum()
+    }
+
+    /// How much longer what is worked becomes: after over before.
+    pub fn elongation(&self) -> f64 {
+        self.after.part_length_mm / self.before.part_length_mm.max(f64::MIN_POSITIVE)
+    }
+
+    /// How it is held, as the smith reads it.
+    pub fn held_words(&self, show: Show) -> String {
+        match self.held {
+            Grip::Hand(spare) => {
+                format!(
+                    "by hand, more than {} of cold steel behind the heat",
+                    show.text(BY_HAND_MM.min(spare))
+                )
+            }
+            Grip::Tongs(depth, width) => {
+                format!(
+                    "with tongs that hold {} x {}",
+                    show.text(depth),
+                    show.text(width)
+                )
+            }
+        }
+    }
+}
+
+impl fmt::Display for Step {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.name())
+    }
+}
+
+impl Step {
+    /// What it is called.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::CutBar => "cut the bar",
+            Self::Flatten => "flatten the head",
+            Self::Notch => "notch behind the jaw",
+            Self::Twist => "twist the jaw",
+            Self::SetDownJaw => "set down the jaw",
+            Self::SetDownBoss => "set down the boss",
+            Self::SetDownRein => "set down the rein",
+            Self::ForgeBoss => "forge the boss round",
+            Self::CutApart => "cut the halves apart",
+            Self::DrawStub => "draw the stub",
+            Self::Gather => "upset and scarf the rod",
+            Self::Weld => "weld the rein on",
+            Self::DrawSquare => "draw the rein square",
+            Self::DrawOctagon => "hammer it eight-sided",
+            Self::DrawRound => "finish its section",
+            Self::CutTail => "cut off the tail",
+            Self::TrimRein => "cut the rein to length",
+            Self::Grip => "shape the grip",
+            Self::FinishEnd => "finish the rein's end",
+            Self::RoughJaw => "rough out the jaw",
+            Self::TrimJaw => "trim and dress the jaw",
+            Self::MakeHole => "make the hole",
+            Self::SetNeck => "set neck and shoulder",
+            Self::ShapeJaw => "shape the jaw",
+            Self::BendRein => "bend the rein to its line",
+        }
+    }
+
+    /// Where it is done.
+    pub(super) fn place(self, drilled: bool) -> Place {
+        match self {
+            Self::CutBar | Self::CutApart | Self::CutTail | Self::TrimRein | Self::TrimJaw => {
+                Place::Hardy
+            }
+            Self::SetDownJaw => Place::NearEdge,
+            Self::SetDownBoss | Self::SetDownRein => Place::FarEdge,
+            Self::Notch => Place::Fuller,
+            Self::Twist => Place::Vice,
+            Self::DrawSquare | Self::DrawStub => Place::Horn,
+            Self::MakeHole if drilled => Place::Drill,
+            Self::MakeHole => Place::Pritchel,
+            Self::ShapeJaw => Place::Swage,
+            Self::BendRein => Place::Horn,
+            Self::SetNeck => Place::NearEdge,
+            Self::Flatten
+            | Self::ForgeBoss
+            | Self::Gather
+            | Self::Weld
+            | Self::DrawOctagon
+            | Self::DrawRound
+            | Self::Grip
+            | Self::FinishEnd
+            | Self::RoughJaw => Place::Face,
+        }
+    }
+}
