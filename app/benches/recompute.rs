@@ -262,12 +262,9 @@ fn cut_lists(c: &mut Criterion) {
         let plan = cut_plan(&order, &rack, Units::Millimetre, go_on).expect("bars are long enough");
         let stock = &plan.expect("nobody stops it").stocks[0];
         let name = format!("{pieces} pieces of {kinds} lengths");
-        println!(
-            "{name}: {} bars, at least {}, proven {}, offcut {}",
-            stock.bars.len(),
-            stock.lower_bound,
-            stock.proven_least,
-            stock.proven_offcut
+        assert!(
+            stock.proven_least || kinds > 100,
+            "{name}: a shop's list is proven"
         );
         group.bench_function(name, |b| {
             b.iter(|| {

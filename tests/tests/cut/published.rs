@@ -27,7 +27,7 @@ fn check_counted(room: f64, pieces: &[(f64, u32)], fewest: usize) {
     assert_eq!(cut, wanted as usize);
 }
 
-/// Falkenauer 1996, uniform class, u120_00 of OR-Library's binpack1: 48 bars of 150, where first fit
+/// Falkenauer 1996, uniform class, `u120_00` of OR-Library's binpack1: 48 bars of 150, where first fit
 /// decreasing takes more. The numbers were read in two copies of that file.
 #[test]
 fn a_hundred_and_twenty_pieces_of_any_length() {
@@ -42,7 +42,7 @@ fn a_hundred_and_twenty_pieces_of_any_length() {
     check(150.0, &lengths, 48);
 }
 
-/// Falkenauer 1996, triplets, t60_00 of OR-Library's binpack5: sixty pieces that fill 20 bars of 1000
+/// Falkenauer 1996, triplets, `t60_00` of OR-Library's binpack5: sixty pieces that fill 20 bars of 1000
 /// to the last, three a bar.
 #[test]
 fn triplets_that_leave_nothing() {

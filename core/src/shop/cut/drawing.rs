@@ -132,23 +132,21 @@ impl Sheet {
     }
 
     fn bar(&mut self, stock: &StockPlan, (bar, count): (&CutBar, usize)) {
-        let head = format!(
-            "{count} x {} ({})",
-            self.size(bar.length_mm),
-            bar.from.name()
-        );
+        let (length, left) = (self.size(bar.length_mm), self.size(bar.offcut_mm));
+        let from = bar.from.name();
+        let head = format!("{count} x {length} ({from}), {left} left over");
         self.line(&head, false);
         self.y -= THICK - 0.6 * TEXT;
-        let mut at = 0.0;
-        if stock.crop_mm > 0.0 {
-            at = self.lost(at, stock.crop_mm);
-        }
+        let mut at = stock.crop_mm;
+        let mut lost = vec![(0.0, at)];
         for piece in &bar.pieces {
             let end = at + piece.length_mm;
             self.piece((at, end), piece);
-            let kerf = stock.kerf_mm.min(bar.length_mm - end).max(0.0);
-            at = self.lost(end, kerf);
+            at = end + stock.kerf_mm.min(bar.length_mm - end).max(0.0);
+            lost.push((end, at));
         }
+        // Cuts go over the pieces: they are drawn wider than they are.
+        lost.into_iter().for_each(|stretch| self.lost(stretch));
         self.end(at, bar);
         let frame = self.area(0.0, bar.length_mm);
         self.items
@@ -167,7 +165,7 @@ impl Sheet {
         let colour = Fill::Part(COLOURS[at % COLOURS.len()]);
         self.items.push(Item::fill(area.to_path(0.1), colour));
         self.items.push(Item::line(area.to_path(0.1), Line::Fine));
-        let size = self.size(to - from);
+        let size = self.size(piece.length_mm);
         self.words(area, 0.56, &letter(at));
         self.words(area, 0.14, &size);
     }
@@ -190,14 +188,13 @@ impl Sheet {
         })
     }
 
-    /// A stretch that is lost; where it ends.
-    fn lost(&mut self, from: f64, length: f64) -> f64 {
-        if length > 0.0 {
-            let mut area = self.area(from, from + length);
+    /// A stretch that is lost.
+    fn lost(&mut self, (from, to): (f64, f64)) {
+        if to > from {
+            let mut area = self.area(from, to);
             area.x1 = area.x1.max(area.x0 + CUT);
             self.hatched(area);
         }
-        from + length
     }
 
     /// What is left: plain and named where it is kept, hatched where it is too short.

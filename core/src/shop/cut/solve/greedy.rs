@@ -172,16 +172,11 @@ fn emptied(problem: &Problem, plan: &Plan, from: usize) -> Plan {
     problem.plan(bars)
 }
 
-/// To which bar, a piece of which size, and of which size the one that comes back.
+/// The bar that a piece goes to, its size, and the size that comes back for it.
 type Move = (usize, usize, Option<usize>);
 
 /// Where a piece of a bar may go, for a shorter one or for none: the move that frees most.
-fn a_move(
-    problem: &Problem,
-    bars: &[Filled],
-    left: &[i64],
-    from: usize,
-) -> Option<Move> {
+fn a_move(problem: &Problem, bars: &[Filled], left: &[i64], from: usize) -> Option<Move> {
     let mut best: Option<(i64, Move)> = None;
     let has = |bar: usize, size: usize| bars[bar].pattern[size] > 0;
     for out in (0..problem.sizes.len()).filter(|size| has(from, *size)) {
