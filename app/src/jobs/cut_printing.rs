@@ -25,11 +25,11 @@ pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec
     };
     let sheet = SetSheet {
         sheet: Sheet {
+            reduced: reduction(plan),
             title: "The bars with their pieces".to_owned(),
             drawing: drawing(plan, units),
         },
         title,
-        reduced: reduction(plan),
     };
     let pages = paper::tile_set(&[sheet], &PaperOptions::new(paper));
     let info = DocInfo {
