@@ -556,8 +556,8 @@ fn fit_as_json_has_forces_and_stresses_with_margins() {
             let [found, limit] = keys.map(|key| figure[&key].as_f64());
             found.zip(limit)
         };
-        stresses += i32::from(of("mpa").is_some());
-        let pairs = ["mpa", "n", "mm"].map(of);
+        stresses += i32::from(of("stress_mpa").is_some());
+        let pairs = ["stress_mpa", "force_n", "mm"].map(of);
         let (found, limit) = pairs
             .into_iter()
             .flatten()
