@@ -43,7 +43,7 @@ pub struct Shifts {
 }
 
 impl Shifts {
-    /// Read off a drawing that [`pair`] made; views that it does not have stand at the origin.
+    /// Read off a drawing that [`pair`](super::pair()) made; views that it does not have stand at the origin.
     pub fn of(drawing: &Drawing) -> Self {
         let of = |view: View| {
             let mut groups = drawing.items.iter().filter_map(|item| match item {

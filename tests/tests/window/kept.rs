@@ -117,6 +117,24 @@ fn a_damaged_copy_is_kept_and_told() {
     );
 }
 
+/// A size that nothing can be reckoned from comes back at its limit, and the copy stays.
+#[test]
+fn what_cannot_be_reckoned_comes_back_inside_its_limits() {
+    let folder = folder();
+    let kept = folder.path().join("kept").join("unsaved");
+    std::fs::create_dir_all(&kept).expect("made");
+    let mut odd = pairs::flat();
+    odd.rein.length = pairs::length("0 in");
+    put(&kept, "unsaved-1.ron", document::write(&odd));
+    let mut window = started_in(folder.path());
+    click(&mut window, "Bring it back");
+    let back = window.state().document().clone();
+    document::check_limits(&back).expect("every size is inside its limits");
+    assert_eq!((&back.jaw, back.work), (&odd.jaw, odd.work));
+    window.get_by_label_contains("were set to their limits");
+    assert!(kept.join("unsaved-1.ron").exists(), "what was kept stays");
+}
+
 /// A new pair is work: it is asked about, and said to be unsaved.
 #[test]
 fn a_new_pair_is_asked_about() {

@@ -1,9 +1,11 @@
 //! Going on to something else without losing what is open.
 
+use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 use egui::{Context, ViewportCommand};
+use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
 
 use super::open::Open;
@@ -140,11 +142,20 @@ impl Workbench {
         }
     }
 
-    /// Shows work that was left behind, not saved yet; its copy goes once this window has one.
+    /// Shows work that was left behind, not saved yet; its copy goes once this window has one. Sizes
+    /// so far outside their limits that nothing can be reckoned from them are brought to them, and
+    /// then the copy stays too.
     pub(super) fn bring_back(&mut self, kept: Kept, copy: &Path, file: Option<PathBuf>) {
+        let (kept, changed) = reckonable(kept);
         self.show_kept(kept, file);
         self.keep_now(f64::NEG_INFINITY);
-        if self.remembered.rescued.is_some() {
+        if changed {
+            self.tell(Err(format!(
+                "Sizes that nothing could be reckoned from were set to their limits; what was kept \
+                 stays in {}",
+                copy.display()
+            )));
+        } else if self.remembered.rescued.is_some() {
             kept::throw_away(copy);
         }
     }
@@ -187,4 +198,22 @@ impl Workbench {
         self.show_kept(kept, Some(file));
         Ok(())
     }
+}
+
+/// The same work, or where the program fails on it the work with every size inside its limits; and
+/// whether that was needed.
+fn reckonable(kept: Kept) -> (Kept, bool) {
+    let Kept::Design(mut design) = kept else {
+        return (kept, false);
+    };
+    let reckoned = catch_unwind(AssertUnwindSafe(|| Answers::to(&design)));
+    if reckoned.is_ok() {
+        return (Kept::Design(design), false);
+    }
+    design.revise(&mut |field| {
+        let (now, range) = (field.value.number()?, field.range);
+        let inside = now.clamp(range.least, range.most);
+        (inside != now).then(|| field.value.with_number(inside))
+    });
+    (Kept::Design(design), true)
 }
