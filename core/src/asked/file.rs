@@ -78,6 +78,10 @@ pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
     Ok(text)
 }
 
+fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
     let mut what = match &error.code {
         ron::Error::ExceededRecursionLimit => {
@@ -85,7 +89,8 @@ pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
         }
         ron::Error::MissingStructField { field, .. } => format!("{field} is missing"),
         ron::Error::Eof => "the text ends too soon".to_owned(),
-        other => other.to_string(),
+        // What is quoted of a damaged text may run over its lines.
+        other => one_line(&other.to_string()),
     };
     if !what.contains(':') {
         what = format!("{what}: mend the text here, or open a file that Reinwright saved");

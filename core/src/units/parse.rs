@@ -113,7 +113,7 @@ fn parse_one(clean: &str, shown: &str, default: Option<Unit>) -> Result<Length, 
         "cm" => Unit::Centimetre,
         _ if number.trim().is_empty() => return Err(SizeError::NotASize(shown.to_owned())),
         other if is_exponent(other) => return Err(SizeError::TooLarge(shown.to_owned())),
-        other => return Err(SizeError::Unit(other.to_owned())),
+        other => return Err(SizeError::Unit(super::quoted(other, LONGEST))),
     };
     Ok(parse_number(number.trim(), shown)?.of(unit))
 }
