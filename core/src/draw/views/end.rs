@@ -11,7 +11,7 @@ use crate::number::plane::{Region, hull, sides, split};
 use crate::paper::dimension::rectangle;
 use crate::paper::{Fill, Item, Line};
 use crate::shape::section::Profile;
-use crate::shape::sweep::{Edge, Sweep};
+use crate::shape::sweep::{Ease, Edge, Sweep};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
 
@@ -67,9 +67,17 @@ pub(in crate::draw) fn pair(document: &Document, model: &Model, opening: f64) ->
     let mut items = Vec::new();
     items.extend(halves.iter().flat_map(rein));
     items.extend(heads(document, model));
-    let necks = halves.each_ref().map(|seen| Region::new(&near_neck(seen)));
-    items.extend(halves.iter().flat_map(|seen| boss(seen, &necks)));
-    items.extend(halves.iter().flat_map(neck));
+    let necks = halves.each_ref().map(|seen| hull(neck_points(seen)));
+    let rims = halves.iter().zip(&necks);
+    let rims = rims.map(|(seen, neck)| Region::new(&near_neck(seen, neck)));
+    let rims: Vec<Region> = rims.collect();
+    items.extend(halves.iter().flat_map(|seen| boss(seen, &rims)));
+    items.extend(
+        halves
+            .iter()
+            .zip(necks)
+            .flat_map(|(seen, points)| neck(seen, points)),
+    );
     // What lies across the jaws lies behind the tips, what lies along them stands out of them.
     let work = Drawn::end(model).painted(&[]);
     let jaws = halves.iter().flat_map(jaw);
@@ -118,7 +126,8 @@ fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
         .collect()
 }
 
-/// Slices of a rein from one of its stations to the next.
+/// Slices of a rein from one of its stations to the next where it is rounded: elsewhere the hull of
+/// both covers what lies between.
 const ROUNDING: u32 = 8;
 
 /// The rein up to where its end is bent, and the edges of the bend.
@@ -129,7 +138,13 @@ fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
     // A rounded end is followed, not cut off straight.
     let between = |pair: &[f64]| {
         let (a, b) = (pair[0], pair[1]);
-        (0..ROUNDING).map(move |i| a + (b - a) * f64::from(i) / f64::from(ROUNDING))
+        let slices = match rein.ease_at(f64::midpoint(a, b)) {
+            Ease::Linear => 1,
+            Ease::Smooth | Ease::RoundUp | Ease::RoundDown | Ease::ArcUp | Ease::ArcDown => {
+                ROUNDING
+            }
+        };
+        (0..slices).map(move |i| a + (b - a) * f64::from(i) / f64::from(slices))
     };
     let places = cuts.windows(2).flat_map(between).chain([from]);
     let mut points: Vec<Point> = places.flat_map(|s| at(rein, s, turn)).collect();
@@ -155,17 +170,17 @@ fn rein(seen: &Seen<'_>) -> [Item; 2] {
 
 /// Boss and neck run into each other without an edge: a boss is lined where it stands clear of
 /// both necks, and a neck where it does not lie in its boss.
-fn boss(seen: &Seen<'_>, [first, second]: &[Region; 2]) -> [Item; 2] {
+fn boss(seen: &Seen<'_>, necks: &[Region]) -> [Item; 2] {
     let boss = boss_area(seen);
-    let line = split(&boss, &[first, second]).seen;
+    let line = split(&boss, &necks.iter().collect::<Vec<_>>()).seen;
     [
         Item::fill(boss, seen.fill(Part::Boss)).of(Part::Boss),
         Item::line(line, Line::Outline).of(Part::Boss),
     ]
 }
 
-fn neck(seen: &Seen<'_>) -> [Item; 2] {
-    let (boss, neck) = (boss_area(seen), neck_area(seen));
+fn neck(seen: &Seen<'_>, points: Vec<Point>) -> [Item; 2] {
+    let (boss, neck) = (boss_area(seen), seen.area(points));
     let line = split(&neck, &[&Region::new(&boss)]).seen;
     [
         Item::fill(neck, seen.fill(Part::Neck)).of(Part::Neck),
@@ -179,20 +194,14 @@ fn boss_area(seen: &Seen<'_>) -> BezPath {
     seen.pose * rectangle(plate)
 }
 
-fn neck_area(seen: &Seen<'_>) -> BezPath {
-    seen.area(hull(neck_points(seen)))
-}
-
 /// A neck with a rim, in which another line would run together with its own.
-fn near_neck(seen: &Seen<'_>) -> BezPath {
+fn near_neck(seen: &Seen<'_>, neck: &[Point]) -> BezPath {
     /// About the width of a line, mm.
     const RIM: f64 = 0.5;
-    let about = |p: Point| {
+    let about = |&p: &Point| {
         [(-RIM, -RIM), (RIM, -RIM), (RIM, RIM), (-RIM, RIM)].map(|(z, y)| p + Vec2::new(z, y))
     };
-    seen.area(hull(
-        neck_points(seen).into_iter().flat_map(about).collect(),
-    ))
+    seen.area(hull(neck.iter().flat_map(about).collect()))
 }
 
 /// The neck fills all between the boss's upper half and the jaw's root.

@@ -152,6 +152,11 @@ impl Sweep {
         self.between(s).0.ease == Ease::Linear && self.path.at(s).curvature == 0.0
     }
 
+    /// How sizes go on about `s`.
+    pub(crate) fn ease_at(&self, s: f64) -> Ease {
+        self.between(s).0.ease
+    }
+
     /// The stations on either side of `s`, and the eased fraction between them.
     fn between(&self, s: f64) -> (&Station, &Station, f64) {
         let next = self.stations.partition_point(|station| station.at <= s);
