@@ -43,7 +43,7 @@ impl Answers {
     /// The answers under other squeezes, or with hot jaws.
     pub fn under(document: &Document, load: &StrengthLoad) -> Self {
         let (model, fit) = holding(document);
-        let strength = strength::strength_on(document, &model, fit.nominal.as_ref().ok(), load);
+        let strength = strength::strength_of(document, &model, &fit, load);
         let findings = noticed(document, &model, &fit, &strength);
         Self {
             balance: balance_of(document, &model),
@@ -57,8 +57,7 @@ impl Answers {
     /// The same answers under other squeezes, or with hotter jaws: what does not follow from the
     /// load is kept.
     pub fn bear(&mut self, document: &Document, load: &StrengthLoad) {
-        let held = self.fit.nominal.as_ref().ok();
-        self.strength = strength::strength_on(document, &self.model, held, load);
+        self.strength = strength::strength_of(document, &self.model, &self.fit, load);
         self.findings = noticed(document, &self.model, &self.fit, &self.strength);
     }
 

@@ -6,10 +6,10 @@ use std::f64::consts::PI;
 use proptest::prelude::*;
 use reinwright_core::asked::Work;
 use reinwright_core::finding::{Kind, Part, Severity};
+use reinwright_core::proof::bending::give_mm_per_n;
 use reinwright_core::proof::fit::{
     self, Contact, LEAST_SPAN_MM, Limit, NoContact, OUT_OF_PARALLEL, WIDEST_SPAN_MM, Where,
 };
-use reinwright_core::proof::strength::give_mm_per_n;
 use reinwright_core::shape::section::{Section, work_section};
 use reinwright_core::shop::Answers;
 use reinwright_core::steel::YOUNGS_MPA;
@@ -254,7 +254,7 @@ fn the_textbook_pair_is_of_use_until_an_ordinary_squeeze_closes_its_reins() {
     };
     let reins = 2.0 * 100.0 * (0..2000).map(slice).sum::<f64>();
     close("reins alone", reins, 17.0, 0.01);
-    let give = 100.0 * give_mm_per_n(&model, fit.press);
+    let give = 100.0 * give_mm_per_n(&fit.bending);
     close("give", give, reins + 1.6, 0.02);
     let range = fit.range.expect("it holds work");
     assert_eq!(range.least.limit, Limit::ReinsClose);

@@ -27,7 +27,7 @@ pub(crate) use reckoned::{WIDEST_WORK, face_mm, is_folded};
 pub use travel::{Clash, Travel, TravelEnd};
 
 use crate::asked::Work;
-use crate::proof::strength::give_mm_per_n;
+use crate::proof::bending::{self, HalfBending, give_mm_per_n};
 use crate::tongs::document::Document;
 use crate::tongs::jaw::Way;
 use crate::tongs::model::Model;
@@ -92,6 +92,8 @@ pub struct Fit {
     pub shut_gap_mm: f64,
     /// Where its own work presses on the jaws, and the arms of hand and grip.
     pub press: Press,
+    /// Half A bent by a newton at the hand, and half B if it differs.
+    pub bending: Vec<HalfBending>,
     /// Mass of the pair with its rivet shank, kg.
     pub mass_kg: f64,
     /// x of the balance point, mm; negative towards the hand.
@@ -117,11 +119,13 @@ pub fn fit(document: &Document, model: &Model) -> Fit {
     let opened = travel.map_or(0.0, |t| t.open.half_angle);
     let nominal = nominal(&jaws, model, travel.as_ref());
     let press = press(model, nominal.as_ref().ok());
-    let give_mm = ORDINARY_N * give_mm_per_n(model, press);
+    let bending = bending::halves(model, press.arms());
+    let give_mm = ORDINARY_N * give_mm_per_n(&bending);
     let range = range::range(&jaws, travel.as_ref(), (size, give_mm));
     Fit {
         judged: judged::judge(document, model, (&nominal, &range)),
         press,
+        bending,
         nominal,
         opening: (2.0 * opened).max(0.0),
         open_span_mm: jaws.hand_span_mm(opened),

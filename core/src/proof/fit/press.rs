@@ -2,6 +2,7 @@
 
 use super::contact::{Bearing, Contact, Where};
 use super::grip::common_end;
+use crate::proof::bending::Arms;
 use crate::tongs::model::{Half, Lies, Model};
 
 /// Faces that part by no more than this, both sides together, still press on each other, mm
@@ -25,6 +26,15 @@ pub struct Press {
 }
 
 impl Press {
+    /// The arms that bend the halves.
+    pub fn arms(&self) -> Arms {
+        Arms {
+            half_angle: self.half_angle,
+            hand_mm: self.hand_mm,
+            grip_mm: self.grip_mm,
+        }
+    }
+
     /// Hand arm over grip arm: newtons at the work for a newton at the hand.
     pub fn leverage(&self) -> f64 {
         self.hand_mm / self.grip_mm

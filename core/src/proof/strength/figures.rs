@@ -1,6 +1,6 @@
 //! Everything with a limit, as one table.
 
-use super::half::HalfBending;
+use super::HalfBending;
 use super::{
     AISC_SHEAR_SOURCE, BEARING_SOURCE, EDGE_SOURCE, EN_SHEAR_SOURCE, LEAST_EDGE, SQUEEZE_SOURCE,
     Squeeze, Station, Strength, bearing_en_n, shear_aisc_n, shear_en_n,

@@ -1,6 +1,6 @@
 //! What a squeeze holds against pulling out.
 
-use super::half::pressed_at;
+use crate::proof::bending::pressed_at;
 use crate::proof::fit::{Contact, Press, Where};
 use crate::tongs::model::{Half, Model};
 use crate::tongs::seat::Bears;
@@ -39,7 +39,7 @@ pub(super) fn gains(model: &Model, contact: Option<&Contact>, press: &Press) -> 
             // Across the jaws no wall is spread by pulling along the tongs.
             Some(on) if on.bearing[i].place == Where::Across => 1.0,
             Some(on) => {
-                let along = pressed_at(press, half);
+                let along = pressed_at(&press.arms(), half);
                 gain(half, along, on.bearing[i].bears, &on.bearing[i].z_mm)
             }
             None => {

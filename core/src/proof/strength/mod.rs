@@ -3,18 +3,14 @@
 //! Each half is a beam that the hand bends about the rivet against the work. The figures guide
 //! the smith; they do not certify a tool.
 
-mod beam;
 mod figures;
 mod findings;
-mod half;
 mod hold;
 mod pipe;
 mod rivet;
 
-pub use beam::{Station, along_sweep, deflection_mm_per_n, slope_per_n};
 pub use figures::{Figure, FigureKind, Needs};
 pub use findings::findings;
-pub use half::HalfBending;
 pub use pipe::{Crush, PIPE_SOURCE, PIPE_YIELD_MPA, crush, line_pressure, ring_moment};
 pub use rivet::{
     AISC_SHEAR_SOURCE, BEARING_SOURCE, EDGE_SOURCE, EN_SHEAR_SOURCE, LEAST_EDGE, RivetLength,
@@ -22,13 +18,15 @@ pub use rivet::{
     shear_aisc_n, shear_en_n,
 };
 
-use kurbo::BezPath;
-
 use crate::finding::Part;
-use crate::proof::fit::{self, Contact, Press};
-use crate::steel::{self, HotFactors, ORDINARY_FRICTION, PESSIMISTIC_FRICTION, YOUNGS_MPA};
+pub use crate::proof::bending::{
+    HalfBending, Station, along_sweep, deflection_mm_per_n, slope_per_n,
+};
+use crate::proof::bending::{give_mm_per_n, halves};
+use crate::proof::fit::{self, Contact, Fit, Press};
+use crate::steel::{self, HotFactors, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
 use crate::tongs::document::Document;
-use crate::tongs::model::{Half, Model};
+use crate::tongs::model::Model;
 use crate::tongs::squeeze::{FULL_N, ORDINARY_N, STRONG_N};
 
 /// How far a clip is taken to close the reins at the hand, mm (common practice, no source: a
@@ -182,6 +180,16 @@ pub fn strength(document: &Document, model: &Model, load: &StrengthLoad) -> Stre
     strength_on(document, model, contact.as_ref().ok(), load)
 }
 
+/// The same of a pair whose fit is known.
+pub fn strength_of(document: &Document, model: &Model, fit: &Fit, load: &StrengthLoad) -> Strength {
+    let bent = Bent {
+        contact: fit.nominal.as_ref().ok(),
+        press: fit.press,
+        halves: &fit.bending,
+    };
+    bears(document, model, &bent, load)
+}
+
 /// Works out how a pair bears its loads on work that it holds as [`fit::fit_on`] finds; without a
 /// contact the work counts as pressed all along the grip. Loads that are negative or no numbers
 /// count as nothing.
@@ -191,15 +199,36 @@ pub fn strength_on(
     contact: Option<&Contact>,
     load: &StrengthLoad,
 ) -> Strength {
+    let press = fit::press(model, contact);
+    let halves = &halves(model, press.arms());
+    let bent = Bent {
+        contact,
+        press,
+        halves,
+    };
+    bears(document, model, &bent, load)
+}
+
+/// A pair on work, and how its halves bend.
+struct Bent<'a> {
+    contact: Option<&'a Contact>,
+    press: Press,
+    halves: &'a [HalfBending],
+}
+
+fn bears(document: &Document, model: &Model, bent: &Bent<'_>, load: &StrengthLoad) -> Strength {
+    let Bent { contact, press, .. } = *bent;
     let load = sane(load);
     let steel = steel::strength(document.bar.steel);
     let hot = steel::hot_factors(load.jaw_celsius);
-    let press = fit::press(model, contact);
     let gains = hold::gains(model, contact, &press);
-    let halves = halves(model, &steel, hot, press);
-    let soft: f64 = both(&halves, |half| {
-        deflection_mm_per_n(&half.stations, YOUNGS_MPA)
-    });
+    let limits = limits_mpa(&steel, hot);
+    let halves: Vec<HalfBending> = bent
+        .halves
+        .iter()
+        .map(|half| half.bearing(limits))
+        .collect();
+    let soft = give_mm_per_n(&halves);
     let rate_n_per_mm = 1.0 / soft.max(f64::MIN_POSITIVE);
     let gap = contact.map_or(model.hand_gap, |on| on.hand_gap_mm);
     let closing_n = rate_n_per_mm * gap.max(0.0);
@@ -231,16 +260,6 @@ pub fn strength_on(
     strength
 }
 
-/// How far both reins together close at the hand for each newton of squeeze, when hand and work
-/// press so, mm/N.
-pub fn give_mm_per_n(model: &Model, press: Press) -> f64 {
-    let cold = steel::strength(steel::Steel::Mild);
-    let halves = halves(model, &cold, steel::hot_factors(0.0), press);
-    both(&halves, |half| {
-        deflection_mm_per_n(&half.stations, YOUNGS_MPA)
-    })
-}
-
 /// The stress at which a steel breaks cold, and at a heat, MPa. From 400 °C on it hardens no more as
 /// it is strained, and breaks at its effective yield (EN 1993-1-2 Annex A); up to 100 °C it is as
 /// cold, and between the two straight (judgement).
@@ -269,37 +288,12 @@ fn sane(load: &StrengthLoad) -> StrengthLoad {
     }
 }
 
-fn halves(
-    model: &Model,
-    steel: &steel::Strength,
-    hot: HotFactors,
-    press: Press,
-) -> Vec<HalfBending> {
+/// What the steel bears in rein, shoulder and boss, and in neck and jaw, MPa.
+fn limits_mpa(steel: &steel::Strength, hot: HotFactors) -> (f64, f64) {
     /// Nothing is left at 1200 °C; a stress still needs something to be held against, MPa.
     const LEAST_LIMIT: f64 = 1e-3;
     let cold = steel.yield_mpa;
-    let limit_mpa = (cold, (cold * hot.proportional_limit).max(LEAST_LIMIT));
-    let [outline_a, outline_b] = model.outlines();
-    let sides = [
-        (&model.a, outline_a, Part::Jaw),
-        (&model.b, outline_b, Part::SecondJaw),
-    ];
-    let sides = if model.alike { &sides[..1] } else { &sides[..] };
-    let bend = |&(half, outline, jaw): &(&Half, &BezPath, Part)| {
-        let bend = half::Bend {
-            press,
-            limit_mpa,
-            jaw,
-        };
-        half::bend((half, outline), &bend)
-    };
-    sides.iter().map(bend).collect()
-}
-
-/// The sum over both halves of a pair.
-fn both(halves: &[HalfBending], of: impl Fn(&HalfBending) -> f64) -> f64 {
-    let sum: f64 = halves.iter().map(of).sum();
-    if halves.len() == 1 { 2.0 * sum } else { sum }
+    (cold, (cold * hot.proportional_limit).max(LEAST_LIMIT))
 }
 
 fn squeeze(

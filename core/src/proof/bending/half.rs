@@ -2,10 +2,10 @@
 
 use kurbo::{BezPath, Point, Vec2};
 
+use super::Arms;
 use super::beam::{Load, Station, of_section, places, twisted_along_sweep, worst};
 use crate::finding::Part;
 use crate::number::plane::sides;
-use crate::proof::fit::Press;
 use crate::shape::section::{Known, Section};
 use crate::tongs::body::Limb;
 use crate::tongs::model::Half;
@@ -14,9 +14,7 @@ use crate::tongs::model::Half;
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Bend {
     /// Where the hand and the work press.
-    pub(super) press: Press,
-    /// What the steel bears, MPa: of rein, shoulder and boss, and of neck and jaw.
-    pub(super) limit_mpa: (f64, f64),
+    pub(super) arms: Arms,
     /// The part that the jaw is.
     pub(super) jaw: Part,
 }
@@ -32,7 +30,7 @@ impl Bend {
     /// The moment at a place for each newton at the hand, N·mm/N: it grows from the hand to the
     /// rivet and falls to nothing where the jaw presses.
     fn moment(&self, at: Point) -> f64 {
-        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let (hand, grip) = (self.arms.hand_mm, self.arms.grip_mm);
         let x = self.along(at);
         let from_hand = hand + x;
         let from_grip = (grip - x) * hand / grip;
@@ -42,7 +40,7 @@ impl Bend {
     /// What twists a half at a place for each newton at the hand, N·mm/N: hand and work press straight
     /// up and down, each beside the middle of the section by so much.
     fn twist(&self, at: Point, z: f64, aside: Aside) -> f64 {
-        let (hand, grip) = (self.press.hand_mm, self.press.grip_mm);
+        let (hand, grip) = (self.arms.hand_mm, self.arms.grip_mm);
         let x = self.along(at);
         if x < 0.0 {
             aside.hand - z
@@ -62,20 +60,20 @@ impl Bend {
 
     /// How far along the tongs from the rivet a place lies once the half has turned, mm.
     fn along(&self, at: Point) -> f64 {
-        let (sin, cos) = self.press.half_angle.sin_cos();
+        let (sin, cos) = self.arms.half_angle.sin_cos();
         at.x * cos - at.y * sin
     }
 }
 
 /// How far along a jaw from its heel the work presses, mm.
-pub(super) fn pressed_at(press: &Press, half: &Half) -> f64 {
-    let (sin, cos) = press.half_angle.sin_cos();
+pub(in crate::proof) fn pressed_at(arms: &Arms, half: &Half) -> f64 {
+    let (sin, cos) = arms.half_angle.sin_cos();
     let jaw = &half.jaw;
     // The jaw's height above the axis changes slowly along it: two rounds settle its share.
-    let mut back = jaw.along_at_x(press.grip_mm);
+    let mut back = jaw.along_at_x(arms.grip_mm);
     for _ in 0..2 {
         let y = jaw.path.at(back).at.y;
-        back = jaw.along_at_x((press.grip_mm + y * sin) / cos);
+        back = jaw.along_at_x((arms.grip_mm + y * sin) / cos);
     }
     // A sketch may be shorter than any grip.
     back.max(0.5).min(jaw.length())
@@ -92,7 +90,30 @@ pub struct HalfBending {
     pub edge_mm: f64,
 }
 
+/// What every station bears while nothing is known of the steel, MPa.
+const EVEN_MPA: f64 = 1.0;
+
 impl HalfBending {
+    /// The same of a steel: what it bears in rein, shoulder and boss, and in neck and jaw, MPa.
+    #[must_use]
+    pub fn bearing(&self, (cold_mpa, hot_mpa): (f64, f64)) -> Self {
+        let mut half = self.clone();
+        for station in &mut half.stations {
+            station.limit_mpa = match station.part {
+                Part::Neck | Part::Jaw | Part::SecondJaw => hot_mpa,
+                Part::Work
+                | Part::Bar
+                | Part::Boss
+                | Part::Shoulder
+                | Part::Rein
+                | Part::Rivet
+                | Part::Pair => cold_mpa,
+            };
+        }
+        half.peak = worst(&half.stations).unwrap_or(0);
+        half
+    }
+
     /// The station with the most stress for what it bears.
     pub fn worst(&self) -> &Station {
         &self.stations[self.peak]
@@ -122,19 +143,18 @@ impl HalfBending {
 
 /// Cuts a half, with its outline, into stations from the hand to where its jaw presses.
 pub(super) fn bend((half, outline): (&Half, &BezPath), bend: &Bend) -> HalfBending {
-    let to = pressed_at(&bend.press, half);
+    let to = pressed_at(&bend.arms, half);
     let aside = Aside {
         hand: half.rein.shift(half.hand_at),
         work: half.jaw.shift(to),
     };
     let load = |at: Point, z: f64| bend.load(at, z, aside);
-    let (cold, hot) = bend.limit_mpa;
     let rein = (Part::Rein, &half.rein);
-    let mut stations = twisted_along_sweep(rein, (half.hand_at, 0.0), cold, &load);
+    let mut stations = twisted_along_sweep(rein, (half.hand_at, 0.0), EVEN_MPA, &load);
     let sides = sides(outline);
     let body = body(half, (bend, aside), &near_body(half, &sides));
     append(&mut stations, body);
-    let jaw = twisted_along_sweep((bend.jaw, &half.jaw), (0.0, to), hot, &load);
+    let jaw = twisted_along_sweep((bend.jaw, &half.jaw), (0.0, to), EVEN_MPA, &load);
     append(&mut stations, jaw);
     let peak = worst(&stations).unwrap_or(0);
     HalfBending {
@@ -262,7 +282,6 @@ fn cut<'a>(
     let middle = at + square * f64::midpoint(down, up);
     let (low, high) = half.body.plate.faces.at(middle.x);
     let [plate, rein] = &half.body.plate.profiles;
-    let (cold, hot) = bend.limit_mpa;
     let shoulder = middle.x < 0.0;
     let section = Section {
         depth: up - down,
@@ -283,14 +302,13 @@ fn cut<'a>(
     } else {
         named(half, part, (at, ends))
     };
-    let limit = if part == Part::Neck { hot } else { cold };
     let own = known.properties(&section);
     let mut load = bend.load(at, f64::midpoint(low, high), aside);
     if is_holed {
         // The rivet and the other half's boss keep the plate from twisting there.
         load.twist_mm = 0.0;
     }
-    let station = of_section(part, (&section, own), middle, limit, load);
+    let station = of_section(part, (&section, own), middle, EVEN_MPA, load);
     less_hole(station, hole, (at, square), (down, up))
 }
 
