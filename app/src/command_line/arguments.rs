@@ -226,6 +226,6 @@ pub(super) enum DrawingOf {
 }
 
 /// What is asked with or without `--all`.
-pub(super) fn stack(all: bool) -> Consent {
+pub(super) fn consent(all: bool) -> Consent {
     if all { Consent::All } else { Consent::Usual }
 }

@@ -225,7 +225,7 @@ impl Table {
         self.units.show().text(mm)
     }
 
-    /// Bar to a hundredth of an inch or a tenth of a millimetre: fractions do not add up.
+    /// Bar to a thousandth of an inch or a tenth of a millimetre: fractions do not add up.
     fn exact(&self, mm: f64) -> String {
         match self.units {
             Units::Inch => format!("{:.3} in", mm / Unit::Inch.mm()),

@@ -347,7 +347,7 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         stock: stock(wanted.stock.as_deref(), places)?,
     };
     let pages = set_printing::pages_wanted(family, &answers, &printed);
-    pages.allow(paper, arguments::stack(wanted.all))?;
+    pages.allow(paper, arguments::consent(wanted.all))?;
     let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
     let path = wanted
         .out

@@ -70,7 +70,7 @@ pub(super) struct Answer<'a> {
 }
 
 #[derive(Serialize)]
-struct FindingAnswer<'a> {
+pub(super) struct FindingAnswer<'a> {
     severity: &'static str,
     part: &'static str,
     message: &'a str,
@@ -132,7 +132,7 @@ impl<'a> MendAnswer<'a> {
 }
 
 impl<'a> FindingAnswer<'a> {
-    fn new(finding: &'a Finding) -> Self {
+    pub(super) fn new(finding: &'a Finding) -> Self {
         Self {
             severity: finding.severity.name(),
             part: finding.part.name(),

@@ -25,6 +25,7 @@ use std::process::ExitCode;
 use clap::Parser;
 use clap::error::ErrorKind;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::units::one_line;
 
 use arguments::{Arguments, Job};
 
@@ -163,10 +164,6 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Shelf(asked)) => shelf::run(&asked),
         Some(Job::Cut(asked)) => cut::run(&asked),
     }
-}
-
-fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// Help and version were asked for; anything else is a mistake in the arguments.

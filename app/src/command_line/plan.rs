@@ -15,6 +15,7 @@ use reinwright_core::units::{MM_PER_INCH, Show, Unit};
 use serde::Serialize;
 
 use super::arguments;
+use super::findings::FindingAnswer;
 use super::{Done, Outcome, design, json};
 
 pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
@@ -66,12 +67,12 @@ fn planned(
 }
 
 #[derive(Serialize)]
-struct Answer {
+struct Answer<'a> {
     procedure: &'static str,
     procedures: Vec<SuitsAnswer>,
     marks: Vec<MarkAnswer>,
     operations: Vec<OperationAnswer>,
-    findings: Vec<FindingAnswer>,
+    findings: Vec<FindingAnswer<'a>>,
     totals: Totals,
 }
 
@@ -129,15 +130,6 @@ struct LostAnswer {
 }
 
 #[derive(Serialize)]
-struct FindingAnswer {
-    severity: &'static str,
-    part: &'static str,
-    message: String,
-    hint: String,
-    source: &'static str,
-}
-
-#[derive(Serialize)]
 struct Totals {
     operations: usize,
     repeats: u32,
@@ -146,8 +138,8 @@ struct Totals {
     lost_mm3: f64,
 }
 
-impl Answer {
-    fn new(plan: &Plan) -> Self {
+impl<'a> Answer<'a> {
+    fn new(plan: &'a Plan) -> Self {
         let operations: Vec<&Operation> = plan.operations().collect();
         Self {
             procedure: plan.procedure.word(),
@@ -218,18 +210,6 @@ impl OperationAnswer {
             held_at_mm: own.held_at_mm,
             check: own.check.clone(),
             cautions: own.cautions.clone(),
-        }
-    }
-}
-
-impl FindingAnswer {
-    fn new(own: &reinwright_core::finding::Finding) -> Self {
-        Self {
-            severity: own.severity.name(),
-            part: own.part.name(),
-            message: own.message.clone(),
-            hint: own.hint.clone(),
-            source: own.source,
         }
     }
 }

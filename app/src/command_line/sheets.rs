@@ -17,7 +17,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
     let template = printing::Template::of(&design, printing::today());
-    let pdf = template.pdf(paper, arguments::stack(wanted.all))?;
+    let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
     files::write_whole(&wanted.out, &pdf)?;
     let without_bar = template.without_bar.iter();
     let without_bar: String = without_bar.map(|why| format!("{why}\n")).collect();
@@ -31,11 +31,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let drawing = match wanted.of {
-        DrawingOf::Stage => plan::stage(&design, wanted)?,
-        of => drawn(&design, of)?,
-    };
-    let svg = ink::svg(&drawing, &design.name);
+    let svg = ink::svg(&drawn(&design, wanted)?, &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     let text = format!("{}: one unit is one millimetre\n", wanted.out.display());
     Ok(Done::said(stopped(&design) + &text))
@@ -47,13 +43,14 @@ fn stopped(design: &Document) -> String {
     stop.map_or_else(String::new, |stop| format!("{stop}\n"))
 }
 
-fn drawn(design: &Document, of: DrawingOf) -> Result<Drawing, String> {
+fn drawn(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, String> {
     /// Size of the lettering along the bar, mm.
     const BAR_TEXT: f64 = 3.5;
     let model = resolve(design);
-    Ok(match of {
+    Ok(match wanted.of {
         DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
-        DrawingOf::Half | DrawingOf::Stage => draw::half(design, &model),
+        DrawingOf::Half => draw::half(design, &model),
+        DrawingOf::Stage => plan::stage(design, wanted)?,
         DrawingOf::Bar => {
             let balance = balance_of(design, &model);
             balance.trouble().map_or(Ok(()), Err)?;

@@ -58,13 +58,19 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
 /// # Errors
 /// One sentence when they cannot be read.
 pub fn marks(folder: &Path) -> Result<Marks, String> {
-    let path = folder.join(MARKS_FILE);
-    if !path.exists() {
-        return Ok(Marks::default());
-    }
-    let read = files::unnamed_bytes(&path)
-        .and_then(|bytes| Marks::read(&bytes).map_err(|error| error.to_string()));
+    let read = if_there(&folder.join(MARKS_FILE), Marks::read);
     read.map_err(|what| format!("{MARKS_FILE}, with what you have and want: {what}"))
+}
+
+/// What a file of the shop says; nothing where there is no such file.
+fn if_there<T: Default, E: ToString>(
+    path: &Path,
+    read: fn(&[u8]) -> Result<T, E>,
+) -> Result<T, String> {
+    if !path.exists() {
+        return Ok(T::default());
+    }
+    read(&files::unnamed_bytes(path)?).map_err(|error| error.to_string())
 }
 
 /// Writes the marks into their folder.
@@ -81,11 +87,7 @@ pub fn keep(folder: &Path, marks: &Marks) -> Result<(), String> {
 /// One sentence when it cannot be read. It is left as it is.
 pub fn rack(folder: &Path) -> Result<Rack, String> {
     let path = folder.join(RACK_FILE);
-    if !path.exists() {
-        return Ok(Rack::default());
-    }
-    let read = files::unnamed_bytes(&path)
-        .and_then(|bytes| Rack::read(&bytes).map_err(|error| error.to_string()));
+    let read = if_there(&path, Rack::read);
     read.map_err(|what| format!("{}, with the bars on the rack: {what}", path.display()))
 }
 

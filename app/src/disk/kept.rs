@@ -95,18 +95,22 @@ impl Keeper {
         self.own = None;
     }
 
+    /// The files in its folder that end so.
+    fn files(&self, ending: &'static str) -> impl Iterator<Item = PathBuf> + use<> {
+        let folder = self.folder.as_ref();
+        let entries = folder.and_then(|folder| fs::read_dir(folder).ok());
+        let paths = entries.into_iter().flatten().flatten();
+        paths
+            .map(|entry| entry.path())
+            .filter(move |path| path.extension().is_some_and(|end| end == ending))
+    }
+
     /// Takes away the locks of windows that are gone and left no copy.
     fn tidy(&self) {
-        let entries = self
-            .folder
-            .as_ref()
-            .and_then(|folder| fs::read_dir(folder).ok());
-        for entry in entries.into_iter().flatten().flatten() {
-            let path = entry.path();
-            let is_lock = path.extension().is_some_and(|end| end == "lock");
-            let copy = path.with_extension("ron");
-            if is_lock && !copy.exists() && is_left(&copy) {
-                fs::remove_file(path).ok();
+        for lock in self.files("lock") {
+            let copy = lock.with_extension("ron");
+            if !copy.exists() && is_left(&copy) {
+                fs::remove_file(lock).ok();
             }
         }
     }
@@ -114,18 +118,8 @@ impl Keeper {
     /// The copies that windows left behind which are no longer there, the newest first.
     pub(crate) fn left(&self) -> Vec<Left> {
         self.tidy();
-        let entries = self
-            .folder
-            .as_ref()
-            .and_then(|folder| fs::read_dir(folder).ok());
-        let paths = entries
-            .into_iter()
-            .flatten()
-            .flatten()
-            .map(|entry| entry.path());
-        let is_copy = |path: &PathBuf| path.extension().is_some_and(|end| end == "ron");
-        let mut left: Vec<Left> = paths
-            .filter(is_copy)
+        let mut left: Vec<Left> = self
+            .files("ron")
             .filter(|copy| is_left(copy))
             .map(Left::read)
             .collect();

@@ -3,6 +3,7 @@ use ron::ser::PrettyConfig;
 use thiserror::Error;
 
 use super::limit_error::LimitError;
+use crate::units::one_line;
 
 /// The largest file that is read, in bytes: a design is a few thousand.
 pub const LARGEST_FILE: usize = 4 << 20;
@@ -76,10 +77,6 @@ pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
         return Err(FileError::Empty);
     }
     Ok(text)
-}
-
-fn one_line(text: &str) -> String {
-    text.split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {

@@ -9,7 +9,7 @@ use super::file::{FileError, readable};
 use super::range::STEEL;
 use super::units_choice::Units;
 use super::work::Work;
-use crate::units::{Length, SizeError, quoted};
+use crate::units::{Length, SizeError, one_line, quoted};
 
 /// A shape in which bar is sold. Flat bar is listed by its thickness.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -77,8 +77,7 @@ impl StockList {
 
     /// The list that a line begins with.
     fn named(words: &str) -> Option<Self> {
-        let plain = words.split_whitespace().collect::<Vec<_>>().join(" ");
-        let plain = plain.to_lowercase();
+        let plain = one_line(words).to_lowercase();
         Self::all().find(|list| list.to_string() == plain)
     }
 

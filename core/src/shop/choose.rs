@@ -52,7 +52,7 @@ pub fn choose(work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
 /// A bolt is held behind its head as much as it is asked for in that way.
 pub fn agreed(mut work: Work, way: Way) -> (Work, Way) {
     match (way, work.bolt_held()) {
-        (Way::EndOn, Some(BoltHeld::BehindHead)) => (work, Way::ByHead),
+        (Way::EndOn, Some(held)) => (work, Way::of_bolt(held)),
         (Way::ByHead, Some(_)) => {
             work.hold_bolt(BoltHeld::BehindHead);
             (work, way)

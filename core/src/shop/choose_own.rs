@@ -10,11 +10,9 @@ use crate::tongs::jaw::{Jaw, JawKind, JawStyle, Verdict, Way};
 /// Every own jaw and every style for some work held in a way, tongs of some bar: sorted as
 /// [`choose`] sorts the styles, of equal verdict the own jaws first.
 pub fn choose_among(own: &[KeptJaw], work: &Work, way: Way, bar: &Bar) -> Vec<Advice> {
-    let (agreed_work, agreed_way) = agreed(*work, way);
-    let own = own
-        .iter()
-        .map(|kept| advise_own(kept, &agreed_work, agreed_way, bar));
-    let mut all: Vec<Advice> = own.chain(choose(work, way, bar)).collect();
+    let (work, way) = agreed(*work, way);
+    let own = own.iter().map(|kept| advise_own(kept, &work, way, bar));
+    let mut all: Vec<Advice> = own.chain(choose(&work, way, bar)).collect();
     all.sort_by_key(|advice| advice.verdict);
     all
 }

@@ -20,6 +20,11 @@ pub use quantity::{KG_PER_LB, MPA_PER_KSI, N_PER_LBF, Quantity};
 pub use show::{Rounding, Show};
 pub use temperature::{Scale, Temperature, TemperatureError};
 
+/// A text in one line, as a message carries it: its words with a blank between them.
+pub fn one_line(text: &str) -> String {
+    text.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
 /// So much of a text as a message of one line can carry.
 pub(crate) fn quoted(text: &str, most: usize) -> String {
     let plain = |sign: char| if sign.is_control() { ' ' } else { sign };

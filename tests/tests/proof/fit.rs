@@ -384,7 +384,7 @@ fn charts_go_on_past_the_range() {
     for (name, pair) in pairs::all() {
         let (model, fit) = fitted(&pair);
         let range = fit.range.as_ref().expect("it holds work");
-        let to = (0.97 * range.least.size_mm, 1.03 * range.most.size_mm);
+        let to = (0.7 * range.least.size_mm, 1.3 * range.most.size_mm);
         let [under, over] = fit::chart_beyond(&pair, &model, &fit, to);
         for (rows, end, kept) in [
             (&under, range.least, fit.chart.first()),
@@ -422,11 +422,11 @@ proptest! {
 
     #[test]
     fn near_pairs_open_their_hands_with_their_work(
-        which in 0..12usize,
+        which in 0..pairs::all().len(),
         dice in prop::collection::vec(any::<u32>(), 40),
     ) {
         let all = pairs::all();
-        let document = varied(&all[which % all.len()].1, &dice, 0.15);
+        let document = varied(&all[which].1, &dice, 0.15);
         let model = resolve(&document);
         let size = document.work.size().mm();
         let mut before = f64::MIN;

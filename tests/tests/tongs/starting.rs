@@ -1,7 +1,7 @@
 //! Starting pairs of every jaw style, over the work and the bars that smiths use. What is made
 //! for what: common practice, no source. A style that is added wants its own line here.
 
-use reinwright_core::asked::{Bar, BoltHeld, Work, parse_bar, parse_work};
+use reinwright_core::asked::{Bar, Work, parse_bar, parse_work};
 use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::shop::{Answers, start};
 use reinwright_core::tongs::document::Document;
@@ -348,10 +348,7 @@ fn sweep_named(jaws: &[JawKind]) {
     {
         for named in *names {
             let work = parse_work(named).expect("work").laid_as_said(named, jaw);
-            let way = match work.bolt_held() {
-                Some(BoltHeld::BehindHead) => Way::ByHead,
-                Some(BoltHeld::ByHead | BoltHeld::ByShank) | None => Way::EndOn,
-            };
+            let way = work.bolt_held().map_or(Way::EndOn, Way::of_bolt);
             let trade = jaw.trade(&work, way);
             if trade.is_none_or(|trade| trade.verdict > Verdict::WithAWord) {
                 continue;

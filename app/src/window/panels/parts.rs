@@ -212,7 +212,8 @@ impl PartsList {
             let response = ui
                 .add(edit)
                 .accessible_name("Work as it is called")
-                .on_hover_text(HINT);
+                // The field is narrower than much that work is called.
+                .on_hover_text(format!("{text}\n{HINT}"));
             if response.gained_focus() {
                 look.chosen = Some(Part::Work);
             }

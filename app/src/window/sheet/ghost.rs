@@ -1,6 +1,6 @@
 //! A pair as it would be, over the drawing of the pair as it is.
 
-use egui::{Align2, FontId, Rect, Ui, Vec2};
+use egui::{Rect, Ui};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::{Drawing, Item, View};
 use reinwright_core::shop::mend::Mend;
@@ -9,7 +9,7 @@ use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 
 use super::lies::Frozen;
-use crate::window::paint::theme::Palette;
+use super::words::say_over;
 
 /// The design after a mend that is only pointed at.
 #[derive(Debug)]
@@ -55,14 +55,7 @@ impl Ghost {
 
     /// Says that the lines over the drawing are a try.
     pub(super) fn told(&self, ui: &Ui, area: Rect) {
-        let palette = Palette::of(ui.visuals());
         let words = format!("as it would be, dashed: {}", self.what);
-        let at = area.left_top() + Vec2::splat(8.0);
-        let painter = ui.painter_at(area);
-        let font = FontId::proportional(13.0);
-        let galley = painter.layout(words, font, palette.accent, area.width() - 16.0);
-        let behind = Align2::LEFT_TOP.anchor_size(at, galley.size());
-        painter.rect_filled(behind.expand(3.0), 2.0, palette.sheet);
-        painter.galley(at, galley, palette.accent);
+        say_over(ui, area, words);
     }
 }

@@ -6,3 +6,4 @@ pub(crate) mod handles;
 pub(crate) mod lies;
 pub(crate) mod paper;
 pub(crate) mod trace;
+mod words;

@@ -10,6 +10,7 @@ use reinwright_core::tongs::model::Model;
 
 use super::ghost::Ghost;
 use super::lies::{Frozen, Sheet};
+use super::words::{say_over, under_words};
 use crate::window::paint::ink::{Ink, Under, part_near};
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::{Fitted, View};
@@ -271,7 +272,7 @@ impl Paper {
         match self.fitted {
             Some((kept, laid)) if kept == now => laid,
             _ => {
-                let laid = fitted_in(area, answers, pair, sight);
+                let laid = fitted_in(under_words(area, pair.shown), answers, pair, sight);
                 self.fitted = Some((now, laid));
                 laid
             }
@@ -343,11 +344,7 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
         }
         (Shown::Own, _, _) => return,
     };
-    let palette = Palette::of(ui.visuals());
-    let at = area.left_top() + Vec2::splat(8.0);
-    let font = egui::FontId::proportional(13.0);
-    let painter = ui.painter_at(area);
-    painter.text(at, egui::Align2::LEFT_TOP, words, font, palette.accent);
+    say_over(ui, area, words);
 }
 
 /// The pair as it is seen largest: with the end view beside the others or under them.

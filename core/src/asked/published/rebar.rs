@@ -5,7 +5,7 @@ use crate::units::{Length, Unit};
 use super::same;
 
 /// Number, nominal diameter and least mean height of the ribs, both in 1/1000 in: ASTM A615,
-/// Table 1.
+/// Table 1 (read in a copy of ASTM A706, which has the same bars).
 const INCH: [(u32, u32, u32); 11] = [
     (3, 375, 15),
     (4, 500, 20),
@@ -44,7 +44,7 @@ pub(crate) fn usual_ribs(diameter: Length) -> Length {
     if let Some(row) = number {
         return thousandths(row.2);
     }
-    let ribs = (diameter.mm() * RIBS / Unit::Millimetre.mm() * 100.0).round() / 100.0;
+    let ribs = (diameter.mm() * RIBS * 100.0).round() / 100.0;
     Length::decimal(ribs, Unit::Millimetre)
 }
 

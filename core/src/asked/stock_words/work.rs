@@ -1,6 +1,7 @@
 use super::said::{self, Held, Said};
 use super::sizes::{is_size, plain, sizes};
 use super::{StockError, pieces};
+use crate::asked::Choice;
 use crate::asked::work::{AngleHeld, Lie, Work, wider};
 use crate::units::{Length, Unit};
 
@@ -126,7 +127,6 @@ fn held(mut work: Work, said: Said) -> Result<Work, StockError> {
 }
 
 fn kind(work: &Work) -> &'static str {
-    use crate::asked::Choice;
     work.way()
 }
 

@@ -15,7 +15,7 @@ pub use of::{FlatOf, Head, HexagonOf, RoundOf, SquareOf};
 
 use serde::{Deserialize, Serialize};
 
-use super::choice::simple_choice;
+use super::choice::{Choice, simple_choice};
 use crate::units::Length;
 
 /// Which way a many-sided work lies in the jaws.
@@ -125,7 +125,6 @@ impl Work {
 
     /// What kind of piece it is, where it is not bar: `bolt`, `pipe`.
     pub fn piece(&self) -> Option<&'static str> {
-        use super::choice::Choice;
         let is_bar = match self {
             Self::Flat { of, .. } => of.is_bar(),
             Self::Round { of, .. } => of.is_bar(),

@@ -27,15 +27,12 @@ impl Search<'_> {
     pub(super) fn leads(&mut self, hunt: &Hunt<'_>, tries: &mut Tries) -> Vec<Lead> {
         let mut leads = Vec::new();
         for field in self.with_steps() {
-            for place in [1, -1] {
-                let at = Spot { field, place };
-                let Some(seen) = self.seen(at, hunt.stage, tries) else {
-                    continue;
-                };
-                let after = off(hunt.kind, seen);
-                leads.extend(self.lead(at, hunt.kind, after));
-                break;
-            }
+            let Some(at) = self.step_aside(field, hunt.stage, tries) else {
+                continue;
+            };
+            let after = self.seen(at, hunt.stage, tries);
+            let after = after.and_then(|seen| off(hunt.kind, seen));
+            leads.extend(self.lead(at, hunt.kind, after));
         }
         leads
     }

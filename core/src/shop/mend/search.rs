@@ -57,13 +57,19 @@ impl<'a> Search<'a> {
             return;
         }
         for field in self.with_steps() {
-            for place in [1, -1] {
-                let at = Spot { field, place };
-                if self.seen(at, Stage::Whole, tries).is_some() {
-                    break;
-                }
-            }
+            self.step_aside(field, Stage::Whole, tries);
         }
+    }
+
+    /// The spot one step to either side of where a field stands, as soon as there is one.
+    pub(super) fn step_aside(
+        &mut self,
+        field: usize,
+        stage: Stage,
+        tries: &mut Tries,
+    ) -> Option<Spot> {
+        let mut both = [1, -1].map(|place| Spot { field, place }).into_iter();
+        both.find(|at| self.seen(*at, stage, tries).is_some())
     }
 
     /// The design at a spot; `None` where the field has no such place.

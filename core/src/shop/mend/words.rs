@@ -34,9 +34,10 @@ impl Cost {
         for (by, words) in [(self.adds_bar_mm, bar), (self.adds_mass_kg, mass)] {
             let way = if by > 0.0 { "adds" } else { "saves" };
             let Some(words) = words else { continue };
-            said.push(match last == way {
-                true => words,
-                false => format!("{way} {words}"),
+            said.push(if last == way {
+                words
+            } else {
+                format!("{way} {words}")
             });
             last = way;
         }
@@ -48,9 +49,7 @@ impl Cost {
         said.extend(gap.map(|by| format!("hand gap {by} {wider}")));
         said.join(", ")
     }
-}
 
-impl Cost {
     /// Lengths of two bars are not the same steel: only the cut is told.
     fn of_other_bar(&self, units: Units) -> String {
         let way = if self.adds_bar_mm > 0.0 {

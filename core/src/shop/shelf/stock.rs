@@ -59,8 +59,7 @@ impl Stock {
         let work = parse_work_in(text, units.unit())?;
         let size = work.size();
         if !Range::STEEL.holds(size.mm()) {
-            let show = units.show();
-            let [least, most] = [Range::STEEL.least, Range::STEEL.most].map(|mm| show.text(mm));
+            let [least, most] = Range::STEEL.ends_in(units.unit());
             return Err(SoughtError::Outside { size, least, most });
         }
         let held = if says_held(text) {

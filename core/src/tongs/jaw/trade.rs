@@ -1,6 +1,6 @@
 //! What the trade says of holding work in a style.
 
-use crate::asked::simple_choice;
+use crate::asked::{BoltHeld, simple_choice};
 
 /// How the smith wants to hold the work.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -46,6 +46,14 @@ impl Way {
         };
         let asked = plain(name);
         Self::ALL.into_iter().find(|way| plain(way.name()) == asked)
+    }
+
+    /// The way in which a bolt is held by one of its parts.
+    pub fn of_bolt(held: BoltHeld) -> Self {
+        match held {
+            BoltHeld::ByHead | BoltHeld::ByShank => Self::EndOn,
+            BoltHeld::BehindHead => Self::ByHead,
+        }
     }
 
     /// What it means, in a sentence without a period.
