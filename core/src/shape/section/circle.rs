@@ -1,18 +1,45 @@
 /// Diameter of the smallest circle around all points, mm; zero for none.
 ///
-/// Incremental construction (textbook computational geometry): a point outside the circle so far
-/// must lie on the rim of the next.
+/// A few points hold it: the one farthest out of the circle so far is taken to them until none is
+/// out. Each circle is larger than the one before, so that this comes to an end soon, however many
+/// points there are.
 pub fn smallest_circle_mm(points: &[(f64, f64)]) -> f64 {
-    let mut circle = ((0.0, 0.0), -1.0);
-    for (i, &p) in points.iter().enumerate() {
-        if outside(circle, p) {
-            circle = with_one(&points[..i], p);
+    let mut holding: Vec<(f64, f64)> = Vec::new();
+    let mut circle = NOTHING;
+    while let Some(farthest) = farthest_outside(circle, points) {
+        if holding.contains(&farthest) {
+            // It is out by rounding alone.
+            break;
         }
+        holding.push(farthest);
+        circle = around(&holding);
     }
     2.0 * circle.1.max(0.0)
 }
 
 type Circle = ((f64, f64), f64);
+
+/// Every point is outside of it.
+const NOTHING: Circle = ((0.0, 0.0), -1.0);
+
+fn farthest_outside(circle: Circle, points: &[(f64, f64)]) -> Option<(f64, f64)> {
+    let (x, y) = circle.0;
+    let far = |p: &(f64, f64)| (p.0 - x).powi(2) + (p.1 - y).powi(2);
+    let farthest = points.iter().max_by(|a, b| far(a).total_cmp(&far(b)));
+    farthest.copied().filter(|&p| outside(circle, p))
+}
+
+/// The smallest circle around a few points, by incremental construction (textbook computational
+/// geometry): a point outside the circle so far must lie on the rim of the next.
+fn around(points: &[(f64, f64)]) -> Circle {
+    let mut circle = NOTHING;
+    for (i, &p) in points.iter().enumerate() {
+        if outside(circle, p) {
+            circle = with_one(&points[..i], p);
+        }
+    }
+    circle
+}
 
 fn outside((centre, r): Circle, p: (f64, f64)) -> bool {
     const SLACK: f64 = 1e-9;

@@ -7,7 +7,7 @@ mod kept;
 mod limits;
 mod turned;
 
-use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::{JawKind, Sketch};
 use reinwright_tests::pairs::starting;
 
