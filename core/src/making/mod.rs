@@ -192,7 +192,7 @@ impl<'a> Making<'a> {
             let mut operation = self.operation(step, (&before, &after), &next);
             operation.lost = lost;
             if changes.cold.contains(&step) {
-                operation.hot_mm = None;
+                (operation.hot_mm, operation.needs_hot_mm) = (None, None);
             }
             noticed::met(report, &self.task, &operation, (&before.piece, changes));
             stages.push(self.stage(after.piece.clone(), Some(operation)));
@@ -219,7 +219,8 @@ impl<'a> Making<'a> {
         };
         let words = told.words(step);
         let zone = step.zone();
-        let hot = hot_mm(step, before, &self.task);
+        let needs = needs_hot_mm(step, before, &self.task);
+        let hot = needs.map(|needs| with_margins(step, needs, before, &self.task));
         let (held, held_at_mm) = held(&before.piece, hot);
         Operation {
             step,
@@ -232,6 +233,7 @@ impl<'a> Making<'a> {
             after: measure(after, pieces(&self.state, next), step.works()),
             lost: Vec::new(),
             hot_mm: hot,
+            needs_hot_mm: needs,
             struck_mm: after.span(step.works()).unwrap_or_default(),
             enters_circle_mm: enters_mm(&before.piece, hot),
             held,
@@ -272,8 +274,8 @@ fn measure(stood: &Stood, (pieces, volume_mm3): (u32, f64), zones: &[usize]) -> 
 /// How much of a rein is heated to finish its end, in its depths there (judgement).
 const END_HEAT: f64 = 6.0;
 
-/// What has to be hot: the zones of a step and a bar's thickness on either side.
-fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
+/// What has to be hot: the zones of a step.
+fn needs_hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
     let zones = match step {
         // Of the rein only its beginning.
         Step::SetDownRein => &[SHOULDER],
@@ -287,9 +289,14 @@ fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
     } else {
         from
     };
+    Some((from, to))
+}
+
+/// The same with a bar's thickness on either side.
+fn with_margins(step: Step, (from, to): (f64, f64), before: &Stood, task: &Task<'_>) -> (f64, f64) {
     let more = if step == Step::SetDownRein { 2.0 } else { 1.0 } * task.bar.width;
     let length = before.piece.length_mm();
-    Some(((from - more).max(0.0), (to + more).min(length)))
+    ((from - more).max(0.0), (to + more).min(length))
 }
 
 /// The circle around all that goes into the fire, from the nearer end of the piece.
