@@ -164,7 +164,7 @@ struct Slid<'a> {
 /// Why it does not.
 pub fn entry(stand: &Stand, room: &Room, need: Need) -> Result<Entry, WhyNot> {
     let (from, to) = need.from_to_mm;
-    let runs_on = runs_on_mm(stand, need.from_to_mm);
+    let runs_on = runs_on_mm(stand, need);
     let least = to - from - 2.0 * runs_on;
     if need.at_once == AtOnce::Whole && room.hot_mm < least {
         return Err(WhyNot::TooShort {
@@ -202,15 +202,20 @@ fn in_mm(stand: &Stand, entry: &Entry) -> f64 {
     }
 }
 
-/// Heat runs on along the bar past what is in the fire, by half the bar's thickness (judgement: in half a minute
-/// it goes an inch).
-fn runs_on_mm(stand: &Stand, (from, to): (f64, f64)) -> f64 {
-    let bulk = stand.bulk((from, to));
-    (bulk.volume_mm3 / bulk.length_mm.max(f64::MIN_POSITIVE)).sqrt() / 2.0
+/// Heat runs on along the bar past what is in the fire, by half the bar's thickness (judgement: in half a
+/// minute it goes an inch). Of what is worked in turns a whole thickness beside a shoulder is left: it was
+/// drawn when the shoulder was set down (judgement).
+fn runs_on_mm(stand: &Stand, need: Need) -> f64 {
+    let bulk = stand.bulk(need.from_to_mm);
+    let thick = (bulk.volume_mm3 / bulk.length_mm.max(f64::MIN_POSITIVE)).sqrt();
+    match need.at_once {
+        AtOnce::Whole => thick / 2.0,
+        AtOnce::InTurns => thick,
+    }
 }
 
 fn from_end(stand: &Stand, room: &Room, need: Need, end: End) -> Result<Entry, WhyNot> {
-    let runs_on = runs_on_mm(stand, need.from_to_mm);
+    let runs_on = runs_on_mm(stand, need);
     let (from, to) = need.from_to_mm;
     let deep = match end {
         End::Tip => to,

@@ -224,18 +224,7 @@ impl<'a> Telling<'a> {
         let heats_s = prepared.heats_s(offer, starts);
         self.plan.totals.changes += u32::from(ready_s > 0.0);
         self.span((Doing::Ready, Some(source)), None, ready_s);
-        let each = row.hammering_s / f64::from(offer.heats);
-        for piece in 0..prepared.pieces {
-            for seconds in &heats_s {
-                self.span((Doing::Heating, Some(source)), Some(piece), *seconds);
-                self.span(
-                    (Doing::Handling, Some(source)),
-                    Some(piece),
-                    prepared.shop.smith.handling_s,
-                );
-                self.span((Doing::Working, Some(source)), Some(piece), each);
-            }
-        }
+        self.spans_of(row, (at, source), starts);
         self.plan.totals.heats += prepared.pieces * offer.heats;
         self.used[source] = self.now_s;
         let target = offer.target_celsius;
@@ -260,6 +249,29 @@ impl<'a> Telling<'a> {
             working_s: offer.working_s,
             kwh,
             ..nothing(at, row)
+        }
+    }
+
+    /// Waiting, carrying and hammering, heat by heat.
+    fn spans_of(&mut self, row: &Row, (at, source): (usize, usize), starts: f64) {
+        let prepared = self.prepared;
+        let offer = prepared.offer(at, source).expect("it was seen to serve");
+        let waits = prepared.waits_s(at, (source, offer), starts);
+        let each = row.hammering_s / f64::from(offer.heats);
+        let together = match prepared.sources()[source].0 {
+            Ready::Mounted => 1,
+            Ready::Lit => prepared.pieces,
+        };
+        let handling = prepared.shop.smith.handling_s;
+        for (heat, wait) in (0_u32..).zip(waits) {
+            // In a coil all heats of a piece come one after the other.
+            let own = (together == 1).then_some(heat / offer.heats);
+            self.span((Doing::Heating, Some(source)), own, wait);
+            for piece in 0..together {
+                let piece = own.unwrap_or(piece);
+                self.span((Doing::Handling, Some(source)), Some(piece), handling);
+                self.span((Doing::Working, Some(source)), Some(piece), each);
+            }
         }
     }
 

@@ -236,11 +236,38 @@ impl<'a> Prepared<'a> {
         Ok(reaches)
     }
 
-    /// An operation on one piece that begins at a temperature, s, making ready not counted.
-    pub(super) fn piece_s(&self, row: usize, offer: &Offer, starts: f64) -> f64 {
+    /// An operation on all its pieces that begins at a temperature, s, making ready not counted.
+    pub(super) fn takes_s(&self, row: usize, (source, offer): (usize, &Offer), starts: f64) -> f64 {
         let handling = f64::from(offer.heats) * self.shop.smith.handling_s;
-        let heating: f64 = self.heats_s(offer, starts).iter().sum();
-        heating + handling + self.rows[row].hammering_s
+        let waits: f64 = self.waits_s(row, (source, offer), starts).iter().sum();
+        waits + f64::from(self.pieces) * (handling + self.rows[row].hammering_s)
+    }
+
+    /// What the smith waits for a heat, s, in order. A coil heats one piece at a time. In a forge or a
+    /// fire the pieces lie together, so that one heats while the other is worked.
+    pub(super) fn waits_s(
+        &self,
+        row: usize,
+        (source, offer): (usize, &Offer),
+        starts: f64,
+    ) -> Vec<f64> {
+        let heats = self.heats_s(offer, starts);
+        match self.ready[source].0 {
+            Ready::Mounted => (0..self.pieces)
+                .flat_map(|_| heats.iter().copied())
+                .collect(),
+            Ready::Lit => {
+                let each = self.rows[row].hammering_s / f64::from(offer.heats);
+                let others = f64::from(self.pieces - 1) * (each + self.shop.smith.handling_s);
+                let waits = heats.iter().enumerate();
+                waits
+                    .map(|(heat, seconds)| match heat {
+                        0 => *seconds,
+                        _ => (seconds - others).max(0.0),
+                    })
+                    .collect()
+            }
+        }
     }
 
     /// Every heat of an operation on one piece, s.
@@ -271,12 +298,15 @@ impl<'a> Prepared<'a> {
         let last = row.checked_sub(1).and_then(|last| {
             let same = self.rows[last].half == self.rows[row].half;
             let offer = before.source.and_then(|source| self.offer(last, source));
-            offer.filter(|_| same).map(|offer| (last, offer))
+            offer
+                .filter(|_| same)
+                .map(|offer| (last, before.source, offer))
         });
-        let Some((last, left)) = last else {
+        let Some((last, Some(source), left)) = last else {
             return cold;
         };
-        let others = f64::from(self.pieces - 1) * self.piece_s(last, left, cold);
+        let others = f64::from(self.pieces - 1) / f64::from(self.pieces);
+        let others = others * self.takes_s(last, (source, left), cold);
         let idle = before.ready_s + self.shop.smith.handling_s + others;
         let warm = self
             .laws
@@ -300,7 +330,7 @@ impl Problem for Prepared<'_> {
     fn cost_s(&self, row: usize, source: usize, before: Before) -> Option<f64> {
         let offer = self.offer(row, source)?;
         let starts = self.starts_celsius(row, offer, before);
-        Some(f64::from(self.pieces) * self.piece_s(row, offer, starts))
+        Some(self.takes_s(row, (source, offer), starts))
     }
 }
 

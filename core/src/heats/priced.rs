@@ -125,21 +125,20 @@ fn not_worth(prepared: &Prepared<'_>, best: &HeatPlan) -> Vec<Priced> {
     const WORTH_TELLING: f64 = 10.0;
     let mut all = Vec::new();
     for heated in &best.operations {
-        let Some(own) = heated
+        let Some((used, own)) = heated
             .source
-            .and_then(|source| prepared.offer(heated.row, source))
+            .and_then(|used| Some((used, prepared.offer(heated.row, used)?)))
         else {
             continue;
         };
-        let pieces = f64::from(prepared.pieces);
-        let cold = |offer| pieces * prepared.piece_s(heated.row, offer, 20.0);
+        let cold = |source, offer| prepared.takes_s(heated.row, (source, offer), 20.0);
         let others = (0..prepared.shop.sources.len())
-            .filter_map(|source| Some((source, cold(prepared.offer(heated.row, source)?))));
+            .filter_map(|source| Some((source, cold(source, prepared.offer(heated.row, source)?))));
         let Some((source, fastest)) = others.min_by(|a, b| a.1.total_cmp(&b.1)) else {
             continue;
         };
-        let saves = cold(own) - fastest;
-        if Some(source) == heated.source || saves < WORTH_TELLING {
+        let saves = cold(used, own) - fastest;
+        if source == used || saves < WORTH_TELLING {
             continue;
         }
         let (ready, seconds) = prepared.sources()[source];
@@ -218,29 +217,32 @@ pub fn compare(
 impl Compared {
     /// Against another procedure, in a sentence without a period.
     pub fn against(&self, other: &Self) -> String {
-        let count = |own: u32, other: u32, what: &str| match (own.abs_diff(other), own < other) {
-            (0, _) => None,
-            (1, true) => Some(format!("saves a {what}")),
-            (off, true) => Some(format!("saves {off} {what}s")),
-            (1, false) => Some(format!("costs a {what} more")),
-            (off, false) => Some(format!("costs {off} {what}s more")),
+        let count = |own: u32, other: u32, what: &str| {
+            let words = match own.abs_diff(other) {
+                0 => return None,
+                1 => format!("a {what}"),
+                off => format!("{off} {what}s"),
+            };
+            Some((own < other, words))
         };
+        /// Less than this is the same, s.
+        const SAME_S: f64 = 30.0;
         let off = self.time_s - other.time_s;
-        let time = match off {
-            off if off.abs() < 30.0 => None,
-            off if off < 0.0 => Some(format!("{} less", spoken(-off))),
-            off => Some(format!("{} more", spoken(off))),
-        };
+        let time = (off.abs() >= SAME_S).then(|| (off < 0.0, spoken(off.abs())));
         let parts = [
             count(self.changes, other.changes, "change"),
             count(self.heats, other.heats, "heat"),
             time,
         ];
-        let parts: Vec<String> = parts.into_iter().flatten().collect();
-        let said = if parts.is_empty() {
-            "the same".to_owned()
-        } else {
-            listed(&parts)
+        let of = |saved: bool| {
+            let own = parts.iter().flatten().filter(|own| own.0 == saved);
+            listed(&own.map(|own| own.1.clone()).collect::<Vec<_>>())
+        };
+        let said = match (of(true), of(false)) {
+            (saved, costs) if saved.is_empty() && costs.is_empty() => "the same".to_owned(),
+            (saved, costs) if costs.is_empty() => format!("saves {saved}"),
+            (saved, costs) if saved.is_empty() => format!("costs {costs}"),
+            (saved, costs) => format!("saves {saved} and costs {costs}"),
         };
         format!(
             "{} before {}: {said}",

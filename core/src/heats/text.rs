@@ -4,25 +4,14 @@
 pub(super) mod temperature {
     use serde::{Deserialize, Deserializer, Serializer, de};
 
-    use crate::units::{Scale, Temperature};
-
-    fn text(temperature: Temperature) -> String {
-        let scale = temperature.scale();
-        let letter = match scale {
-            Scale::Celsius => "C",
-            Scale::Fahrenheit => "F",
-        };
-        // What was typed comes back: a hundredth of a degree is finer than any fire.
-        let degrees = (scale.of_celsius(temperature.celsius()) * 100.0).round() / 100.0;
-        format!("{degrees} {letter}")
-    }
+    use crate::units::Temperature;
 
     pub(crate) fn serialize<S: Serializer>(
         it: &Option<Temperature>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
         match it {
-            Some(temperature) => to.serialize_some(&text(*temperature)),
+            Some(temperature) => to.serialize_some(&temperature.to_string()),
             None => to.serialize_none(),
         }
     }
@@ -40,7 +29,7 @@ pub(super) mod temperature {
         use super::{Deserialize, Deserializer, Serializer, Temperature, de};
 
         pub(crate) fn serialize<S: Serializer>(it: &Temperature, to: S) -> Result<S::Ok, S::Error> {
-            to.serialize_str(&super::text(*it))
+            to.collect_str(it)
         }
 
         pub(crate) fn deserialize<'de, D: Deserializer<'de>>(

@@ -79,7 +79,7 @@ impl Entry {
 }
 
 /// A length that nobody measures closer: to 1/8 in or to a millimetre.
-pub fn rough(show: Show, mm: f64) -> f64 {
+pub(super) fn rough(show: Show, mm: f64) -> f64 {
     let step = match show.unit {
         crate::units::Unit::Inch | crate::units::Unit::Foot => crate::units::MM_PER_INCH / 8.0,
         crate::units::Unit::Millimetre | crate::units::Unit::Centimetre => 1.0,
@@ -150,7 +150,12 @@ pub fn no_longer(prepared: &Prepared<'_>, source: usize, show: Show) -> Option<S
     } else if all_later {
         format!("{name}: {what} from operation {} on", first.number)
     } else {
-        format!("{name}: {what} at operation {}", listed(&numbers))
+        let word = if numbers.len() == 1 {
+            "operation"
+        } else {
+            "operations"
+        };
+        format!("{name}: {what} at {word} {}", listed(&numbers))
     })
 }
 

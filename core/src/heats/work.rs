@@ -17,7 +17,7 @@ impl Measure {
 
 /// Hammering that an operation takes one piece, s, for a practised hand: the steel that is moved, and
 /// what an operation asks beside it (common practice, no source).
-pub fn hammering_s(operation: &Operation) -> f64 {
+pub(super) fn hammering_s(operation: &Operation) -> f64 {
     let (before, after) = (&operation.before, &operation.after);
     let volume = before.part_volume_mm3().min(after.part_volume_mm3());
     let moved = volume * strain(before, after) / MOVED_MM3_S;
@@ -102,7 +102,7 @@ fn beside_s(step: Step) -> f64 {
 }
 
 /// Reins are worked a stretch at a time, and so is a head that is flattened; all else must be hot at once.
-pub fn at_once(step: Step) -> AtOnce {
+pub(super) fn at_once(step: Step) -> AtOnce {
     match step {
         Step::Flatten
         | Step::DrawStub
@@ -133,6 +133,6 @@ pub fn at_once(step: Step) -> AtOnce {
 }
 
 /// Whether it is a forge weld, which wants the hottest heat.
-pub fn is_weld(step: Step) -> bool {
+pub(super) fn is_weld(step: Step) -> bool {
     step == Step::Weld
 }

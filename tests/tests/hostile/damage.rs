@@ -24,6 +24,10 @@ fn corpus(entry: &str) -> Vec<Vec<u8>> {
         "own jaw" => files(|name| name.starts_with("jaw-")),
         "marks" => files(|name| name == "marks.ron"),
         "stock list" => text(&["in round: 1/4, 5/16, 3/8\nmm square: 10, 12 # and more\n"]),
+        "heat sources" => {
+            let ours = reinwright_core::heats::Sources::default().write();
+            text(&[&ours])
+        }
         "size text" => text(&[
             "3/4 in",
             "1 1/2 in",
