@@ -123,6 +123,8 @@ struct HeatAnswer {
     enters_circle_mm: Option<f64>,
     heated_from_mm: Option<f64>,
     heated_to_mm: Option<f64>,
+    /// How many pieces it is done to.
+    pieces: u32,
     /// Of one piece.
     heats: usize,
     /// Of one piece, all heats.
@@ -166,6 +168,7 @@ impl HeatAnswer {
             enters_circle_mm: offer.map(|own| own.entry.circle_mm),
             heated_from_mm: offer.map(|own| own.entry.heated_mm.0),
             heated_to_mm: offer.map(|own| own.entry.heated_mm.1),
+            pieces: heated.pieces,
             heats: heated.heats_s.len(),
             heating_s: heated.heats_s.iter().sum(),
             working_s: heated.working_s,
@@ -190,7 +193,6 @@ struct TotalsAnswer {
     machine_kwh: f64,
     fuel_kg: f64,
     unserved: u32,
-    pieces: u32,
     scale_percent: f64,
 }
 
@@ -208,7 +210,6 @@ impl TotalsAnswer {
             machine_kwh: totals.kwh,
             fuel_kg: totals.fuel_kg,
             unserved: totals.unserved,
-            pieces: prepared.pieces,
             scale_percent: scale_percent(prepared, heats),
         }
     }
@@ -341,6 +342,7 @@ impl List {
         let first = heated.heats_s.first().copied().unwrap_or_default();
         let count = heated.heats_s.len();
         let heats = if count == 1 { "heat" } else { "heats" };
+        let each = if heated.pieces == 1 { "" } else { " a piece" };
         let warm = if heated.starts_celsius > 100.0 {
             "warm"
         } else {
@@ -353,7 +355,7 @@ impl List {
         let later = heated.heats_s.get(1);
         let later = later.map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
         self.line(format_args!(
-            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats} a piece, {} from {warm}{later}; to be worked \
+            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
              for {} a heat",
             offer.entry.words(),
             spoken(first),

@@ -13,6 +13,8 @@ pub struct Heated {
     pub row: usize,
     /// Its number as the smith counts, from 1.
     pub number: usize,
+    /// How many pieces it is done to.
+    pub pieces: u32,
     /// What is done.
     pub step: Step,
     /// The source; `None` for cold work, and where none serves.
@@ -225,7 +227,7 @@ impl<'a> Telling<'a> {
         self.plan.totals.changes += u32::from(ready_s > 0.0);
         self.span((Doing::Ready, Some(source)), None, ready_s);
         self.spans_of(row, (at, source), starts);
-        self.plan.totals.heats += prepared.pieces * offer.heats;
+        self.plan.totals.heats += row.pieces * offer.heats;
         self.used[source] = self.now_s;
         let target = offer.target_celsius;
         let again = prepared.again_celsius(offer);
@@ -237,7 +239,7 @@ impl<'a> Telling<'a> {
         let kwh: f64 = (0..offer.heats)
             .map(|heat| offer.curve.kwh(from(heat), target))
             .sum();
-        let kwh = kwh * f64::from(prepared.pieces);
+        let kwh = kwh * f64::from(row.pieces);
         self.plan.totals.kwh += kwh;
         Heated {
             source: Some(source),
@@ -260,7 +262,7 @@ impl<'a> Telling<'a> {
         let each = row.hammering_s / f64::from(offer.heats);
         let together = match prepared.sources()[source].0 {
             Ready::Mounted => 1,
-            Ready::Lit => prepared.pieces,
+            Ready::Lit => row.pieces,
         };
         let handling = prepared.shop.smith.handling_s;
         for (heat, wait) in (0_u32..).zip(waits) {
@@ -285,7 +287,7 @@ impl<'a> Telling<'a> {
             How::Cold => Doing::ColdWork,
             How::Hot | How::Unserved => Doing::Working,
         };
-        for piece in 0..self.prepared.pieces {
+        for piece in 0..row.pieces {
             self.span((doing, None), Some(piece), row.hammering_s);
         }
         self.plan.totals.unserved += u32::from(how == How::Unserved);
@@ -316,6 +318,7 @@ fn nothing(at: usize, row: &Row) -> Heated {
     Heated {
         row: at,
         number: row.number,
+        pieces: row.pieces,
         step: row.step,
         source: None,
         how: How::Cold,

@@ -34,6 +34,9 @@ pub struct Row {
     pub step: Step,
     /// The part that is worked.
     pub part: Part,
+    /// How many pieces it is done to: both halves, or both ends of one bar; once where the reins of both
+    /// are one stretch in the middle of it.
+    pub pieces: u32,
     /// What cannot be worked unless it is hot, mm from the tip; `None` for cold work.
     pub needs_mm: Option<(f64, f64)>,
     /// Hammering for one piece by this smith, s.
@@ -55,8 +58,8 @@ pub struct Prepared<'a> {
     pub range: ForgingRange,
     /// How hot the steel is made, °C.
     pub target_celsius: f64,
-    /// How many pieces each operation is done to.
-    pub pieces: u32,
+    /// How many halves are made alike.
+    pub halves: u32,
     /// The operations in order.
     pub rows: Vec<Row>,
     laws: Laws,
@@ -78,7 +81,7 @@ impl<'a> Prepared<'a> {
             shop,
             range,
             target_celsius: target(&shop.smith, range),
-            pieces: pieces(plan),
+            halves: halves(plan),
             rows: Vec::new(),
             laws,
             ready: shop.sources.iter().map(ready).collect(),
@@ -125,6 +128,7 @@ impl<'a> Prepared<'a> {
             half: plan.stages[at].half,
             step: operation.step,
             part: operation.part,
+            pieces: self.pieces(operation, (plan, at)),
             needs_mm: operation.needs_hot_mm,
             hammering_s,
             thinned: thinned(operation),
@@ -138,6 +142,25 @@ impl<'a> Prepared<'a> {
         let sources = self.shop.sources.iter().zip(fired);
         row.offers = sources.map(|own| self.made(&row, own)).collect();
         row
+    }
+
+    /// How many pieces an operation is done to. What lies across the middle of a bar with both halves on
+    /// it is both reins, and a cut there parts both.
+    fn pieces(&self, operation: &Operation, (plan, at): (&Plan, usize)) -> u32 {
+        let later = plan.stages[at..]
+            .iter()
+            .filter_map(|stage| stage.operation.as_ref());
+        let double = later.clone().any(|own| own.step == Step::CutApart);
+        let middle = operation.before.length_mm / 2.0;
+        let across = operation
+            .needs_hot_mm
+            .is_some_and(|(from, to)| from < middle && middle < to);
+        let cut = matches!(operation.step, Step::CutApart | Step::CutBar);
+        if double && (across || cut) {
+            1
+        } else {
+            self.halves
+        }
     }
 
     /// What a source makes of an operation, whether the shop has it or not.
@@ -240,7 +263,8 @@ impl<'a> Prepared<'a> {
     pub(super) fn takes_s(&self, row: usize, (source, offer): (usize, &Offer), starts: f64) -> f64 {
         let handling = f64::from(offer.heats) * self.shop.smith.handling_s;
         let waits: f64 = self.waits_s(row, (source, offer), starts).iter().sum();
-        waits + f64::from(self.pieces) * (handling + self.rows[row].hammering_s)
+        let own = &self.rows[row];
+        waits + f64::from(own.pieces) * (handling + own.hammering_s)
     }
 
     /// What the smith waits for a heat, s, in order. A coil heats one piece at a time. In a forge or a
@@ -252,13 +276,12 @@ impl<'a> Prepared<'a> {
         starts: f64,
     ) -> Vec<f64> {
         let heats = self.heats_s(offer, starts);
+        let pieces = self.rows[row].pieces;
         match self.ready[source].0 {
-            Ready::Mounted => (0..self.pieces)
-                .flat_map(|_| heats.iter().copied())
-                .collect(),
+            Ready::Mounted => (0..pieces).flat_map(|_| heats.iter().copied()).collect(),
             Ready::Lit => {
                 let each = self.rows[row].hammering_s / f64::from(offer.heats);
-                let others = f64::from(self.pieces - 1) * (each + self.shop.smith.handling_s);
+                let others = f64::from(pieces - 1) * (each + self.shop.smith.handling_s);
                 let waits = heats.iter().enumerate();
                 waits
                     .map(|(heat, seconds)| match heat {
@@ -305,7 +328,8 @@ impl<'a> Prepared<'a> {
         let Some((last, Some(source), left)) = last else {
             return cold;
         };
-        let others = f64::from(self.pieces - 1) / f64::from(self.pieces);
+        let pieces = f64::from(self.rows[last].pieces);
+        let others = (pieces - 1.0) / pieces;
         let others = others * self.takes_s(last, (source, left), cold);
         let idle = before.ready_s + self.shop.smith.handling_s + others;
         let warm = self
@@ -340,8 +364,8 @@ fn target(smith: &Smith, range: ForgingRange) -> f64 {
     asked.unwrap_or(usual).min(HOLDS_CELSIUS.1)
 }
 
-/// Where both halves are made alike, every operation is done to two of them, or to both ends of one bar.
-fn pieces(plan: &Plan) -> u32 {
+/// Two where both halves are made alike; where their jaws differ, each has its own operations.
+fn halves(plan: &Plan) -> u32 {
     if plan.stages.iter().any(|stage| stage.half > 0) {
         1
     } else {

@@ -147,7 +147,7 @@ fn not_worth(prepared: &Prepared<'_>, best: &HeatPlan) -> Vec<Priced> {
             Ready::Mounted => "a change",
             Ready::Lit => "lighting it",
         };
-        let heats = match own.heats * prepared.pieces {
+        let heats = match own.heats * heated.pieces {
             1 => "one heat".to_owned(),
             heats => format!("{heats} heats"),
         };
