@@ -12,8 +12,8 @@
 )]
 
 mod file;
-mod letters;
 mod jaws;
+mod letters;
 mod pages;
 mod reader;
 mod vector;
