@@ -127,10 +127,8 @@ impl Loaded {
 pub(super) struct Plan {
     /// Design
     pub(super) file: PathBuf,
-    /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
-    /// flat-twist; the first that suits if not given
-    #[arg(long, value_name = "NAME")]
-    pub(super) procedure: Option<String>,
+    #[command(flatten)]
+    pub(super) made: Made,
     /// Heat sources, for which fire or coil heats what; those kept for the window if not given
     #[arg(long, value_name = "FILE")]
     pub(super) sources: Option<PathBuf>,
@@ -165,6 +163,25 @@ pub(super) struct Coil {
     pub(super) json: bool,
 }
 
+/// How a pair is made.
+#[derive(Debug, Args)]
+pub(super) struct Made {
+    /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
+    /// flat-twist; the first that suits if not given
+    #[arg(long, value_name = "NAME")]
+    pub(super) procedure: Option<String>,
+    /// An operation to leave out, by its name in plan --json, such as "hammer it eight-sided"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) without: Vec<String>,
+    /// Two operations, such as "make the hole, rough out the jaw": the first is done just before the
+    /// second
+    #[arg(long, value_name = "OPERATIONS")]
+    pub(super) before: Vec<String>,
+    /// A set-down on the side across from the usual one, such as "set down the rein"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) across: Vec<String>,
+}
+
 #[derive(Debug, Args)]
 pub(super) struct Template {
     /// Design
@@ -193,9 +210,8 @@ pub(super) struct Drawing {
     /// Of a stage: which one, counted from 0, the bar
     #[arg(long, default_value_t = 0)]
     pub(super) stage: usize,
-    /// Of a stage: by which procedure, as for plan
-    #[arg(long, value_name = "NAME")]
-    pub(super) procedure: Option<String>,
+    #[command(flatten)]
+    pub(super) made: Made,
 }
 
 #[derive(Debug, Args)]

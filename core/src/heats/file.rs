@@ -13,9 +13,9 @@ use crate::units::quoted;
 /// The newest format of the file that this program writes and reads.
 pub const SOURCES_FORMAT: u32 = 1;
 /// The most sources of one shop.
-pub const MOST_SOURCES: usize = 24;
+pub const MOST_SOURCES: usize = 16;
 /// The most of them that are forges or fires: which of them burn is part of what a plan weighs.
-pub const MOST_FIRES: usize = 6;
+pub const MOST_FIRES: usize = 4;
 
 /// Why a file's text holds no heat sources. The message names the place and the mend.
 #[derive(Debug, Clone, PartialEq, Error)]

@@ -112,6 +112,7 @@ pub fn optimum(problem: &impl Problem) -> Best {
     now.insert(start, standing(start));
     for operation in 0..problem.operations() {
         let mut next = BTreeMap::new();
+        let mut costs = Costs::new(problem, operation);
         for (&state, way) in &now {
             let mut served = false;
             for (source, &ready) in problem.sources().iter().enumerate() {
@@ -120,7 +121,7 @@ pub fn optimum(problem: &impl Problem) -> Best {
                     source: state.last,
                     ready_s,
                 };
-                let Some(cost) = problem.cost_s(operation, source, before) else {
+                let Some(cost) = costs.of(source, before) else {
                     continue;
                 };
                 served = true;
@@ -149,6 +150,35 @@ pub fn optimum(problem: &impl Problem) -> Best {
         now = next;
     }
     traced(&layers, &now)
+}
+
+/// Costs of one operation, each asked once: they follow from the source before and from whether this one
+/// is ready, of which there are few.
+struct Costs<'a, P: Problem> {
+    problem: &'a P,
+    operation: usize,
+    /// By source, source before with none first, and whether it is ready.
+    known: Vec<Option<Option<f64>>>,
+}
+
+impl<'a, P: Problem> Costs<'a, P> {
+    fn new(problem: &'a P, operation: usize) -> Self {
+        let count = problem.sources().len();
+        Self {
+            problem,
+            operation,
+            known: vec![None; 2 * count * (count + 1)],
+        }
+    }
+
+    fn of(&mut self, source: usize, before: Before) -> Option<f64> {
+        let count = self.problem.sources().len();
+        let last = before.source.map_or(0, |last| last + 1);
+        let place = 2 * (source * (count + 1) + last) + usize::from(before.ready_s > 0.0);
+        let (problem, operation) = (self.problem, self.operation);
+        let known = &mut self.known[place];
+        *known.get_or_insert_with(|| problem.cost_s(operation, source, before))
+    }
 }
 
 fn standing(state: State) -> Way {

@@ -48,6 +48,8 @@ pub enum Fill {
     Waste,
     /// The paper's own colour, to blank what lies under.
     Paper,
+    /// Steel that is hot.
+    Hot,
     /// Solid ink: arrowheads, check bars.
     Ink,
     /// A place that is wrong.

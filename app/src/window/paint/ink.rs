@@ -305,6 +305,7 @@ impl<'a> Ink<'a> {
             Fill::Work => on_sheet(colour_of(Part::Work), 0.6),
             Fill::Rivet => on_sheet(self.palette.faint, 0.5),
             Fill::Waste => on_sheet(self.palette.faint, 0.3),
+            Fill::Hot => on_sheet(colour_of(Part::SecondJaw), 0.6),
             Fill::Paper => self.palette.sheet,
             Fill::Ink => self.palette.ink,
             Fill::Warning => on_sheet(self.palette.stop, 0.6),
@@ -318,7 +319,7 @@ fn is_steel_of_pair(fill: Fill) -> bool {
     match fill {
         Fill::Part(part) => !matches!(part, Part::Work | Part::Bar | Part::Pair),
         Fill::OtherHalf | Fill::Rivet | Fill::Stress(_) => true,
-        Fill::Work | Fill::Waste | Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Work | Fill::Waste | Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 
@@ -331,7 +332,7 @@ fn is_body(fill: Fill) -> bool {
         | Fill::Rivet
         | Fill::Waste
         | Fill::Stress(_) => true,
-        Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 
