@@ -106,6 +106,13 @@ fn numbers_below_nothing_are_told_plainly() {
     );
 }
 
+/// A file of another kind is told by its kind.
+#[test]
+fn a_jaw_is_no_design_and_told_so() {
+    let jaw = concat!(env!("CARGO_MANIFEST_DIR"), "/files/format-1/jaw-drawn.ron");
+    refused(&["balance", jaw], &["jaw-drawn.ron", "this is an own jaw"]);
+}
+
 /// A name that the paper's fonts cannot print in full is printed, and told once.
 #[test]
 fn letters_that_cannot_be_printed_are_told() {
