@@ -348,7 +348,9 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     };
     let watch = &mut set_printing::to_the_end;
     let pages = set_printing::pages_wanted(family, &answers, &printed, watch);
-    pages.unwrap_or_default().allow(paper, arguments::consent(wanted.all))?;
+    pages
+        .unwrap_or_default()
+        .allow(paper, arguments::consent(wanted.all))?;
     let pdf = set_printing::pdf(family, &answers, &printed, watch);
     let path = wanted
         .out

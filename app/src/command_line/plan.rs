@@ -16,17 +16,33 @@ use serde::Serialize;
 
 use super::arguments;
 use super::findings::FindingAnswer;
-use super::{Done, Outcome, design, json};
+use super::{Done, Outcome, Places, design, heats, json};
 
-pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
+pub(super) fn run(wanted: &arguments::Plan, places: &Places) -> Outcome {
     let design = design(&wanted.file)?;
-    let model = resolve(&design);
-    let balance = balance_of(&design, &model);
-    let plan = planned(&design, (&model, &balance), &wanted.made)?;
-    let text = if wanted.json {
-        json(&Answer::new(&plan))?
-    } else {
-        List::of(&design, &balance, &plan)
+    let asked = heats::asked(wanted.sources.as_deref(), places)?;
+    let made = |design: &Document| {
+        let model = resolve(design);
+        let balance = balance_of(design, &model);
+        planned(design, (&model, &balance), &wanted.made)
+    };
+    let design = match &asked {
+        Some(asked) if wanted.scale_from_heats => heats::with_own_scale(&design, asked, made)?,
+        Some(_) | None => design,
+    };
+    let balance = balance_of(&design, &resolve(&design));
+    let plan = made(&design)?;
+    let answer = Answer::new(&plan);
+    if let (Some(asked), Some(folder)) = (&asked, &wanted.drawings) {
+        heats::draw_into(folder, (&design, &plan), asked)?;
+    }
+    let text = match (asked, wanted.json) {
+        (None, true) => json(&answer)?,
+        (None, false) => List::of(&design, &balance, &plan),
+        (Some(asked), true) => heats::keyed(&answer, (&design, &plan), &asked)?,
+        (Some(asked), false) => {
+            heats::listed(List::of(&design, &balance, &plan), (&design, &plan), &asked)
+        }
     };
     Ok(Done::said(text))
 }

@@ -145,6 +145,8 @@ pub struct Operation {
     pub lost: Vec<Lost>,
     /// What has to be hot, from and to, mm along the piece from its tip; `None` for cold work.
     pub hot_mm: Option<(f64, f64)>,
+    /// The same without the margins on either side: what cannot be worked unless it is hot.
+    pub needs_hot_mm: Option<(f64, f64)>,
     /// The same steel afterwards, mm along the piece as it is then.
     pub hot_after_mm: Option<(f64, f64)>,
     /// What is struck, from and to, mm along the piece as it is afterwards, from its tip: one place
