@@ -11,7 +11,7 @@ use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::units::{MM_PER_INCH, Show, Unit};
+use reinwright_core::units::Show;
 use serde::Serialize;
 
 use super::arguments;
@@ -262,15 +262,6 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    /// A length that nobody measures closer: to 1/8 in or to a millimetre.
-    fn rough(&self, mm: f64) -> f64 {
-        let step = match self.show.unit {
-            Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
-            Unit::Millimetre | Unit::Centimetre => 1.0,
-        };
-        (mm / step).round() * step
-    }
-
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -294,16 +285,16 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(self.rough(from)),
-                show.text(self.rough(to)),
+                show.number(show.roughly(from)),
+                show.text(show.roughly(to)),
                 own.held_words(show)
             ));
         }
         self.line(format_args!(
             "    The {}: {} long, then {}",
             own.part,
-            show.text(self.rough(own.before.part_length_mm)),
-            show.text(self.rough(own.after.part_length_mm))
+            show.text(show.roughly(own.before.part_length_mm)),
+            show.text(show.roughly(own.after.part_length_mm))
         ));
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {

@@ -11,6 +11,7 @@ mod pair;
 mod rivet;
 mod sizes;
 mod stage;
+mod staged;
 mod stress;
 mod views;
 
@@ -20,6 +21,7 @@ pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use stage::stage;
+pub use staged::{Ground, ground, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::Breaks;

@@ -22,13 +22,13 @@ pub fn stage(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawing {
     let Some(shown) = plan.stages.get(at) else {
         return Drawing::default();
     };
-    let half = if shown.half == 0 { &model.a } else { &model.b };
+    let half = of_half(model, shown.half);
     let mut side = piece(&shown.piece, View::Side);
     side.push(ghost(side_ghost(half)));
     let mut top = piece(&shown.piece, View::Top);
     top.extend(top_ghost(half).into_iter().map(ghost));
     if let Some(operation) = &shown.operation {
-        side.extend(struck(shown, operation));
+        side.extend(struck(shown, operation, TEXT));
     }
     let area = bounds(&side).unwrap_or(Rect::ZERO);
     let under = bounds(&top).unwrap_or(Rect::ZERO);
@@ -45,22 +45,27 @@ pub fn stage(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawing {
     Drawing { items }
 }
 
-fn ghost(path: BezPath) -> Item {
+/// The half that a stage is of.
+pub(super) fn of_half(model: &Model, half: usize) -> &Half {
+    if half == 0 { &model.a } else { &model.b }
+}
+
+pub(super) fn ghost(path: BezPath) -> Item {
     Item::line(path, Line::Neighbour)
 }
 
-fn side_ghost(half: &Half) -> BezPath {
+pub(super) fn side_ghost(half: &Half) -> BezPath {
     half.outline()
 }
 
-fn top_ghost(half: &Half) -> Vec<BezPath> {
+pub(super) fn top_ghost(half: &Half) -> Vec<BezPath> {
     let [jaw, rein] = [&half.jaw, &half.rein]
         .map(|sweep| around(sweep, (0.0, sweep.length()), [Edge::Far, Edge::Near]));
     vec![jaw, half.body.plate.top(), rein]
 }
 
 /// A piece in a view: its parts in their colours, then its outline.
-fn piece(piece: &Piece, view: View) -> Vec<Item> {
+pub(super) fn piece(piece: &Piece, view: View) -> Vec<Item> {
     let fills = piece.stretches.iter().map(|stretch| {
         let fill = Item::fill(area(stretch, view), Fill::Part(stretch.part));
         fill.of(stretch.part)
@@ -84,7 +89,7 @@ fn piece(piece: &Piece, view: View) -> Vec<Item> {
 }
 
 /// What a stretch covers in a view.
-fn area(stretch: &Stretch, view: View) -> BezPath {
+pub(super) fn area(stretch: &Stretch, view: View) -> BezPath {
     let (from, to) = (stretch.from, stretch.to);
     match (&stretch.solid, view) {
         (Solid::Swept(sweep), View::Side) => around(sweep, (from, to), [Edge::Outer, Edge::Inner]),
@@ -126,7 +131,7 @@ fn around(sweep: &Sweep, (from, to): (f64, f64), [there, back]: [Edge; 2]) -> Be
 }
 
 /// The middle of a piece so far along it, in the side view, and half its depth there.
-fn place(piece: &Piece, along_mm: f64) -> Option<(Point, f64)> {
+pub(super) fn place(piece: &Piece, along_mm: f64) -> Option<(Point, f64)> {
     let mut rest = along_mm;
     let found = piece.stretches.iter().find(|stretch| {
         let inside = rest <= stretch.length_mm();
@@ -153,8 +158,9 @@ fn place(piece: &Piece, along_mm: f64) -> Option<(Point, f64)> {
     }
 }
 
-/// Arrows on what is struck, one at each place or a row along it, with the turn beside the last.
-fn struck(shown: &Stage, operation: &Operation) -> Vec<Item> {
+/// Arrows on what is struck, one at each place or a row along it, with the turn beside the last, as
+/// large as the text.
+pub(super) fn struck(shown: &Stage, operation: &Operation, text: f64) -> Vec<Item> {
     /// Steel under one arrow, mm, and the most arrows in a row.
     const EVERY: f64 = 25.0;
     const MOST: f64 = 9.0;
@@ -165,7 +171,7 @@ fn struck(shown: &Stage, operation: &Operation) -> Vec<Item> {
     while i < count {
         let along = from + (to - from) * i / count;
         if let Some((middle, half)) = place(&shown.piece, along) {
-            items.extend(arrow(middle + Vec2::new(0.0, half + 0.5)));
+            items.extend(arrow(middle + Vec2::new(0.0, half + 0.15 * text), text));
         }
         i += 1.0;
     }
@@ -174,23 +180,23 @@ fn struck(shown: &Stage, operation: &Operation) -> Vec<Item> {
     {
         items.extend(turn_arrow(
             operation.turn,
-            middle + Vec2::new(0.0, half + 7.0),
+            (middle + Vec2::new(0.0, half + 2.0 * text), text),
         ));
     }
     items
 }
 
 /// A blow: an arrow whose point is here, from above.
-fn arrow(tip: Point) -> Vec<Item> {
-    const LONG: f64 = 6.0;
-    let head = views::polygon(&[tip, tip + Vec2::new(-1.0, 2.4), tip + Vec2::new(1.0, 2.4)]);
-    let shaft = segment(tip + Vec2::new(0.0, 2.4), tip + Vec2::new(0.0, LONG));
+fn arrow(tip: Point, text: f64) -> Vec<Item> {
+    let at = |x: f64, y: f64| tip + Vec2::new(x, y) * text;
+    let head = views::polygon(&[tip, at(-0.29, 0.7), at(0.29, 0.7)]);
+    let shaft = segment(at(0.0, 0.7), at(0.0, 1.7));
     vec![Item::fill(head, Fill::Ink), Item::line(shaft, Line::Fine)]
 }
 
 /// Which way the bar is turned, as seen from the rein's end.
-fn turn_arrow(turn: Turning, middle: Point) -> Vec<Item> {
-    const RADIUS: f64 = 4.0;
+fn turn_arrow(turn: Turning, (middle, text): (Point, f64)) -> Vec<Item> {
+    let radius = 1.15 * text;
     let quarter = std::f64::consts::FRAC_PI_2;
     let (from, sweep) = match turn {
         Turning::None => return Vec::new(),
@@ -198,15 +204,16 @@ fn turn_arrow(turn: Turning, middle: Point) -> Vec<Item> {
         Turning::QuarterRight | Turning::BetweenBlows => (1.75 * quarter, -1.5 * quarter),
         Turning::Half => (0.0, 2.0 * quarter),
     };
-    let on = |angle: f64| middle + Vec2::from_angle(angle) * RADIUS;
-    let arc = kurbo::Arc::new(middle, Vec2::new(RADIUS, RADIUS), from, sweep, 0.0);
+    let on = |angle: f64| middle + Vec2::from_angle(angle) * radius;
+    let arc = kurbo::Arc::new(middle, Vec2::new(radius, radius), from, sweep, 0.0);
     let mut path = BezPath::new();
     path.move_to(on(from));
     arc.append_iter(0.05).for_each(|el| path.push(el));
     let head = |angle: f64, way: f64| {
         let (tip, out) = (on(angle), Vec2::from_angle(angle));
         let along = out.turn_90() * way;
-        let points = [tip + along * 2.0, tip + out * 1.1, tip - out * 1.1];
+        let wing = out * (0.3 * text);
+        let points = [tip + along * (0.57 * text), tip + wing, tip - wing];
         Item::fill(views::polygon(&points), Fill::Ink)
     };
     let way = sweep.signum();

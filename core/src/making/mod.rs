@@ -73,6 +73,12 @@ impl Plan {
             .iter()
             .filter_map(|stage| stage.operation.as_ref())
     }
+
+    /// Whether a half comes out without an operation of it.
+    pub fn can_go_without(&self, step: Step) -> bool {
+        let all: Vec<Step> = self.operations().map(|own| own.step).collect();
+        all.contains(&step) && step.can_be_left_out(&all)
+    }
 }
 
 /// Plans a pair by a procedure.

@@ -52,6 +52,8 @@ pub enum Fill {
     Ink,
     /// A place that is wrong.
     Warning,
+    /// Steel that glows.
+    Hot,
     /// A stretch of a half by how much of its strength is used, in the steps of
     /// [`crate::draw::STRESS_STEPS`], the least first.
     Stress(u8),

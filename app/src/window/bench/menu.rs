@@ -113,6 +113,7 @@ impl Workbench {
                 Command::Show(Sight::Rein),
                 Command::Show(Sight::All),
                 Command::TrueSize,
+                Command::Making,
                 Command::Trace,
                 Command::Calibrate,
                 Command::SwitchTheme,

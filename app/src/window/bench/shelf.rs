@@ -56,6 +56,7 @@ impl Workbench {
             | Command::ExportPdf
             | Command::ExportSvg
             | Command::Trace
+            | Command::Making
             | Command::MakeFamily => {
                 self.shown.shelf = None;
                 true

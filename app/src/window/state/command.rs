@@ -28,6 +28,8 @@ pub enum Command {
     Shelf,
     /// The pairs of another folder.
     ShelfFolder,
+    /// From bar to tongs, step by step.
+    Making,
     /// Take the last change back.
     Undo,
     /// Do it again.
@@ -68,7 +70,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 20] = [
+    pub(crate) const ALL: [Self; 21] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -85,6 +87,7 @@ impl Command {
         Self::Show(Sight::Rein),
         Self::Show(Sight::All),
         Self::TrueSize,
+        Self::Making,
         Self::Trace,
         Self::Calibrate,
         Self::SwitchTheme,
@@ -161,6 +164,11 @@ impl Command {
                 "True size",
                 "About the head: one millimetre on the screen is one millimetre of steel",
                 keys(Modifiers::NONE, Key::F5),
+            ),
+            Self::Making => (
+                "Making",
+                "How the pair is forged from its bar, step by step",
+                keys(Modifiers::NONE, Key::F6),
             ),
             Self::Trace => (
                 "Trace a picture…",

@@ -5,6 +5,7 @@ pub(crate) mod command;
 pub(crate) mod history;
 pub(crate) mod job;
 pub(crate) mod look;
+pub(crate) mod making;
 pub(crate) mod mends;
 pub(crate) mod news;
 pub(crate) mod reckon;

@@ -105,6 +105,7 @@ pub fn paper_fill(fill: Fill) -> Colour {
         Fill::Paper => WHITE,
         Fill::Ink => BLACK,
         Fill::Warning => tint(VERMILLION, 55),
+        Fill::Hot => tint(VERMILLION, 40),
         Fill::Stress(step) => stress_colour(step),
     }
 }

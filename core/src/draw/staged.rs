@@ -1,0 +1,290 @@
+//! The stages of a making one after the other on one ground: nothing jumps from one to the next but
+//! the steel that was struck. Sizes where a caliper is set, what is hot, what was struck.
+
+use kurbo::{Point, Rect, Vec2};
+
+use super::names::{clear_of, view_title};
+use super::stage::{area, ghost, of_half, piece, side_ghost, struck, top_ghost};
+use crate::finding::Part;
+use crate::making::{Operation, Plan, Stage};
+use crate::paper::dimension::{Scale, segment};
+use crate::paper::lettering::clear;
+use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
+use crate::shape::{Piece, Solid, Stretch};
+use crate::tongs::model::Model;
+use crate::units::Show;
+
+/// The room that the stages of a plan take in both views, mm.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Ground {
+    side: Rect,
+    top: Rect,
+    /// Highest steel of any stage in the side view.
+    steel: f64,
+}
+
+/// In text sizes: over the highest steel, for arrows and turns; a row of sizes; under a view, for
+/// its name or for what is hot.
+const ARROWS: f64 = 3.3;
+const ROW: f64 = 1.35;
+const UNDER: f64 = 2.6;
+/// Rows of sizes that there is room for: jaw, neck, boss, shoulder and rein.
+const ROWS: f64 = 5.0;
+
+/// The room that all stages of a plan take together.
+pub fn ground(model: &Model, plan: &Plan) -> Ground {
+    let mut ground = Ground {
+        side: Rect::ZERO,
+        top: Rect::ZERO,
+        steel: 0.0,
+    };
+    let around = |items: &[Item]| bounds(items).unwrap_or(Rect::ZERO);
+    for stage in &plan.stages {
+        let half = of_half(model, stage.half);
+        let side = around(&piece(&stage.piece, View::Side));
+        ground.steel = ground.steel.max(side.y1);
+        ground.side = ground.side.union(side);
+        ground.side = ground.side.union(around(&[ghost(side_ghost(half))]));
+        let ghosts: Vec<Item> = top_ghost(half).into_iter().map(ghost).collect();
+        let top = around(&piece(&stage.piece, View::Top)).union(around(&ghosts));
+        ground.top = ground.top.union(top);
+    }
+    ground
+}
+
+impl Ground {
+    /// All that a stage covers when its text is so large, mm.
+    pub fn room(&self, text: f64) -> Rect {
+        let low = self.top.y0 + self.drop(text) - UNDER * text;
+        let high = self.sizes_from(text) + ROWS * ROW * text;
+        Rect::new(self.side.x0, low, self.side.x1, high)
+    }
+
+    /// How far the top view stands under the side view.
+    fn drop(&self, text: f64) -> f64 {
+        self.side.y0 - UNDER * text - self.top.y1
+    }
+
+    /// The base line of the lowest row of sizes.
+    fn sizes_from(&self, text: f64) -> f64 {
+        (self.steel + ARROWS * text).max(self.side.y1 + 0.8 * text)
+    }
+}
+
+/// A stage of a plan on its ground, with text of so many mm. The first stage is 0, the bar. Nothing
+/// is drawn for a stage that is not there.
+pub fn staged(
+    model: &Model,
+    plan: &Plan,
+    at: usize,
+    (ground, text): (&Ground, f64),
+    show: Show,
+) -> Drawing {
+    let Some(shown) = plan.stages.get(at) else {
+        return Drawing::default();
+    };
+    let scale = Scale { text };
+    let half = of_half(model, shown.half);
+    let mut side = piece(&shown.piece, View::Side);
+    let mut top = piece(&shown.piece, View::Top);
+    if let Some(range) = hot(plan, at) {
+        glow(&mut side, &shown.piece, range, View::Side);
+        glow(&mut top, &shown.piece, range, View::Top);
+    }
+    side.push(ghost(side_ghost(half)));
+    top.extend(top_ghost(half).into_iter().map(ghost));
+    if let Some(operation) = &shown.operation {
+        side.extend(struck(shown, operation, text));
+    }
+    let low = sizes_of(shown, show);
+    side.extend(sizes(low, ground.sizes_from(text), scale));
+    top.extend(shown.operation.as_ref().and_then(|operation| {
+        let under = ground.top.y0 - 0.8 * text;
+        Some(hot_bracket(shown, (operation, hot(plan, at)?), (under, scale), show))
+    }).into_iter().flatten());
+    let [side, top] = [(View::Side, side, ground.side.y0), (View::Top, top, ground.top.y1)].map(
+        |(view, mut items, low)| {
+            let from = Point::new(ground.side.x0, low + 0.6 * text);
+            let at = clear_of(from, view.name(), &items, scale);
+            items.extend(view_title((view, view.name()), at, scale));
+            clear(items)
+        },
+    );
+    let drop = Vec2::new(0.0, ground.drop(text));
+    Drawing {
+        items: vec![
+            Item::view(View::Side, View::Side.name(), Vec2::ZERO, side),
+            Item::view(View::Top, View::Top.name(), drop, top),
+        ],
+    }
+}
+
+/// Where the steel that was hot for an operation lies afterwards, mm from the tip.
+fn hot(plan: &Plan, at: usize) -> Option<(f64, f64)> {
+    let after = plan.stages.get(at)?;
+    let before = &plan.stages.get(at.checked_sub(1)?)?.piece;
+    let (from, to) = after.operation.as_ref()?.hot_mm?;
+    let place = |along| same_steel(before, &after.piece, along);
+    Some((place(from)?, place(to)?))
+}
+
+/// Where a place along a piece lies along another that came out of it: in the same part, as far on
+/// in it.
+fn same_steel(before: &Piece, after: &Piece, along_mm: f64) -> Option<f64> {
+    let mut start = 0.0;
+    for (at, stretch) in before.stretches.iter().enumerate() {
+        let length = stretch.length_mm();
+        if along_mm <= start + length || at + 1 == before.stretches.len() {
+            let part = (along_mm - start) / length.max(f64::MIN_POSITIVE);
+            return onto(after, stretch.part, part.clamp(0.0, 1.0));
+        }
+        start += length;
+    }
+    None
+}
+
+/// So far on in the first stretch of a part.
+fn onto(piece: &Piece, part: Part, share: f64) -> Option<f64> {
+    let at = piece.stretches.iter().position(|own| own.part == part)?;
+    let before: f64 = piece.stretches[..at].iter().map(Stretch::length_mm).sum();
+    Some(before + share * piece.stretches[at].length_mm())
+}
+
+/// Makes the steel of a range glow, under the outlines.
+fn glow(items: &mut Vec<Item>, piece: &Piece, (from, to): (f64, f64), view: View) {
+    let mut start = 0.0;
+    let mut hot = Vec::new();
+    for stretch in &piece.stretches {
+        let length = stretch.length_mm();
+        let (a, b) = ((from - start).max(0.0), (to - start).min(length));
+        start += length;
+        if b <= a {
+            continue;
+        }
+        let own = |along: f64| stretch.from + along.copysign(stretch.to - stretch.from);
+        let shown = match &stretch.solid {
+            Solid::Swept(_) => Stretch {
+                from: own(a),
+                to: own(b),
+                ..stretch.clone()
+            },
+            // A plate's neck and shoulder are each told as one.
+            Solid::Plated(_) if b - a > 0.5 * length => stretch.clone(),
+            Solid::Plated(_) => continue,
+        };
+        hot.push(Item::fill(area(&shown, view), Fill::Hot).of(stretch.part));
+    }
+    let fills = items.iter().take_while(|item| match item {
+        Item::Path(path) => path.line.is_none(),
+        Item::Text(_) | Item::Group(_) => false,
+    });
+    let after = fills.count();
+    items.splice(after..after, hot);
+}
+
+/// A size and where it is measured, mm.
+struct Size {
+    at: Point,
+    text: String,
+    part: Part,
+}
+
+/// The sections of a stage, where they differ from the one before, from the rein to the tip.
+fn sizes_of(shown: &Stage, show: Show) -> Vec<Size> {
+    let piece = &shown.piece;
+    let mut found: Vec<Size> = Vec::new();
+    let mut start = 0.0;
+    for (at, stretch) in piece.stretches.iter().enumerate() {
+        if piece.stretches[..at].iter().any(|own| own.part == stretch.part) {
+            // The other half of a blank for two.
+            break;
+        }
+        let length = stretch.length_mm();
+        for share in places(piece, stretch, start) {
+            let along = start + share * length;
+            let size = piece.cross(along).and_then(|cross| {
+                let (middle, half) = super::stage::place(piece, along)?;
+                Some(Size {
+                    at: middle + Vec2::new(0.0, half),
+                    text: cross.words(show),
+                    part: stretch.part,
+                })
+            });
+            found.extend(size.filter(|size| found.last().is_none_or(|own| own.text != size.text)));
+        }
+        start += length;
+    }
+    found.reverse();
+    found
+}
+
+/// Where along a stretch its section is told: in the middle, or near both ends of one that tapers
+/// over a length.
+fn places(piece: &Piece, stretch: &Stretch, start: f64) -> &'static [f64] {
+    /// A stretch so many times as long as it is deep tells both its ends.
+    const LONG: f64 = 4.0;
+    let length = stretch.length_mm();
+    let middle = piece.cross(start + length / 2.0);
+    if middle.is_some_and(|own| length > LONG * own.depth_mm) {
+        &[0.06, 0.94]
+    } else {
+        &[0.5]
+    }
+}
+
+/// Sizes in rows that rise towards the tip, each at the end of a line down to where it is measured:
+/// so no line runs through a size.
+fn sizes(found: Vec<Size>, base: f64, scale: Scale) -> Vec<Item> {
+    let mut items = Vec::new();
+    let mut placed: Vec<(f64, f64, f64)> = Vec::new();
+    let mut first = true;
+    for size in found {
+        let wide = scale.width(&size.text) + 0.5 * scale.text;
+        let x = size.at.x;
+        // The one at the rein's end would stand out over it.
+        let align = if std::mem::take(&mut first) { Align::Start } else { Align::End };
+        let (from, to) = match align {
+            Align::Start => (x, x + wide),
+            Align::Middle | Align::End => (x - wide, x),
+        };
+        let over = placed.iter().filter(|own| own.0 < to && own.1 > from);
+        let row = over.map(|own| own.2 + 1.0).fold(0.0, f64::max);
+        placed.push((from, to, row));
+        let y = base + row * ROW * scale.text;
+        let line = segment(size.at, Point::new(x, y + 0.9 * scale.text));
+        items.push(Item::line(line, Line::Dimension).of(size.part));
+        let off = match align {
+            Align::Start => 0.25,
+            Align::Middle | Align::End => -0.25,
+        };
+        let at = Point::new(x + off * scale.text, y);
+        items.push(Item::text(at, size.text, scale.text, align).of(size.part));
+    }
+    items
+}
+
+/// Under the steel that is hot a bracket with from where to where.
+fn hot_bracket(
+    shown: &Stage,
+    (operation, after): (&Operation, (f64, f64)),
+    (y, scale): (f64, Scale),
+    show: Show,
+) -> Vec<Item> {
+    let x = |along| super::stage::place(&shown.piece, along).map(|(middle, _)| middle.x);
+    let (Some(from), Some(to), Some(hot)) = (x(after.1), x(after.0), operation.hot_mm) else {
+        return Vec::new();
+    };
+    let tick = 0.5 * scale.text;
+    let mut path = segment(Point::new(from, y), Point::new(to, y));
+    for end in [from, to] {
+        path.move_to((end, y));
+        path.line_to((end, y + tick));
+    }
+    let words = format!("hot, {} to {} from the tip", show.number(hot.0), show.text(hot.1));
+    // It ends where the bracket does: the head lies at the right edge.
+    let at = Point::new(to.max(from + scale.width(&words)), y - 1.05 * scale.text);
+    vec![
+        Item::line(path, Line::Warning),
+        Item::text(at, words, scale.text, Align::End),
+    ]
+}
