@@ -158,6 +158,25 @@ pub(super) fn place(piece: &Piece, along_mm: f64) -> Option<(Point, f64)> {
     }
 }
 
+/// The middle of a piece so far along it, along the rivet, mm.
+pub(super) fn across(piece: &Piece, along_mm: f64) -> f64 {
+    let mut rest = along_mm;
+    for stretch in &piece.stretches {
+        if rest <= stretch.length_mm() {
+            let own = stretch.from + rest.copysign(stretch.to - stretch.from);
+            return match &stretch.solid {
+                Solid::Swept(sweep) => sweep.shift(own),
+                Solid::Plated(plate) => {
+                    let (near, far) = plate.faces.at(own);
+                    f64::midpoint(near, far)
+                }
+            };
+        }
+        rest -= stretch.length_mm();
+    }
+    0.0
+}
+
 /// Arrows on what is struck, one at each place or a row along it, with the turn beside the last, as
 /// large as the text.
 pub(super) fn struck(shown: &Stage, operation: &Operation, text: f64) -> Vec<Item> {

@@ -7,6 +7,7 @@ use super::names::{clear_of, view_title};
 use super::stage::{area, ghost, of_half, piece, side_ghost, struck, top_ghost};
 use crate::finding::Part;
 use crate::making::{Operation, Plan, Stage};
+use crate::number::plane::sides;
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::lettering::clear;
 use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
@@ -15,12 +16,14 @@ use crate::tongs::model::Model;
 use crate::units::Show;
 
 /// The room that the stages of a plan take in both views, mm.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Ground {
     side: Rect,
     top: Rect,
     /// Highest steel of any stage in the side view.
     steel: f64,
+    /// The sizes of each stage: where each is measured, and its width in text sizes.
+    sizes: Vec<Vec<(f64, f64)>>,
 }
 
 /// In text sizes: over the highest steel, for arrows and turns; a row of sizes; under a view, for
@@ -28,35 +31,67 @@ pub struct Ground {
 const ARROWS: f64 = 3.3;
 const ROW: f64 = 1.35;
 const UNDER: f64 = 2.6;
-/// Rows of sizes that there is room for: jaw, neck, boss, shoulder and rein.
-const ROWS: f64 = 5.0;
 
-/// The room that all stages of a plan take together.
-pub fn ground(model: &Model, plan: &Plan) -> Ground {
+/// The room that all stages of a plan take together, from a place on, mm from the rivet: from minus
+/// infinity all of it.
+pub fn ground(model: &Model, plan: &Plan, from: f64, show: Show) -> Ground {
     let mut ground = Ground {
         side: Rect::ZERO,
         top: Rect::ZERO,
         steel: 0.0,
+        sizes: Vec::new(),
     };
-    let around = |items: &[Item]| bounds(items).unwrap_or(Rect::ZERO);
+    let right_of = |items: &[Item]| right_of(items, from);
     for stage in &plan.stages {
         let half = of_half(model, stage.half);
-        let side = around(&piece(&stage.piece, View::Side));
+        let side = right_of(&piece(&stage.piece, View::Side));
         ground.steel = ground.steel.max(side.y1);
         ground.side = ground.side.union(side);
-        ground.side = ground.side.union(around(&[ghost(side_ghost(half))]));
+        ground.side = ground.side.union(right_of(&[ghost(side_ghost(half))]));
         let ghosts: Vec<Item> = top_ghost(half).into_iter().map(ghost).collect();
-        let top = around(&piece(&stage.piece, View::Top)).union(around(&ghosts));
+        let top = right_of(&piece(&stage.piece, View::Top)).union(right_of(&ghosts));
         ground.top = ground.top.union(top);
+        let wide = |size: Size| (size.at.x, Scale { text: 1.0 }.width(&size.text));
+        let sizes = sizes_of(stage, show).into_iter();
+        let sizes = sizes.filter(|size| size.at.x >= from).map(wide);
+        ground.sizes.push(sizes.collect());
     }
     ground
+}
+
+/// What items cover to the right of a place.
+fn right_of(items: &[Item], from: f64) -> Rect {
+    if from == f64::NEG_INFINITY {
+        return bounds(items).unwrap_or(Rect::ZERO);
+    }
+    let paths = items.iter().filter_map(|item| match item {
+        Item::Path(path) => Some(&path.path),
+        Item::Text(_) | Item::Group(_) => None,
+    });
+    let sides = paths.flat_map(sides).map(|(a, _)| a);
+    let inside = sides.filter(|p| p.x >= from);
+    let found = inside.fold(None, |found: Option<Rect>, p| {
+        let own = Rect::from_points(p, p);
+        Some(found.map_or(own, |found| found.union(own)))
+    });
+    let found = found.unwrap_or(Rect::ZERO);
+    Rect { x0: from, ..found }
 }
 
 impl Ground {
     /// All that a stage covers when its text is so large, mm.
     pub fn room(&self, text: f64) -> Rect {
         let low = self.top.y0 + self.drop(text) - UNDER * text;
-        let high = self.sizes_from(text) + ROWS * ROW * text;
+        let rows = self.sizes.iter().map(|sizes| {
+            let rows = rows(
+                sizes.iter().map(|own| (own.0, own.1 * text)),
+                self.side.x0,
+                text,
+            );
+            rows.iter().map(|own| own.row + 1.0).fold(0.0, f64::max)
+        });
+        let rows = rows.fold(0.0, f64::max);
+        let high = self.sizes_from(text) + rows * ROW * text;
         Rect::new(self.side.x0, low, self.side.x1, high)
     }
 
@@ -96,20 +131,31 @@ pub fn staged(
     if let Some(operation) = &shown.operation {
         side.extend(struck(shown, operation, text));
     }
-    let low = sizes_of(shown, show);
-    side.extend(sizes(low, ground.sizes_from(text), scale));
-    top.extend(shown.operation.as_ref().and_then(|operation| {
-        let under = ground.top.y0 - 0.8 * text;
-        Some(hot_bracket(shown, (operation, hot(plan, at)?), (under, scale), show))
-    }).into_iter().flatten());
-    let [side, top] = [(View::Side, side, ground.side.y0), (View::Top, top, ground.top.y1)].map(
-        |(view, mut items, low)| {
-            let from = Point::new(ground.side.x0, low + 0.6 * text);
-            let at = clear_of(from, view.name(), &items, scale);
-            items.extend(view_title((view, view.name()), at, scale));
-            clear(items)
-        },
-    );
+    side.extend(sizes(shown, ground, scale, show));
+    let under = ground.top.y0 - 0.8 * text;
+    let bracket = shown.operation.as_ref().and_then(|operation| {
+        let hot = (operation, hot(plan, at)?);
+        Some(hot_bracket(
+            shown,
+            hot,
+            (under, ground.side.x0, scale),
+            show,
+        ))
+    });
+    top.extend(bracket.into_iter().flatten());
+    if at < BARS {
+        top.extend(marks(plan, shown, (under, scale), show));
+    }
+    let names = [
+        (View::Side, side, ground.steel),
+        (View::Top, top, ground.top.y1),
+    ];
+    let [side, top] = names.map(|(view, mut items, low)| {
+        let from = Point::new(ground.side.x0, low + 0.6 * text);
+        let at = clear_of(from, view.name(), &items, scale);
+        items.extend(view_title((view, view.name()), at, scale));
+        clear(items)
+    });
     let drop = Vec2::new(0.0, ground.drop(text));
     Drawing {
         items: vec![
@@ -195,7 +241,10 @@ fn sizes_of(shown: &Stage, show: Show) -> Vec<Size> {
     let mut found: Vec<Size> = Vec::new();
     let mut start = 0.0;
     for (at, stretch) in piece.stretches.iter().enumerate() {
-        if piece.stretches[..at].iter().any(|own| own.part == stretch.part) {
+        if piece.stretches[..at]
+            .iter()
+            .any(|own| own.part == stretch.part)
+        {
             // The other half of a blank for two.
             break;
         }
@@ -232,33 +281,95 @@ fn places(piece: &Piece, stretch: &Stretch, start: f64) -> &'static [f64] {
     }
 }
 
-/// Sizes in rows that rise towards the tip, each at the end of a line down to where it is measured:
-/// so no line runs through a size.
-fn sizes(found: Vec<Size>, base: f64, scale: Scale) -> Vec<Item> {
-    let mut items = Vec::new();
+/// The place of a size in the rows.
+struct InRow {
+    row: f64,
+    align: Align,
+}
+
+/// Rows that rise towards the tip, for sizes from the rein to the tip, each at the end of a line down
+/// to where it is measured: so no line runs through a size. None begins left of a place.
+fn rows(sizes: impl Iterator<Item = (f64, f64)>, left: f64, text: f64) -> Vec<InRow> {
     let mut placed: Vec<(f64, f64, f64)> = Vec::new();
-    let mut first = true;
-    for size in found {
-        let wide = scale.width(&size.text) + 0.5 * scale.text;
-        let x = size.at.x;
-        // The one at the rein's end would stand out over it.
-        let align = if std::mem::take(&mut first) { Align::Start } else { Align::End };
+    let row = |(x, wide): (f64, f64)| {
+        let wide = wide + 0.5 * text;
+        let align = if x - wide < left {
+            Align::Start
+        } else {
+            Align::End
+        };
         let (from, to) = match align {
             Align::Start => (x, x + wide),
             Align::Middle | Align::End => (x - wide, x),
         };
-        let over = placed.iter().filter(|own| own.0 < to && own.1 > from);
-        let row = over.map(|own| own.2 + 1.0).fold(0.0, f64::max);
+        let under = placed.iter().filter(|own| own.0 < to && own.1 > from);
+        let row = under.map(|own| own.2 + 1.0).fold(0.0, f64::max);
         placed.push((from, to, row));
-        let y = base + row * ROW * scale.text;
-        let line = segment(size.at, Point::new(x, y + 0.9 * scale.text));
+        InRow { row, align }
+    };
+    sizes.map(row).collect()
+}
+
+fn sizes(shown: &Stage, ground: &Ground, scale: Scale, show: Show) -> Vec<Item> {
+    let (left, text) = (ground.side.x0, scale.text);
+    let found = sizes_of(shown, show).into_iter();
+    let found: Vec<Size> = found.filter(|size| size.at.x >= left).collect();
+    let wide = found
+        .iter()
+        .map(|size| (size.at.x, scale.width(&size.text)));
+    let rows = rows(wide, left, text);
+    let base = ground.sizes_from(text);
+    let mut items = Vec::new();
+    for (size, InRow { row, align }) in found.into_iter().zip(rows) {
+        let (x, y) = (size.at.x, base + row * ROW * text);
+        let line = segment(size.at, Point::new(x, y + 0.9 * text));
         items.push(Item::line(line, Line::Dimension).of(size.part));
         let off = match align {
             Align::Start => 0.25,
             Align::Middle | Align::End => -0.25,
         };
-        let at = Point::new(x + off * scale.text, y);
-        items.push(Item::text(at, size.text, scale.text, align).of(size.part));
+        let at = Point::new(x + off * text, y);
+        items.push(Item::text(at, size.text, text, align).of(size.part));
+    }
+    items
+}
+
+/// The stages at which the bar's marks are still to be seen: the bar, and the bar cut off.
+const BARS: usize = 2;
+
+/// The marks on the bar, each with what the rule shows from the end where the first jaw will be.
+fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Vec<Item> {
+    let mut items = Vec::new();
+    // Marks close together stand under each other: how far left each row is taken.
+    let mut rows = [f64::INFINITY; 3];
+    for mark in &plan.marks {
+        let (Some((middle, _)), Some(cross)) = (
+            super::stage::place(&shown.piece, mark.at_mm),
+            shown.piece.cross(mark.at_mm),
+        ) else {
+            continue;
+        };
+        let z = super::stage::across(&shown.piece, mark.at_mm) + cross.width_mm / 2.0;
+        let words = show.number(mark.from_left.mm());
+        let half = scale.width(&words) / 2.0;
+        let row = rows
+            .iter()
+            .position(|left| middle.x + half < *left)
+            .unwrap_or(0);
+        rows[row] = middle.x - half - 0.3 * scale.text;
+        #[allow(clippy::cast_precision_loss, reason = "three rows")]
+        let low = y - (0.9 + 1.2 * row as f64) * scale.text;
+        let line = segment(
+            Point::new(middle.x, z),
+            Point::new(middle.x, low + 0.9 * scale.text),
+        );
+        items.push(Item::line(line, Line::Mark));
+        items.push(Item::text(
+            Point::new(middle.x, low),
+            words,
+            scale.text,
+            Align::Middle,
+        ));
     }
     items
 }
@@ -267,7 +378,7 @@ fn sizes(found: Vec<Size>, base: f64, scale: Scale) -> Vec<Item> {
 fn hot_bracket(
     shown: &Stage,
     (operation, after): (&Operation, (f64, f64)),
-    (y, scale): (f64, Scale),
+    (y, left, scale): (f64, f64, Scale),
     show: Show,
 ) -> Vec<Item> {
     let x = |along| super::stage::place(&shown.piece, along).map(|(middle, _)| middle.x);
@@ -280,9 +391,15 @@ fn hot_bracket(
         path.move_to((end, y));
         path.line_to((end, y + tick));
     }
-    let words = format!("hot, {} to {} from the tip", show.number(hot.0), show.text(hot.1));
+    let (first, last) = (show.roughly(hot.0), show.roughly(hot.1));
+    let words = format!(
+        "hot, {} to {} from the tip",
+        show.number(first),
+        show.text(last)
+    );
     // It ends where the bracket does: the head lies at the right edge.
-    let at = Point::new(to.max(from + scale.width(&words)), y - 1.05 * scale.text);
+    let end = to.max(left + scale.width(&words));
+    let at = Point::new(end, y - 1.05 * scale.text);
     vec![
         Item::line(path, Line::Warning),
         Item::text(at, words, scale.text, Align::End),

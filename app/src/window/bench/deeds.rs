@@ -40,6 +40,7 @@ impl Workbench {
             }
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
+            Wish::Cut(wish) => self.at_cut_list(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
@@ -92,6 +93,7 @@ impl Workbench {
             Command::Show(sight) => self.open.see(sight),
             Command::TrueSize => self.open.set_scale(screen),
             Command::Making => self.show_making(),
+            Command::CutList => self.show_cut_list(),
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::SwitchTheme => self.switch_theme(ctx),

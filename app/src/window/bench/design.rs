@@ -14,8 +14,8 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::disk::memory::Memory;
 use crate::window::panels::answers;
-use crate::window::panels::operation;
 use crate::window::panels::dialog::Drawn;
+use crate::window::panels::operation;
 use crate::window::panels::parts::PartsList;
 use crate::window::panels::sketch::{Sketching, jaw_mut};
 use crate::window::panels::wish::Wish;
@@ -132,6 +132,10 @@ impl DesignBench {
                 let shown = (&mut self.answers, &mut self.look, &mut *fills);
                 asked.extend(answers::show(ui, (&self.session.now, hand), shown));
             });
+        if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
+            asked.extend(self.making(ui, fills));
+            return asked;
+        }
         Panel::bottom("bar")
             .default_size(118.0)
             .size_range(90.0..=260.0)
@@ -140,11 +144,7 @@ impl DesignBench {
                 self.strip
                     .show(ui, &mut self.answers, &mut self.look, fills);
             });
-        if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
-            asked.extend(self.making(ui, fills));
-        } else {
-            CentralPanel::default().show(ui, |ui| asked.extend(self.sheet(ui, screen, fills)));
-        }
+        CentralPanel::default().show(ui, |ui| asked.extend(self.sheet(ui, screen, fills)));
         asked
     }
 
@@ -153,7 +153,7 @@ impl DesignBench {
         let planned = self.answers.planned(&self.look.making.asked);
         self.look.making.go_on(ui.ctx(), planned.last());
         Panel::bottom("operation")
-            .default_size(206.0)
+            .default_size(232.0)
             .size_range(80.0..=420.0)
             .resizable(true)
             .show(ui, |ui| {

@@ -3,6 +3,7 @@
 
 pub(crate) mod answers;
 pub(crate) mod begin;
+pub(crate) mod cut;
 pub(crate) mod dialog;
 pub(crate) mod family;
 pub(crate) mod operation;

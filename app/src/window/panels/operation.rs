@@ -14,6 +14,8 @@ use crate::window::state::rows::capital;
 /// Shows what is done at the stage that is looked at.
 pub(crate) fn show(ui: &mut Ui, planned: &Planned, (answers, look): (&Answers, &mut Look)) {
     let at = look.making.at;
+    // A page to be read, not to be clicked: lines as close as in a book.
+    ui.spacing_mut().interact_size.y = 14.0;
     ScrollArea::vertical()
         .id_salt(("operation", at))
         .auto_shrink([false, false])
@@ -40,7 +42,7 @@ fn bar(ui: &mut Ui, answers: &Answers) {
     wrapped(
         ui,
         &format!(
-            "{}, {} long, marked as the strip below and the list of marks have it.",
+            "{}, {} long, marked as the drawing and the list of marks have it.",
             capital(&answers.document().bar.stock.words()),
             balance.cut_length(units)
         ),
@@ -67,13 +69,20 @@ fn pair(ui: &mut Ui, planned: &Planned, answers: &Answers) {
             show.text(rivet.both_heads_mm),
         ),
     );
-    Grid::new("pair").num_columns(2).spacing([10.0, 3.0]).show(ui, |ui| {
-        row(ui, "Check", &format!(
-            "{} between the reins at the hand, set on {}",
-            show.text(known.model.hand_gap),
-            answers.document().work.words()
-        ));
-    });
+    Grid::new("pair")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            row(
+                ui,
+                "Check",
+                &format!(
+                    "{} between the reins at the hand, set on {}",
+                    show.text(known.model.hand_gap),
+                    answers.document().work.words()
+                ),
+            );
+        });
 }
 
 fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) {
@@ -82,7 +91,11 @@ fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) 
         title(ui, &format!("{at}  {}", capital(operation.step.name())));
         if planned.plan.can_go_without(operation.step) {
             let hint = "The half comes out without it";
-            if ui.small_button("Leave it out").on_hover_text(hint).clicked() {
+            if ui
+                .small_button("Leave it out")
+                .on_hover_text(hint)
+                .clicked()
+            {
                 look.making.asked.changes.left_out.push(operation.step);
             }
         }
@@ -92,32 +105,39 @@ fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) 
 
 fn details(ui: &mut Ui, own: &Operation, units: Units) {
     let show = units.show();
-    Grid::new("operation").num_columns(2).spacing([10.0, 3.0]).show(ui, |ui| {
-        row(ui, "Where", &place(own));
-        if let Some(words) = sections(own, show) {
-            row(ui, "Section", &words);
-        }
-        row(ui, "Length", &lengths(own, show));
-        match own.hot_mm {
-            None => row(ui, "Heat", "cold"),
-            Some((from, to)) => {
-                let (from, to) = (show.roughly(from), show.roughly(to));
-                let words = format!("{} to {} from the tip", show.number(from), show.text(to));
-                row(ui, "Hot", &words);
-                row(ui, "Held", &own.held_words(show));
+    Grid::new("operation")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            row(ui, "Where", &place(own));
+            if let Some(words) = sections(own, show) {
+                row(ui, "Section", &words);
             }
-        }
-        row(ui, "Check", &own.check);
-        if let Some(words) = lost(own, units) {
-            row(ui, "Goes", &words);
-        }
-        let mend = Palette::of(ui.visuals()).mend;
-        for caution in &own.cautions {
-            ui.label(RichText::new("Take care").color(mend));
-            ui.add(Label::new(*caution).wrap());
-            ui.end_row();
-        }
-    });
+            row(ui, "Length", &lengths(own, show));
+            match own.hot_mm {
+                None => row(ui, "Heat", "cold"),
+                Some((from, to)) => {
+                    let (from, to) = (show.roughly(from), show.roughly(to));
+                    let held = own.held_words(show);
+                    let (from, to) = (show.number(from), show.text(to));
+                    row(
+                        ui,
+                        "Hot",
+                        &format!("{from} to {to} from the tip, held {held}"),
+                    );
+                }
+            }
+            row(ui, "Check", &own.check);
+            if let Some(words) = lost(own, units) {
+                row(ui, "Goes", &words);
+            }
+            let mend = Palette::of(ui.visuals()).mend;
+            for caution in &own.cautions {
+                ui.label(RichText::new("Take care").color(mend));
+                ui.add(Label::new(*caution).wrap());
+                ui.end_row();
+            }
+        });
 }
 
 fn place(own: &Operation) -> String {

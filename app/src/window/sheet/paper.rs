@@ -92,6 +92,11 @@ impl Paper {
         self.own = None;
     }
 
+    /// What of the drawing is shown by itself.
+    pub(crate) fn sight(&self) -> Sight {
+        self.sight
+    }
+
     /// Shows the drawing at so many points per millimetre, about the head; without one about the
     /// middle.
     pub(crate) fn set_scale(&mut self, scale: f32) {

@@ -4,7 +4,7 @@ use std::rc::Rc;
 
 use egui::{Button, Slider, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::draw;
+use reinwright_core::draw::{self, Ground};
 use reinwright_core::tongs::model::Model;
 
 use super::paper::{Paper, point_and_choose};
@@ -48,12 +48,7 @@ impl Stages {
     }
 
     /// The slider and the buttons above the sheet; gives back what was asked for.
-    pub(crate) fn tools(
-        &self,
-        ui: &mut Ui,
-        planned: &Planned,
-        look: &mut Look,
-    ) -> Option<Command> {
+    pub(crate) fn tools(&self, ui: &mut Ui, planned: &Planned, look: &mut Look) -> Option<Command> {
         let (last, making) = (planned.last(), &mut look.making);
         let mut asked = None;
         ui.horizontal_wrapped(|ui| {
@@ -75,7 +70,7 @@ impl Stages {
             if step(ui, label, hint, true) {
                 making.play(ui.input(|i| i.time), last);
             }
-            ui.spacing_mut().slider_width = (ui.available_width() - 230.0).clamp(60.0, 260.0);
+            ui.spacing_mut().slider_width = (ui.available_width() - 262.0).clamp(40.0, 260.0);
             let palette = Palette::of(ui.visuals());
             ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let mut at = making.at;
@@ -112,9 +107,9 @@ impl Stages {
         let what = format!("Stage {at}, {}, over the finished half", planned.name(at));
         let of = (self.revision, what.as_str());
         let room = self.paper.room(ui, of, |sight, text| {
-            seen(sight, planned.ground.room(text), model)
+            seen(sight, ground_of(sight, planned).room(text), model)
         });
-        let ground = (&planned.ground, room.text);
+        let ground = (ground_of(self.paper.sight(), planned), room.text);
         let drawing = draw::staged(model, &planned.plan, at, ground, show);
         point_and_choose(&room.response, room.view, &drawing, look);
         let painter = ui.painter_at(room.response.rect);
@@ -123,17 +118,18 @@ impl Stages {
     }
 }
 
+/// The ground of what is in sight.
+fn ground_of(sight: Sight, planned: &Planned) -> &Ground {
+    match sight {
+        Sight::All | Sight::Rein => &planned.ground,
+        Sight::Head => &planned.about_head,
+    }
+}
+
 /// What of a drawing is in sight.
 fn seen(sight: Sight, all: kurbo::Rect, model: &Model) -> kurbo::Rect {
-    /// How far behind the rivet the head is looked at, in lengths before it.
-    const BEHIND: f64 = 0.7;
-    let before = model.a.tip().max(model.b.tip());
     match sight {
-        Sight::All => all,
-        Sight::Head => kurbo::Rect {
-            x0: all.x0.max(-BEHIND * before),
-            ..all
-        },
+        Sight::All | Sight::Head => all,
         Sight::Rein => kurbo::Rect {
             x1: all.x1.min(model.a.body.rim.half_along()),
             ..all

@@ -30,6 +30,8 @@ pub enum Command {
     ShelfFolder,
     /// From bar to tongs, step by step.
     Making,
+    /// Which bars are cut into what.
+    CutList,
     /// Take the last change back.
     Undo,
     /// Do it again.
@@ -70,7 +72,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 21] = [
+    pub(crate) const ALL: [Self; 22] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -88,6 +90,7 @@ impl Command {
         Self::Show(Sight::All),
         Self::TrueSize,
         Self::Making,
+        Self::CutList,
         Self::Trace,
         Self::Calibrate,
         Self::SwitchTheme,
@@ -169,6 +172,11 @@ impl Command {
                 "Making",
                 "How the pair is forged from its bar, step by step",
                 keys(Modifiers::NONE, Key::F6),
+            ),
+            Self::CutList => (
+                "Cut list",
+                "How many pairs of which designs, out of which bars of the rack",
+                keys(Modifiers::NONE, Key::F7),
             ),
             Self::Trace => (
                 "Trace a picture…",

@@ -9,6 +9,9 @@ use reinwright_core::tongs::document::Document;
 /// Seconds that a stage is shown while it plays: enough to read what is done.
 const STAGE_SECONDS: f64 = 1.6;
 
+/// How far behind the rivet the head is looked at, in lengths before it.
+const BEHIND: f64 = 0.7;
+
 /// What is asked of a plan.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(crate) struct Asked {
@@ -35,16 +38,20 @@ pub(crate) struct Planned {
     asked: Asked,
     pub(crate) plan: Plan,
     pub(crate) ground: Ground,
+    /// The same about the head alone.
+    pub(crate) about_head: Ground,
 }
 
 impl Planned {
     pub(crate) fn of(asked: &Asked, document: &Document, known: &Answers) -> Self {
         let model = &known.model;
+        let (show, before) = (document.units.show(), model.a.tip().max(model.b.tip()));
         let procedure = asked.procedure.unwrap_or_else(|| usual(document, model));
         let plan = plan_with(document, (model, &known.balance), procedure, &asked.changes);
         Self {
             asked: asked.clone(),
-            ground: draw::ground(model, &plan),
+            ground: draw::ground(model, &plan, f64::NEG_INFINITY, show),
+            about_head: draw::ground(model, &plan, -BEHIND * before, show),
             plan,
         }
     }

@@ -2,6 +2,7 @@
 //! answers to it, what is looked at, and what can be commanded.
 
 pub(crate) mod command;
+pub(crate) mod cutting;
 pub(crate) mod history;
 pub(crate) mod job;
 pub(crate) mod look;

@@ -68,7 +68,11 @@ fn others(ui: &mut Ui, plan: &Plan) {
     egui::CollapsingHeader::new("Other ways")
         .id_salt("other ways")
         .show(ui, |ui| {
-            for suits in plan.suits.iter().filter(|own| own.procedure != plan.procedure) {
+            for suits in plan
+                .suits
+                .iter()
+                .filter(|own| own.procedure != plan.procedure)
+            {
                 let name = capital(suits.procedure.name());
                 let words = match &suits.why_not {
                     None => format!("{name} suits as well"),
@@ -92,7 +96,9 @@ fn operations(ui: &mut Ui, planned: &Rc<Planned>, look: &mut Look) {
         if look.making.at == at && look.making.is_playing() {
             line.scroll_to_me(None);
         }
-        let part = stage.and_then(|own| own.operation.as_ref()).map(|own| own.part);
+        let part = stage
+            .and_then(|own| own.operation.as_ref())
+            .map(|own| own.part);
         if let Some(part) = part.filter(|_| line.hovered() || line.has_focus()) {
             look.point_at(part);
         }
@@ -101,7 +107,12 @@ fn operations(ui: &mut Ui, planned: &Rc<Planned>, look: &mut Look) {
         }
     }
     if planned.plan.repeats > 1 {
-        ui.add(Label::new("Then the second half: the same, not mirrored, step by step beside the first.").wrap());
+        ui.add(
+            Label::new(
+                "Then the second half: the same, not mirrored, step by step beside the first.",
+            )
+            .wrap(),
+        );
     }
 }
 
