@@ -1,8 +1,8 @@
 //! The bars on the rack, those that can be bought, and how they are cut.
 
-use egui::{Button, DragValue, Label, RichText, Ui};
+use egui::{DragValue, Label, RichText, Ui};
 use reinwright_core::asked::Bar;
-use reinwright_core::shop::cut::{Lying, Rack, Sold, parse_long};
+use reinwright_core::shop::cut::{Lying, Order, Rack, Sold, parse_long};
 use reinwright_core::steel::Steel;
 use reinwright_core::units::Length;
 
@@ -137,7 +137,7 @@ impl CutList {
                     name: "Bars at hand",
                     hint: "3 x 3 m of 16 mm square",
                     tip: "How many, how long and of what; a comma between unlike ones. What they are of may be left out where all designs are forged from one bar",
-                    width: (ui.available_width() - 60.0).max(120.0),
+                    width: (ui.available_width() - 96.0).max(120.0),
                 },
             );
             entered |= ui.button("Add bars").clicked();
@@ -181,7 +181,7 @@ impl CutList {
                     name: "Length to buy",
                     hint: "6 m of 16 mm square",
                     tip: "A length that the merchant has, and of what",
-                    width: (ui.available_width() - 150.0).max(100.0),
+                    width: (ui.available_width() - 196.0).max(90.0),
                 },
             );
             entered |= price.show(
@@ -221,87 +221,89 @@ impl CutList {
     }
 
     fn cuts(&mut self, ui: &mut Ui) -> Option<RackChange> {
-        let show = self.units.show();
-        let order = self.orders();
-        let of = |pick: fn(&reinwright_core::shop::cut::Order) -> f64| {
-            let most = order.iter().map(pick).fold(0.0, f64::max);
-            format!("{}, as the designs have it", show.text(most))
+        let (show, orders) = (self.units.show(), self.orders());
+        let most = |pick: fn(&Order) -> f64| {
+            show.text(orders.iter().map(pick).fold(0.0, f64::max))
         };
-        let rows: [(
-            &str,
-            &mut Typed,
-            Option<Length>,
-            String,
-            fn(Option<Length>) -> RackChange,
-            &str,
-        ); 3] = [
-            (
-                "Kerf",
-                &mut self.fields.kerf,
-                self.rack.kerf,
-                of(|order| order.kerf_mm),
-                RackChange::Kerf,
-                "Width of a cut",
-            ),
-            (
-                "Crop",
-                &mut self.fields.crop,
-                self.rack.crop,
-                of(|order| order.crop_mm),
-                RackChange::Crop,
-                "Cut off each bar's ragged end",
-            ),
-            (
-                "Ends kept from",
-                &mut self.fields.least,
-                self.rack.least_offcut,
-                format!("{}, as it is usual", show.text(Rack::USUAL_LEAST)),
-                RackChange::Least,
-                "The shortest end that goes back on the rack",
-            ),
+        let designs = "as the designs have it";
+        let rack = &self.rack;
+        let cuts = [
+            Cut {
+                name: "Kerf",
+                tip: "Width of a cut",
+                own: rack.kerf,
+                usual: (most(|order| order.kerf_mm), designs),
+                make: RackChange::Kerf,
+            },
+            Cut {
+                name: "Crop",
+                tip: "Cut off each bar's ragged end",
+                own: rack.crop,
+                usual: (most(|order| order.crop_mm), designs),
+                make: RackChange::Crop,
+            },
+            Cut {
+                name: "Ends kept from",
+                tip: "The shortest end that goes back on the rack",
+                own: rack.least_offcut,
+                usual: (show.text(Rack::USUAL_LEAST), "as it is usual"),
+                make: RackChange::Least,
+            },
         ];
+        let Fields {
+            kerf, crop, least, ..
+        } = &mut self.fields;
         let mut change = None;
-        for (name, typed, now, usual, make, tip) in rows {
-            let mut entered = false;
-            ui.horizontal(|ui| {
-                let label = ui.add_sized([96.0, 18.0], Label::new(name).halign(egui::Align::Min));
-                label.on_hover_text(tip);
-                let hint = now.map_or_else(|| show.text(0.0), |now| now.to_string());
-                entered = typed.show(
-                    ui,
-                    &About {
-                        name,
-                        hint: &hint,
-                        tip,
-                        width: 70.0,
-                    },
-                );
-                match now {
-                    None => {
-                        ui.weak(usual);
-                    }
-                    Some(now) => {
-                        ui.label(now.to_string());
-                        let hint = format!("{usual}");
-                        if ui
-                            .add(Button::new("Usual").small())
-                            .on_hover_text(hint)
-                            .clicked()
-                        {
-                            change = Some(make(None));
-                        }
-                    }
-                }
-            });
-            if entered {
-                let read = size(&typed.text);
-                change = typed
-                    .take(read)
-                    .map(|length| make(Some(length)))
-                    .or(change.take());
-            }
-            typed.say(ui);
+        for (cut, typed) in cuts.iter().zip([kerf, crop, least]) {
+            change = cut.show(ui, typed).or(change);
         }
+        change
+    }
+}
+
+/// One size of how bars are cut.
+struct Cut {
+    name: &'static str,
+    tip: &'static str,
+    /// As the rack has it.
+    own: Option<Length>,
+    /// What it is where the rack does not say, and where that comes from.
+    usual: (String, &'static str),
+    make: fn(Option<Length>) -> RackChange,
+}
+
+impl Cut {
+    fn show(&self, ui: &mut Ui, typed: &mut Typed) -> Option<RackChange> {
+        /// Room for the names, in points.
+        const NAMES: f32 = 100.0;
+        let (mut entered, mut change) = (false, None);
+        ui.horizontal(|ui| {
+            let start = ui.cursor().min.x;
+            ui.label(self.name).on_hover_text(self.tip);
+            ui.add_space((start + NAMES - ui.cursor().min.x).max(0.0));
+            let own = self.own.map(|own| own.to_string());
+            let about = About {
+                name: self.name,
+                hint: own.as_ref().unwrap_or(&self.usual.0),
+                tip: self.tip,
+                width: 70.0,
+            };
+            entered = typed.show(ui, &about);
+            if let Some(own) = &own {
+                ui.label(own);
+                let hint = format!("{}, {}", self.usual.0, self.usual.1);
+                if ui.small_button("Usual").on_hover_text(hint).clicked() {
+                    change = Some((self.make)(None));
+                }
+            } else {
+                ui.weak(self.usual.1);
+            }
+        });
+        if entered {
+            let read = size(&typed.text);
+            change = typed.take(read).map(|length| (self.make)(Some(length)));
+        }
+        typed.say(ui);
         change
     }
 }
