@@ -22,6 +22,8 @@ pub struct Ground {
     top: Rect,
     /// Highest steel of any stage in the side view.
     steel: f64,
+    /// Whether what lies farther back is left out.
+    cut: bool,
     /// The sizes of each stage: where each is measured, and its width in text sizes.
     sizes: Vec<Vec<(f64, f64)>>,
 }
@@ -39,6 +41,7 @@ pub fn ground(model: &Model, plan: &Plan, from: f64, show: Show) -> Ground {
         side: Rect::ZERO,
         top: Rect::ZERO,
         steel: 0.0,
+        cut: from > f64::NEG_INFINITY,
         sizes: Vec::new(),
     };
     let right_of = |items: &[Item]| right_of(items, from);
@@ -82,17 +85,28 @@ impl Ground {
     /// All that a stage covers when its text is so large, mm.
     pub fn room(&self, text: f64) -> Rect {
         let low = self.top.y0 + self.drop(text) - UNDER * text;
-        let rows = self.sizes.iter().map(|sizes| {
-            let rows = rows(
-                sizes.iter().map(|own| (own.0, own.1 * text)),
-                self.side.x0,
-                text,
-            );
-            rows.iter().map(|own| own.row + 1.0).fold(0.0, f64::max)
-        });
-        let rows = rows.fold(0.0, f64::max);
-        let high = self.sizes_from(text) + rows * ROW * text;
+        let high = self.sizes_from(text) + self.rows(text) * ROW * text;
         Rect::new(self.side.x0, low, self.side.x1, high)
+    }
+
+    /// How many rows of sizes the stage with the most of them has.
+    fn rows(&self, text: f64) -> f64 {
+        let of = |sizes: &Vec<(f64, f64)>| {
+            let wide = sizes.iter().map(|own| (own.0, own.1 * text));
+            let rows = rows(wide, self.side.x0, text);
+            rows.iter().map(|own| own.row + 1.0).fold(0.0, f64::max)
+        };
+        self.sizes.iter().map(of).fold(0.0, f64::max)
+    }
+
+    /// Where the side view's name stands: over the rein, or where that is left out beside the
+    /// highest row of sizes, which rise away from it.
+    fn name_over(&self, text: f64) -> f64 {
+        if self.cut {
+            self.sizes_from(text) + (self.rows(text) - 1.6) * ROW * text
+        } else {
+            self.steel
+        }
     }
 
     /// How far the top view stands under the side view.
@@ -147,7 +161,7 @@ pub fn staged(
         top.extend(marks(plan, shown, (under, scale), show));
     }
     let names = [
-        (View::Side, side, ground.steel),
+        (View::Side, side, ground.name_over(text)),
         (View::Top, top, ground.top.y1),
     ];
     let [side, top] = names.map(|(view, mut items, low)| {
@@ -343,13 +357,16 @@ fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Ve
     // Marks close together stand under each other: how far left each row is taken.
     let mut rows = [f64::INFINITY; 3];
     for mark in &plan.marks {
+        /// Inside the end by so much, mm, so that rounding finds steel.
+        const INSIDE: f64 = 1e-6;
+        let along = mark.at_mm.min(shown.piece.length_mm() - INSIDE);
         let (Some((middle, _)), Some(cross)) = (
-            super::stage::place(&shown.piece, mark.at_mm),
-            shown.piece.cross(mark.at_mm),
+            super::stage::place(&shown.piece, along),
+            shown.piece.cross(along),
         ) else {
             continue;
         };
-        let z = super::stage::across(&shown.piece, mark.at_mm) + cross.width_mm / 2.0;
+        let z = super::stage::across(&shown.piece, along) + cross.width_mm / 2.0;
         let words = show.number(mark.from_left.mm());
         let half = scale.width(&words) / 2.0;
         let row = rows

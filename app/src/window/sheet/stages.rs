@@ -70,7 +70,7 @@ impl Stages {
             if step(ui, label, hint, true) {
                 making.play(ui.input(|i| i.time), last);
             }
-            ui.spacing_mut().slider_width = (ui.available_width() - 262.0).clamp(40.0, 260.0);
+            ui.spacing_mut().slider_width = (ui.available_width() - 376.0).clamp(50.0, 300.0);
             let palette = Palette::of(ui.visuals());
             ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let mut at = making.at;

@@ -222,9 +222,7 @@ impl CutList {
 
     fn cuts(&mut self, ui: &mut Ui) -> Option<RackChange> {
         let (show, orders) = (self.units.show(), self.orders());
-        let most = |pick: fn(&Order) -> f64| {
-            show.text(orders.iter().map(pick).fold(0.0, f64::max))
-        };
+        let most = |pick: fn(&Order) -> f64| show.text(orders.iter().map(pick).fold(0.0, f64::max));
         let designs = "as the designs have it";
         let rack = &self.rack;
         let cuts = [
