@@ -1,6 +1,9 @@
 //! Every way in for bytes that somebody else wrote: what is no such thing is refused in one
 //! sentence, and what is taken goes through to the end. Fuzzing and ordinary tests call the same.
 
+use std::io::Cursor;
+
+use reinwright::disk::pictures;
 use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::Answers;
@@ -16,7 +19,7 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 7] = [
+pub const ENTRIES: [Entry; 8] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
@@ -24,6 +27,7 @@ pub const ENTRIES: [Entry; 7] = [
     ("stock list", stock_list),
     ("size text", size_text),
     ("stock text", stock_text),
+    ("picture", picture),
 ];
 
 /// So many sizes of a family are worked out; the others are like them.
@@ -106,4 +110,12 @@ pub fn stock_text(bytes: &[u8]) {
     };
     told(parse_work(text));
     told(parse_bar(text));
+}
+
+/// A picture to trace.
+pub fn picture(bytes: &[u8]) {
+    if let Some(picture) = told(pictures::from(Cursor::new(bytes))) {
+        let [across, down] = picture.size;
+        assert_eq!(picture.rgba.len(), 4 * across * down, "{across} x {down}");
+    }
 }

@@ -123,13 +123,30 @@ impl Loaded {
 pub(super) struct Plan {
     /// Design
     pub(super) file: PathBuf,
+    #[command(flatten)]
+    pub(super) made: Made,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+/// How a pair is made.
+#[derive(Debug, Args)]
+pub(super) struct Made {
     /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
     /// flat-twist; the first that suits if not given
     #[arg(long, value_name = "NAME")]
     pub(super) procedure: Option<String>,
-    /// Answer as JSON, with the unit in every key
-    #[arg(long)]
-    pub(super) json: bool,
+    /// An operation to leave out, by its name in plan --json, such as "hammer it eight-sided"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) without: Vec<String>,
+    /// Two operations, such as "make the hole, rough out the jaw": the first is done just before the
+    /// second
+    #[arg(long, value_name = "OPERATIONS")]
+    pub(super) before: Vec<String>,
+    /// A set-down on the side across from the usual one, such as "set down the rein"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) across: Vec<String>,
 }
 
 #[derive(Debug, Args)]
@@ -160,9 +177,8 @@ pub(super) struct Drawing {
     /// Of a stage: which one, counted from 0, the bar
     #[arg(long, default_value_t = 0)]
     pub(super) stage: usize,
-    /// Of a stage: by which procedure, as for plan
-    #[arg(long, value_name = "NAME")]
-    pub(super) procedure: Option<String>,
+    #[command(flatten)]
+    pub(super) made: Made,
 }
 
 #[derive(Debug, Args)]

@@ -18,6 +18,7 @@ use serde::Serialize;
 use super::{Done, Outcome, json};
 use crate::disk::{files, folder};
 use crate::jobs::cut_wanted::{self, Strange, said};
+use crate::jobs::words::without_letters;
 use crate::jobs::{cut_printing, printing};
 
 /// What is asked of a cut list.
@@ -85,6 +86,8 @@ pub(super) fn run(asked: &Asked) -> Outcome {
         }
         files::write_whole(out, &drawn(out, (&plan, units), paper))?;
         if !asked.json {
+            let names = designs.iter().map(|design| design.name.as_str());
+            text.extend(without_letters(names).map(|why| why + "\n"));
             text += &format!("{}: the bars with their pieces\n", out.display());
         }
     }

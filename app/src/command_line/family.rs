@@ -357,9 +357,12 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     files::write_whole(&path, &pdf.unwrap_or_default())?;
     let drawings = write_svgs((family, &answers), &printed, &wanted.out.join("svg"))?;
     let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
+    let lacking = set_printing::without_letters(family, &answers);
+    let lacking = lacking.map_or_else(String::new, |why| why + "\n");
     Ok(Done {
         status: one_findings::status(worst_lost(&opened)),
         text: lost(&opened)
+            + &lacking
             + &format!(
                 "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
                 path.display(),

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use reinwright_core::draw;
 use reinwright_core::forge::balance::Balance;
-use reinwright_core::making::{self, Operation, Plan, Procedure};
+use reinwright_core::making::{self, Change, Changes, Operation, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::balance_of;
 use reinwright_core::steel::caution;
@@ -22,7 +22,7 @@ pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
     let design = design(&wanted.file)?;
     let model = resolve(&design);
     let balance = balance_of(&design, &model);
-    let plan = planned(&design, (&model, &balance), wanted.procedure.as_deref())?;
+    let plan = planned(&design, (&model, &balance), &wanted.made)?;
     let text = if wanted.json {
         json(&Answer::new(&plan))?
     } else {
@@ -35,7 +35,7 @@ pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
 pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, String> {
     let model = resolve(design);
     let balance = balance_of(design, &model);
-    let plan = planned(design, (&model, &balance), wanted.procedure.as_deref())?;
+    let plan = planned(design, (&model, &balance), &wanted.made)?;
     let last = plan.stages.len() - 1;
     if wanted.stage > last {
         return Err(format!(
@@ -51,19 +51,54 @@ pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Dr
     ))
 }
 
-fn planned(
+/// The plan as it is asked for.
+pub(super) fn planned(
     design: &Document,
     (model, balance): (&Model, &Balance),
-    word: Option<&str>,
+    made: &arguments::Made,
 ) -> Result<Plan, String> {
-    let procedure = match word {
+    let procedure = match made.procedure.as_deref() {
         None => making::usual(design, model),
         Some(word) => Procedure::named(word).ok_or_else(|| {
             let all = Procedure::ALL.map(Procedure::word).join(", ");
             format!("--procedure: \"{word}\" is no procedure: give one of {all}")
         })?,
     };
-    Ok(making::plan(design, model, balance, procedure))
+    let changes = changes(made)?;
+    Ok(making::plan_with(
+        design,
+        (model, balance),
+        procedure,
+        &changes,
+    ))
+}
+
+fn changes(made: &arguments::Made) -> Result<Changes, String> {
+    let mut changes = Changes::default();
+    for name in &made.without {
+        changes.add(Change::LeaveOut(step(name, "without")?));
+    }
+    for names in &made.before {
+        let Some((first, second)) = names.split_once(',') else {
+            return Err(format!(
+                "--before: \"{names}\" is not two operations: write them with a comma between"
+            ));
+        };
+        let [first, second] = [step(first, "before")?, step(second, "before")?];
+        changes.add(Change::MoveBefore(first, second));
+    }
+    for name in &made.across {
+        changes.add(Change::Across(step(name, "across")?));
+    }
+    Ok(changes)
+}
+
+fn step(name: &str, option: &str) -> Result<Step, String> {
+    Step::named(name).ok_or_else(|| {
+        let all = Step::ALL.map(Step::name).join(", ");
+        let name = name.trim();
+        format!("--{option}: \"{name}\" is no operation: give one of {all}")
+    })
 }
 
 #[derive(Serialize)]
@@ -72,6 +107,8 @@ struct Answer<'a> {
     procedures: Vec<SuitsAnswer>,
     marks: Vec<MarkAnswer>,
     operations: Vec<OperationAnswer>,
+    /// What of the changes that were asked for the steel does not allow.
+    refused: Vec<String>,
     findings: Vec<FindingAnswer<'a>>,
     totals: Totals,
 }
@@ -116,11 +153,29 @@ struct OperationAnswer {
     /// Nothing for cold work.
     hot_from_mm: Option<f64>,
     hot_to_mm: Option<f64>,
+    /// The same steel afterwards.
+    hot_after_from_mm: Option<f64>,
+    hot_after_to_mm: Option<f64>,
     enters_circle_mm: f64,
     turn: &'static str,
+    blows: &'static str,
+    struck_from_mm: f64,
+    struck_to_mm: f64,
+    /// The place that lies on the anvil's edge, where a shoulder is set down on it.
+    edge_at_mm: Option<f64>,
+    /// The side that lies on the anvil then.
+    edge_under: Option<&'static str>,
+    calipers: Vec<CaliperAnswer>,
     held_at_mm: f64,
     check: String,
     cautions: Vec<&'static str>,
+}
+
+#[derive(Serialize)]
+struct CaliperAnswer {
+    at_mm: f64,
+    depth_mm: f64,
+    width_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -145,6 +200,7 @@ impl<'a> Answer<'a> {
             procedure: plan.procedure.word(),
             procedures: plan.suits.iter().map(SuitsAnswer::new).collect(),
             marks: plan.marks.iter().map(MarkAnswer::new).collect(),
+            refused: plan.refused.iter().map(ToString::to_string).collect(),
             findings: plan.findings.iter().map(FindingAnswer::new).collect(),
             totals: Totals {
                 operations: operations.len(),
@@ -181,6 +237,16 @@ impl MarkAnswer {
     }
 }
 
+impl CaliperAnswer {
+    fn new(own: &making::Caliper) -> Self {
+        Self {
+            at_mm: own.at_mm,
+            depth_mm: own.depth_mm,
+            width_mm: own.width_mm,
+        }
+    }
+}
+
 impl OperationAnswer {
     fn new(own: &Operation) -> Self {
         let lost = own.lost.iter().map(|lost| LostAnswer {
@@ -206,7 +272,15 @@ impl OperationAnswer {
             hot_from_mm: own.hot_mm.map(|hot| hot.0),
             hot_to_mm: own.hot_mm.map(|hot| hot.1),
             enters_circle_mm: own.enters_circle_mm,
+            hot_after_from_mm: own.hot_after_mm.map(|hot| hot.0),
+            hot_after_to_mm: own.hot_after_mm.map(|hot| hot.1),
             turn: own.turn.name(),
+            blows: own.blows.name(),
+            struck_from_mm: own.struck_mm.0,
+            struck_to_mm: own.struck_mm.1,
+            edge_at_mm: own.edge.map(|edge| edge.at_mm),
+            edge_under: own.edge.map(|edge| edge.under.name()),
+            calipers: own.calipers.iter().map(CaliperAnswer::new).collect(),
             held_at_mm: own.held_at_mm,
             check: own.check.clone(),
             cautions: own.cautions.clone(),

@@ -5,6 +5,7 @@ pub mod folder;
 pub(crate) mod kept;
 pub(crate) mod memory;
 pub mod own_jaws;
+pub mod pictures;
 mod place;
 pub mod stock_sizes;
 pub(crate) mod versions;

@@ -11,7 +11,7 @@ use reinwright_core::paper::{
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 
 use super::pages::{Pages, Stack};
-use super::printing;
+use super::{printing, words};
 
 /// How far a long job has come; the caller answers whether it goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,6 +75,12 @@ pub fn pdf(
     let pdf = ink::pdf(&pages, &info);
     step()?;
     Some(pdf)
+}
+
+/// Which signs of the set's names cannot be printed, in one sentence without a period.
+pub fn without_letters(family: &Family, answers: &[SizeAnswer]) -> Option<String> {
+    let sizes = answers.iter().map(|answer| answer.label.as_str());
+    words::without_letters(sizes.chain([family.name.as_str()]))
 }
 
 /// How many pages [`pdf`] makes on each of these papers. No more than one size is drawn at a

@@ -11,7 +11,6 @@ mod pair;
 mod rivet;
 mod sizes;
 mod stage;
-mod staged;
 mod stress;
 mod views;
 
@@ -20,8 +19,7 @@ pub use breaks::breaks;
 pub use half::{half, other_half};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
-pub use stage::stage;
-pub use staged::{Ground, ground, staged};
+pub use stage::{Ground, ground, stage, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::Breaks;

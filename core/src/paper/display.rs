@@ -48,12 +48,12 @@ pub enum Fill {
     Waste,
     /// The paper's own colour, to blank what lies under.
     Paper,
+    /// Steel that is hot.
+    Hot,
     /// Solid ink: arrowheads, check bars.
     Ink,
     /// A place that is wrong.
     Warning,
-    /// Steel that glows.
-    Hot,
     /// A stretch of a half by how much of its strength is used, in the steps of
     /// [`crate::draw::STRESS_STEPS`], the least first.
     Stress(u8),

@@ -4,7 +4,7 @@ use std::ffi::OsString;
 
 use reinwright::command_line::{Places, answer};
 use reinwright_core::tongs::document;
-use reinwright_tests::command_line::{ask, refused, text};
+use reinwright_tests::command_line::{ask, done, refused, text};
 use reinwright_tests::files::{folder, put};
 use reinwright_tests::pairs;
 
@@ -91,6 +91,28 @@ fn numbers_below_nothing_are_told_plainly() {
         &["family", "a.ron", "--out", "out", "--pairs", "-1"],
         &["'-1'", "--pairs", "1..=1000"],
     );
+}
+
+/// A name that the paper's fonts cannot print in full is printed, and told once.
+#[test]
+fn letters_that_cannot_be_printed_are_told() {
+    let folder = folder();
+    let told = |name: &str| {
+        let mut pair = pairs::flat();
+        name.clone_into(&mut pair.name);
+        put(folder.path(), "a.ron", document::write(&pair));
+        let (file, out) = (folder.path().join("a.ron"), folder.path().join("a.pdf"));
+        done(&["template", text(&file), "--out", text(&out)])
+    };
+    let some = told("やっとこ ½ in, やや");
+    assert_eq!(
+        some.matches("no sign for こ っ と や:").count(),
+        1,
+        "{some}"
+    );
+    for name in ["Kleště na ½ in", "Клещи"] {
+        assert!(!told(name).contains("no sign"), "{name}");
+    }
 }
 
 /// An argument that is no text (0xff is no byte of UTF-8, RFC 3629, 1) is told so; as a file's name

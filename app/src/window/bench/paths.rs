@@ -178,7 +178,11 @@ impl Workbench {
         // How many pages there are stood in the button that was pressed.
         let pdf = template.pdf(paper, Consent::All)?;
         self.write_beside(path, &pdf)?;
-        let against = [self.open.stop(), template.without_bar];
+        let against = [
+            self.open.stop(),
+            template.without_bar,
+            template.without_letters,
+        ];
         let against = against.into_iter().flatten();
         let stop: String = against.map(|why| format!(" {why}.")).collect();
         self.say_written(

@@ -321,8 +321,8 @@ impl<'a> Ink<'a> {
 fn is_steel_of_pair(fill: Fill) -> bool {
     match fill {
         Fill::Part(part) => !matches!(part, Part::Work | Part::Bar | Part::Pair),
-        Fill::OtherHalf | Fill::Rivet | Fill::Hot | Fill::Stress(_) => true,
-        Fill::Work | Fill::Waste | Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::OtherHalf | Fill::Rivet | Fill::Stress(_) => true,
+        Fill::Work | Fill::Waste | Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 
@@ -334,9 +334,8 @@ fn is_body(fill: Fill) -> bool {
         | Fill::Work
         | Fill::Rivet
         | Fill::Waste
-        | Fill::Hot
         | Fill::Stress(_) => true,
-        Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 

@@ -2,7 +2,7 @@
 
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 use reinwright_core::asked::Units;
-use reinwright_core::making::{Measure, Operation, Turning};
+use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning};
 use reinwright_core::units::{MM_PER_INCH, Show};
 
 use crate::window::paint::theme::Palette;
@@ -86,21 +86,47 @@ fn pair(ui: &mut Ui, planned: &Planned, answers: &Answers) {
 }
 
 fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) {
-    let at = look.making.at;
-    ui.horizontal(|ui| {
-        title(ui, &format!("{at}  {}", capital(operation.step.name())));
-        if planned.plan.can_go_without(operation.step) {
-            let hint = "The half comes out without it";
-            if ui
+    let (at, step) = (look.making.at, operation.step);
+    ui.horizontal_wrapped(|ui| {
+        title(ui, &format!("{at}  {}", capital(step.name())));
+        let allows = |change| planned.plan.allows(change).is_ok();
+        let changes = &mut look.making.asked.changes;
+        if allows(Change::Across(step)) {
+            across(ui, changes, step);
+        }
+        let out = Change::LeaveOut(step);
+        let hint = "The half comes out without it";
+        if allows(out)
+            && ui
                 .small_button("Leave it out")
                 .on_hover_text(hint)
                 .clicked()
-            {
-                look.making.asked.changes.left_out.push(operation.step);
-            }
+        {
+            changes.add(out);
         }
     });
     wrapped(ui, &operation.what);
+}
+
+/// A set-down goes to the side across, or back to the usual one.
+fn across(ui: &mut Ui, changes: &mut Changes, step: Step) {
+    let is_across = changes.across.contains(&step);
+    let (label, hint) = if is_across {
+        ("On the usual side", "Sets it down where it usually is")
+    } else {
+        (
+            "On the other side",
+            "Sets it down on the side across from the usual one",
+        )
+    };
+    if !ui.small_button(label).on_hover_text(hint).clicked() {
+        return;
+    }
+    if is_across {
+        changes.across.retain(|own| *own != step);
+    } else {
+        changes.add(Change::Across(step));
+    }
 }
 
 fn details(ui: &mut Ui, own: &Operation, units: Units) {

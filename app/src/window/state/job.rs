@@ -75,8 +75,10 @@ impl SetWork {
                 return Ended::Stopped;
             };
             let written = files::write_beside(self.open.as_deref(), &path, &pdf);
+            let lacking = set_printing::without_letters(&self.family, &self.answers);
+            let lacking = lacking.map_or_else(String::new, |why| format!(" {why}."));
             written.map_or_else(Ended::Failed, |()| Ended::Done(format!(
-                "The set was written to {}. Print at actual size (100 %), then measure the check bars.",
+                "The set was written to {}. Print at actual size (100 %), then measure the check bars.{lacking}",
                 path.display()
             )))
         })

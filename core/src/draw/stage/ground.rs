@@ -3,15 +3,16 @@
 
 use kurbo::{Point, Rect, Vec2};
 
-use super::names::{clear_of, view_title};
-use super::stage::{area, ghost, of_half, piece, side_ghost, struck, top_ghost};
+use super::super::names::{clear_of, view_title};
+use super::steel::{outlines, piece, place};
+use super::{TEXT, ghosts, signs, view_of};
 use crate::finding::Part;
 use crate::making::{Operation, Plan, Stage};
 use crate::number::plane::sides;
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::lettering::clear;
-use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
-use crate::shape::{Piece, Solid, Stretch};
+use crate::paper::{Align, Drawing, Item, Line, View, bounds};
+use crate::shape::{Piece, Stretch};
 use crate::tongs::model::Model;
 use crate::units::Show;
 
@@ -46,14 +47,14 @@ pub fn ground(model: &Model, plan: &Plan, from: f64, show: Show) -> Ground {
     };
     let right_of = |items: &[Item]| right_of(items, from);
     for stage in &plan.stages {
-        let half = of_half(model, stage.half);
-        let side = right_of(&piece(&stage.piece, View::Side));
-        ground.steel = ground.steel.max(side.y1);
-        ground.side = ground.side.union(side);
-        ground.side = ground.side.union(right_of(&[ghost(side_ghost(half))]));
-        let ghosts: Vec<Item> = top_ghost(half).into_iter().map(ghost).collect();
-        let top = right_of(&piece(&stage.piece, View::Top)).union(right_of(&ghosts));
-        ground.top = ground.top.union(top);
+        let steel = |view| {
+            let parts = piece(&stage.piece, view);
+            right_of(&[parts, outlines(&stage.piece, view)].concat())
+        };
+        let around = |view| right_of(&ghosts(model, stage, view)).union(steel(view));
+        ground.steel = ground.steel.max(steel(View::Side).y1);
+        ground.side = ground.side.union(around(View::Side));
+        ground.top = ground.top.union(around(View::Top));
         let wide = |size: Size| (size.at.x, Scale { text: 1.0 }.width(&size.text));
         let sizes = sizes_of(stage, show).into_iter();
         let sizes = sizes.filter(|size| size.at.x >= from).map(wide);
@@ -133,22 +134,19 @@ pub fn staged(
         return Drawing::default();
     };
     let scale = Scale { text };
-    let half = of_half(model, shown.half);
-    let mut side = piece(&shown.piece, View::Side);
-    let mut top = piece(&shown.piece, View::Top);
-    if let Some(range) = hot(plan, at) {
-        glow(&mut side, &shown.piece, range, View::Side);
-        glow(&mut top, &shown.piece, range, View::Top);
-    }
-    side.push(ghost(side_ghost(half)));
-    top.extend(top_ghost(half).into_iter().map(ghost));
-    if let Some(operation) = &shown.operation {
-        side.extend(struck(shown, operation, text));
+    let mark = text / TEXT;
+    let [mut side, mut top] = [View::Side, View::Top].map(|view| {
+        let mut items = view_of(shown, view, mark);
+        items.extend(ghosts(model, shown, view));
+        items
+    });
+    if let Some(signs) = signs(shown, mark) {
+        side.extend(signs.turn(signs.operation.held_at_mm));
     }
     side.extend(sizes(shown, ground, scale, show));
     let under = ground.top.y0 - 0.8 * text;
     let bracket = shown.operation.as_ref().and_then(|operation| {
-        let hot = (operation, hot(plan, at)?);
+        let hot = (operation, operation.hot_after_mm?);
         Some(hot_bracket(
             shown,
             hot,
@@ -179,69 +177,6 @@ pub fn staged(
     }
 }
 
-/// Where the steel that was hot for an operation lies afterwards, mm from the tip.
-fn hot(plan: &Plan, at: usize) -> Option<(f64, f64)> {
-    let after = plan.stages.get(at)?;
-    let before = &plan.stages.get(at.checked_sub(1)?)?.piece;
-    let (from, to) = after.operation.as_ref()?.hot_mm?;
-    let place = |along| same_steel(before, &after.piece, along);
-    Some((place(from)?, place(to)?))
-}
-
-/// Where a place along a piece lies along another that came out of it: in the same part, as far on
-/// in it.
-fn same_steel(before: &Piece, after: &Piece, along_mm: f64) -> Option<f64> {
-    let mut start = 0.0;
-    for (at, stretch) in before.stretches.iter().enumerate() {
-        let length = stretch.length_mm();
-        if along_mm <= start + length || at + 1 == before.stretches.len() {
-            let part = (along_mm - start) / length.max(f64::MIN_POSITIVE);
-            return onto(after, stretch.part, part.clamp(0.0, 1.0));
-        }
-        start += length;
-    }
-    None
-}
-
-/// So far on in the first stretch of a part.
-fn onto(piece: &Piece, part: Part, share: f64) -> Option<f64> {
-    let at = piece.stretches.iter().position(|own| own.part == part)?;
-    let before: f64 = piece.stretches[..at].iter().map(Stretch::length_mm).sum();
-    Some(before + share * piece.stretches[at].length_mm())
-}
-
-/// Makes the steel of a range glow, under the outlines.
-fn glow(items: &mut Vec<Item>, piece: &Piece, (from, to): (f64, f64), view: View) {
-    let mut start = 0.0;
-    let mut hot = Vec::new();
-    for stretch in &piece.stretches {
-        let length = stretch.length_mm();
-        let (a, b) = ((from - start).max(0.0), (to - start).min(length));
-        start += length;
-        if b <= a {
-            continue;
-        }
-        let own = |along: f64| stretch.from + along.copysign(stretch.to - stretch.from);
-        let shown = match &stretch.solid {
-            Solid::Swept(_) => Stretch {
-                from: own(a),
-                to: own(b),
-                ..stretch.clone()
-            },
-            // A plate's neck and shoulder are each told as one.
-            Solid::Plated(_) if b - a > 0.5 * length => stretch.clone(),
-            Solid::Plated(_) => continue,
-        };
-        hot.push(Item::fill(area(&shown, view), Fill::Hot).of(stretch.part));
-    }
-    let fills = items.iter().take_while(|item| match item {
-        Item::Path(path) => path.line.is_none(),
-        Item::Text(_) | Item::Group(_) => false,
-    });
-    let after = fills.count();
-    items.splice(after..after, hot);
-}
-
 /// A size and where it is measured, mm.
 struct Size {
     at: Point,
@@ -266,9 +201,9 @@ fn sizes_of(shown: &Stage, show: Show) -> Vec<Size> {
         for share in places(piece, stretch, start) {
             let along = start + share * length;
             let size = piece.cross(along).and_then(|cross| {
-                let (middle, half) = super::stage::place(piece, along)?;
+                let own = place(piece, along, View::Side)?;
                 Some(Size {
-                    at: middle + Vec2::new(0.0, half),
+                    at: own.middle + Vec2::new(0.0, own.half),
                     text: cross.words(show),
                     part: stretch.part,
                 })
@@ -360,13 +295,10 @@ fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Ve
         /// Inside the end by so much, mm, so that rounding finds steel.
         const INSIDE: f64 = 1e-6;
         let along = mark.at_mm.min(shown.piece.length_mm() - INSIDE);
-        let (Some((middle, _)), Some(cross)) = (
-            super::stage::place(&shown.piece, along),
-            shown.piece.cross(along),
-        ) else {
+        let Some(own) = place(&shown.piece, along, View::Top) else {
             continue;
         };
-        let z = super::stage::across(&shown.piece, along) + cross.width_mm / 2.0;
+        let (middle, z) = (own.middle, own.middle.y + own.half);
         let words = show.number(mark.from_left.mm());
         let half = scale.width(&words) / 2.0;
         let row = rows
@@ -398,7 +330,7 @@ fn hot_bracket(
     (y, left, scale): (f64, f64, Scale),
     show: Show,
 ) -> Vec<Item> {
-    let x = |along| super::stage::place(&shown.piece, along).map(|(middle, _)| middle.x);
+    let x = |along| place(&shown.piece, along, View::Side).map(|own| own.middle.x);
     let (Some(from), Some(to), Some(hot)) = (x(after.1), x(after.0), operation.hot_mm) else {
         return Vec::new();
     };
