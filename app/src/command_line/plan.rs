@@ -357,10 +357,6 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn rough(&self, mm: f64) -> f64 {
-        making::rough_mm(self.show, mm)
-    }
-
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -384,8 +380,8 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(self.rough(from)),
-                show.text(self.rough(to)),
+                show.number(show.roughly(from)),
+                show.text(show.roughly(to)),
                 own.held_words(show)
             ));
         }
@@ -393,8 +389,8 @@ impl List {
             self.line(format_args!(
                 "    The {}: {} long, then {}",
                 own.part,
-                show.text(self.rough(own.before.part_length_mm)),
-                show.text(self.rough(own.after.part_length_mm))
+                show.text(show.roughly(own.before.part_length_mm)),
+                show.text(show.roughly(own.after.part_length_mm))
             ));
         }
         self.line(format_args!("    Check: {}", own.check));

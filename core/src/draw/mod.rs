@@ -23,7 +23,7 @@ pub use heat::heat;
 pub use job_sheet::{Job, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
-pub use stage::stage;
+pub use stage::{Ground, ground, stage, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::Breaks;

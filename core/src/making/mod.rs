@@ -22,7 +22,7 @@ mod words;
 
 pub use blow::{AnvilEdge, Beyond, Blows, Side};
 pub use marks::{Face, SetOff, Tool};
-pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning, rough_mm};
+pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
 pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
 pub use step::{Lost, Step};

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::finding::Part;
 use crate::shape::Cross;
-use crate::units::{MM_PER_INCH, Show, Unit};
+use crate::units::{MM_PER_INCH, Show};
 
 use super::blow::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
@@ -168,15 +168,6 @@ pub struct Operation {
     pub check: String,
     /// What can go wrong.
     pub cautions: Vec<&'static str>,
-}
-
-/// A length that nobody measures closer than to 1/8 in or to a millimetre, rounded to that.
-pub fn rough_mm(show: Show, mm: f64) -> f64 {
-    let step = match show.unit {
-        Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
-        Unit::Millimetre | Unit::Centimetre => 1.0,
-    };
-    (mm / step).round() * step
 }
 
 impl Operation {
