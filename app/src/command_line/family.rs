@@ -344,6 +344,8 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         paper,
         pairs_of_each: wanted.pairs,
         day: printing::today(),
+        what: wanted.printed.what()?,
+        printer: wanted.printed.printer()?,
         stock: stock(wanted.stock.as_deref(), places)?,
     };
     let pages = set_printing::pages_wanted(family, &answers, &printed);

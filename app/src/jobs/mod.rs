@@ -2,6 +2,9 @@
 
 pub mod cut_printing;
 pub mod pages;
+pub mod printer;
 pub mod printing;
 pub mod set_printing;
+mod sheets;
+pub mod what;
 pub(crate) mod words;

@@ -5,8 +5,10 @@
 
 pub mod caution;
 mod friction;
+mod hot_size;
 
 pub use friction::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
+pub use hot_size::{HEAT_COLOURS, Heat, HeatError, RANGE_CELSIUS, elongation};
 
 use serde::{Deserialize, Serialize};
 

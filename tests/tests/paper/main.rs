@@ -12,9 +12,13 @@
 )]
 
 mod file;
+mod hot;
 mod jaws;
 mod pages;
+mod pattern;
+mod printer;
 mod reader;
+mod shared;
 mod vector;
 
 use kurbo::{BezPath, Point, Rect, Shape};
