@@ -4,14 +4,14 @@ use std::fmt::Write;
 
 use reinwright_core::draw;
 use reinwright_core::forge::balance::Balance;
-use reinwright_core::making::{self, Change, Changes, Operation, Plan, Procedure, Step};
+use reinwright_core::making::{self, Blows, Change, Changes, Operation, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::balance_of;
 use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::units::{MM_PER_INCH, Show, Unit};
+use reinwright_core::units::Show;
 use serde::Serialize;
 
 use super::arguments;
@@ -153,6 +153,9 @@ struct OperationAnswer {
     #[serde(skip_serializing_if = "str::is_empty")]
     half: &'static str,
     what: String,
+    brief: String,
+    /// Two while a blank for both halves is worked at both its ends.
+    ends: u32,
     part: &'static str,
     place: &'static str,
     length_before_mm: f64,
@@ -273,6 +276,8 @@ impl OperationAnswer {
             operation: own.step.name(),
             half: own.half,
             what: own.what.clone(),
+            brief: own.brief.clone(),
+            ends: own.ends,
             part: own.part.name(),
             place: own.place.name(),
             length_before_mm: own.before.length_mm,
@@ -352,15 +357,6 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    /// A length that nobody measures closer: to 1/8 in or to a millimetre.
-    fn rough(&self, mm: f64) -> f64 {
-        let step = match self.show.unit {
-            Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
-            Unit::Millimetre | Unit::Centimetre => 1.0,
-        };
-        (mm / step).round() * step
-    }
-
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -384,17 +380,19 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(self.rough(from)),
-                show.text(self.rough(to)),
+                show.number(show.roughly(from)),
+                show.text(show.roughly(to)),
                 own.held_words(show)
             ));
         }
-        self.line(format_args!(
-            "    The {}: {} long, then {}",
-            own.part,
-            show.text(self.rough(own.before.part_length_mm)),
-            show.text(self.rough(own.after.part_length_mm))
-        ));
+        if own.blows != Blows::Cut {
+            self.line(format_args!(
+                "    The {}: {} long, then {}",
+                own.part,
+                show.text(show.roughly(own.before.part_length_mm)),
+                show.text(show.roughly(own.after.part_length_mm))
+            ));
+        }
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {
             self.line(format_args!("    Take care: {caution}"));

@@ -266,6 +266,8 @@ impl<'a> Making<'a> {
             half: ["", "second half"][self.half],
             part: part_of(zone, &self.task),
             what: words.what,
+            brief: told.brief(step),
+            ends: ends(step, &self.state),
             place: step.place(drilled),
             turn: self.turning(step),
             before: measure(before, (1, self.state.volume()), step.works()),
@@ -285,6 +287,13 @@ impl<'a> Making<'a> {
             cautions: words.cautions,
         }
     }
+}
+
+/// At how many ends of the blank a step is done: the heads of a blank for two are at both.
+fn ends(step: Step, before: &State) -> u32 {
+    // The rein is set down behind each boss, and drawn out in one.
+    let whole = step.works().contains(&REIN) && step != Step::SetDownRein;
+    if before.double && !whole { 2 } else { 1 }
 }
 
 fn part_of(zone: usize, task: &Task<'_>) -> Part {

@@ -9,6 +9,7 @@ use super::section::smallest_circle_mm;
 use super::sweep::{Edge, Sweep};
 use super::{Mass, Plate};
 use crate::finding::Part;
+use crate::units::Show;
 
 /// One thing forged from bar, finished or at a stage: half of a pair, a stage on the way to it, a
 /// punch, a plain length of bar.
@@ -90,6 +91,21 @@ pub struct Cross {
     pub top_mm4: f64,
     /// Diameter of the smallest circle around it, mm.
     pub circle_mm: f64,
+}
+
+impl Cross {
+    /// `Ø12`, `12 × 10`: depth first, as the drawing has it.
+    pub fn words(&self, show: Show) -> String {
+        /// A round fills no more than this of the square around it, to rounding.
+        const ROUND: f64 = 0.795;
+        let full = self.area_mm2 / (self.depth_mm * self.width_mm).max(f64::MIN_POSITIVE);
+        let (depth, width) = (show.number(self.depth_mm), show.number(self.width_mm));
+        if full < ROUND && depth == width {
+            format!("\u{d8}{depth}")
+        } else {
+            format!("{depth} \u{d7} {width}")
+        }
+    }
 }
 
 /// A section of a piece as it stands in the frame.

@@ -13,6 +13,7 @@ use super::workbench::Workbench;
 use crate::jobs::pages::Consent;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
+use crate::jobs::what::What;
 use crate::window::state::job::{Ended, Job, SetWork};
 use crate::window::state::session::Session;
 
@@ -85,10 +86,15 @@ impl Workbench {
             let why = "a set is being written already: wait for it, or cancel it first";
             return Err(why.to_owned());
         }
+        if family.is_reckoning() {
+            return Err("the sizes are still being reckoned: wait a moment".to_owned());
+        }
         let wanted = Wanted {
             paper,
             pairs_of_each,
             day: printing::today(),
+            what: What::default(),
+            printer: None,
             stock: self.remembered.memory.stock.sizes.clone(),
         };
         self.shown.job = Some(start(family.to_write(wanted)));

@@ -1,5 +1,7 @@
 //! A stage of the making, at its place over the ghost of the finished half.
 
+mod ground;
+mod picture;
 mod signs;
 mod steel;
 
@@ -10,7 +12,10 @@ use crate::paper::{Align, Drawing, Item, Line, View, bounds};
 use crate::shape::sweep::Edge;
 use crate::tongs::model::{Half, Model};
 use crate::units::Show;
+pub use ground::{Ground, ground, staged};
+pub(super) use picture::picture;
 use signs::Signs;
+pub(super) use signs::turn_arrow;
 use steel::{around, outlines, piece};
 
 /// Text beside a stage, mm.
@@ -24,7 +29,11 @@ pub fn stage(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawing {
     let Some(shown) = plan.stages.get(at) else {
         return Drawing::default();
     };
-    let [mut side, top] = [View::Side, View::Top].map(|view| view_of(model, shown, view, 1.0));
+    let [mut side, top] = [View::Side, View::Top].map(|view| {
+        let mut items = view_of(shown, view, 1.0);
+        items.extend(ghosts(model, shown, view));
+        items
+    });
     if let Some(signs) = signs(shown, 1.0) {
         side.extend(signs.turn(signs.operation.held_at_mm));
         let low = bounds(&side).map_or(0.0, |area| area.y0 - 1.6 * TEXT);
@@ -55,9 +64,8 @@ fn signs(shown: &Stage, mark: f64) -> Option<Signs<'_>> {
 }
 
 /// One view of a stage with its signs so many times as large as on a drawing of full size, without
-/// the turn and without lettering.
-fn view_of(model: &Model, shown: &Stage, view: View, mark: f64) -> Vec<Item> {
-    let half = if shown.half == 0 { &model.a } else { &model.b };
+/// the turn, the finished outline and lettering.
+fn view_of(shown: &Stage, view: View, mark: f64) -> Vec<Item> {
     let mut items = Vec::new();
     let signs = signs(shown, mark);
     if let Some(signs) = &signs {
@@ -68,15 +76,20 @@ fn view_of(model: &Model, shown: &Stage, view: View, mark: f64) -> Vec<Item> {
         items.extend(signs.hot(view));
     }
     items.extend(outlines(&shown.piece, view));
-    let ghosts = match view {
-        View::Side => vec![half.outline()],
-        View::Top | View::End => top_ghost(half),
-    };
-    items.extend(ghosts.into_iter().map(ghost));
     if let Some(signs) = &signs {
         items.extend(signs.blows(view));
     }
     items
+}
+
+/// The outline of the finished half in a view.
+fn ghosts(model: &Model, shown: &Stage, view: View) -> Vec<Item> {
+    let half = if shown.half == 0 { &model.a } else { &model.b };
+    let ghosts = match view {
+        View::Side => vec![half.outline()],
+        View::Top | View::End => top_ghost(half),
+    };
+    ghosts.into_iter().map(ghost).collect()
 }
 
 fn ghost(path: BezPath) -> Item {

@@ -17,10 +17,11 @@ use crate::paper::{Align, GroupItem, Item, Line, Page, PathItem, TextItem};
 const LETTERS: Colour = [0, 0, 0];
 
 /// How much a line around the spare font's letters adds to their strokes, in text sizes, so that
-/// they look like Helvetica's: its stems are 88 and 140 thousandths (AFM, `StdVW`; from
-/// memory), theirs 56.
-const THICKER: f64 = 0.032;
-const THICKER_BOLD: f64 = 0.084;
+/// they look like Helvetica's: its stems are 88 and 140 thousandths (AFM, `StdVW`; from memory),
+/// theirs [68](crate::paper::font::spare::STEM). Bold stays under that, or the small letters' eyes
+/// would close.
+const THICKER: f64 = 0.02;
+const THICKER_BOLD: f64 = 0.06;
 
 /// What is painted on a page; the letters that it needs are added to those of the file.
 pub(super) fn page(page: &Page, letters: &mut Subset) -> PdfPage {
