@@ -4,6 +4,8 @@
 use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::came_out::CameOut;
+use reinwright_core::shop::cut::Rack;
 use reinwright_core::shop::family;
 use reinwright_core::shop::shelf::{self, Marks};
 use reinwright_core::tongs::document;
@@ -16,11 +18,13 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 7] = [
+pub const ENTRIES: [Entry; 9] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
+    ("rack", rack),
+    ("came out", came_out),
     ("stock list", stock_list),
     ("size text", size_text),
     ("stock text", stock_text),
@@ -77,6 +81,21 @@ pub fn own_jaw(bytes: &[u8]) {
 pub fn marks(bytes: &[u8]) {
     if let Some(marks) = told(Marks::read(bytes)) {
         assert_eq!(Marks::read(marks.write().as_bytes()), Ok(marks));
+    }
+}
+
+/// The bars of a shop.
+pub fn rack(bytes: &[u8]) {
+    if let Some(rack) = told(Rack::read(bytes)) {
+        assert_eq!(Rack::read(rack.write().as_bytes()), Ok(rack));
+    }
+}
+
+/// What a shop has measured.
+pub fn came_out(bytes: &[u8]) {
+    if let Some(all) = told(CameOut::read(bytes)) {
+        assert_eq!(CameOut::read(all.write().as_bytes()), Ok(all.clone()));
+        all.own();
     }
 }
 

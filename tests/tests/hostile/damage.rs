@@ -23,6 +23,14 @@ fn corpus(entry: &str) -> Vec<Vec<u8>> {
         "family" => files(|name| name.starts_with("family-")),
         "own jaw" => files(|name| name.starts_with("jaw-")),
         "marks" => files(|name| name == "marks.ron"),
+        "rack" => text(&[
+            "(\n    rack: 1,\n    kerf: \"1.6 mm\",\n    bars: [(bar: (stock: Square(side: \"16 mm\"), \
+            steel: Mild), length: \"3000 mm\", count: 3)],\n    sold: [],\n)\n",
+        ]),
+        "came out" => text(&[
+            "(\n    came_out: 1,\n    halves: [(name: \"flat\", rein: \"360 mm\", left: \"12 mm\", \
+            heat_s: 40.0, gone_percent: 4.5)],\n)\n",
+        ]),
         "stock list" => text(&["in round: 1/4, 5/16, 3/8\nmm square: 10, 12 # and more\n"]),
         "size text" => text(&[
             "3/4 in",
