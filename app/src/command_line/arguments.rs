@@ -34,6 +34,10 @@ pub(super) enum Job {
     Plan(Plan),
     /// The job sheet as PDF: its first page alone is enough at the anvil
     JobSheet(super::job_sheet::Asked),
+    /// Write a file of heat sources to begin with: a forge, a fire and coils, to be changed to yours
+    Sources(Sources),
+    /// Which coil would heat the most of some designs, and whether the machine drives it
+    Coil(Coil),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre
@@ -129,6 +133,35 @@ pub(super) struct Plan {
     pub(super) file: PathBuf,
     #[command(flatten)]
     pub(super) made: Made,
+    /// Heat sources, for which fire or coil heats what; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) sources: Option<PathBuf>,
+    /// Reckon the loss to scale from the heats that the sources make
+    #[arg(long)]
+    pub(super) scale_from_heats: bool,
+    /// Folder for a drawing of each operation in its source, as SVG; it is made if it is not there
+    #[arg(long, value_name = "DIR", requires = "sources")]
+    pub(super) drawings: Option<PathBuf>,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Sources {
+    /// File to write; one that is there already is replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Coil {
+    /// Designs that the coil is to serve
+    #[arg(required = true)]
+    pub(super) files: Vec<PathBuf>,
+    /// Heat sources, for the machine and the clearance; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) sources: Option<PathBuf>,
     /// Answer as JSON, with the unit in every key
     #[arg(long)]
     pub(super) json: bool,

@@ -15,6 +15,7 @@ use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
 
 use super::pages::{Consent, Pages};
+use super::words::without_letters;
 
 /// Size of the lettering along the bar on a printed sheet, mm.
 const BAR_TEXT: f64 = 3.5;
@@ -27,6 +28,8 @@ pub struct Template {
     info: DocInfo,
     /// Why there is no sheet of the bar, in one sentence without a period.
     pub without_bar: Option<String>,
+    /// Which signs of its name cannot be printed, in one sentence without a period.
+    pub without_letters: Option<String>,
 }
 
 impl Template {
@@ -41,6 +44,7 @@ impl Template {
                 date: day,
             },
             without_bar: answers.balance.trouble(),
+            without_letters: without_letters([design.name.as_str()]),
         }
     }
 

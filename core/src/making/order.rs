@@ -91,7 +91,7 @@ impl Changes {
 
 impl Step {
     /// Whether a half comes out without it.
-    fn can_be_left_out(self, all: &[Self]) -> bool {
+    pub(super) fn can_be_left_out(self, all: &[Self]) -> bool {
         match self {
             Self::DrawOctagon => true,
             // Drawing the rein thins its beginning as well.

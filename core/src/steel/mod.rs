@@ -4,8 +4,11 @@
 //! annealed or nearly so, and the extra strength of an air-hardened part is not to be relied on.
 
 pub mod caution;
+mod forging;
 mod friction;
+pub mod thermal;
 
+pub use forging::{ForgingRange, forging_range};
 pub use friction::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
 
 use serde::{Deserialize, Serialize};

@@ -26,6 +26,9 @@ const FLATNESS: f32 = 0.15;
 /// Text smaller than this many points cannot be read and is left out.
 const SMALLEST_TEXT: f64 = 5.0;
 
+/// Steel at a forging heat, as an eye sees it.
+const HOT: Color32 = Color32::from_rgb(0xff, 0x8c, 0x2a);
+
 /// How a line is drawn: width, dashes and gaps in points, colour.
 struct Pen {
     width: f32,
@@ -305,10 +308,10 @@ impl<'a> Ink<'a> {
             Fill::Work => on_sheet(colour_of(Part::Work), 0.6),
             Fill::Rivet => on_sheet(self.palette.faint, 0.5),
             Fill::Waste => on_sheet(self.palette.faint, 0.3),
-            Fill::Hot => on_sheet(colour_of(Part::SecondJaw), 0.6),
             Fill::Paper => self.palette.sheet,
             Fill::Ink => self.palette.ink,
             Fill::Warning => on_sheet(self.palette.stop, 0.6),
+            Fill::Hot => on_sheet(HOT, 0.85),
             Fill::Stress(step) => stress_colour_of(step),
         }
     }

@@ -1,5 +1,6 @@
 //! A stage of the making, at its place over the ghost of the finished half.
 
+mod ground;
 mod picture;
 mod signs;
 mod steel;
@@ -11,6 +12,7 @@ use crate::paper::{Align, Drawing, Item, Line, View, bounds};
 use crate::shape::sweep::Edge;
 use crate::tongs::model::{Half, Model};
 use crate::units::Show;
+pub use ground::{Ground, ground, staged};
 pub(super) use picture::picture;
 use signs::Signs;
 pub(super) use signs::turn_arrow;
