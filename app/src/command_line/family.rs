@@ -344,11 +344,15 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         paper,
         pairs_of_each: wanted.pairs,
         day: printing::today(),
+        what: wanted.printed.what()?,
+        printer: wanted.printed.printer()?,
         stock: stock(wanted.stock.as_deref(), places)?,
     };
     let watch = &mut set_printing::to_the_end;
     let pages = set_printing::pages_wanted(family, &answers, &printed, watch);
-    pages.unwrap_or_default().allow(paper, arguments::consent(wanted.all))?;
+    pages
+        .unwrap_or_default()
+        .allow(paper, arguments::consent(wanted.all))?;
     let pdf = set_printing::pdf(family, &answers, &printed, watch);
     let path = wanted
         .out

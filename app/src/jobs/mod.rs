@@ -1,7 +1,12 @@
 //! What is made of a design or a family, for window and command line alike.
 
 pub mod cut_printing;
+pub mod cut_wanted;
+pub mod job_sheet;
 pub mod pages;
+pub mod printer;
 pub mod printing;
 pub mod set_printing;
+mod sheets;
+pub mod what;
 pub(crate) mod words;

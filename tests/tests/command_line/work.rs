@@ -1,7 +1,6 @@
 //! Work as it is called, and which styles suit it.
 
-use reinwright_tests::command_line::{done, json, refused, text};
-use reinwright_tests::files::folder;
+use reinwright_tests::command_line::{done, json, refused};
 
 use super::keys;
 

@@ -181,7 +181,13 @@ fn is_number(text: &str) {
 fn most_memory() -> u64 {
     let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
     let most = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
-    let kib = most.and_then(|most| most.trim().trim_end_matches("kB").trim().parse::<u64>().ok());
+    let kib = most.and_then(|most| {
+        most.trim()
+            .trim_end_matches("kB")
+            .trim()
+            .parse::<u64>()
+            .ok()
+    });
     kib.map_or(0, |kib| kib * 1024)
 }
 

@@ -125,7 +125,11 @@ fn letters_that_cannot_be_printed_are_told() {
         done(&["template", text(&file), "--out", text(&out)])
     };
     let some = told("やっとこ ½ in, やや");
-    assert_eq!(some.matches("no sign for こ っ と や:").count(), 1, "{some}");
+    assert_eq!(
+        some.matches("no sign for こ っ と や:").count(),
+        1,
+        "{some}"
+    );
     for name in ["Kleště na ½ in", "Клещи"] {
         assert!(!told(name).contains("no sign"), "{name}");
     }

@@ -110,10 +110,10 @@ impl Bow {
     }
 
     /// Radii of the inside where it turns down and where it turns out to the bit. The second
-    /// turns about a middle on the back's side, so it is larger than the bit is high by a round
-    /// that a fuller leaves: its back would come to a corner else.
+    /// turns about a middle on the back's side, so it is larger than the bit is high: its back
+    /// would cross itself else.
     fn corners(&self) -> (f64, f64) {
-        let back = (1.25 * self.depth).max(self.bit_top + 0.5 * self.depth);
+        let back = (1.25 * self.depth).max(1.1 * self.bit_top);
         ((0.5 * self.depth).max(2.0), back)
     }
 
@@ -129,12 +129,9 @@ impl Bow {
         let from = poses[poses.len() - 1].0;
         poses.push((from + length, 0.0, 0.0));
         let (course, along) = Course::through(&poses);
-        let [.., fall, _, low, grip, tip] = along[..] else {
+        let [.., fall, _, _, grip, tip] = along[..] else {
             unreachable!("a bow has more than five places");
         };
-        // A thinner bit is drawn down before the second bend: there the back is short, and would
-        // step down to it. A thicker one swells up to its own beginning.
-        let thin = (bit.bottom + bit.depth < self.depth).then_some(low);
         let plain = |at: f64, ease: Ease| block(at, (0.0, self.depth), self.width, ease);
         let gripping = |at: f64| Station {
             at,
@@ -146,8 +143,7 @@ impl Bow {
             ease: Ease::Linear,
         };
         let mut stations = self.first(start);
-        stations.push(plain(fall, Ease::Smooth));
-        stations.extend(thin.into_iter().chain([grip, tip]).map(gripping));
+        stations.extend([plain(fall, Ease::Smooth), gripping(grip), gripping(tip)]);
         Form {
             course,
             stations,

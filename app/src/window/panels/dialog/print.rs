@@ -234,7 +234,8 @@ fn accepted(ui: &mut Ui, accept: Option<Accept>) -> Option<Option<Consent>> {
 const BURNS: &str =
     "Paper burns: take the outline over to plate or chalk before you lay hot work against it.";
 
-fn usual_paper(units: Units) -> Paper {
+/// The paper that is at hand where sizes are in such units.
+pub(crate) fn usual_paper(units: Units) -> Paper {
     match units {
         Units::Inch => Paper::Letter,
         Units::Millimetre => Paper::A4,

@@ -139,11 +139,7 @@ impl Set {
     }
 
     /// Takes these answers over, and keeps those that are still true.
-    fn take(
-        &mut self,
-        family: &Family,
-        found: impl Iterator<Item = (usize, Option<SizeAnswer>)>,
-    ) {
+    fn take(&mut self, family: &Family, found: impl Iterator<Item = (usize, Option<SizeAnswer>)>) {
         let kept = if self.alike_but_for_sizes(family) {
             std::mem::take(&mut self.answers)
         } else {
