@@ -32,6 +32,8 @@ pub(super) enum Job {
     Findings(Loaded),
     /// How the pair is made: operations in order, what the steel is before and after each
     Plan(Plan),
+    /// The job sheet as PDF: its first page alone is enough at the anvil
+    JobSheet(super::job_sheet::Asked),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre

@@ -346,9 +346,12 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         day: printing::today(),
         stock: stock(wanted.stock.as_deref(), places)?,
     };
-    let pages = set_printing::pages_wanted(family, &answers, &printed);
-    pages.allow(paper, arguments::consent(wanted.all))?;
-    let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
+    let watch = &mut set_printing::to_the_end;
+    let pages = set_printing::pages_wanted(family, &answers, &printed, watch);
+    pages
+        .unwrap_or_default()
+        .allow(paper, arguments::consent(wanted.all))?;
+    let pdf = set_printing::pdf(family, &answers, &printed, watch);
     let path = wanted
         .out
         .join(set_printing::slug(&family.name))

@@ -10,6 +10,7 @@ mod cut;
 mod family;
 mod findings;
 mod fit;
+mod job_sheet;
 mod keyed;
 mod new;
 mod plan;
@@ -158,6 +159,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
             })
         }
         Some(Job::Plan(wanted)) => plan::run(&wanted),
+        Some(Job::JobSheet(wanted)) => job_sheet::run(&wanted),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted, places),

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use reinwright_core::draw;
 use reinwright_core::forge::balance::Balance;
-use reinwright_core::making::{self, Change, Changes, Operation, Plan, Procedure, Step};
+use reinwright_core::making::{self, Blows, Change, Changes, Operation, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::balance_of;
 use reinwright_core::steel::caution;
@@ -137,6 +137,9 @@ struct OperationAnswer {
     #[serde(skip_serializing_if = "str::is_empty")]
     half: &'static str,
     what: String,
+    brief: String,
+    /// Two while a blank for both halves is worked at both its ends.
+    ends: u32,
     part: &'static str,
     place: &'static str,
     length_before_mm: f64,
@@ -257,6 +260,8 @@ impl OperationAnswer {
             operation: own.step.name(),
             half: own.half,
             what: own.what.clone(),
+            brief: own.brief.clone(),
+            ends: own.ends,
             part: own.part.name(),
             place: own.place.name(),
             length_before_mm: own.before.length_mm,
@@ -336,6 +341,10 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
+    fn rough(&self, mm: f64) -> f64 {
+        making::rough_mm(self.show, mm)
+    }
+
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -359,17 +368,19 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(show.roughly(from)),
-                show.text(show.roughly(to)),
+                show.number(self.rough(from)),
+                show.text(self.rough(to)),
                 own.held_words(show)
             ));
         }
-        self.line(format_args!(
-            "    The {}: {} long, then {}",
-            own.part,
-            show.text(show.roughly(own.before.part_length_mm)),
-            show.text(show.roughly(own.after.part_length_mm))
-        ));
+        if own.blows != Blows::Cut {
+            self.line(format_args!(
+                "    The {}: {} long, then {}",
+                own.part,
+                show.text(self.rough(own.before.part_length_mm)),
+                show.text(self.rough(own.after.part_length_mm))
+            ));
+        }
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {
             self.line(format_args!("    Take care: {caution}"));

@@ -2,6 +2,7 @@
 
 pub mod cut_printing;
 pub mod cut_wanted;
+pub mod job_sheet;
 pub mod pages;
 pub mod printing;
 pub mod set_printing;

@@ -84,13 +84,14 @@ pub fn without_letters(family: &Family, answers: &[SizeAnswer]) -> Option<String
 }
 
 /// How many pages [`pdf`] makes on each of these papers. No more than one size is drawn at a
-/// time, and none once there are too many pages for every paper.
+/// time, and none once there are too many pages for every paper. `None` when the watch stopped it.
 pub fn pages(
     family: &Family,
     answers: &[SizeAnswer],
     wanted: &Wanted,
     papers: &[Paper],
-) -> Vec<Pages> {
+    watch: Watch<'_>,
+) -> Option<Vec<Pages>> {
     let mut all = vec![Pages::default(); papers.len()];
     let mut sheets = 0;
     let mut add = |all: &mut [Pages], of: &[SetSheet]| {
@@ -103,9 +104,13 @@ pub fn pages(
         }
     };
     add(&mut all, &family_sheets(family, answers, wanted));
-    for answer in answers {
+    let total = answers.len();
+    for (done, answer) in answers.iter().enumerate() {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
+        }
+        if watch(Progress { done, total }).is_break() {
+            return None;
         }
         add(&mut all, &templates(family, answer, wanted.day));
     }
@@ -114,13 +119,18 @@ pub fn pages(
     for pages in &mut all {
         pages.add(contents, || "Contents".to_owned());
     }
-    all
+    Some(all)
 }
 
-/// How many pages [`pdf`] makes on the paper that is wanted.
-pub fn pages_wanted(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Pages {
-    let counted = pages(family, answers, wanted, &[wanted.paper]);
-    counted.into_iter().next().unwrap_or_default()
+/// How many pages [`pdf`] makes on the paper that is wanted; `None` when the watch stopped it.
+pub fn pages_wanted(
+    family: &Family,
+    answers: &[SizeAnswer],
+    wanted: &Wanted,
+    watch: Watch<'_>,
+) -> Option<Pages> {
+    let counted = pages(family, answers, wanted, &[wanted.paper], watch)?;
+    counted.into_iter().next()
 }
 
 /// The sheets that only a family has.

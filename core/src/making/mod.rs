@@ -22,7 +22,7 @@ mod words;
 
 pub use blow::{AnvilEdge, Beyond, Blows, Side};
 pub use marks::{Face, SetOff, Tool};
-pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
+pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning, rough_mm};
 pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
 pub use step::{Lost, Step};
@@ -265,6 +265,8 @@ impl<'a> Making<'a> {
             half: ["", "second half"][self.half],
             part: part_of(zone, &self.task),
             what: words.what,
+            brief: told.brief(step),
+            ends: ends(step, &self.state),
             place: step.place(drilled),
             turn: self.turning(step),
             before: measure(before, (1, self.state.volume()), step.works()),
@@ -283,6 +285,13 @@ impl<'a> Making<'a> {
             cautions: words.cautions,
         }
     }
+}
+
+/// At how many ends of the blank a step is done: the heads of a blank for two are at both.
+fn ends(step: Step, before: &State) -> u32 {
+    // The rein is set down behind each boss, and drawn out in one.
+    let whole = step.works().contains(&REIN) && step != Step::SetDownRein;
+    if before.double && !whole { 2 } else { 1 }
 }
 
 fn part_of(zone: usize, task: &Task<'_>) -> Part {

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::finding::Part;
 use crate::shape::Cross;
-use crate::units::Show;
+use crate::units::{MM_PER_INCH, Show, Unit};
 
 use super::blow::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
@@ -81,7 +81,7 @@ impl Turning {
 }
 
 /// Cold steel that a bare hand is safe behind, mm (common practice, no source: 16 in and more).
-pub(super) const BY_HAND_MM: f64 = 16.0 * crate::units::MM_PER_INCH;
+pub(super) const BY_HAND_MM: f64 = 16.0 * MM_PER_INCH;
 
 /// What the piece is held with.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -129,6 +129,10 @@ pub struct Operation {
     pub part: Part,
     /// What to do, in one sentence.
     pub what: String,
+    /// The same in a few words, to be read from the anvil.
+    pub brief: String,
+    /// At how many ends of the blank it is done.
+    pub ends: u32,
     /// Where.
     pub place: Place,
     /// Which way to turn.
@@ -162,6 +166,15 @@ pub struct Operation {
     pub check: String,
     /// What can go wrong.
     pub cautions: Vec<&'static str>,
+}
+
+/// A length that nobody measures closer than to 1/8 in or to a millimetre, rounded to that.
+pub fn rough_mm(show: Show, mm: f64) -> f64 {
+    let step = match show.unit {
+        Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
+        Unit::Millimetre | Unit::Centimetre => 1.0,
+    };
+    (mm / step).round() * step
 }
 
 impl Operation {

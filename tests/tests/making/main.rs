@@ -2,6 +2,7 @@
 //! made, the list.
 
 mod findings;
+mod job_sheet;
 mod laws;
 mod list;
 mod rules;

@@ -1,6 +1,7 @@
 //! A stage of the making, at its place over the ghost of the finished half.
 
 mod ground;
+mod picture;
 mod signs;
 mod steel;
 
@@ -12,7 +13,9 @@ use crate::shape::sweep::Edge;
 use crate::tongs::model::{Half, Model};
 use crate::units::Show;
 pub use ground::{Ground, ground, staged};
+pub(super) use picture::picture;
 use signs::Signs;
+pub(super) use signs::turn_arrow;
 use steel::{around, outlines, piece};
 
 /// Text beside a stage, mm.

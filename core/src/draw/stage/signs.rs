@@ -246,7 +246,7 @@ fn up(side: Side) -> f64 {
 }
 
 /// Which way the bar is turned, as seen from the rein's end.
-pub(super) fn turn_arrow(turn: Turning, middle: Point, mark: f64) -> Vec<Item> {
+pub(in crate::draw) fn turn_arrow(turn: Turning, middle: Point, mark: f64) -> Vec<Item> {
     let radius = 4.0 * mark;
     let quarter = std::f64::consts::FRAC_PI_2;
     let (from, sweep) = match turn {

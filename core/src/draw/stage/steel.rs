@@ -119,9 +119,13 @@ pub(super) fn place(piece: &Piece, along_mm: f64, view: View) -> Option<Place> {
         }
         inside
     });
-    let stretch = found.or(piece.stretches.last())?;
-    let rest = rest.min(stretch.length_mm());
-    let own = stretch.from + rest.copysign(stretch.to - stretch.from);
+    let (stretch, own) = match found {
+        Some(found) => (found, found.from + rest.copysign(found.to - found.from)),
+        None => {
+            let last = piece.stretches.last()?;
+            (last, last.to)
+        }
+    };
     let (middle, half) = match (&stretch.solid, view) {
         (Solid::Swept(sweep), View::Side) => (sweep.middle(own), sweep.section(own).depth / 2.0),
         (Solid::Swept(sweep), View::Top | View::End) => (

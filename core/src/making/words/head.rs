@@ -183,7 +183,7 @@ impl Told<'_> {
 
     /// How far jaw and rein are bent over to lie in the middle of the pair: more where the joint
     /// face is the one that was kept.
-    fn joggle_to_bend(&self) -> Option<f64> {
+    pub(super) fn joggle_to_bend(&self) -> Option<f64> {
         if self.task.set_downs.boss == SetDowns::USUAL.boss {
             self.model.joggle_to_bend()
         } else {

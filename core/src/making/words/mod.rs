@@ -1,5 +1,6 @@
 //! The sentences of each operation: what to do, how to check it, what can go wrong.
 
+mod brief;
 mod cut;
 mod head;
 mod rein;
@@ -9,6 +10,7 @@ use crate::tongs::model::Model;
 use crate::units::Show;
 
 use super::blow::Side;
+use super::operation::rough_mm;
 use super::state::{Shape, State, Task};
 use super::step::Step;
 
@@ -47,6 +49,16 @@ impl Told<'_> {
 
     fn by(&self, depth: f64, width: f64) -> String {
         format!("{} x {}", self.show().number(depth), self.size(width))
+    }
+
+    fn bare(&self, depth: f64, width: f64) -> String {
+        let show = self.show();
+        format!("{} x {}", show.number(depth), show.number(width))
+    }
+
+    /// A length that nobody measures closer.
+    fn rough(&self, mm: f64) -> String {
+        self.size(rough_mm(self.show(), mm))
     }
 
     /// "on both ends" while both halves hang together.

@@ -128,6 +128,7 @@ fn nearest(sign: char) -> Option<&'static str> {
         '\u{2192}' => "->",
         '\u{2190}' => "<-",
         '\u{2248}' => "~",
+        '\u{3c0}' => "pi",
         '\u{2009}' | '\u{202f}' | '\t' | '\n' => " ",
         _ => return None,
     };

@@ -18,7 +18,7 @@ use subsetter::GlyphRemapper;
 pub(crate) const NAME: &str = "Ubuntu-Light";
 
 /// How wide its upright strokes are, in thousandths of the em square.
-pub(crate) const STEM: u8 = 56;
+pub(crate) const STEM: u8 = 68;
 
 /// The font, opened.
 pub(crate) struct Spare {

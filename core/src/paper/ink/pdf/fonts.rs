@@ -1,37 +1,32 @@
-//! The fonts of a PDF: two that every reader has, and the one that it brings along.
+//! The font that a PDF brings along, beside the two that every reader has.
 
 use std::fmt::Write as _;
 
-use lopdf::{Dictionary, Document, Object, ObjectId, dictionary};
+use lopdf::{Dictionary, Document, Object, ObjectId, Stream, dictionary};
 
-use super::stream;
 use crate::paper::font::spare::{NAME, STEM, Subset};
 
-/// What content calls the fonts.
-pub(super) const PLAIN: &str = "P";
-pub(super) const BOLD: &str = "B";
-pub(super) const SPARE: &str = "S";
+/// What content calls the font.
+pub(super) const SPARE: &str = "Spare";
 
-/// Puts the fonts into the file, and says what content calls them.
-pub(super) fn put(file: &mut Document, letters: &Subset) -> Dictionary {
-    let mut fonts = dictionary! {
-        PLAIN => standard(file, "Helvetica"),
-        BOLD => standard(file, "Helvetica-Bold"),
+/// Puts the font into the file and among the fonts of its pages, which share one list of them.
+pub(super) fn put(file: &mut Document, letters: &Subset) {
+    let font = spare(file, letters);
+    let Some(first) = file.page_iter().next() else {
+        return;
     };
-    if letters.is_used() {
-        fonts.set(SPARE, spare(file, letters));
-    }
-    fonts
+    let list = fonts_of(file, first).expect("the page writer gives its pages a list of fonts");
+    file.get_dictionary_mut(list)
+        .expect("the list is there")
+        .set(SPARE, font);
 }
 
-/// One of the 14 standard fonts (ISO 32000-1, 9.6.2.2).
-fn standard(file: &mut Document, name: &str) -> ObjectId {
-    file.add_object(dictionary! {
-        "Type" => "Font",
-        "Subtype" => "Type1",
-        "BaseFont" => name,
-        "Encoding" => "WinAnsiEncoding",
-    })
+/// Where the list of a page's fonts stands.
+fn fonts_of(file: &Document, page: ObjectId) -> lopdf::Result<ObjectId> {
+    let page = file.get_dictionary(page)?;
+    let resources = page.get(b"Resources")?.as_reference()?;
+    let resources = file.get_dictionary(resources)?;
+    resources.get(b"Font")?.as_reference()
 }
 
 /// A composite font whose codes are the numbers of its glyphs (ISO 32000-1, 9.7).
@@ -52,7 +47,10 @@ fn spare(file: &mut Document, letters: &Subset) -> ObjectId {
         "W" => widths(letters),
         "CIDToGIDMap" => "Identity",
     });
-    let words = stream(file, Dictionary::new(), to_unicode(letters).into_bytes());
+    let words = file.add_object(Stream::new(
+        Dictionary::new(),
+        to_unicode(letters).into_bytes(),
+    ));
     file.add_object(dictionary! {
         "Type" => "Font",
         "Subtype" => "Type0",
@@ -68,7 +66,7 @@ fn descriptor(file: &mut Document, letters: &Subset, name: &str) -> ObjectId {
     const SYMBOLIC: i64 = 4;
     let bytes = letters.bytes();
     let length = i64::try_from(bytes.len()).expect("a font is no larger than 2 GiB");
-    let bytes = stream(file, dictionary! { "Length1" => length }, bytes);
+    let bytes = file.add_object(Stream::new(dictionary! { "Length1" => length }, bytes));
     let reach = letters.reach();
     file.add_object(dictionary! {
         "Type" => "FontDescriptor",
@@ -104,7 +102,7 @@ fn widths(letters: &Subset) -> Vec<Object> {
 /// Six letters that tell this part of the font from others (ISO 32000-1, 9.6.4).
 fn tag(letters: &Subset) -> String {
     let signs: String = letters.glyphs().map(|(_, sign, _)| sign).collect();
-    let mut number = super::fnv(0, signs.as_bytes());
+    let mut number = super::fnv(signs.as_bytes().iter());
     let letter = |_| {
         let letter = u8::try_from(number % 26).expect("less than 26");
         number /= 26;

@@ -5,8 +5,8 @@ mod pen;
 
 use std::fmt;
 
-use lopdf::xref::XrefType;
-use lopdf::{Dictionary, Document, Object, ObjectId, Stream, StringFormat, dictionary};
+use lopdf::{Object, StringFormat, dictionary};
+use printpdf::{PdfDocument, PdfSaveOptions};
 
 use crate::paper::Page;
 use crate::paper::font::spare::Subset;
@@ -56,80 +56,50 @@ pub struct DocInfo {
 /// assert!(pdf(&[page], &DocInfo::default()).starts_with(b"%PDF-1.7"));
 /// ```
 pub fn pdf(pages: &[Page], info: &DocInfo) -> Vec<u8> {
-    let mut file = Document::with_version("1.7");
-    // A file that was never added to has one table of all its objects, from 0 on without a gap
-    // (ISO 32000-1, 7.5.4), which every reader knows.
-    file.reference_table.cross_reference_type = XrefType::CrossReferenceTable;
-    let mut names = Fingerprint::of(info);
-    let tree = file.new_object_id();
-    let resources = file.new_object_id();
+    let mut document = PdfDocument::new(&info.title);
     let mut letters = Subset::new();
-    let pages: Vec<Object> = pages
+    document.pages = pages
         .iter()
-        .map(|page| {
-            let content = pen::content(page, &mut letters);
-            names.add(content.as_bytes());
-            let content = stream(&mut file, Dictionary::new(), content.into_bytes());
-            file.add_object(leaf(page, tree, content)).into()
-        })
+        .map(|page| pen::page(page, &mut letters))
         .collect();
-    let fonts = fonts::put(&mut file, &letters);
-    file.set_object(resources, dictionary! { "Font" => fonts });
-    let count = i64::try_from(pages.len()).expect("no memory holds so many pages");
-    let pages = dictionary! {
-        "Type" => "Pages", "Kids" => pages, "Count" => count, "Resources" => resources,
+    // The page writer would leave out what it does not know itself: the operators that set a text
+    // in the spare font.
+    let options = PdfSaveOptions {
+        secure: false,
+        ..PdfSaveOptions::default()
     };
-    file.set_object(tree, pages);
-    finish(&mut file, tree, info, &names);
+    let mut file = document.to_lopdf_document(&options, &mut Vec::new());
+    if letters.is_used() {
+        fonts::put(&mut file, &letters);
+    }
+    finish(&mut file, info);
     let mut bytes = Vec::new();
     file.save_to(&mut bytes)
         .expect("a file in memory can be written");
     bytes
 }
 
-fn leaf(page: &Page, tree: ObjectId, content: ObjectId) -> Dictionary {
-    let size = [0.0, 0.0, page.width_mm, page.height_mm].map(exact);
-    dictionary! {
-        "Type" => "Page",
-        "Parent" => tree,
-        "MediaBox" => size.to_vec(),
-        "Contents" => content,
-    }
-}
-
-/// Puts a stream into the file, compressed where that makes it shorter.
-fn stream(file: &mut Document, about: Dictionary, content: Vec<u8>) -> ObjectId {
-    let mut stream = Stream::new(about, content);
-    stream
-        .compress()
-        .expect("what lies in memory can be compressed");
-    file.add_object(stream)
-}
-
-/// Millimetres as points, as near as the file's numbers can be.
-#[allow(
-    clippy::cast_possible_truncation,
-    reason = "PDF numbers are single precision: 0.0001 pt at the far end of the largest page"
-)]
-fn exact(mm: f64) -> Object {
-    Object::Real((mm * PT_PER_MM) as f32)
-}
-
-/// Catalog, title, maker, date, and a name that follows from the contents.
-fn finish(file: &mut Document, tree: ObjectId, info: &DocInfo, names: &Fingerprint) {
+/// Puts in what the page writer leaves out: version, scaling, title, maker, date, a name that
+/// follows from the contents.
+fn finish(file: &mut lopdf::Document, info: &DocInfo) {
+    "1.7".clone_into(&mut file.version);
     let about = file.add_object(about(info));
-    let catalog = file.add_object(dictionary! {
-        "Type" => "Catalog",
-        "Pages" => tree,
-        "ViewerPreferences" => dictionary! { "PrintScaling" => "None" },
-    });
-    let name = Object::String(names.bytes().to_vec(), StringFormat::Hexadecimal);
-    file.trailer.set("Root", catalog);
+    let name = Object::String(fingerprint(file, info).to_vec(), StringFormat::Hexadecimal);
     file.trailer.set("Info", about);
     file.trailer.set("ID", vec![name.clone(), name]);
+    let catalog = file.catalog_mut().expect("the page writer makes a catalog");
+    catalog.set(
+        "ViewerPreferences",
+        dictionary! { "PrintScaling" => "None" },
+    );
+    file.prune_objects();
+    // A file that was never added to has one table of all its objects, from 0 on without a gap
+    // (ISO 32000-1, 7.5.4).
+    file.renumber_objects();
+    file.compress();
 }
 
-fn about(info: &DocInfo) -> Dictionary {
+fn about(info: &DocInfo) -> lopdf::Dictionary {
     let mut about = dictionary! {
         "Title" => lopdf::text_string(&info.title),
         "Creator" => lopdf::text_string(MAKER),
@@ -142,34 +112,23 @@ fn about(info: &DocInfo) -> Dictionary {
     about
 }
 
-/// Sixteen bytes that follow from title and contents: FNV-1a of 64 bits, twice from different
-/// beginnings.
-struct Fingerprint([u64; 2]);
-
-impl Fingerprint {
-    fn of(info: &DocInfo) -> Self {
-        /// The published offset basis, and the hash of this program's name from there.
-        const BASIS: u64 = 0xcbf2_9ce4_8422_2325;
-        let mut names = Self([BASIS, fnv(BASIS, MAKER.as_bytes())]);
-        names.add(info.title.as_bytes());
-        names
+/// Sixteen bytes that follow from title and contents (FNV-1a, 64 bits, forwards and backwards).
+fn fingerprint(file: &lopdf::Document, info: &DocInfo) -> [u8; 16] {
+    let streams = file.objects.values().filter_map(|o| o.as_stream().ok());
+    let mut text: Vec<u8> = info.title.clone().into_bytes();
+    for stream in streams {
+        text.extend(&stream.content);
     }
-
-    fn add(&mut self, bytes: &[u8]) {
-        self.0 = self.0.map(|hash| fnv(hash, bytes));
-    }
-
-    fn bytes(&self) -> [u8; 16] {
-        let [first, second] = self.0.map(u64::to_be_bytes);
-        let mut name = [0; 16];
-        name[..8].copy_from_slice(&first);
-        name[8..].copy_from_slice(&second);
-        name
-    }
+    let forwards = fnv(text.iter()).to_be_bytes();
+    let backwards = fnv(text.iter().rev()).to_be_bytes();
+    let mut name = [0; 16];
+    name[..8].copy_from_slice(&forwards);
+    name[8..].copy_from_slice(&backwards);
+    name
 }
 
-fn fnv(from: u64, bytes: &[u8]) -> u64 {
-    bytes.iter().fold(from, |hash, byte| {
+fn fnv<'a>(bytes: impl Iterator<Item = &'a u8>) -> u64 {
+    bytes.fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
     })
 }
