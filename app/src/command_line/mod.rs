@@ -10,10 +10,12 @@ mod cut;
 mod family;
 mod findings;
 mod fit;
+mod heats;
 mod job_sheet;
 mod keyed;
 mod new;
 mod plan;
+mod printer;
 mod sheets;
 mod shelf;
 
@@ -145,6 +147,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
+        Some(Job::Printer(asked)) => printer::printer(&asked),
         Some(Job::Choose(asked)) => choose::run(&asked, places),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
@@ -158,8 +161,10 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
-        Some(Job::Plan(wanted)) => plan::run(&wanted),
         Some(Job::JobSheet(wanted)) => job_sheet::run(&wanted),
+        Some(Job::Plan(wanted)) => plan::run(&wanted, places),
+        Some(Job::Sources(wanted)) => heats::examples(&wanted),
+        Some(Job::Coil(wanted)) => heats::coil(&wanted, places),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted, places),

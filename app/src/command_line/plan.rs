@@ -16,17 +16,33 @@ use serde::Serialize;
 
 use super::arguments;
 use super::findings::FindingAnswer;
-use super::{Done, Outcome, design, json};
+use super::{Done, Outcome, Places, design, heats, json};
 
-pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
+pub(super) fn run(wanted: &arguments::Plan, places: &Places) -> Outcome {
     let design = design(&wanted.file)?;
-    let model = resolve(&design);
-    let balance = balance_of(&design, &model);
-    let plan = planned(&design, (&model, &balance), &wanted.made)?;
-    let text = if wanted.json {
-        json(&Answer::new(&plan))?
-    } else {
-        List::of(&design, &balance, &plan)
+    let asked = heats::asked(wanted.sources.as_deref(), places)?;
+    let made = |design: &Document| {
+        let model = resolve(design);
+        let balance = balance_of(design, &model);
+        planned(design, (&model, &balance), &wanted.made)
+    };
+    let design = match &asked {
+        Some(asked) if wanted.scale_from_heats => heats::with_own_scale(&design, asked, made)?,
+        Some(_) | None => design,
+    };
+    let balance = balance_of(&design, &resolve(&design));
+    let plan = made(&design)?;
+    let answer = Answer::new(&plan);
+    if let (Some(asked), Some(folder)) = (&asked, &wanted.drawings) {
+        heats::draw_into(folder, (&design, &plan), asked)?;
+    }
+    let text = match (asked, wanted.json) {
+        (None, true) => json(&answer)?,
+        (None, false) => List::of(&design, &balance, &plan),
+        (Some(asked), true) => heats::keyed(&answer, (&design, &plan), &asked)?,
+        (Some(asked), false) => {
+            heats::listed(List::of(&design, &balance, &plan), (&design, &plan), &asked)
+        }
     };
     Ok(Done::said(text))
 }
@@ -341,10 +357,6 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn rough(&self, mm: f64) -> f64 {
-        making::rough_mm(self.show, mm)
-    }
-
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -368,8 +380,8 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(self.rough(from)),
-                show.text(self.rough(to)),
+                show.number(show.roughly(from)),
+                show.text(show.roughly(to)),
                 own.held_words(show)
             ));
         }
@@ -377,8 +389,8 @@ impl List {
             self.line(format_args!(
                 "    The {}: {} long, then {}",
                 own.part,
-                show.text(self.rough(own.before.part_length_mm)),
-                show.text(self.rough(own.after.part_length_mm))
+                show.text(show.roughly(own.before.part_length_mm)),
+                show.text(show.roughly(own.after.part_length_mm))
             ));
         }
         self.line(format_args!("    Check: {}", own.check));

@@ -2,6 +2,7 @@
 
 pub mod files;
 pub mod folder;
+pub mod heat_sources;
 pub(crate) mod kept;
 pub(crate) mod memory;
 pub mod own_jaws;

@@ -11,8 +11,8 @@ use super::step::Step;
 /// How much of a rein is heated to finish its end, in its depths there (judgement).
 const END_HEAT: f64 = 6.0;
 
-/// What has to be hot: the zones of a step and a bar's thickness on either side.
-pub(super) fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
+/// What cannot be worked unless it is hot: the zones of a step.
+pub(super) fn needs_hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
     let zones = match step {
         // Of the rein only its beginning.
         Step::SetDownRein => &[SHOULDER],
@@ -26,6 +26,12 @@ pub(super) fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64
     } else {
         from
     };
+    Some((from, to))
+}
+
+/// What has to be hot: the same and a bar's thickness on either side.
+pub(super) fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
+    let (from, to) = needs_hot_mm(step, before, task)?;
     let more = if step == Step::SetDownRein { 2.0 } else { 1.0 } * task.bar.width;
     let length = before.piece.length_mm();
     Some(((from - more).max(0.0), (to + more).min(length)))

@@ -22,7 +22,7 @@ mod words;
 
 pub use blow::{AnvilEdge, Beyond, Blows, Side};
 pub use marks::{Face, SetOff, Tool};
-pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning, rough_mm};
+pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
 pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
 pub use step::{Lost, Step};
@@ -37,7 +37,7 @@ use crate::tongs::model::{Half, Model};
 
 use blow::{SetDowns, anvil_edge, blows, struck_mm, turned};
 use calipers::calipers;
-use heat::{enters_mm, held, hot_mm};
+use heat::{enters_mm, held, hot_mm, needs_hot_mm};
 use procedure::steps;
 use stage::{Stood, stand};
 use state::{MORE, REIN, State, Task, taken, zones_of};
@@ -221,6 +221,7 @@ impl<'a> Making<'a> {
             let mut operation = self.operation(step, (&before, &after), &next);
             operation.lost = lost;
             if changes.cold.contains(&step) {
+                operation.needs_hot_mm = None;
                 (operation.hot_mm, operation.hot_after_mm) = (None, None);
             }
             self.lies_on = self.task.set_downs.of(step).unwrap_or(self.lies_on);
@@ -273,6 +274,7 @@ impl<'a> Making<'a> {
             after: measure(after, pieces(&self.state, next), step.works()),
             lost: Vec::new(),
             hot_mm: hot,
+            needs_hot_mm: needs_hot_mm(step, before, &self.task),
             hot_after_mm: hot.and_then(|_| hot_mm(step, after, &self.task)),
             struck_mm: struck_mm(step, &self.task, after),
             blows: blows(step, &self.task),

@@ -4,7 +4,7 @@ use std::fmt;
 
 use crate::finding::Part;
 use crate::shape::Cross;
-use crate::units::{MM_PER_INCH, Show, Unit};
+use crate::units::{MM_PER_INCH, Show};
 
 use super::blow::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
@@ -145,6 +145,8 @@ pub struct Operation {
     pub lost: Vec<Lost>,
     /// What has to be hot, from and to, mm along the piece from its tip; `None` for cold work.
     pub hot_mm: Option<(f64, f64)>,
+    /// The same without the margins on either side: what cannot be worked unless it is hot.
+    pub needs_hot_mm: Option<(f64, f64)>,
     /// The same steel afterwards, mm along the piece as it is then.
     pub hot_after_mm: Option<(f64, f64)>,
     /// What is struck, from and to, mm along the piece as it is afterwards, from its tip: one place
@@ -166,15 +168,6 @@ pub struct Operation {
     pub check: String,
     /// What can go wrong.
     pub cautions: Vec<&'static str>,
-}
-
-/// A length that nobody measures closer than to 1/8 in or to a millimetre, rounded to that.
-pub fn rough_mm(show: Show, mm: f64) -> f64 {
-    let step = match show.unit {
-        Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
-        Unit::Millimetre | Unit::Centimetre => 1.0,
-    };
-    (mm / step).round() * step
 }
 
 impl Operation {

@@ -22,7 +22,10 @@ fn every_style_prints_as_long_as_it_is() {
         ] {
             let pair = starting(style.name(), work, bar);
             let model = resolve(&pair);
-            let sheet = Sheet::full_size("The half", draw::half(&pair, &model));
+            let sheet = Sheet::full_size(
+                "The half",
+                draw::half(&pair, &model, &draw::DrawOptions::default()),
+            );
             let options = PaperOptions::new(Paper::own(1200.0, 600.0).unwrap());
             let pages = tile(&[sheet], &options, &TitleBlock::default());
             let seen = reader::read(&ink::pdf(&pages, &ink::DocInfo::default()));

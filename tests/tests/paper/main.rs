@@ -12,10 +12,14 @@
 )]
 
 mod file;
+mod hot;
 mod jaws;
 mod letters;
 mod pages;
+mod pattern;
+mod printer;
 mod reader;
+mod shared;
 mod vector;
 
 use kurbo::{BezPath, Point, Rect, Shape};

@@ -333,7 +333,7 @@ impl DesignBench {
         let (document, answers) = (&self.session.now, &self.answers);
         match drawn {
             Drawn::Pair => draw::pair(document, &answers.known.model, &DrawOptions::default()),
-            Drawn::Half => draw::half(document, &answers.known.model),
+            Drawn::Half => draw::half(document, &answers.known.model, &DrawOptions::default()),
             Drawn::Bar => forge::bar(
                 (&document.bar, document.units),
                 &answers.known.balance,

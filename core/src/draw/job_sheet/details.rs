@@ -7,7 +7,7 @@ use super::Job;
 use super::flow::{Block, Flow, NEAR, NEAR_LINE};
 use crate::asked::capital;
 use crate::finding::Severity;
-use crate::making::{Blows, Operation, Stage, rough_mm};
+use crate::making::{Blows, Operation, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item};
 use crate::steel::caution;
@@ -57,8 +57,8 @@ fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64
     if let Some((from, to)) = own.hot_mm {
         lines.push(format!(
             "Hot: {} to {} from the tip; held {}.",
-            show.number(rough_mm(show, from)),
-            show.text(rough_mm(show, to)),
+            show.number(show.roughly(from)),
+            show.text(show.roughly(to)),
             own.held_words(show)
         ));
     }

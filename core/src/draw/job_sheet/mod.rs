@@ -9,7 +9,7 @@ use kurbo::{Point, Rect};
 
 use crate::finding::Finding;
 use crate::forge::balance::Balance;
-use crate::making::{Plan, Stage, rough_mm};
+use crate::making::{Plan, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item, Page, Paper};
 use crate::proof::strength::RivetLength;
@@ -45,7 +45,7 @@ impl<'a> Job<'a> {
 
     /// A length that nobody measures closer.
     fn rough(&self, mm: f64) -> String {
-        self.size(rough_mm(self.show(), mm))
+        self.size(self.show().roughly(mm))
     }
 
     /// The stages of one half that something was done for.

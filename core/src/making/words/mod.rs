@@ -10,7 +10,6 @@ use crate::tongs::model::Model;
 use crate::units::Show;
 
 use super::blow::Side;
-use super::operation::rough_mm;
 use super::state::{Shape, State, Task};
 use super::step::Step;
 
@@ -58,7 +57,7 @@ impl Told<'_> {
 
     /// A length that nobody measures closer.
     fn rough(&self, mm: f64) -> String {
-        self.size(rough_mm(self.show(), mm))
+        self.size(self.show().roughly(mm))
     }
 
     /// "on both ends" while both halves hang together.

@@ -131,7 +131,7 @@ impl fmt::Display for Paper {
 pub struct PaperOptions {
     /// The paper.
     pub paper: Paper,
-    /// Rim that the printer leaves blank, mm; used from 0 to 15.
+    /// Rim that the printer leaves blank, mm; used from 0 to 20.
     pub margin: f64,
     /// How far neighbouring pages show the same, mm; used from 8 to 25.
     pub overlap: f64,
@@ -151,7 +151,7 @@ impl PaperOptions {
     pub(super) fn clamped(self) -> Self {
         Self {
             paper: self.paper,
-            margin: self.margin.clamp(0.0, 15.0),
+            margin: self.margin.clamp(0.0, 20.0),
             overlap: self.overlap.clamp(8.0, 25.0),
         }
     }
