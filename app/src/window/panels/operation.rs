@@ -2,7 +2,7 @@
 
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 use reinwright_core::asked::Units;
-use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning, rough_mm};
+use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning};
 use reinwright_core::units::{MM_PER_INCH, Show};
 
 use crate::window::paint::theme::Palette;
@@ -143,7 +143,7 @@ fn details(ui: &mut Ui, own: &Operation, units: Units) {
             match own.hot_mm {
                 None => row(ui, "Heat", "cold"),
                 Some((from, to)) => {
-                    let (from, to) = (rough_mm(show, from), rough_mm(show, to));
+                    let (from, to) = (show.roughly(from), show.roughly(to));
                     let held = own.held_words(show);
                     let (from, to) = (show.number(from), show.text(to));
                     row(
@@ -187,7 +187,7 @@ fn sections(own: &Operation, show: Show) -> Option<String> {
 
 /// What is worked, and how much longer it becomes.
 fn lengths(own: &Operation, show: Show) -> String {
-    let long = |measure: &Measure| show.text(rough_mm(show, measure.part_length_mm));
+    let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
     let (from, to) = (long(&own.before), long(&own.after));
     if from == to {
         return format!("the {} stays {to} long", own.part);

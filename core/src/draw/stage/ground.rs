@@ -7,7 +7,7 @@ use super::super::names::{clear_of, view_title};
 use super::steel::{outlines, piece, place};
 use super::{TEXT, ghosts, signs, view_of};
 use crate::finding::Part;
-use crate::making::{Operation, Plan, Stage, rough_mm};
+use crate::making::{Operation, Plan, Stage};
 use crate::number::plane::sides;
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::lettering::clear;
@@ -340,7 +340,7 @@ fn hot_bracket(
         path.move_to((end, y));
         path.line_to((end, y + tick));
     }
-    let (first, last) = (rough_mm(show, hot.0), rough_mm(show, hot.1));
+    let (first, last) = (show.roughly(hot.0), show.roughly(hot.1));
     let words = format!(
         "hot, {} to {} from the tip",
         show.number(first),
