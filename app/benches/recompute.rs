@@ -1,6 +1,6 @@
 //! How long a design takes from document to answers and paper. Figures to reach: all answers of
 //! one design under 1 ms, its ways to mend under 50 ms, a template on A4 under 50 ms, how it is made
-//! with all stages under 2 ms.
+//! with all stages under 2 ms, its heats in six sources under 5 ms for forty operations.
 #![allow(missing_docs, reason = "criterion's macros make public items")]
 
 use std::hint::black_box;
@@ -16,7 +16,8 @@ use reinwright_core::draw::handle::{OnPaper, Step, drag, handles, node_handles};
 use reinwright_core::draw::{DrawOptions, half, pair};
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::forge::bar;
-use reinwright_core::making::{plan, usual};
+use reinwright_core::heats::{Prepared, SourceKind, Sources, heat_plan};
+use reinwright_core::making::{Plan, plan, usual};
 use reinwright_core::paper::sheet::Paper;
 use reinwright_core::proof::fit::fit;
 use reinwright_core::proof::strength::{StrengthLoad, strength_on};
@@ -76,9 +77,19 @@ fn stages(c: &mut Criterion) {
                 pair(&design, model, &DrawOptions::default())
             });
         });
-        group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
+        group.bench_function("half", |b| {
+            anew(b, &design, |model| {
+                half(&design, model, &DrawOptions::default())
+            });
+        });
         group.bench_function("bar", |b| {
             b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5));
+        });
+        let made = plan(&design, &model, &account, usual(&design, &model));
+        let long = forty(&made);
+        let sources = six_sources();
+        group.bench_function("heats of 40 operations, 6 sources", |b| {
+            b.iter(|| heat_plan(&Prepared::new(design.bar.steel, black_box(&long), &sources)));
         });
         group.bench_function("plan and all stages", |b| {
             anew(b, &design, |model| {
@@ -97,6 +108,28 @@ fn stages(c: &mut Criterion) {
         group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
         group.finish();
     }
+}
+
+/// A plan of forty operations: those of a design over and over.
+fn forty(made: &Plan) -> Plan {
+    const OPERATIONS: usize = 40;
+    let again = made.stages.iter().cycle().cloned();
+    Plan {
+        stages: again.take(OPERATIONS + OPERATIONS / 10 + 1).collect(),
+        ..made.clone()
+    }
+}
+
+/// The ready examples and one more coil.
+fn six_sources() -> Sources {
+    let mut sources = Sources::default();
+    let mut more = sources.sources[4].clone();
+    more.name = "wider coil".to_owned();
+    if let SourceKind::Coil(coil) = &mut more.kind {
+        coil.bore = Length::fraction(2, 1, Unit::Inch);
+    }
+    sources.sources.push(more);
+    sources
 }
 
 /// What the window does when a value changes.

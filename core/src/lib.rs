@@ -15,8 +15,9 @@
 //!    it;
 //! 10. [`proof`]: whether a pair can be made, holds and lasts;
 //! 11. [`making`]: procedures, operations, and the piece after each, from bar to finished half;
-//! 12. [`draw`]: the views of a pair and of a stage, and what of the drawing can be dragged;
-//! 13. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
+//! 12. [`heats`]: which fire or coil for which operation, whether the piece goes in, how long, how few;
+//! 13. [`draw`]: the views of a pair and of a stage, and what of the drawing can be dragged;
+//! 14. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
 //!
 //! # Frame, units, signs
 //! Millimetres, radians inside, right-handed, y up. The rivet's axis is z through the origin; +x
@@ -29,6 +30,7 @@ pub mod asked;
 pub mod draw;
 pub mod finding;
 pub mod forge;
+pub mod heats;
 pub mod making;
 pub mod number;
 pub mod paper;

@@ -1,11 +1,17 @@
 //! Every way in for bytes that somebody else wrote: what is no such thing is refused in one
 //! sentence, and what is taken goes through to the end. Fuzzing and ordinary tests call the same.
 
+use std::io::Cursor;
+
+use reinwright::disk::pictures;
 use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
+use reinwright_core::heats::{Prepared, Sources, heat_plan};
+use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
-use reinwright_core::shop::Answers;
+use reinwright_core::resolve;
 use reinwright_core::shop::family;
 use reinwright_core::shop::shelf::{self, Marks};
+use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::{Angle, Length, Temperature};
@@ -16,14 +22,16 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 7] = [
+pub const ENTRIES: [Entry; 9] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
     ("stock list", stock_list),
+    ("heat sources", heat_sources),
     ("size text", size_text),
     ("stock text", stock_text),
+    ("picture", picture),
 ];
 
 /// So many sizes of a family are worked out; the others are like them.
@@ -85,6 +93,22 @@ pub fn stock_list(bytes: &[u8]) {
     told(StockSizes::read(bytes));
 }
 
+/// What a shop heats with; each of its sources is a piece of its own, and heats a bar.
+pub fn heat_sources(bytes: &[u8]) {
+    let Some(opened) = told(Sources::read(bytes)) else {
+        return;
+    };
+    opened.lost.iter().for_each(|lost| sentence(lost));
+    let again = Sources::read(opened.sources.write().as_bytes());
+    assert_eq!(again.map(|own| own.sources), Ok(opened.sources.clone()));
+    let design = crate::pairs::flat();
+    let model = resolve(&design);
+    let balance = balance_of(&design, &model);
+    let plan = making::plan(&design, &model, &balance, Procedure::ThreeShoulders);
+    let prepared = Prepared::new(design.bar.steel, &plan, &opened.sources);
+    assert!(heat_plan(&prepared).totals.time_s.is_finite());
+}
+
 /// A size, an angle, a temperature or a paper as it is typed.
 pub fn size_text(bytes: &[u8]) {
     let Ok(text) = std::str::from_utf8(bytes) else {
@@ -106,4 +130,12 @@ pub fn stock_text(bytes: &[u8]) {
     };
     told(parse_work(text));
     told(parse_bar(text));
+}
+
+/// A picture to trace.
+pub fn picture(bytes: &[u8]) {
+    if let Some(picture) = told(pictures::from(Cursor::new(bytes))) {
+        let [across, down] = picture.size;
+        assert_eq!(picture.rgba.len(), 4 * across * down, "{across} x {down}");
+    }
 }

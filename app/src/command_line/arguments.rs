@@ -37,6 +37,12 @@ pub(super) enum Job {
     Findings(Loaded),
     /// How the pair is made: operations in order, what the steel is before and after each
     Plan(Plan),
+    /// The job sheet as PDF: its first page alone is enough at the anvil
+    JobSheet(super::job_sheet::Asked),
+    /// Write a file of heat sources to begin with: a forge, a fire and coils, to be changed to yours
+    Sources(Sources),
+    /// Which coil would heat the most of some designs, and whether the machine drives it
+    Coil(Coil),
     /// Full-size templates as PDF: finished half, pair as set, bar mark-out
     Template(Template),
     /// The pair, its half or its bar as SVG, one unit to the millimetre
@@ -130,13 +136,59 @@ impl Loaded {
 pub(super) struct Plan {
     /// Design
     pub(super) file: PathBuf,
+    #[command(flatten)]
+    pub(super) made: Made,
+    /// Heat sources, for which fire or coil heats what; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) sources: Option<PathBuf>,
+    /// Reckon the loss to scale from the heats that the sources make
+    #[arg(long)]
+    pub(super) scale_from_heats: bool,
+    /// Folder for a drawing of each operation in its source, as SVG; it is made if it is not there
+    #[arg(long, value_name = "DIR", requires = "sources")]
+    pub(super) drawings: Option<PathBuf>,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Sources {
+    /// File to write; one that is there already is replaced
+    #[arg(long)]
+    pub(super) out: PathBuf,
+}
+
+#[derive(Debug, Args)]
+pub(super) struct Coil {
+    /// Designs that the coil is to serve
+    #[arg(required = true)]
+    pub(super) files: Vec<PathBuf>,
+    /// Heat sources, for the machine and the clearance; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) sources: Option<PathBuf>,
+    /// Answer as JSON, with the unit in every key
+    #[arg(long)]
+    pub(super) json: bool,
+}
+
+/// How a pair is made.
+#[derive(Debug, Args)]
+pub(super) struct Made {
     /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
     /// flat-twist; the first that suits if not given
     #[arg(long, value_name = "NAME")]
     pub(super) procedure: Option<String>,
-    /// Answer as JSON, with the unit in every key
-    #[arg(long)]
-    pub(super) json: bool,
+    /// An operation to leave out, by its name in plan --json, such as "hammer it eight-sided"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) without: Vec<String>,
+    /// Two operations, such as "make the hole, rough out the jaw": the first is done just before the
+    /// second
+    #[arg(long, value_name = "OPERATIONS")]
+    pub(super) before: Vec<String>,
+    /// A set-down on the side across from the usual one, such as "set down the rein"
+    #[arg(long, value_name = "OPERATION")]
+    pub(super) across: Vec<String>,
 }
 
 #[derive(Debug, Args)]
@@ -261,9 +313,8 @@ pub(super) struct Drawing {
     /// Of a stage: which one, counted from 0, the bar
     #[arg(long, default_value_t = 0)]
     pub(super) stage: usize,
-    /// Of a stage: by which procedure, as for plan
-    #[arg(long, value_name = "NAME")]
-    pub(super) procedure: Option<String>,
+    #[command(flatten)]
+    pub(super) made: Made,
     /// Of a pattern: what the cut takes, such as "0.2 mm"; what is kept has the true size
     #[arg(long, value_name = "SIZE", default_value = "0 mm")]
     pub(super) kerf: String,

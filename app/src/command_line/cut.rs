@@ -3,21 +3,22 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use reinwright_core::asked::{Bar, Units};
+use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::balance_of;
 use reinwright_core::shop::cut::{
-    CutBar, CutPlan, GivenBars, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of,
-    orders, parse_bars, parse_long, plan, sums,
+    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of, orders,
+    parse_long, plan, sums,
 };
-use reinwright_core::shop::family;
-use reinwright_core::shop::shelf::{self, Filed};
+use reinwright_core::shop::shelf;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use serde::Serialize;
 
 use super::{Done, Outcome, json};
 use crate::disk::{files, folder};
+use crate::jobs::cut_wanted::{self, Strange, said};
+use crate::jobs::words::without_letters;
 use crate::jobs::{cut_printing, printing};
 
 /// What is asked of a cut list.
@@ -85,6 +86,8 @@ pub(super) fn run(asked: &Asked) -> Outcome {
         }
         files::write_whole(out, &drawn(out, (&plan, units), paper))?;
         if !asked.json {
+            let names = designs.iter().map(|design| design.name.as_str());
+            text.extend(without_letters(names).map(|why| why + "\n"));
             text += &format!("{}: the bars with their pieces\n", out.display());
         }
     }
@@ -114,18 +117,8 @@ fn designs(paths: &[PathBuf]) -> Result<Vec<Document>, String> {
     for path in paths {
         let named = |what: String| format!("{}: {what}", path.display());
         let bytes = files::bytes(path)?;
-        match shelf::read(&bytes).map_err(|error| named(error.to_string()))? {
-            Filed::Design(design) => designs.push(*design),
-            Filed::Family(_, lost) if !lost.is_empty() => {
-                let mend = "mend the file first, reinwright findings tells all that is wrong";
-                return Err(named(format!("{}: {mend}", lost[0])));
-            }
-            Filed::Family(family, _) => designs.extend(family.sizes.iter().map(|size| {
-                let mut made = family.made(size).document;
-                made.name = format!("{} {}", family.name, size.label());
-                made
-            })),
-        }
+        let filed = shelf::read(&bytes).map_err(|error| named(error.to_string()))?;
+        designs.extend(cut_wanted::designs(filed).map_err(named)?);
     }
     Ok(designs)
 }
@@ -136,7 +129,10 @@ fn rack(asked: &Asked, orders: &[Order]) -> Result<Rack, String> {
         Some(shop) => folder::rack(shop)?,
         None => Rack::default(),
     };
-    let texts = asked.bars.iter().map(|text| said(text, orders));
+    let texts = asked
+        .bars
+        .iter()
+        .map(|text| said(text, orders, Strange::Refused));
     let said = texts.collect::<Result<Vec<_>, _>>();
     lay(
         &mut rack,
@@ -150,24 +146,6 @@ fn rack(asked: &Asked, orders: &[Order]) -> Result<Rack, String> {
     rack.crop = size(&asked.crop, "crop")?.or(rack.crop);
     rack.least_offcut = size(&asked.least, "least")?.or(rack.least_offcut);
     Ok(rack)
-}
-
-/// The bars that a text says, each with what it is of.
-fn said(text: &str, orders: &[Order]) -> Result<Vec<Lying>, String> {
-    let all = parse_bars(text).map_err(|error| error.to_string())?;
-    let lying = |given: &GivenBars| {
-        let length = given.length;
-        if !(length.mm() > 0.0 && length.mm() <= Rack::LONGEST_MM) {
-            let mend = "write a length such as 3 x 3 m";
-            return Err(format!("{length} is no length of a bar: {mend}"));
-        }
-        Ok(Lying {
-            bar: bar_of(given.stock, orders)?,
-            length,
-            count: given.count,
-        })
-    };
-    all.iter().map(lying).collect()
 }
 
 /// Lays bars on the rack. Where it names no length to buy, more can be had of the longest of them.
@@ -185,25 +163,6 @@ fn lay(rack: &mut Rack, said: &[Lying]) {
         }
     }
     rack.bars.extend(said);
-}
-
-/// The bar of the orders that is meant: the one of that stock, or the only one there is.
-fn bar_of(stock: Option<reinwright_core::asked::Stock>, orders: &[Order]) -> Result<Bar, String> {
-    let meant =
-        |order: &&Order| stock.is_none_or(|stock| family::same_stock(&order.bar.stock, &stock));
-    let bars: Vec<Bar> = orders.iter().filter(meant).map(|order| order.bar).collect();
-    match (&bars[..], stock) {
-        ([bar], _) => Ok(*bar),
-        ([], _) => Err("none of the designs is forged from such a bar: leave it out".to_owned()),
-        ([first, ..], None) => Err(format!(
-            "the designs are forged from several bars: say of which, such as 3 x 3 m of {}",
-            first.stock.words()
-        )),
-        ([first, ..], Some(_)) => Err(format!(
-            "the designs take {} of several steels: write them into the rack of a shop instead",
-            first.stock.words()
-        )),
-    }
 }
 
 #[derive(Serialize)]

@@ -348,9 +348,12 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         printer: wanted.printed.printer()?,
         stock: stock(wanted.stock.as_deref(), places)?,
     };
-    let pages = set_printing::pages_wanted(family, &answers, &printed);
-    pages.allow(paper, arguments::consent(wanted.all))?;
-    let pdf = set_printing::pdf(family, &answers, &printed, &mut set_printing::to_the_end);
+    let watch = &mut set_printing::to_the_end;
+    let pages = set_printing::pages_wanted(family, &answers, &printed, watch);
+    pages
+        .unwrap_or_default()
+        .allow(paper, arguments::consent(wanted.all))?;
+    let pdf = set_printing::pdf(family, &answers, &printed, watch);
     let path = wanted
         .out
         .join(set_printing::slug(&family.name))
@@ -359,9 +362,12 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     files::write_whole(&path, &pdf.unwrap_or_default())?;
     let drawings = write_svgs((family, &answers), &printed, &wanted.out.join("svg"))?;
     let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
+    let lacking = set_printing::without_letters(family, &answers);
+    let lacking = lacking.map_or_else(String::new, |why| why + "\n");
     Ok(Done {
         status: one_findings::status(worst_lost(&opened)),
         text: lost(&opened)
+            + &lacking
             + &format!(
                 "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
                 path.display(),

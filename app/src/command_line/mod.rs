@@ -10,6 +10,8 @@ mod cut;
 mod family;
 mod findings;
 mod fit;
+mod heats;
+mod job_sheet;
 mod keyed;
 mod new;
 mod plan;
@@ -159,7 +161,10 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
-        Some(Job::Plan(wanted)) => plan::run(&wanted),
+        Some(Job::JobSheet(wanted)) => job_sheet::run(&wanted),
+        Some(Job::Plan(wanted)) => plan::run(&wanted, places),
+        Some(Job::Sources(wanted)) => heats::examples(&wanted),
+        Some(Job::Coil(wanted)) => heats::coil(&wanted, places),
         Some(Job::Template(wanted)) => sheets::template(&wanted),
         Some(Job::Drawing(wanted)) => sheets::drawing(&wanted),
         Some(Job::Family(wanted)) => family::write(&wanted, places),

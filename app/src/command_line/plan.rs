@@ -4,29 +4,45 @@ use std::fmt::Write;
 
 use reinwright_core::draw;
 use reinwright_core::forge::balance::Balance;
-use reinwright_core::making::{self, Operation, Plan, Procedure};
+use reinwright_core::making::{self, Blows, Change, Changes, Operation, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::balance_of;
 use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
-use reinwright_core::units::{MM_PER_INCH, Show, Unit};
+use reinwright_core::units::Show;
 use serde::Serialize;
 
 use super::arguments;
 use super::findings::FindingAnswer;
-use super::{Done, Outcome, design, json};
+use super::{Done, Outcome, Places, design, heats, json};
 
-pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
+pub(super) fn run(wanted: &arguments::Plan, places: &Places) -> Outcome {
     let design = design(&wanted.file)?;
-    let model = resolve(&design);
-    let balance = balance_of(&design, &model);
-    let plan = planned(&design, (&model, &balance), wanted.procedure.as_deref())?;
-    let text = if wanted.json {
-        json(&Answer::new(&plan))?
-    } else {
-        List::of(&design, &balance, &plan)
+    let asked = heats::asked(wanted.sources.as_deref(), places)?;
+    let made = |design: &Document| {
+        let model = resolve(design);
+        let balance = balance_of(design, &model);
+        planned(design, (&model, &balance), &wanted.made)
+    };
+    let design = match &asked {
+        Some(asked) if wanted.scale_from_heats => heats::with_own_scale(&design, asked, made)?,
+        Some(_) | None => design,
+    };
+    let balance = balance_of(&design, &resolve(&design));
+    let plan = made(&design)?;
+    let answer = Answer::new(&plan);
+    if let (Some(asked), Some(folder)) = (&asked, &wanted.drawings) {
+        heats::draw_into(folder, (&design, &plan), asked)?;
+    }
+    let text = match (asked, wanted.json) {
+        (None, true) => json(&answer)?,
+        (None, false) => List::of(&design, &balance, &plan),
+        (Some(asked), true) => heats::keyed(&answer, (&design, &plan), &asked)?,
+        (Some(asked), false) => {
+            heats::listed(List::of(&design, &balance, &plan), (&design, &plan), &asked)
+        }
     };
     Ok(Done::said(text))
 }
@@ -35,7 +51,7 @@ pub(super) fn run(wanted: &arguments::Plan) -> Outcome {
 pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, String> {
     let model = resolve(design);
     let balance = balance_of(design, &model);
-    let plan = planned(design, (&model, &balance), wanted.procedure.as_deref())?;
+    let plan = planned(design, (&model, &balance), &wanted.made)?;
     let last = plan.stages.len() - 1;
     if wanted.stage > last {
         return Err(format!(
@@ -51,19 +67,54 @@ pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Dr
     ))
 }
 
-fn planned(
+/// The plan as it is asked for.
+pub(super) fn planned(
     design: &Document,
     (model, balance): (&Model, &Balance),
-    word: Option<&str>,
+    made: &arguments::Made,
 ) -> Result<Plan, String> {
-    let procedure = match word {
+    let procedure = match made.procedure.as_deref() {
         None => making::usual(design, model),
         Some(word) => Procedure::named(word).ok_or_else(|| {
             let all = Procedure::ALL.map(Procedure::word).join(", ");
             format!("--procedure: \"{word}\" is no procedure: give one of {all}")
         })?,
     };
-    Ok(making::plan(design, model, balance, procedure))
+    let changes = changes(made)?;
+    Ok(making::plan_with(
+        design,
+        (model, balance),
+        procedure,
+        &changes,
+    ))
+}
+
+fn changes(made: &arguments::Made) -> Result<Changes, String> {
+    let mut changes = Changes::default();
+    for name in &made.without {
+        changes.add(Change::LeaveOut(step(name, "without")?));
+    }
+    for names in &made.before {
+        let Some((first, second)) = names.split_once(',') else {
+            return Err(format!(
+                "--before: \"{names}\" is not two operations: write them with a comma between"
+            ));
+        };
+        let [first, second] = [step(first, "before")?, step(second, "before")?];
+        changes.add(Change::MoveBefore(first, second));
+    }
+    for name in &made.across {
+        changes.add(Change::Across(step(name, "across")?));
+    }
+    Ok(changes)
+}
+
+fn step(name: &str, option: &str) -> Result<Step, String> {
+    Step::named(name).ok_or_else(|| {
+        let all = Step::ALL.map(Step::name).join(", ");
+        let name = name.trim();
+        format!("--{option}: \"{name}\" is no operation: give one of {all}")
+    })
 }
 
 #[derive(Serialize)]
@@ -72,6 +123,8 @@ struct Answer<'a> {
     procedures: Vec<SuitsAnswer>,
     marks: Vec<MarkAnswer>,
     operations: Vec<OperationAnswer>,
+    /// What of the changes that were asked for the steel does not allow.
+    refused: Vec<String>,
     findings: Vec<FindingAnswer<'a>>,
     totals: Totals,
 }
@@ -100,6 +153,9 @@ struct OperationAnswer {
     #[serde(skip_serializing_if = "str::is_empty")]
     half: &'static str,
     what: String,
+    brief: String,
+    /// Two while a blank for both halves is worked at both its ends.
+    ends: u32,
     part: &'static str,
     place: &'static str,
     length_before_mm: f64,
@@ -116,11 +172,29 @@ struct OperationAnswer {
     /// Nothing for cold work.
     hot_from_mm: Option<f64>,
     hot_to_mm: Option<f64>,
+    /// The same steel afterwards.
+    hot_after_from_mm: Option<f64>,
+    hot_after_to_mm: Option<f64>,
     enters_circle_mm: f64,
     turn: &'static str,
+    blows: &'static str,
+    struck_from_mm: f64,
+    struck_to_mm: f64,
+    /// The place that lies on the anvil's edge, where a shoulder is set down on it.
+    edge_at_mm: Option<f64>,
+    /// The side that lies on the anvil then.
+    edge_under: Option<&'static str>,
+    calipers: Vec<CaliperAnswer>,
     held_at_mm: f64,
     check: String,
     cautions: Vec<&'static str>,
+}
+
+#[derive(Serialize)]
+struct CaliperAnswer {
+    at_mm: f64,
+    depth_mm: f64,
+    width_mm: f64,
 }
 
 #[derive(Serialize)]
@@ -145,6 +219,7 @@ impl<'a> Answer<'a> {
             procedure: plan.procedure.word(),
             procedures: plan.suits.iter().map(SuitsAnswer::new).collect(),
             marks: plan.marks.iter().map(MarkAnswer::new).collect(),
+            refused: plan.refused.iter().map(ToString::to_string).collect(),
             findings: plan.findings.iter().map(FindingAnswer::new).collect(),
             totals: Totals {
                 operations: operations.len(),
@@ -181,6 +256,16 @@ impl MarkAnswer {
     }
 }
 
+impl CaliperAnswer {
+    fn new(own: &making::Caliper) -> Self {
+        Self {
+            at_mm: own.at_mm,
+            depth_mm: own.depth_mm,
+            width_mm: own.width_mm,
+        }
+    }
+}
+
 impl OperationAnswer {
     fn new(own: &Operation) -> Self {
         let lost = own.lost.iter().map(|lost| LostAnswer {
@@ -191,6 +276,8 @@ impl OperationAnswer {
             operation: own.step.name(),
             half: own.half,
             what: own.what.clone(),
+            brief: own.brief.clone(),
+            ends: own.ends,
             part: own.part.name(),
             place: own.place.name(),
             length_before_mm: own.before.length_mm,
@@ -206,7 +293,15 @@ impl OperationAnswer {
             hot_from_mm: own.hot_mm.map(|hot| hot.0),
             hot_to_mm: own.hot_mm.map(|hot| hot.1),
             enters_circle_mm: own.enters_circle_mm,
+            hot_after_from_mm: own.hot_after_mm.map(|hot| hot.0),
+            hot_after_to_mm: own.hot_after_mm.map(|hot| hot.1),
             turn: own.turn.name(),
+            blows: own.blows.name(),
+            struck_from_mm: own.struck_mm.0,
+            struck_to_mm: own.struck_mm.1,
+            edge_at_mm: own.edge.map(|edge| edge.at_mm),
+            edge_under: own.edge.map(|edge| edge.under.name()),
+            calipers: own.calipers.iter().map(CaliperAnswer::new).collect(),
             held_at_mm: own.held_at_mm,
             check: own.check.clone(),
             cautions: own.cautions.clone(),
@@ -262,15 +357,6 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    /// A length that nobody measures closer: to 1/8 in or to a millimetre.
-    fn rough(&self, mm: f64) -> f64 {
-        let step = match self.show.unit {
-            Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
-            Unit::Millimetre | Unit::Centimetre => 1.0,
-        };
-        (mm / step).round() * step
-    }
-
     fn marks(&mut self, plan: &Plan) {
         self.line(format_args!("Marks, from the left end and from the right:"));
         for mark in &plan.marks {
@@ -294,17 +380,19 @@ impl List {
         if let Some((from, to)) = own.hot_mm {
             self.line(format_args!(
                 "    Hot: {} to {} from the tip; held {}",
-                show.number(self.rough(from)),
-                show.text(self.rough(to)),
+                show.number(show.roughly(from)),
+                show.text(show.roughly(to)),
                 own.held_words(show)
             ));
         }
-        self.line(format_args!(
-            "    The {}: {} long, then {}",
-            own.part,
-            show.text(self.rough(own.before.part_length_mm)),
-            show.text(self.rough(own.after.part_length_mm))
-        ));
+        if own.blows != Blows::Cut {
+            self.line(format_args!(
+                "    The {}: {} long, then {}",
+                own.part,
+                show.text(show.roughly(own.before.part_length_mm)),
+                show.text(show.roughly(own.after.part_length_mm))
+            ));
+        }
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {
             self.line(format_args!("    Take care: {caution}"));

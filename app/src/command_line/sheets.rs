@@ -22,13 +22,14 @@ pub(super) fn template(wanted: &Template) -> Outcome {
         .on(wanted.printed.printer()?);
     let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
     files::write_whole(&wanted.out, &pdf)?;
-    let without_bar = template.without_bar.iter();
-    let without_bar: String = without_bar.map(|why| format!("{why}\n")).collect();
+    let lacking = [&template.without_bar, &template.without_letters];
+    let lacking = lacking.into_iter().flatten();
+    let lacking: String = lacking.map(|why| format!("{why}\n")).collect();
     let text = format!(
         "{}: print at actual size (100 %), then measure the check bars\n",
         wanted.out.display()
     );
-    Ok(Done::said(stopped(&design) + &without_bar + &text))
+    Ok(Done::said(stopped(&design) + &lacking + &text))
 }
 
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {

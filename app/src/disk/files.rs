@@ -5,6 +5,7 @@ use std::path::Path;
 use reinwright_core::asked;
 use reinwright_core::shop::family;
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
 
 use super::whole::{self, Refused};
 
@@ -17,6 +18,12 @@ pub fn open(path: &Path) -> Result<Document, String> {
     if family::is_family(&bytes) {
         return Err(format!(
             "{}: this is a family, and one design is wanted: reinwright family writes its templates, drawings and designs",
+            path.display()
+        ));
+    }
+    if is_kept_jaw(&bytes) {
+        return Err(format!(
+            "{}: this is an own jaw, and a design is wanted: start the window without a file and open the jaw there",
             path.display()
         ));
     }

@@ -2,9 +2,11 @@
 
 pub mod files;
 pub mod folder;
+pub mod heat_sources;
 pub(crate) mod kept;
 pub(crate) mod memory;
 pub mod own_jaws;
+pub mod pictures;
 mod place;
 pub mod stock_sizes;
 pub(crate) mod versions;

@@ -375,7 +375,7 @@ mod tests {
     #[test]
     fn a_reader_never_sees_a_part() {
         /// Rounds of each writer.
-        const ROUNDS: usize = 250;
+        const ROUNDS: usize = 1000;
         let folder = folder();
         let path = folder.path().join("pair.ron");
         on_disk(&path, &[b'0'; 50_000]).expect("written");
@@ -385,7 +385,7 @@ mod tests {
                     let path = &path;
                     scope.spawn(move || {
                         for round in 0..ROUNDS {
-                            let bytes = vec![sign; 20_000 + 100 * round];
+                            let bytes = vec![sign; 20_000 + 25 * round];
                             on_disk(path, &bytes).expect("written");
                         }
                     })

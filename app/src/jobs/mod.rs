@@ -1,6 +1,8 @@
 //! What is made of a design or a family, for window and command line alike.
 
 pub mod cut_printing;
+pub mod cut_wanted;
+pub mod job_sheet;
 pub mod pages;
 pub mod printer;
 pub mod printing;

@@ -15,6 +15,7 @@ use super::pages::{Consent, Pages};
 use super::printer;
 use super::sheets::{self, Of};
 use super::what::{Kind, What};
+use super::words::without_letters;
 
 /// The templates of a design, drawn and not yet laid on paper.
 #[derive(Debug)]
@@ -24,6 +25,8 @@ pub struct Template {
     printer: Option<Printer>,
     /// Why there is no sheet of the bar, in one sentence without a period; only where it was wanted.
     pub without_bar: Option<String>,
+    /// Which signs of its name cannot be printed, in one sentence without a period.
+    pub without_letters: Option<String>,
 }
 
 impl Template {
@@ -45,6 +48,7 @@ impl Template {
             },
             printer: None,
             without_bar: answers.balance.trouble().filter(|_| needs_bar),
+            without_letters: without_letters([design.name.as_str()]),
         }
     }
 

@@ -15,7 +15,7 @@ use reinwright_core::shop::printers::Printer;
 use super::pages::{Pages, Stack};
 use super::sheets::{self, Of};
 use super::what::{Kind, Reins, What};
-use super::{printer, printing};
+use super::{printer, printing, words};
 
 /// How far a long job has come; the caller answers whether it goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -95,14 +95,21 @@ pub fn pdf(
     Some(pdf)
 }
 
+/// Which signs of the set's names cannot be printed, in one sentence without a period.
+pub fn without_letters(family: &Family, answers: &[SizeAnswer]) -> Option<String> {
+    let sizes = answers.iter().map(|answer| answer.label.as_str());
+    words::without_letters(sizes.chain([family.name.as_str()]))
+}
+
 /// How many pages [`pdf`] makes on each of these papers. No more than one size is drawn at a
-/// time, and none once there are too many pages for every paper.
+/// time, and none once there are too many pages for every paper. `None` when the watch stopped it.
 pub fn pages(
     family: &Family,
     answers: &[SizeAnswer],
     wanted: &Wanted,
     papers: &[Paper],
-) -> Vec<Pages> {
+    watch: Watch<'_>,
+) -> Option<Vec<Pages>> {
     let mut all = vec![Pages::default(); papers.len()];
     let mut sheets = 0;
     let mut add = |all: &mut [Pages], of: &[SetSheet]| {
@@ -121,11 +128,15 @@ pub fn pages(
         }
     };
     add(&mut all, &family_sheets(family, answers, wanted));
-    for index in 0..answers.len() {
+    let total = answers.len();
+    for done in 0..total {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
         }
-        add(&mut all, &templates(family, answers, index, wanted));
+        if watch(Progress { done, total }).is_break() {
+            return None;
+        }
+        add(&mut all, &templates(family, answers, done, wanted));
     }
     // The contents, a page each.
     let contents = sheets.div_ceil(sheet::ROWS_OF_A_PAGE);
@@ -136,13 +147,18 @@ pub fn pages(
     for pages in &mut all {
         pages.add(&contents, |_| "Contents".to_owned());
     }
-    all
+    Some(all)
 }
 
-/// How many pages [`pdf`] makes on the paper that is wanted.
-pub fn pages_wanted(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Pages {
-    let counted = pages(family, answers, wanted, &[wanted.paper]);
-    counted.into_iter().next().unwrap_or_default()
+/// How many pages [`pdf`] makes on the paper that is wanted; `None` when the watch stopped it.
+pub fn pages_wanted(
+    family: &Family,
+    answers: &[SizeAnswer],
+    wanted: &Wanted,
+    watch: Watch<'_>,
+) -> Option<Pages> {
+    let counted = pages(family, answers, wanted, &[wanted.paper], watch)?;
+    counted.into_iter().next()
 }
 
 /// The sheets that only a family has.

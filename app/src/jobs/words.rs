@@ -1,5 +1,6 @@
 //! What window and command line say alike about fit and strength.
 
+use reinwright_core::paper::font::lacking;
 use reinwright_core::proof::fit::{Contact, Press, Where};
 use reinwright_core::proof::strength::RivetLength;
 use reinwright_core::tongs::seat::Bears;
@@ -9,6 +10,28 @@ use reinwright_core::units::Show;
 pub(crate) const CAUTION: &str = "These figures guide; they do not certify a tool. Try a new pair \
      on cold work first, stand out of line of the work, and cool the jaws between heats. Local \
      codes and qualified practice come first.";
+
+/// What the paper's fonts have no signs for, of what the smith has named; `None` where they have
+/// all. As part of a sentence, without a period.
+pub(crate) fn without_letters<'a>(names: impl IntoIterator<Item = &'a str>) -> Option<String> {
+    /// So many of the signs are named.
+    const TOLD: usize = 5;
+    let mut signs: Vec<char> = names.into_iter().flat_map(lacking).collect();
+    signs.sort_unstable();
+    signs.dedup();
+    if signs.is_empty() {
+        return None;
+    }
+    let told: Vec<String> = signs.iter().take(TOLD).map(char::to_string).collect();
+    let more = match signs.len().saturating_sub(TOLD) {
+        0 => String::new(),
+        more => format!(" and {more} more"),
+    };
+    Some(format!(
+        "The paper's fonts have no sign for {}{more}: an empty lozenge is printed for each",
+        told.join(" ")
+    ))
+}
 
 /// The squeezes in the order of `Strength::squeezes`.
 pub(crate) const SQUEEZES: [&str; 3] = ["Ordinary", "Strong", "Full"];

@@ -200,6 +200,15 @@ pub enum Kind {
     /// What is welded on is shorter than its scarfs.
     WeldUnderScarf,
 
+    /// No heat source of the shop serves an operation.
+    NoHeatServes,
+    /// A thin part burns before the rest is hot.
+    ThinPartBurns,
+    /// A part stays too cold to be struck.
+    PartStaysCold,
+    /// The steel cannot be worked for long enough to be struck.
+    HeatTooShort,
+
     /// A value comes out past its limits by its rule.
     RulePastLimits,
     /// What was set by hand cannot be read.

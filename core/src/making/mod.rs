@@ -5,6 +5,9 @@
 //! before, less what is named, and the last one is the half.
 
 mod blank;
+mod blow;
+mod calipers;
+mod heat;
 mod marks;
 mod noticed;
 mod operation;
@@ -17,9 +20,10 @@ mod state;
 mod step;
 mod words;
 
+pub use blow::{AnvilEdge, Beyond, Blows, Side};
 pub use marks::{Face, SetOff, Tool};
-pub use operation::{Grip, Measure, Operation, Place, Turning};
-pub use order::Changes;
+pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
+pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
 pub use step::{Lost, Step};
 
@@ -31,9 +35,12 @@ use crate::shape::Piece;
 use crate::tongs::document::{Document, Turn};
 use crate::tongs::model::{Half, Model};
 
+use blow::{SetDowns, anvil_edge, blows, struck_mm, turned};
+use calipers::calipers;
+use heat::{enters_mm, held, hot_mm, needs_hot_mm};
 use procedure::steps;
 use stage::{Stood, stand};
-use state::{MORE, REIN, SHOULDER, State, Task, taken, zones_of};
+use state::{MORE, REIN, State, Task, taken, zones_of};
 use step::{apply, part_rein};
 use words::Told;
 
@@ -62,6 +69,8 @@ pub struct Plan {
     /// How often the operations of this list are done: twice where each half is alone and both are
     /// the same.
     pub repeats: u32,
+    /// What of the changes that were asked for the steel does not allow, and why.
+    pub refused: Vec<Refused>,
     /// What stands against it.
     pub findings: Vec<Finding>,
 }
@@ -73,6 +82,16 @@ impl Plan {
             .iter()
             .filter_map(|stage| stage.operation.as_ref())
     }
+
+    /// Whether the steel allows one more change to the operations as they are.
+    ///
+    /// # Errors
+    /// Why it does not.
+    pub fn allows(&self, change: Change) -> Result<(), Refused> {
+        let first = self.stages.iter().filter(|stage| stage.half == 0);
+        let steps = first.filter_map(|stage| Some(stage.operation.as_ref()?.step));
+        order::tried(&steps.collect::<Vec<_>>(), change).map(|_| ())
+    }
 }
 
 /// Plans a pair by a procedure.
@@ -80,7 +99,9 @@ pub fn plan(document: &Document, model: &Model, balance: &Balance, procedure: Pr
     plan_with(document, (model, balance), procedure, &Changes::default())
 }
 
-/// Plans a pair by a procedure with some of its operations left out, moved, or done cold.
+/// Plans a pair by a procedure with some of its operations left out, moved, set down on the side
+/// across, or done cold. What the steel does not allow is not done, and is told in
+/// [`Plan::refused`] and among the findings.
 pub fn plan_with(
     document: &Document,
     (model, balance): (&Model, &Balance),
@@ -92,12 +113,16 @@ pub fn plan_with(
     noticed::unsuited(&mut report, &suits, procedure);
     let pieces = model.pieces();
     let mut stages = Vec::new();
+    let mut refused = Vec::new();
     for (at, piece) in pieces.iter().enumerate() {
         let half = if at == 0 { &model.a } else { &model.b };
-        let mut making = Making::new(document, model, balance, (half, piece), procedure);
+        let set_downs = SetDowns::across(&changes.across);
+        let how = (procedure, set_downs);
+        let mut making = Making::new(document, model, balance, (half, piece), how);
         making.half = at;
-        making.run(procedure, changes, &mut report, &mut stages);
+        refused = making.run(procedure, changes, &mut report, &mut stages);
     }
+    noticed::refused(&mut report, &refused);
     let double = pieces.len() == 1 && is_double(document, procedure);
     Plan {
         procedure,
@@ -105,6 +130,7 @@ pub fn plan_with(
         stages,
         marks: marks::marks(balance, document.units),
         repeats: if pieces.len() == 1 && !double { 2 } else { 1 },
+        refused,
         findings: report.into_found(),
     }
 }
@@ -124,6 +150,8 @@ struct Making<'a> {
     model: &'a Model,
     state: State,
     half: usize,
+    /// The side that lay on the anvil when the last shoulder was set down.
+    lies_on: Side,
 }
 
 impl<'a> Making<'a> {
@@ -132,10 +160,11 @@ impl<'a> Making<'a> {
         model: &'a Model,
         balance: &Balance,
         (half, piece): (&'a Half, &'a Piece),
-        procedure: Procedure,
+        (procedure, set_downs): (Procedure, SetDowns),
     ) -> Self {
         let flattened = procedure == Procedure::RoundFlattened;
-        let task = Task::new(document, (half, piece), model.joggle, flattened);
+        let how = (flattened, set_downs);
+        let task = Task::new(document, (half, piece), model.joggle, how);
         let second = usize::from(piece.wanted == 1 && std::ptr::eq(half, &raw const model.b));
         let turned = document.layout == Layout::BothOnOneBar;
         let own = &balance.pieces[if second == 1 {
@@ -169,6 +198,7 @@ impl<'a> Making<'a> {
             model,
             state,
             half: 0,
+            lies_on: set_downs.jaw,
         }
     }
 
@@ -178,11 +208,10 @@ impl<'a> Making<'a> {
         changes: &Changes,
         report: &mut Report,
         stages: &mut Vec<Stage>,
-    ) {
+    ) -> Vec<Refused> {
         let rein = &self.task.half.rein;
         let all = steps(procedure, self.task.document, &self.state, rein);
         let (order, refused) = order::changed(&all, changes);
-        noticed::refused(report, &refused);
         let mut before = stand(&self.task, &self.state, "bar");
         stages.push(self.stage(before.piece.clone(), None));
         for at in 0..order.len() {
@@ -192,13 +221,16 @@ impl<'a> Making<'a> {
             let mut operation = self.operation(step, (&before, &after), &next);
             operation.lost = lost;
             if changes.cold.contains(&step) {
-                operation.hot_mm = None;
+                operation.needs_hot_mm = None;
+                (operation.hot_mm, operation.hot_after_mm) = (None, None);
             }
+            self.lies_on = self.task.set_downs.of(step).unwrap_or(self.lies_on);
             noticed::met(report, &self.task, &operation, (&before.piece, changes));
             stages.push(self.stage(after.piece.clone(), Some(operation)));
             self.state = next;
             before = after;
         }
+        refused
     }
 
     fn stage(&self, piece: Piece, operation: Option<Operation>) -> Stage {
@@ -209,8 +241,16 @@ impl<'a> Making<'a> {
         }
     }
 
+    fn turning(&self, step: Step) -> Turning {
+        let hand = self.task.document.hand;
+        match self.task.set_downs.of(step) {
+            Some(side) => turned(self.lies_on, side, hand),
+            None => turning(step, hand),
+        }
+    }
+
     fn operation(&self, step: Step, (before, after): (&Stood, &Stood), next: &State) -> Operation {
-        let document = self.task.document;
+        let drilled = self.task.document.rivet.made == Hole::Drilled;
         let told = Told {
             task: &self.task,
             model: self.model,
@@ -226,13 +266,20 @@ impl<'a> Making<'a> {
             half: ["", "second half"][self.half],
             part: part_of(zone, &self.task),
             what: words.what,
-            place: step.place(document.rivet.made == Hole::Drilled),
-            turn: turning(step, document.hand),
+            brief: told.brief(step),
+            ends: ends(step, &self.state),
+            place: step.place(drilled),
+            turn: self.turning(step),
             before: measure(before, (1, self.state.volume()), step.works()),
             after: measure(after, pieces(&self.state, next), step.works()),
             lost: Vec::new(),
             hot_mm: hot,
-            struck_mm: after.span(step.works()).unwrap_or_default(),
+            needs_hot_mm: needs_hot_mm(step, before, &self.task),
+            hot_after_mm: hot.and_then(|_| hot_mm(step, after, &self.task)),
+            struck_mm: struck_mm(step, &self.task, after),
+            blows: blows(step, &self.task),
+            edge: anvil_edge(step, &self.task, after),
+            calipers: calipers(step, after),
             enters_circle_mm: enters_mm(&before.piece, hot),
             held,
             held_at_mm,
@@ -240,6 +287,13 @@ impl<'a> Making<'a> {
             cautions: words.cautions,
         }
     }
+}
+
+/// At how many ends of the blank a step is done: the heads of a blank for two are at both.
+fn ends(step: Step, before: &State) -> u32 {
+    // The rein is set down behind each boss, and drawn out in one.
+    let whole = step.works().contains(&REIN) && step != Step::SetDownRein;
+    if before.double && !whole { 2 } else { 1 }
 }
 
 fn part_of(zone: usize, task: &Task<'_>) -> Part {
@@ -269,69 +323,12 @@ fn measure(stood: &Stood, (pieces, volume_mm3): (u32, f64), zones: &[usize]) -> 
     }
 }
 
-/// How much of a rein is heated to finish its end, in its depths there (judgement).
-const END_HEAT: f64 = 6.0;
-
-/// What has to be hot: the zones of a step and a bar's thickness on either side.
-fn hot_mm(step: Step, before: &Stood, task: &Task<'_>) -> Option<(f64, f64)> {
-    let zones = match step {
-        // Of the rein only its beginning.
-        Step::SetDownRein => &[SHOULDER],
-        step => step.hot(task.document.rivet.made),
-    };
-    let (from, to) = before.span(zones)?;
-    // An end is finished in the heat of its end.
-    let end_heat = to - END_HEAT * task.document.rein.end.depth_mm();
-    let from = if step == Step::FinishEnd {
-        from.max(end_heat)
-    } else {
-        from
-    };
-    let more = if step == Step::SetDownRein { 2.0 } else { 1.0 } * task.bar.width;
-    let length = before.piece.length_mm();
-    Some(((from - more).max(0.0), (to + more).min(length)))
-}
-
-/// The circle around all that goes into the fire, from the nearer end of the piece.
-fn enters_mm(piece: &Piece, hot: Option<(f64, f64)>) -> f64 {
-    let Some((from, to)) = hot else {
-        return 0.0;
-    };
-    let length = piece.length_mm();
-    if to <= length - from {
-        piece.bore_mm((0.0, to))
-    } else {
-        piece.bore_mm((from, length))
-    }
-}
-
-/// By hand where enough cold bar stands out of the fire, else with tongs at the colder end; and
-/// where, mm along the piece.
-fn held(piece: &Piece, hot: Option<(f64, f64)>) -> (Grip, f64) {
-    let length = piece.length_mm();
-    let (from, to) = hot.unwrap_or((0.0, 0.0));
-    let (before, behind) = (from, length - to);
-    let at = if behind >= before {
-        length - 0.3 * behind
-    } else {
-        0.3 * before
-    };
-    let cold = behind.max(before);
-    if cold >= operation::BY_HAND_MM {
-        return (Grip::Hand(cold), at);
-    }
-    let cross = piece.cross(at);
-    let (depth, width) = cross.map_or((0.0, 0.0), |own| (own.depth_mm, own.width_mm));
-    (Grip::Tongs(depth, width), at)
-}
-
 fn turning(step: Step, hand: Turn) -> Turning {
-    let quarter = match hand {
-        Turn::Left => Turning::QuarterLeft,
-        Turn::Right => Turning::QuarterRight,
-    };
     match step {
-        Step::SetDownBoss | Step::SetDownRein | Step::Twist => quarter,
+        Step::Twist => match hand {
+            Turn::Left => Turning::QuarterLeft,
+            Turn::Right => Turning::QuarterRight,
+        },
         Step::ForgeBoss
         | Step::DrawStub
         | Step::DrawSquare
@@ -343,6 +340,8 @@ fn turning(step: Step, hand: Turn) -> Turning {
         Step::CutBar
         | Step::Flatten
         | Step::SetDownJaw
+        | Step::SetDownBoss
+        | Step::SetDownRein
         | Step::CutApart
         | Step::Gather
         | Step::Weld

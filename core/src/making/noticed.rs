@@ -35,19 +35,11 @@ pub(super) fn unsuited(report: &mut Report, suits: &[Suits], procedure: Procedur
 /// What was changed and cannot be.
 pub(super) fn refused(report: &mut Report, all: &[Refused]) {
     for one in all {
-        let (message, hint) = match one {
-            Refused::LeftOut(step) => (
-                format!("{step}: it cannot be left out, the half does not come out without it"),
-                "leave it in",
-            ),
-            Refused::Before(step, other) => (
-                format!("{step}: it cannot come before \"{other}\", which the steel needs first"),
-                "keep them in their order",
-            ),
-        };
-        report
-            .mend(Kind::OperationOutOfPlace, Part::Pair)
-            .say(message, hint, COMMON_PRACTICE);
+        report.mend(Kind::OperationOutOfPlace, Part::Pair).say(
+            one.to_string(),
+            one.mend(),
+            COMMON_PRACTICE,
+        );
     }
 }
 

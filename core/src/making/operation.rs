@@ -4,8 +4,9 @@ use std::fmt;
 
 use crate::finding::Part;
 use crate::shape::Cross;
-use crate::units::Show;
+use crate::units::{MM_PER_INCH, Show};
 
+use super::blow::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
 
 /// Where on the anvil, or beside it.
@@ -80,7 +81,7 @@ impl Turning {
 }
 
 /// Cold steel that a bare hand is safe behind, mm (common practice, no source: 16 in and more).
-pub(super) const BY_HAND_MM: f64 = 16.0 * crate::units::MM_PER_INCH;
+pub(super) const BY_HAND_MM: f64 = 16.0 * MM_PER_INCH;
 
 /// What the piece is held with.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -106,6 +107,17 @@ pub struct Measure {
     pub section: Option<Cross>,
 }
 
+/// A place along a piece and its section there, for the calipers.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Caliper {
+    /// mm along the piece as it is after the operation, from its tip.
+    pub at_mm: f64,
+    /// Size in the side view, mm.
+    pub depth_mm: f64,
+    /// Size in the top view, mm.
+    pub width_mm: f64,
+}
+
 /// What is done to a piece, and what it is before and after.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Operation {
@@ -117,6 +129,10 @@ pub struct Operation {
     pub part: Part,
     /// What to do, in one sentence.
     pub what: String,
+    /// The same in a few words, to be read from the anvil.
+    pub brief: String,
+    /// At how many ends of the blank it is done.
+    pub ends: u32,
     /// Where.
     pub place: Place,
     /// Which way to turn.
@@ -129,8 +145,19 @@ pub struct Operation {
     pub lost: Vec<Lost>,
     /// What has to be hot, from and to, mm along the piece from its tip; `None` for cold work.
     pub hot_mm: Option<(f64, f64)>,
-    /// What is struck, from and to, mm along the piece as it is afterwards, from its tip.
+    /// The same without the margins on either side: what cannot be worked unless it is hot.
+    pub needs_hot_mm: Option<(f64, f64)>,
+    /// The same steel afterwards, mm along the piece as it is then.
+    pub hot_after_mm: Option<(f64, f64)>,
+    /// What is struck, from and to, mm along the piece as it is afterwards, from its tip: one place
+    /// for a cut, a hole or an end.
     pub struck_mm: (f64, f64),
+    /// How the blows fall.
+    pub blows: Blows,
+    /// The edge of the anvil that it is set down on, where it is.
+    pub edge: Option<AnvilEdge>,
+    /// What calipers are set to, along what was worked.
+    pub calipers: Vec<Caliper>,
     /// The circle that all that must enter the fire passes through, mm.
     pub enters_circle_mm: f64,
     /// What it is held with.
@@ -181,6 +208,43 @@ impl fmt::Display for Step {
 }
 
 impl Step {
+    /// All of them.
+    pub const ALL: [Self; 25] = [
+        Self::CutBar,
+        Self::Flatten,
+        Self::Notch,
+        Self::Twist,
+        Self::SetDownJaw,
+        Self::SetDownBoss,
+        Self::SetDownRein,
+        Self::ForgeBoss,
+        Self::CutApart,
+        Self::DrawStub,
+        Self::Gather,
+        Self::Weld,
+        Self::DrawSquare,
+        Self::DrawOctagon,
+        Self::DrawRound,
+        Self::CutTail,
+        Self::TrimRein,
+        Self::Grip,
+        Self::FinishEnd,
+        Self::RoughJaw,
+        Self::TrimJaw,
+        Self::MakeHole,
+        Self::SetNeck,
+        Self::ShapeJaw,
+        Self::BendRein,
+    ];
+
+    /// The operation that a name means, whatever stands between its words.
+    pub fn named(name: &str) -> Option<Self> {
+        let plain = |text: &str| text.trim().to_lowercase().replace(['-', '_'], " ");
+        Self::ALL
+            .into_iter()
+            .find(|own| plain(own.name()) == plain(name))
+    }
+
     /// What it is called.
     pub fn name(self) -> &'static str {
         match self {

@@ -1,5 +1,8 @@
 //! What a smith changes in a procedure: operations left out, moved, or done cold.
 
+use std::fmt;
+
+use super::blow::SetDowns;
 use super::step::Step;
 
 /// Changes to the order of a procedure.
@@ -11,20 +14,84 @@ pub struct Changes {
     pub moved: Vec<(Step, Step)>,
     /// Done on cold steel.
     pub cold: Vec<Step>,
+    /// Set down on the side across from the usual one.
+    pub across: Vec<Step>,
 }
 
-/// What of the changes the steel does not allow.
+/// One change to a procedure.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Refused {
+pub enum Change {
+    /// An operation is left out.
+    LeaveOut(Step),
+    /// The first is moved to just before the second.
+    MoveBefore(Step, Step),
+    /// A shoulder is set down on the side across from the usual one.
+    Across(Step),
+}
+
+/// Why the steel does not allow a change.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Refused {
     /// It cannot be left out.
     LeftOut(Step),
-    /// It cannot come before the other.
-    Before(Step, Step),
+    /// The first needs the second done before it.
+    Needs(Step, Step),
+    /// It sets nothing down, so that it has no side to change.
+    NoSide(Step),
+    /// The procedure has no such operation.
+    NotThere(Step),
+}
+
+impl Refused {
+    /// The operation that stands against the change.
+    pub fn step(self) -> Step {
+        match self {
+            Self::LeftOut(step) | Self::Needs(step, _) | Self::NoSide(step) => step,
+            Self::NotThere(step) => step,
+        }
+    }
+
+    /// What to do instead.
+    pub fn mend(self) -> &'static str {
+        match self {
+            Self::LeftOut(_) => "leave it in",
+            Self::Needs(..) => "keep them in their order",
+            Self::NoSide(_) => "change the side of a set-down instead",
+            Self::NotThere(_) => "choose a procedure that has it",
+        }
+    }
+}
+
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::LeftOut(step) => write!(
+                f,
+                "{step}: it cannot be left out, the half does not come out without it"
+            ),
+            Self::Needs(step, other) => {
+                write!(f, "{step}: it cannot be done before \"{other}\" is done")
+            }
+            Self::NoSide(step) => write!(f, "{step}: it sets nothing down, so it has no side"),
+            Self::NotThere(step) => write!(f, "{step}: this procedure has no such operation"),
+        }
+    }
+}
+
+impl Changes {
+    /// Adds a change.
+    pub fn add(&mut self, change: Change) {
+        match change {
+            Change::LeaveOut(step) => self.left_out.push(step),
+            Change::MoveBefore(step, before) => self.moved.push((step, before)),
+            Change::Across(step) => self.across.push(step),
+        }
+    }
 }
 
 impl Step {
     /// Whether a half comes out without it.
-    fn can_be_left_out(self, all: &[Self]) -> bool {
+    pub(super) fn can_be_left_out(self, all: &[Self]) -> bool {
         match self {
             Self::DrawOctagon => true,
             // Drawing the rein thins its beginning as well.
@@ -99,32 +166,68 @@ impl Step {
 pub(super) fn changed(all: &[Step], changes: &Changes) -> (Vec<Step>, Vec<Refused>) {
     let mut order = all.to_vec();
     let mut refused = Vec::new();
-    for &step in &changes.left_out {
-        if step.can_be_left_out(&order) {
-            order.retain(|own| *own != step);
-        } else if order.contains(&step) {
-            refused.push(Refused::LeftOut(step));
-        }
-    }
-    for &(step, before) in &changes.moved {
-        let places = |order: &[Step], step| order.iter().position(|own| *own == step);
-        if places(&order, step).is_none() || places(&order, before).is_none() || step == before {
-            continue;
-        }
-        let mut tried: Vec<Step> = order.iter().copied().filter(|own| *own != step).collect();
-        let at = places(&tried, before).unwrap_or(tried.len());
-        tried.insert(at, step);
-        if stands(&tried) {
-            order = tried;
-        } else {
-            refused.push(Refused::Before(step, before));
+    let left_out = changes.left_out.iter().map(|&step| Change::LeaveOut(step));
+    let moved = changes.moved.iter();
+    let moved = moved.map(|&(step, before)| Change::MoveBefore(step, before));
+    let across = changes.across.iter().map(|&step| Change::Across(step));
+    for change in left_out.chain(moved).chain(across) {
+        match tried(&order, change) {
+            Ok(next) => order = next,
+            // What another procedure has is kept for it, and is no fault here.
+            Err(Refused::NotThere(_)) => {}
+            Err(why) => refused.push(why),
         }
     }
     (order, refused)
 }
 
-/// Whether everything comes after what it needs.
-fn stands(order: &[Step]) -> bool {
-    let later = |at: usize, need: &Step| order[at + 1..].contains(need);
-    (0..order.len()).all(|at| !order[at].needs().iter().any(|need| later(at, need)))
+/// The order with one change.
+///
+/// # Errors
+/// Why the steel does not allow it.
+pub(super) fn tried(order: &[Step], change: Change) -> Result<Vec<Step>, Refused> {
+    let here = |step: Step| {
+        let found = order.iter().position(|own| *own == step);
+        found.ok_or(Refused::NotThere(step))
+    };
+    match change {
+        Change::LeaveOut(step) => {
+            here(step)?;
+            if !step.can_be_left_out(order) {
+                return Err(Refused::LeftOut(step));
+            }
+            Ok(without(order, step))
+        }
+        Change::MoveBefore(step, before) => {
+            here(step)?;
+            here(before)?;
+            let mut next = without(order, step);
+            let at = next.iter().position(|own| *own == before);
+            next.insert(at.unwrap_or(next.len()), step);
+            match broken(&next) {
+                Some((step, need)) => Err(Refused::Needs(step, need)),
+                None => Ok(next),
+            }
+        }
+        Change::Across(step) => {
+            here(step)?;
+            match SetDowns::USUAL.of(step) {
+                Some(_) => Ok(order.to_vec()),
+                None => Err(Refused::NoSide(step)),
+            }
+        }
+    }
+}
+
+fn without(order: &[Step], step: Step) -> Vec<Step> {
+    order.iter().copied().filter(|own| *own != step).collect()
+}
+
+/// The first operation that comes before one which it needs, and that one.
+fn broken(order: &[Step]) -> Option<(Step, Step)> {
+    order.iter().enumerate().find_map(|(at, step)| {
+        let later = |need: &&Step| order[at + 1..].contains(need);
+        let need = step.needs().iter().find(later)?;
+        Some((*step, *need))
+    })
 }

@@ -84,7 +84,7 @@ pub(super) fn jaw_block(task: &Task<'_>) -> Sect {
     Sect {
         depth,
         width: spread_mm((height, width), depth, task.bite()).middle(),
-        y: (task.base.depth - depth) / 2.0,
+        y: task.kept_y(depth, task.set_downs.jaw),
         z: task.base.z,
         profile: BOX,
     }
@@ -108,7 +108,7 @@ fn jaw_rough(task: &Task<'_>, state: &State) -> Vec<Segment> {
         };
         let sect = sect.grown(zone.proud());
         Sect {
-            y: (task.base.depth - sect.depth) / 2.0,
+            y: task.kept_y(sect.depth, task.set_downs.jaw),
             ..sect
         }
     };
@@ -290,20 +290,23 @@ pub(super) fn rein_block(task: &Task<'_>) -> Sect {
     Sect {
         depth,
         width: spread_mm((height, width), depth, task.bite()).middle(),
-        y: -(task.base.depth - depth) / 2.0,
+        y: task.kept_y(depth, task.set_downs.rein),
         z: task.base.z,
         profile: BOX,
     }
 }
 
+/// How far the third shoulder is carried along the rein, mm: one bar's thickness and a half.
+pub(super) fn third_mm(task: &Task<'_>) -> f64 {
+    1.5 * task.bar.depth
+}
+
 fn thinned(task: &Task<'_>, state: &State) -> Vec<Segment> {
-    /// How far the third shoulder is carried along the rein, in bar thicknesses, and the most of its
-    /// steel that this takes.
-    const LONG: f64 = 1.5;
+    /// The most of the rein's steel that the third shoulder takes.
     const MOST: f64 = 0.3;
     let volume = state.zones[REIN].volume();
     let block = rein_block(task);
-    let first = (block.depth * block.width * LONG * task.bar.depth).min(MOST * volume);
+    let first = (block.depth * block.width * third_mm(task)).min(MOST * volume);
     vec![
         Segment::prism(REIN, first, block),
         Segment::prism(REIN, volume - first, task.bar),

@@ -11,6 +11,7 @@ use crate::tongs::document::Document;
 use crate::tongs::model::Half;
 
 use super::blank::{BOX, ROUND, Sect};
+use super::blow::{SetDowns, Side};
 use super::rules::spread_mm;
 
 /// The zones of a half along the bar, as [`crate::tongs::model::PARTS`] has them, and what follows
@@ -146,6 +147,7 @@ pub(super) struct Task<'a> {
     pub(super) profiles: Vec<Profile>,
     pub(super) radius: f64,
     pub(super) hole_mm3: f64,
+    pub(super) set_downs: SetDowns,
 }
 
 impl<'a> Task<'a> {
@@ -153,9 +155,13 @@ impl<'a> Task<'a> {
         document: &'a Document,
         (half, piece): (&'a Half, &'a Piece),
         joggle: f64,
-        flattened: bool,
+        (flattened, set_downs): (bool, SetDowns),
     ) -> Self {
-        let bar = bar_sect(&document.bar.stock, joggle);
+        let mut bar = bar_sect(&document.bar.stock, joggle);
+        if set_downs.boss != SetDowns::USUAL.boss {
+            // The joint face is the one that is kept.
+            bar.z = bar.width / 2.0;
+        }
         let mut profiles = vec![
             Profile::rectangle(),
             Profile::chamfered(OCTAGON_LEG, OCTAGON_LEG),
@@ -175,6 +181,17 @@ impl<'a> Task<'a> {
             profiles,
             radius: document.neck.fillet.mm(),
             hole_mm3: hole.map_or(0.0, |hole| hole.volume_mm3),
+            set_downs,
+        }
+    }
+
+    /// The middle of a section that keeps one side of the bar while the other is set down.
+    pub(super) fn kept_y(&self, depth: f64, set_down: Side) -> f64 {
+        let aside = (self.base.depth - depth) / 2.0;
+        if set_down == Side::Inside {
+            aside
+        } else {
+            -aside
         }
     }
 

@@ -1,5 +1,6 @@
-//! Quadrature, roots and plane geometry: what every room above reckons with.
+//! Quadrature, roots, Bessel functions and plane geometry: what every room above reckons with.
 
+pub mod bessel;
 pub(crate) mod offset;
 pub mod peak;
 pub(crate) mod plane;

@@ -48,6 +48,8 @@ pub enum Fill {
     Waste,
     /// The paper's own colour, to blank what lies under.
     Paper,
+    /// Steel that is hot.
+    Hot,
     /// Solid ink: arrowheads, check bars.
     Ink,
     /// A place that is wrong.
@@ -381,7 +383,12 @@ impl Drawing {
     /// The same drawing at 1 : `n`, lettering and all.
     #[must_use]
     pub fn reduced(self, n: u32) -> Self {
-        let by = 1.0 / f64::from(n.max(1));
+        self.scaled(1.0 / f64::from(n.max(1)))
+    }
+
+    /// The same drawing so many times as large, lettering and all.
+    #[must_use]
+    pub fn scaled(self, by: f64) -> Self {
         let items = self.items.into_iter().map(|item| item.scaled(by));
         Self {
             items: items.collect(),

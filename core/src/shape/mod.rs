@@ -11,5 +11,5 @@ pub mod sweep;
 pub use curve::Curve;
 pub use faces::{Blend, Faces};
 pub use mass::Mass;
-pub use piece::{Cross, Hole, Piece, PieceMark, Solid, Stretch};
+pub use piece::{Cross, Hole, Piece, PieceMark, Solid, Standing, Stretch};
 pub use plate::Plate;

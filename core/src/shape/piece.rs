@@ -9,6 +9,7 @@ use super::section::smallest_circle_mm;
 use super::sweep::{Edge, Sweep};
 use super::{Mass, Plate};
 use crate::finding::Part;
+use crate::units::Show;
 
 /// One thing forged from bar, finished or at a stage: half of a pair, a stage on the way to it, a
 /// punch, a plain length of bar.
@@ -92,6 +93,32 @@ pub struct Cross {
     pub circle_mm: f64,
 }
 
+impl Cross {
+    /// `Ø12`, `12 × 10`: depth first, as the drawing has it.
+    pub fn words(&self, show: Show) -> String {
+        /// A round fills no more than this of the square around it, to rounding.
+        const ROUND: f64 = 0.795;
+        let full = self.area_mm2 / (self.depth_mm * self.width_mm).max(f64::MIN_POSITIVE);
+        let (depth, width) = (show.number(self.depth_mm), show.number(self.width_mm));
+        if full < ROUND && depth == width {
+            format!("\u{d8}{depth}")
+        } else {
+            format!("{depth} \u{d7} {width}")
+        }
+    }
+}
+
+/// A section of a piece as it stands in the frame.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Standing {
+    /// Where it is, mm along the piece.
+    pub along_mm: f64,
+    /// The part that it is a section of.
+    pub part: Part,
+    /// Its steel, mm², each piece of it with points (x, y, z) around it, mm.
+    pub rings: Vec<(f64, Vec<[f64; 3]>)>,
+}
+
 impl Piece {
     /// Its length along the bar, mm: along the path where it is bent.
     pub fn length_mm(&self) -> f64 {
@@ -153,6 +180,26 @@ impl Piece {
         smallest_circle_mm(&points)
     }
 
+    /// Sections all along it as they stand in the frame: at its stations, and between them no
+    /// farther apart than `every_mm`, each followed to `follow_mm`.
+    pub fn standing(&self, every_mm: f64, follow_mm: f64) -> Vec<Standing> {
+        let mut all: Vec<Standing> = Vec::new();
+        let mut start = 0.0;
+        for stretch in &self.stretches {
+            let length = stretch.length_mm();
+            for along in stretch.places(every_mm) {
+                let rings = stretch.solid.rings(stretch.own(along), follow_mm);
+                all.push(Standing {
+                    along_mm: start + along,
+                    part: stretch.part,
+                    rings,
+                });
+            }
+            start += length;
+        }
+        all
+    }
+
     /// What is marked where the stretch at a place ends.
     pub fn marked_after(&self, stretch: usize) -> impl Iterator<Item = &PieceMark> {
         self.marks.iter().filter(move |mark| mark.after == stretch)
@@ -187,6 +234,25 @@ impl Stretch {
     /// A place so far from its beginning, in the solid's own coordinate.
     fn own(&self, along_mm: f64) -> f64 {
         self.from + along_mm.copysign(self.to - self.from)
+    }
+
+    /// Places from its beginning, mm: its ends, its stations, and enough between them.
+    fn places(&self, every_mm: f64) -> Vec<f64> {
+        /// Places nearer than this show one section, mm.
+        const SAME: f64 = 0.05;
+        let length = self.length_mm();
+        let steps = (length / every_mm).ceil().max(1.0);
+        let mut all = vec![0.0];
+        let mut i = 1.0;
+        while i <= steps {
+            all.push(length * i / steps);
+            i += 1.0;
+        }
+        let stations = self.stations(self.from, self.to).into_iter();
+        all.extend(stations.map(|own| (own - self.from).abs()));
+        all.sort_by(f64::total_cmp);
+        all.dedup_by(|a, b| (*a - *b).abs() < SAME);
+        all
     }
 
     /// Places between two at which the solid's sections change their law.
@@ -237,24 +303,36 @@ impl Solid {
     fn rim(&self, own: f64, points: &mut Vec<(f64, f64)>) {
         /// How near the points follow a round section, mm.
         const FOLLOW: f64 = 0.01;
+        for (_, around) in self.rings(own, FOLLOW) {
+            points.extend(around.into_iter().map(|[_, y, z]| (z, y)));
+        }
+    }
+
+    /// The steel that an upright cut at a place meets, mm², each piece of it with points (x, y, z)
+    /// around it as it stands in the frame.
+    fn rings(&self, own: f64, follow: f64) -> Vec<(f64, Vec<[f64; 3]>)> {
         match self {
             Self::Swept(sweep) => {
                 let (pose, rise, shift) = (sweep.path.at(own), sweep.rise(own), sweep.shift(own));
-                let outline = sweep.section(own).outline(FOLLOW);
-                points.extend(
-                    outline
-                        .into_iter()
-                        .map(|(z, v)| (z + shift, pose.offset(rise + v).y)),
-                );
+                let section = sweep.section(own);
+                let place = |(z, v): (f64, f64)| {
+                    let at = pose.offset(rise + v);
+                    [at.x, at.y, z + shift]
+                };
+                let around = section.outline(follow).into_iter().map(place);
+                vec![(section.area_mm2(), around.collect())]
             }
             Self::Plated(plate) => {
-                for (low, high) in plate.steel_at(own) {
+                let (near, far) = plate.faces.at(own);
+                let rings = plate.steel_at(own).into_iter().map(|(low, high)| {
                     let middle = f64::midpoint(low, high);
-                    let (near, far) = plate.faces.at(own);
-                    let outline = plate.section(own, (low, high)).outline(FOLLOW);
-                    let place = |(z, v)| (z + f64::midpoint(near, far), v + middle);
-                    points.extend(outline.into_iter().map(place));
-                }
+                    let section = plate.section(own, (low, high));
+                    let place =
+                        |(z, v): (f64, f64)| [own, v + middle, z + f64::midpoint(near, far)];
+                    let around = section.outline(follow).into_iter().map(place);
+                    (section.area_mm2(), around.collect())
+                });
+                rings.collect()
             }
         }
     }

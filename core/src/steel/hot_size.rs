@@ -4,13 +4,11 @@ use thiserror::Error;
 
 use crate::units::{Scale, Temperature};
 
-/// The least and the most that the formula holds for, °C.
-pub const RANGE_CELSIUS: (f64, f64) = (20.0, 1200.0);
+pub use super::thermal::HOLDS_CELSIUS as RANGE_CELSIUS;
+use super::thermal::{self, Theta};
 
 /// Relative elongation Δl/l of carbon steel from 20 °C to so many °C (EN 1993-1-2:2005,
 /// 3.4.1.1); `None` outside of 20 to 1200 °C, for which the standard gives none.
-///
-/// It stands still from 750 to 860 °C, where the lattice shrinks as fast as heat stretches it.
 ///
 /// ```
 /// use reinwright_core::steel::elongation;
@@ -18,19 +16,7 @@ pub const RANGE_CELSIUS: (f64, f64) = (20.0, 1200.0);
 /// assert_eq!(elongation(1300.0), None);
 /// ```
 pub fn elongation(celsius: f64) -> Option<f64> {
-    /// Where the lattice begins and ends to change, °C.
-    const CHANGE: (f64, f64) = (750.0, 860.0);
-    let t = celsius;
-    if !(RANGE_CELSIUS.0..=RANGE_CELSIUS.1).contains(&t) {
-        return None;
-    }
-    Some(if t < CHANGE.0 {
-        1.2e-5 * t + 0.4e-8 * t * t - 2.416e-4
-    } else if t <= CHANGE.1 {
-        1.1e-2
-    } else {
-        2.0e-5 * t - 6.2e-3
-    })
+    Theta::new(celsius).ok().map(thermal::elongation)
 }
 
 /// A colour that a smith sees in the shade of the shop, with the middle of what is seen so, °C:

@@ -4,9 +4,12 @@
 //! annealed or nearly so, and the extra strength of an air-hardened part is not to be relied on.
 
 pub mod caution;
+mod forging;
 mod friction;
 mod hot_size;
+pub mod thermal;
 
+pub use forging::{ForgingRange, forging_range};
 pub use friction::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
 pub use hot_size::{HEAT_COLOURS, Heat, HeatError, RANGE_CELSIUS, elongation};
 

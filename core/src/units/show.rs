@@ -65,6 +65,15 @@ impl Show {
         }
     }
 
+    /// Rounded as nobody measures closer beside a fire: to 1/8 in or to a millimetre, mm.
+    pub fn roughly(self, mm: f64) -> f64 {
+        let step = match self.unit {
+            Unit::Inch | Unit::Foot => MM_PER_INCH / 8.0,
+            Unit::Millimetre | Unit::Centimetre => 1.0,
+        };
+        (mm / step).round() * step
+    }
+
     /// The unit's sign.
     pub fn sign(self) -> &'static str {
         match self.unit {

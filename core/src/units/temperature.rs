@@ -1,3 +1,4 @@
+use std::fmt;
 use std::str::FromStr;
 
 use thiserror::Error;
@@ -97,6 +98,17 @@ impl Temperature {
     /// The scale it was typed on.
     pub fn scale(self) -> Scale {
         self.scale
+    }
+}
+
+impl fmt::Display for Temperature {
+    /// The text that reads back as the very same temperature: `600 C`, `1100 F`.
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let letter = match self.scale {
+            Scale::Celsius => "C",
+            Scale::Fahrenheit => "F",
+        };
+        write!(f, "{} {letter}", self.degrees)
     }
 }
 

@@ -47,7 +47,7 @@ fn letter(fill: Fill) -> Option<char> {
         Fill::Work => Some('o'),
         Fill::Rivet => Some('@'),
         Fill::Paper | Fill::Waste => Some(' '),
-        Fill::Ink | Fill::Warning | Fill::Stress(_) => None,
+        Fill::Hot | Fill::Ink | Fill::Warning | Fill::Stress(_) => None,
     }
 }
 

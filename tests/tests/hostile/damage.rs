@@ -1,60 +1,47 @@
 //! Damage by chance: whatever stands in a file or a field is refused in a sentence or taken, and
 //! nothing that is taken is too much work.
 
-use std::path::PathBuf;
+use std::path::Path;
 use std::time::{Duration, Instant};
 
 use proptest::prelude::*;
-use reinwright::jobs::pages::Stack;
+use reinwright::jobs::pages::{Consent, Stack};
 use reinwright::jobs::printing::Template;
-use reinwright_core::paper::Paper;
+use reinwright_core::asked::{Field, Value};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::making::{plan, usual};
+use reinwright_core::paper::{Paper, ink};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::designs::varied;
 use reinwright_tests::files::{bytes, names};
 use reinwright_tests::input::{ENTRIES, Entry};
-use reinwright_tests::pairs;
+use reinwright_tests::{pairs, sentence};
 
-/// What broke something once, or nearly: a folder for each entry, and the files of all formats.
+/// What is damaged: the files of all formats, and a folder for each entry, with what broke something
+/// once.
 fn corpus(entry: &str) -> Vec<Vec<u8>> {
-    let text = |all: &[&str]| all.iter().map(|text| text.as_bytes().to_vec()).collect();
-    match entry {
-        "document" => files(|name| !name.starts_with("family-") && !name.starts_with("jaw-")),
-        "family" => files(|name| name.starts_with("family-")),
-        "own jaw" => files(|name| name.starts_with("jaw-")),
-        "marks" => files(|name| name == "marks.ron"),
-        "stock list" => text(&["in round: 1/4, 5/16, 3/8\nmm square: 10, 12 # and more\n"]),
-        "size text" => text(&[
-            "3/4 in",
-            "1 1/2 in",
-            "19 mm",
-            "2 ft 3 1/4 in",
-            "90 deg",
-            "600 C",
-            "300 x 500 mm",
-            "1e308 ft",
-            "0/0 in",
-            "-0 mm",
-            "1/",
-            "\u{bd} in",
-        ]),
-        "stock text" => text(&[
-            "3/8 x 1 flat",
-            "M16 by its head on corners",
-            "1 x 1 x 1/8 in angle by its back",
-            "#5 rebar",
-            "DN 25",
-            "5/8 hex",
-            "16 mm square on corners",
-            "1e308 in round",
-        ]),
-        other => panic!("no corpus for {other}"),
-    }
+    let written = |wanted: &dyn Fn(&str) -> bool| read("format-1", wanted);
+    let mut all = match entry {
+        "document" => written(&|name| !name.starts_with("family-") && !name.starts_with("jaw-")),
+        "family" => written(&|name| name.starts_with("family-")),
+        "own jaw" => written(&|name| name.starts_with("jaw-")),
+        "marks" => written(&|name| name == "marks.ron"),
+        _ => Vec::new(),
+    };
+    all.extend(read(
+        &format!("corpus/{}", entry.replace(' ', "-")),
+        &|_| true,
+    ));
+    all
 }
 
-fn files(wanted: impl Fn(&str) -> bool) -> Vec<Vec<u8>> {
-    let folder = PathBuf::from(concat!(env!("CARGO_MANIFEST_DIR"), "/files/format-1"));
-    let all = names(&folder).into_iter();
+fn read(folder: &str, wanted: &dyn Fn(&str) -> bool) -> Vec<Vec<u8>> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
+        .join("files")
+        .join(folder);
+    let there = folder.exists().then(|| names(&folder));
+    let all = there.into_iter().flatten();
     all.filter(|name| wanted(name))
         .map(|name| bytes(&folder.join(name)))
         .collect()
@@ -131,43 +118,89 @@ proptest! {
 /// Every stage ends, and says numbers.
 #[track_caller]
 fn goes_through(design: &Document) {
-    /// A stage of a design takes some hundredths of a second; an unoptimised program on a busy
-    /// machine takes longer.
-    const PATIENCE: Duration = Duration::from_secs(10);
+    /// All stages together; an unoptimised program on a busy machine takes longer.
+    const PATIENCE: Duration = Duration::from_secs(if cfg!(debug_assertions) { 10 } else { 1 });
     let begun = Instant::now();
     let answers = Answers::to(design);
-    for finding in &answers.findings {
-        let text = finding.to_string();
-        assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
+    let Answers {
+        model,
+        balance,
+        fit,
+        strength,
+        findings,
+    } = &answers;
+    for finding in findings {
+        is_number(&finding.to_string());
     }
-    if answers.balance.trouble().is_none() {
-        let balance = &answers.balance;
-        let masses = [
+    is_number(&format!("{fit:?}"));
+    is_number(&format!("{strength:?}"));
+    if balance.trouble().is_none() {
+        is_number(&format!("{balance:?}"));
+        let parts = balance.pieces.iter().flat_map(|piece| &piece.parts);
+        let parts = parts.map(|part| part.bar_length_mm);
+        let wholes = [
             balance.bar_length_mm,
             balance.bar_mass_kg(),
-            answers.model.mass_kg(),
+            model.mass_kg(),
         ];
-        assert!(
-            masses
-                .iter()
-                .all(|number| number.is_finite() && *number >= 0.0),
-            "{masses:?}"
-        );
-        for part in balance.pieces.iter().flat_map(|piece| &piece.parts) {
-            assert!(
-                part.bar_length_mm >= 0.0 && part.bar_length_mm.is_finite(),
-                "{part:?}"
-            );
+        for number in parts.chain(wholes) {
+            assert!(number.is_finite() && number >= 0.0, "{number}");
         }
     }
+    let made = plan(design, model, balance, usual(design, model));
+    for operation in made.operations() {
+        is_number(&format!("{operation:?}"));
+    }
+    let svg = ink::svg(
+        &draw::pair(design, model, &DrawOptions::default()),
+        "the pair",
+    );
+    is_number(&svg);
     let template = Template::of(design, None);
     let pages = template.pages(Paper::A4);
     if pages.stack() == Stack::Usual {
-        let pdf = template.pdf(Paper::A4, reinwright::jobs::pages::Consent::Usual);
+        let pdf = template.pdf(Paper::A4, Consent::Usual);
         assert!(pdf.expect("a usual number of pages").starts_with(b"%PDF"));
     }
     let took = begun.elapsed();
     assert!(took < PATIENCE, "{took:?}: {}", document::write(design));
+    let most = most_memory();
+    assert!(most < 1 << 30, "{most} bytes: {}", document::write(design));
+}
+
+/// No number of it is none, or past counting.
+#[track_caller]
+fn is_number(text: &str) {
+    let words = || text.split(|c: char| !c.is_alphanumeric());
+    let none = words().find(|word| ["NaN", "inf"].contains(word));
+    assert_eq!(none, None, "{text}");
+}
+
+/// The most memory that the tests of this binary have held at once, bytes, where the system tells:
+/// none of them, and no stage of theirs, has taken more.
+fn most_memory() -> u64 {
+    let status = std::fs::read_to_string("/proc/self/status").unwrap_or_default();
+    let most = status.lines().find_map(|line| line.strip_prefix("VmHWM:"));
+    let kib = most.and_then(|most| {
+        most.trim()
+            .trim_end_matches("kB")
+            .trim()
+            .parse::<u64>()
+            .ok()
+    });
+    kib.map_or(0, |kib| kib * 1024)
+}
+
+/// A number far past its range: nothing, less than nothing, or many times its most.
+fn past(field: &Field, dice: u32) -> Option<Value> {
+    let number = field.value.number()?;
+    let past = match dice % 4 {
+        0 => 0.0,
+        1 => 1e6 * field.range.most,
+        2 => field.range.least / 1e3,
+        _ => number,
+    };
+    Some(field.value.with_number(past))
 }
 
 proptest! {
@@ -176,5 +209,20 @@ proptest! {
     #[test]
     fn designs_at_their_limits_go_through(dice in prop::collection::vec(any::<u32>(), 160)) {
         goes_through(&varied(&pairs::flat(), &dice, f64::INFINITY));
+    }
+
+    /// A file that is past its limits anywhere is refused with the place, and inside them taken.
+    #[test]
+    fn designs_past_their_limits_are_refused(
+        choices in prop::collection::vec(any::<u32>(), 160),
+        numbers in prop::collection::vec(any::<u32>(), 160),
+    ) {
+        let mut design = varied(&pairs::flat(), &choices, 0.0);
+        let mut numbers = numbers.into_iter().cycle();
+        design.revise(&mut |field| past(field, numbers.next().unwrap_or(0)));
+        match document::read(document::write(&design).as_bytes()) {
+            Ok(read) => goes_through(&read),
+            Err(why) => sentence(&why.to_string()),
+        }
     }
 }

@@ -4,7 +4,7 @@ use std::ffi::OsString;
 
 use reinwright::command_line::{Places, answer};
 use reinwright_core::tongs::document;
-use reinwright_tests::command_line::{ask, refused, text};
+use reinwright_tests::command_line::{ask, done, refused, text};
 use reinwright_tests::files::{folder, put};
 use reinwright_tests::pairs;
 
@@ -85,12 +85,54 @@ fn what_was_typed_is_quoted_short() {
     }
 }
 
+/// What stands between signs x that belong to no size is not taken for what was typed.
+#[test]
+fn what_nobody_typed_is_not_blamed() {
+    for (typed, blamed) in [
+        ("xxx/8in flat", "\"xxx/8in\" is not a size"),
+        ("x 3/8 in flat", "\"x 3/8 in\" is not a size"),
+        ("3/8 in x flat", "a size is missing"),
+        ("3/8 x a/b in flat", "\"a/b in\" is not a size"),
+    ] {
+        refused(&["choose", typed], &[blamed]);
+    }
+}
+
 #[test]
 fn numbers_below_nothing_are_told_plainly() {
     refused(
         &["family", "a.ron", "--out", "out", "--pairs", "-1"],
         &["'-1'", "--pairs", "1..=1000"],
     );
+}
+
+/// A file of another kind is told by its kind.
+#[test]
+fn a_jaw_is_no_design_and_told_so() {
+    let jaw = concat!(env!("CARGO_MANIFEST_DIR"), "/files/format-1/jaw-drawn.ron");
+    refused(&["balance", jaw], &["jaw-drawn.ron", "this is an own jaw"]);
+}
+
+/// A name that the paper's fonts cannot print in full is printed, and told once.
+#[test]
+fn letters_that_cannot_be_printed_are_told() {
+    let folder = folder();
+    let told = |name: &str| {
+        let mut pair = pairs::flat();
+        name.clone_into(&mut pair.name);
+        put(folder.path(), "a.ron", document::write(&pair));
+        let (file, out) = (folder.path().join("a.ron"), folder.path().join("a.pdf"));
+        done(&["template", text(&file), "--out", text(&out)])
+    };
+    let some = told("やっとこ ½ in, やや");
+    assert_eq!(
+        some.matches("no sign for こ っ と や:").count(),
+        1,
+        "{some}"
+    );
+    for name in ["Kleště na ½ in", "Клещи"] {
+        assert!(!told(name).contains("no sign"), "{name}");
+    }
 }
 
 /// An argument that is no text (0xff is no byte of UTF-8, RFC 3629, 1) is told so; as a file's name

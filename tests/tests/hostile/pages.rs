@@ -1,5 +1,7 @@
 //! Paper is counted before it is laid out.
 
+use std::ops::ControlFlow;
+
 use reinwright::jobs::pages::{Consent, MANY, MOST, Pages, Stack};
 use reinwright::jobs::printing::{Template, sheets};
 use reinwright::jobs::set_printing::{self, Wanted};
@@ -54,10 +56,19 @@ fn as_many_pages_of_a_set_are_counted_as_are_printed() {
             what: What::default(),
             printer: None,
         };
-        let counted = set_printing::pages_wanted(&family, &answers, &wanted);
-        let pdf = set_printing::pdf(&family, &answers, &wanted, &mut set_printing::to_the_end);
+        let on = &mut set_printing::to_the_end;
+        let counted = set_printing::pages_wanted(&family, &answers, &wanted, on);
+        let counted = counted.expect("not stopped");
+        let pdf = set_printing::pdf(&family, &answers, &wanted, on);
         let printed = pages(&pdf.expect("not stopped")).len();
         assert_eq!(counted.all, printed, "{}", path.display());
+        let mut steps = 0;
+        let mut stop = |_| {
+            steps += 1;
+            ControlFlow::Break(())
+        };
+        let stopped = set_printing::pages_wanted(&family, &answers, &wanted, &mut stop);
+        assert_eq!((stopped, steps), (None, 1), "it stops when it is told to");
     }
 }
 

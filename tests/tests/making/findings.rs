@@ -110,7 +110,7 @@ fn what_the_steel_allows_is_left_out_and_moved() {
     let changes = Changes {
         left_out: vec![Step::SetDownRein, Step::DrawOctagon],
         moved: vec![(Step::RoughJaw, Step::SetDownBoss)],
-        cold: Vec::new(),
+        ..Changes::default()
     };
     let plan = changed(&flat(), &changes);
     let steps: Vec<Step> = plan.operations().map(|own| own.step).collect();

@@ -1,9 +1,12 @@
-//! From bar to tongs: the law of volume, textbooks and trade rules, what cannot be made, the list.
+//! From bar to tongs: the law of volume, textbooks and trade rules, sides and blows, what cannot be
+//! made, the list.
 
 mod findings;
+mod job_sheet;
 mod laws;
 mod list;
 mod rules;
+mod sides;
 mod textbook;
 
 use reinwright_core::making::{self, Operation, Plan, Procedure, Step};

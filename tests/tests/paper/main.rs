@@ -14,6 +14,7 @@
 mod file;
 mod hot;
 mod jaws;
+mod letters;
 mod pages;
 mod pattern;
 mod printer;
@@ -269,8 +270,10 @@ fn written_is_what_is_read() {
         .collect();
     let seen = reader::read(&one_page(items));
     assert_eq!(seen[0].words(), words);
-    // Signs that the font lacks are replaced by what a smith reads the same way.
-    assert_eq!(paper_text("⌀ 12 ≤ 13 → 5″ Ж"), "Ø 12 <= 13 -> 5\" ?");
+    // Signs that the fonts lack are replaced by what a smith reads the same way.
+    assert_eq!(paper_text("⌀ 12 ≤ 13 → 5″"), "Ø 12 <= 13 -> 5\"");
+    assert_eq!(paper_text("⌀ 12 ≤ 13 → 5″ Ж"), "Ø 12 ≤ 13 -> 5\" Ж");
+    assert_eq!(paper_text("鋏 Ж"), "◊ Ж");
 }
 
 #[test]

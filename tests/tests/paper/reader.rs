@@ -140,7 +140,11 @@ impl<'a> Device<'a> for Seen {
         self.clips.pop();
     }
 
-    fn draw_glyph_run(&mut self, run: &GlyphRun<'_, 'a>, props: DrawProps<'a>, _: &DrawMode) {
+    fn draw_glyph_run(&mut self, run: &GlyphRun<'_, 'a>, props: DrawProps<'a>, mode: &DrawMode) {
+        // Letters with a line around them come twice.
+        if let DrawMode::Stroke(_) = mode {
+            return;
+        }
         let sign = |name: Option<BfString>| match name {
             Some(BfString::Char(sign)) => sign,
             Some(BfString::String(text)) => text.chars().next().unwrap_or('\u{fffd}'),

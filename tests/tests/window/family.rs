@@ -269,7 +269,10 @@ fn until_done(window: &mut Window) {
 fn until_counted(window: &mut Window) {
     for _ in 0..2000 {
         window.step();
-        if window.query_by_label("Counting the pages").is_none() {
+        if window
+            .query_by_label_contains("Counting the pages")
+            .is_none()
+        {
             window.run();
             return;
         }

@@ -259,12 +259,15 @@ fn edits_until_it_is_killed() {
 /// is tried 200 times where that stands.)
 #[test]
 fn a_killed_window_loses_and_leaves_nothing() {
+    /// So often here, and as often as the variable says where it is set: 200 times for good.
     const KILLS: u64 = 8;
+    let kills = std::env::var("REINWRIGHT_TEST_KILLS");
+    let kills = kills.map_or(KILLS, |often| often.parse().expect("a number"));
     let folder = folder();
     put(folder.path(), "mine.ron", document::write(&pairs::flat()));
     let own = std::env::current_exe().expect("this test has a path");
     let file = || bytes(&folder.path().join("mine.ron"));
-    for kill in 0..KILLS {
+    for kill in 0..kills {
         let before = file();
         let mut child = Command::new(&own)
             .args([
@@ -285,7 +288,7 @@ fn a_killed_window_loses_and_leaves_nothing() {
             );
             std::thread::sleep(Duration::from_millis(10));
         }
-        std::thread::sleep(Duration::from_millis(137 * kill));
+        std::thread::sleep(Duration::from_millis(137 * kill % 1100));
         child.kill().expect("it is killed");
         child.wait().expect("it has ended");
         document::read(&file()).expect("the file is whole after every kill");

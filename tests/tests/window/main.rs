@@ -1,12 +1,14 @@
 //! The window by its labels, without a display: what is clicked and typed must stand in the design.
 
 mod begin;
+mod cut;
 mod family;
 mod fields;
 mod files;
 mod fit;
 mod handles;
 mod kept;
+mod making;
 mod mends;
 mod shelf;
 mod sight;

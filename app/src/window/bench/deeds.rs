@@ -15,6 +15,7 @@ use crate::window::panels::dialog::{
 };
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
+use crate::window::state::look::Page;
 use crate::window::state::news::Said;
 
 impl Workbench {
@@ -39,6 +40,7 @@ impl Workbench {
             }
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
+            Wish::Cut(wish) => self.at_cut_list(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
@@ -90,6 +92,8 @@ impl Workbench {
             Command::Redo => self.open.redo(),
             Command::Show(sight) => self.open.see(sight),
             Command::TrueSize => self.open.set_scale(screen),
+            Command::Making => self.show_making(),
+            Command::CutList => self.show_cut_list(),
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::SwitchTheme => self.switch_theme(ctx),
@@ -121,6 +125,16 @@ impl Workbench {
             Open::Design(_) => self.ask(Purpose::Picture),
             Open::Family(_) => self.tell(Err(
                 "A picture is traced under one design, and a family is open: open a design first"
+                    .to_owned(),
+            )),
+        }
+    }
+
+    fn show_making(&mut self) {
+        match &mut self.open {
+            Open::Design(design) => design.show_page(Page::Making),
+            Open::Family(_) => self.tell(Err(
+                "A making is of one design, and a family is open: take a size out as a design first"
                     .to_owned(),
             )),
         }

@@ -15,6 +15,7 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use crate::disk::memory::Memory;
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
+use crate::window::panels::operation;
 use crate::window::panels::parts::PartsList;
 use crate::window::panels::sketch::{Sketching, jaw_mut};
 use crate::window::panels::wish::Wish;
@@ -22,6 +23,7 @@ use crate::window::sheet::bar_strip::BarStrip;
 use crate::window::sheet::ghost::Ghost;
 use crate::window::sheet::handles::Handles;
 use crate::window::sheet::paper::{Hand as PaperHand, Paper};
+use crate::window::sheet::stages::Stages;
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
@@ -47,6 +49,7 @@ pub(super) struct DesignBench {
     /// What is chosen in a sketched jaw.
     sketching: Sketching,
     strip: BarStrip,
+    stages: Stages,
 }
 
 impl DesignBench {
@@ -63,12 +66,18 @@ impl DesignBench {
             parts: PartsList::default(),
             sketching: Sketching::default(),
             strip: BarStrip::default(),
+            stages: Stages::default(),
         }
     }
 
     /// The page of answers that is looked at.
     pub(super) fn page(&self) -> Page {
         self.look.page
+    }
+
+    /// Looks at a page of answers.
+    pub(super) fn show_page(&mut self, page: Page) {
+        self.look.page = page;
     }
 
     /// Goes on with a drag, before anything is drawn.
@@ -123,6 +132,10 @@ impl DesignBench {
                 let shown = (&mut self.answers, &mut self.look, &mut *fills);
                 asked.extend(answers::show(ui, (&self.session.now, hand), shown));
             });
+        if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
+            asked.extend(self.making(ui, fills));
+            return asked;
+        }
         Panel::bottom("bar")
             .default_size(118.0)
             .size_range(90.0..=260.0)
@@ -133,6 +146,26 @@ impl DesignBench {
             });
         CentralPanel::default().show(ui, |ui| asked.extend(self.sheet(ui, screen, fills)));
         asked
+    }
+
+    /// The stages of the making, and what is done at the one that is shown.
+    fn making(&mut self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<Wish> {
+        let planned = self.answers.planned(&self.look.making.asked);
+        self.look.making.go_on(ui.ctx(), planned.last());
+        Panel::bottom("operation")
+            .default_size(232.0)
+            .size_range(80.0..=420.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                operation::show(ui, &planned, (&self.answers, &mut self.look));
+            });
+        let shown = CentralPanel::default().show(ui, |ui| {
+            let asked = self.stages.tools(ui, &planned, &mut self.look);
+            let of = (&planned, &mut self.answers);
+            self.stages.show(ui, of, &mut self.look, fills);
+            asked
+        });
+        shown.inner.map(Wish::Do)
     }
 
     fn sheet(&mut self, ui: &mut Ui, screen: f32, fills: &mut FillTessellator) -> Option<Wish> {
@@ -203,7 +236,10 @@ impl DesignBench {
 
     /// Shows so much of the drawing.
     pub(super) fn see(&mut self, sight: Sight) {
-        self.paper.see(sight);
+        match self.look.page {
+            Page::Making => self.stages.see(sight),
+            Page::Bar | Page::Fit | Page::Strength | Page::Findings => self.paper.see(sight),
+        }
     }
 
     /// Shows the drawing at so many points per millimetre.

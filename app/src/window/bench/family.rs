@@ -86,6 +86,9 @@ impl Workbench {
             let why = "a set is being written already: wait for it, or cancel it first";
             return Err(why.to_owned());
         }
+        if family.is_reckoning() {
+            return Err("the sizes are still being reckoned: wait a moment".to_owned());
+        }
         let wanted = Wanted {
             paper,
             pairs_of_each,

@@ -16,7 +16,7 @@ impl Workbench {
             self.file_menu(ui);
             self.view_menu(ui);
             ui.separator();
-            let at_shelf = self.shown.shelf.is_some();
+            let at_shelf = self.shown.shelf.is_some() || self.shown.cut.is_some();
             let open = self.open.session();
             for (command, can) in [
                 (Command::Undo, open.can_undo()),
@@ -29,6 +29,7 @@ impl Workbench {
             ui.separator();
             self.offer(ui, Command::ExportPdf);
             self.offer(ui, Command::Shelf);
+            self.offer(ui, Command::CutList);
             let layout = egui::Layout::right_to_left(egui::Align::Center);
             ui.with_layout(layout, |ui| {
                 self.offer(ui, Command::SwitchTheme);
@@ -61,16 +62,18 @@ impl Workbench {
 
     /// What sizes are shown in, on the shelf if that is looked at.
     pub(super) fn units_shown(&self) -> Units {
-        match &self.shown.shelf {
-            Some(shelf) => shelf.units,
-            None => self.open.session().units(),
+        match (&self.shown.shelf, &self.shown.cut) {
+            (Some(shelf), _) => shelf.units,
+            (None, Some(cut)) => cut.units,
+            (None, None) => self.open.session().units(),
         }
     }
 
     fn show_in(&mut self, units: Units) {
-        match &mut self.shown.shelf {
-            Some(shelf) => shelf.units = units,
-            None => self.open.session_mut().set_units(units),
+        match (&mut self.shown.shelf, &mut self.shown.cut) {
+            (Some(shelf), _) => shelf.units = units,
+            (None, Some(cut)) => cut.units = units,
+            (None, None) => self.open.session_mut().set_units(units),
         }
     }
 
@@ -93,7 +96,10 @@ impl Workbench {
                     }
                 });
             });
-            self.lines(ui, &[Command::Shelf, Command::ShelfFolder]);
+            self.lines(
+                ui,
+                &[Command::Shelf, Command::ShelfFolder, Command::CutList],
+            );
             ui.separator();
             self.lines(ui, &[Command::Save, Command::SaveAs, Command::Earlier]);
             if matches!(self.open, Open::Design(_)) {
@@ -113,6 +119,7 @@ impl Workbench {
                 Command::Show(Sight::Rein),
                 Command::Show(Sight::All),
                 Command::TrueSize,
+                Command::Making,
                 Command::Trace,
                 Command::Calibrate,
                 Command::SwitchTheme,

@@ -1,6 +1,7 @@
 //! The bench: what is open, and the only place where what was asked for is done.
 
 pub(crate) mod app;
+mod cut;
 mod deeds;
 mod design;
 mod family;

@@ -153,6 +153,9 @@ impl Workbench {
             Purpose::SetPdf(paper, pairs, asked) => self.print_set(path, (*paper, *pairs), *asked),
             Purpose::Folder(pairs) => self.draw_set(path, *pairs),
             Purpose::Shelf => self.show_shelf(path),
+            Purpose::Shop => self.go_to_shop(path),
+            Purpose::CutDesign => self.cut_pairs_of(path),
+            Purpose::CutPdf(paper) => self.print_cut_list(path, *paper),
             Purpose::Picture => {
                 if let Some(design) = self.open.as_design() {
                     design.trace(ctx, path);
@@ -175,7 +178,11 @@ impl Workbench {
         // How many pages there are stood in the button that was pressed.
         let pdf = template.pdf(paper, Consent::All)?;
         self.write_beside(path, &pdf)?;
-        let against = [self.open.stop(), template.without_bar];
+        let against = [
+            self.open.stop(),
+            template.without_bar,
+            template.without_letters,
+        ];
         let against = against.into_iter().flatten();
         let stop: String = against.map(|why| format!(" {why}.")).collect();
         self.say_written(
@@ -196,12 +203,12 @@ impl Workbench {
         Ok(())
     }
 
-    fn say_written(&mut self, path: &Path, and: &str) {
+    pub(super) fn say_written(&mut self, path: &Path, and: &str) {
         self.say(Ok(format!("Written to {}{and}", path.display())));
     }
 
     /// Writes what was made of the open design or family, never over the file it came from.
-    fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
+    pub(super) fn write_beside(&self, path: &Path, bytes: &[u8]) -> Result<(), String> {
         files::write_beside(self.open.session().path(), path, bytes)
     }
 }

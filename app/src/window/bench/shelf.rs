@@ -30,7 +30,9 @@ impl Workbench {
         let looked = folder::look_into(folder)?;
         self.remembered.memory.note_shelf(folder);
         self.shown.news.hush();
-        self.shown.shelf = Some(Box::new(Shelf::on(looked, self.units_shown())));
+        let units = self.units_shown();
+        self.leave_cut_list();
+        self.shown.shelf = Some(Box::new(Shelf::on(looked, units)));
         Ok(())
     }
 
@@ -42,10 +44,10 @@ impl Workbench {
         }
     }
 
-    /// Whether a command means something while the shelf is shown. One that is about the design
-    /// behind it leaves the shelf first, so that what is done is seen.
+    /// Whether a command means something while the shelf or the cut list is shown. One that is about
+    /// the design behind it leaves it first, so that what is done is seen.
     pub(super) fn may_run_at_shelf(&mut self, command: Command) -> bool {
-        if self.shown.shelf.is_none() {
+        if self.shown.shelf.is_none() && self.shown.cut.is_none() {
             return true;
         }
         match command {
@@ -56,14 +58,17 @@ impl Workbench {
             | Command::ExportPdf
             | Command::ExportSvg
             | Command::Trace
+            | Command::Making
             | Command::MakeFamily => {
                 self.shown.shelf = None;
+                self.leave_cut_list();
                 true
             }
             Command::New
             | Command::Open
             | Command::Shelf
             | Command::ShelfFolder
+            | Command::CutList
             | Command::Calibrate
             | Command::SwitchTheme
             | Command::Quit => true,

@@ -12,6 +12,7 @@ use crate::disk::kept::Keeper;
 use crate::disk::memory::Memory;
 use crate::window::paint::theme;
 use crate::window::panels::begin::BeginPair;
+use crate::window::panels::cut::CutList;
 use crate::window::panels::dialog::chooser::{Asking, Chooser};
 use crate::window::panels::dialog::{Dialog, Kept};
 use crate::window::panels::progress;
@@ -54,6 +55,8 @@ pub struct Workbench {
 pub(super) struct Shown {
     /// The shelf that is looked at, with what is open kept behind it.
     pub(super) shelf: Option<Box<Shelf>>,
+    /// The cut list that is looked at.
+    pub(super) cut: Option<Box<CutList>>,
     /// The questions that lead to a new pair.
     pub(super) begin: Option<BeginPair>,
     /// The chooser of jaw styles.
@@ -90,6 +93,8 @@ pub(super) struct Remembered {
     pub(super) jaws_folder: Option<PathBuf>,
     /// The page of answers that was looked at last.
     pub(super) page: Page,
+    /// The cut list while it is not looked at.
+    pub(super) cut: Option<Box<CutList>>,
     /// What was last kept against a power cut, and when.
     pub(super) rescued: Option<(f64, Kept)>,
     /// What keeps it.
@@ -133,6 +138,7 @@ impl Workbench {
             open,
             shown: Shown {
                 shelf: None,
+                cut: None,
                 begin: None,
                 styles: None,
                 jaws: None,
@@ -153,6 +159,7 @@ impl Workbench {
                 memory: Memory::from(surroundings.folder),
                 jaws_folder: None,
                 page: Page::Bar,
+                cut: None,
                 rescued: None,
                 keeper: Keeper::in_folder(
                     surroundings.kept.as_ref().map(|kept| kept.join("unsaved")),
@@ -245,9 +252,11 @@ impl Workbench {
         Panel::bottom("news").show(ui, |ui| self.news(ui));
         self.lend_stock();
         let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
-        let asked = match &mut self.shown.shelf {
-            Some(shelf) => shelf.show(ui, &self.open.session().title(), fills),
-            None => self.open.show(ui, screen, fills),
+        let behind = self.open.session().title();
+        let asked = match (&mut self.shown.shelf, &mut self.shown.cut) {
+            (Some(shelf), _) => shelf.show(ui, &behind, fills),
+            (None, Some(cut)) => cut.show(ui, &behind, fills),
+            (None, None) => self.open.show(ui, screen, fills),
         };
         self.asked.queue.extend(asked);
         self.show_own_jaws(ui.ctx());
@@ -255,7 +264,8 @@ impl Workbench {
 
     /// The own jaws over the design that one of them is chosen for.
     fn show_own_jaws(&mut self, ctx: &Context) {
-        let on_design = self.shown.shelf.is_none() && self.open.as_design().is_some();
+        let alone = self.shown.shelf.is_none() && self.shown.cut.is_none();
+        let on_design = alone && self.open.as_design().is_some();
         if let Some(jaws) = self.shown.jaws.as_ref().filter(|_| on_design) {
             let wish = jaws.show(ctx, &mut self.shown.fills);
             self.asked.queue.extend(wish.map(Wish::Jaws));
@@ -332,6 +342,7 @@ impl Workbench {
             self.tell(trouble.map_or(Ok(()), Err));
         }
         self.shown.shelf = None;
+        self.leave_cut_list();
         self.asked.dialog = None;
     }
 

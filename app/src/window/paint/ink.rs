@@ -26,6 +26,9 @@ const FLATNESS: f32 = 0.15;
 /// Text smaller than this many points cannot be read and is left out.
 const SMALLEST_TEXT: f64 = 5.0;
 
+/// Steel at a forging heat, as an eye sees it.
+const HOT: Color32 = Color32::from_rgb(0xff, 0x8c, 0x2a);
+
 /// How a line is drawn: width, dashes and gaps in points, colour.
 struct Pen {
     width: f32,
@@ -308,6 +311,7 @@ impl<'a> Ink<'a> {
             Fill::Paper => self.palette.sheet,
             Fill::Ink => self.palette.ink,
             Fill::Warning => on_sheet(self.palette.stop, 0.6),
+            Fill::Hot => on_sheet(HOT, 0.85),
             Fill::Stress(step) => stress_colour_of(step),
         }
     }
@@ -318,7 +322,7 @@ fn is_steel_of_pair(fill: Fill) -> bool {
     match fill {
         Fill::Part(part) => !matches!(part, Part::Work | Part::Bar | Part::Pair),
         Fill::OtherHalf | Fill::Rivet | Fill::Stress(_) => true,
-        Fill::Work | Fill::Waste | Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Work | Fill::Waste | Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 
@@ -331,7 +335,7 @@ fn is_body(fill: Fill) -> bool {
         | Fill::Rivet
         | Fill::Waste
         | Fill::Stress(_) => true,
-        Fill::Paper | Fill::Ink | Fill::Warning => false,
+        Fill::Hot | Fill::Paper | Fill::Ink | Fill::Warning => false,
     }
 }
 

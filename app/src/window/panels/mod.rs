@@ -3,8 +3,10 @@
 
 pub(crate) mod answers;
 pub(crate) mod begin;
+pub(crate) mod cut;
 pub(crate) mod dialog;
 pub(crate) mod family;
+pub(crate) mod operation;
 pub(crate) mod parts;
 pub(crate) mod progress;
 pub(crate) mod shelf;

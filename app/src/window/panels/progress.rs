@@ -16,9 +16,7 @@ pub(crate) fn show(ctx: &Context, job: &Job) -> bool {
         .collapsible(false);
     let shown = window.show(ctx, |ui| {
         ui.set_width(320.0);
-        let part = fraction(done, total);
-        let bar = ProgressBar::new(part).text(format!("{done} of {total}"));
-        ui.add(bar);
+        ui.add(bar(job.progress()));
         if job.is_stopping() {
             ui.label("Stopping after this step");
         } else if done == total {
@@ -29,6 +27,11 @@ pub(crate) fn show(ctx: &Context, job: &Job) -> bool {
         false
     });
     shown.and_then(|shown| shown.inner).unwrap_or(false)
+}
+
+/// A bar that shows how far something is.
+pub(crate) fn bar(Progress { done, total }: Progress) -> ProgressBar {
+    ProgressBar::new(fraction(done, total)).text(format!("{done} of {total}"))
 }
 
 #[allow(

@@ -5,11 +5,14 @@ use std::path::PathBuf;
 
 use reinwright_core::asked::StockSizes;
 use reinwright_core::finding::Part;
+use reinwright_core::paper::Paper;
+use reinwright_core::shop::cut::{Lying, Sold};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::shop::shelf::Mark;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Jaw;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::units::Length;
 
 use crate::window::state::command::Command;
 
@@ -37,6 +40,8 @@ pub(crate) enum Wish {
     Jaws(JawWish),
     /// The chooser of jaw styles.
     Styles(StyleWish),
+    /// Something about the cut list.
+    Cut(CutWish),
     /// The stock that can be bought is this from now on.
     Stock(Box<StockSizes>),
     /// A sentence at the foot of the window.
@@ -68,6 +73,46 @@ pub(crate) enum JawWish {
     Give(Box<KeptJaw>),
     /// Close them.
     Close,
+}
+
+/// What the smith asks of the cut list.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum CutWish {
+    /// Back to what is open.
+    Leave,
+    /// Cut the pairs of this file too.
+    Add(PathBuf),
+    /// Ask for a file whose pairs are cut too.
+    AskDesign,
+    /// Ask for the shop's folder.
+    AskShop,
+    /// Change the rack, and keep it with the shop.
+    Rack(RackChange),
+    /// Print it on this paper.
+    Print(Paper),
+}
+
+/// A change of the rack.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum RackChange {
+    /// These bars lie on it too.
+    Lay(Vec<Lying>),
+    /// So many of these bars lie on it.
+    Count(Lying),
+    /// This length can be bought.
+    Sell(Sold),
+    /// It cannot any more.
+    Unsell(Sold),
+    /// Cuts are so wide; as the designs have it if nothing is said.
+    Kerf(Option<Length>),
+    /// So much is cut off a bar's ragged end; as the designs have it if nothing is said.
+    Crop(Option<Length>),
+    /// Ends from this length on are kept; the usual one if nothing is said.
+    Least(Option<Length>),
+    /// What is planned was cut.
+    TakeOff,
+    /// It was not, after all.
+    PutBack,
 }
 
 /// What the smith asks of the chooser of jaw styles.

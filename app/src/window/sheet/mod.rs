@@ -5,5 +5,6 @@ pub(crate) mod ghost;
 pub(crate) mod handles;
 pub(crate) mod lies;
 pub(crate) mod paper;
+pub(crate) mod stages;
 pub(crate) mod trace;
 mod words;

@@ -70,6 +70,14 @@ struct FitKey {
     sight: Sight,
 }
 
+/// How a drawing lies on its paper.
+pub(crate) struct Room {
+    pub(crate) response: Response,
+    pub(crate) view: View,
+    /// Size of its text, mm.
+    pub(crate) text: f64,
+}
+
 /// How a drawing lies where it is fitted by itself.
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Laid {
@@ -82,6 +90,11 @@ impl Paper {
     pub(crate) fn see(&mut self, sight: Sight) {
         self.sight = sight;
         self.own = None;
+    }
+
+    /// What of the drawing is shown by itself.
+    pub(crate) fn sight(&self) -> Sight {
+        self.sight
     }
 
     /// Shows the drawing at so many points per millimetre, about the head; without one about the
@@ -113,12 +126,7 @@ impl Paper {
             ui.add(slider)
                 .labelled_by(label.id)
                 .on_hover_text("Angle between the halves past the set pose");
-            for sight in Sight::ALL {
-                let chosen = self.own.is_none() && self.sight == sight;
-                if Command::Show(sight).choice(ui, chosen).clicked() {
-                    asked = Some(Command::Show(sight));
-                }
-            }
+            asked = self.sights(ui);
             if Command::TrueSize.button(ui).clicked() {
                 asked = Some(Command::TrueSize);
             }
@@ -128,6 +136,18 @@ impl Paper {
                     .on_hover_text("Of true size on this screen");
             }
         });
+        asked
+    }
+
+    /// Buttons for what of the drawing is shown by itself.
+    pub(crate) fn sights(&self, ui: &mut Ui) -> Option<Command> {
+        let mut asked = None;
+        for sight in Sight::ALL {
+            let chosen = self.own.is_none() && self.sight == sight;
+            if Command::Show(sight).choice(ui, chosen).clicked() {
+                asked = Some(Command::Show(sight));
+            }
+        }
         asked
     }
 
@@ -226,26 +246,38 @@ impl Paper {
         &mut self,
         ui: &mut Ui,
         drawing: &Drawing,
-        (revision, what): (u64, &str),
+        of: (u64, &str),
         fills: &mut FillTessellator,
     ) {
+        let laid = self.room(ui, of, |_, _| drawing.bounds());
+        let palette = Palette::of(ui.visuals());
+        let painter = ui.painter_at(laid.response.rect);
+        Ink::new(painter, laid.view, palette, None, fills).draw(&drawing.items);
+    }
+
+    /// Empty paper for a drawing that covers so much, mm, when so much of it is shown and its text is
+    /// so large; `revision` counts its changes. Gives back how the drawing lies.
+    pub(crate) fn room(
+        &mut self,
+        ui: &mut Ui,
+        (revision, what): (u64, &str),
+        mut bounds: impl FnMut(Sight, f64) -> kurbo::Rect,
+    ) -> Room {
         let palette = Palette::of(ui.visuals());
         let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
         self.area = Some(area);
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, what));
+        let sight = self.sight;
         let now = FitKey {
             area,
             revision,
             pair: key(0.0, 0.0, Shown::Own),
-            sight: Sight::All,
+            sight,
         };
         let laid = match self.fitted {
             Some((kept, laid)) if kept == now => laid,
             _ => Laid {
-                fitted: Fitted {
-                    view: View::fit(drawing.bounds(), area, RIM),
-                    text: 0.0,
-                },
+                fitted: Fitted::new(area, RIM, TEXT, |text| bounds(sight, text)),
                 brought: Brought::default(),
             },
         };
@@ -253,8 +285,19 @@ impl Paper {
         self.navigate(ui, &response, laid.fitted.view);
         let painter = ui.painter_at(area);
         painter.rect_filled(area, 4.0, palette.sheet);
-        let view = self.own.unwrap_or(laid.fitted.view);
-        Ink::new(painter, view, palette, None, fills).draw(&drawing.items);
+        if response.has_focus() {
+            let stroke = egui::Stroke::new(1.0, palette.accent);
+            painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
+        }
+        let (view, text) = match self.own {
+            None => (laid.fitted.view, laid.fitted.text),
+            Some(view) => (view, f64::from(TEXT / view.scale)),
+        };
+        Room {
+            response,
+            view,
+            text,
+        }
     }
 
     fn fitted_to(&mut self, area: Rect, answers: &mut Answers, pair: PairKey) -> Laid {
@@ -313,7 +356,12 @@ impl Paper {
 }
 
 /// Lights the part under the pointer, and chooses it at a click.
-fn point_and_choose(response: &Response, view: View, drawing: &Drawing, look: &mut Look) {
+pub(super) fn point_and_choose(
+    response: &Response,
+    view: View,
+    drawing: &Drawing,
+    look: &mut Look,
+) {
     let under = |at| part_near(&drawing.items, view, at);
     if let Some(part) = response.hover_pos().and_then(under) {
         look.point_at(part);

@@ -28,6 +28,10 @@ pub enum Command {
     Shelf,
     /// The pairs of another folder.
     ShelfFolder,
+    /// From bar to tongs, step by step.
+    Making,
+    /// Which bars are cut into what.
+    CutList,
     /// Take the last change back.
     Undo,
     /// Do it again.
@@ -68,7 +72,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 20] = [
+    pub(crate) const ALL: [Self; 22] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -85,6 +89,8 @@ impl Command {
         Self::Show(Sight::Rein),
         Self::Show(Sight::All),
         Self::TrueSize,
+        Self::Making,
+        Self::CutList,
         Self::Trace,
         Self::Calibrate,
         Self::SwitchTheme,
@@ -161,6 +167,16 @@ impl Command {
                 "True size",
                 "About the head: one millimetre on the screen is one millimetre of steel",
                 keys(Modifiers::NONE, Key::F5),
+            ),
+            Self::Making => (
+                "Making",
+                "How the pair is forged from its bar, step by step",
+                keys(Modifiers::NONE, Key::F6),
+            ),
+            Self::CutList => (
+                "Cut list",
+                "How many pairs of which designs, out of which bars of the rack",
+                keys(Modifiers::NONE, Key::F7),
             ),
             Self::Trace => (
                 "Trace a picture…",

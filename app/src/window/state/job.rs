@@ -45,6 +45,15 @@ pub(crate) enum Ended {
     Failed(String),
 }
 
+/// What a count of pages tells.
+#[derive(Debug)]
+pub(crate) enum Counted {
+    /// How far it is.
+    Step(Progress),
+    /// How many there are on each of [`Paper::NAMED`].
+    Pages(Vec<Pages>),
+}
+
 /// What is written for a set, beside the file that is open.
 #[derive(Debug)]
 pub(crate) struct SetWork {
@@ -58,7 +67,11 @@ impl SetWork {
     /// The pages of the set; nothing is written before the last one is there.
     pub(crate) fn pdf(self, path: PathBuf, asked: Consent) -> Job {
         Job::start("Printing the set", move |watch| {
-            let pages = set_printing::pages_wanted(&self.family, &self.answers, &self.wanted);
+            let (family, answers) = (&self.family, &self.answers);
+            let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
+            let Some(pages) = pages else {
+                return Ended::Stopped;
+            };
             let paper = self.wanted.paper;
             match (pages.stack(), asked) {
                 (Stack::Usual, _) | (Stack::Many, Consent::All) => {}
@@ -70,20 +83,21 @@ impl SetWork {
                 }
                 (Stack::TooMany, _) => return Ended::Failed(pages.refusal(paper)),
             }
-            let Some(pdf) = set_printing::pdf(&self.family, &self.answers, &self.wanted, watch)
-            else {
+            let Some(pdf) = set_printing::pdf(family, answers, &self.wanted, watch) else {
                 return Ended::Stopped;
             };
             let written = files::write_beside(self.open.as_deref(), &path, &pdf);
+            let lacking = set_printing::without_letters(family, answers);
+            let lacking = lacking.map_or_else(String::new, |why| format!(" {why}."));
             written.map_or_else(Ended::Failed, |()| Ended::Done(format!(
-                "The set was written to {}. Print at actual size (100 %), then measure the check bars.",
+                "The set was written to {}. Print at actual size (100 %), then measure the check bars.{lacking}",
                 path.display()
             )))
         })
     }
 
-    /// Counts the pages on each of [`Paper::NAMED`] in a thread.
-    pub(crate) fn count(self) -> Receiver<Vec<Pages>> {
+    /// Counts the pages on each of [`Paper::NAMED`] in a thread, for as long as somebody listens.
+    pub(crate) fn count(self) -> Receiver<Counted> {
         let (teller, told) = channel();
         std::thread::spawn(move || {
             let Self {
@@ -92,9 +106,13 @@ impl SetWork {
                 wanted,
                 open: _,
             } = &self;
-            let pages = set_printing::pages(family, answers, wanted, &Paper::NAMED);
-            // The question may have been answered already.
-            teller.send(pages).ok();
+            let watch = &mut |progress| match teller.send(Counted::Step(progress)) {
+                Ok(()) => ControlFlow::Continue(()),
+                // The question was answered already.
+                Err(_) => ControlFlow::Break(()),
+            };
+            let pages = set_printing::pages(family, answers, wanted, &Paper::NAMED, watch);
+            teller.send(Counted::Pages(pages.unwrap_or_default())).ok();
         });
         told
     }

@@ -1,5 +1,6 @@
 //! What the smith looks at: nothing of this is in the document.
 
+use super::making::Making;
 use reinwright_core::finding::Part;
 use reinwright_core::proof::strength::StrengthLoad;
 use reinwright_core::shop::mend::Mend;
@@ -14,13 +15,21 @@ pub(crate) enum Page {
     Fit,
     /// What a squeeze does to it.
     Strength,
+    /// From bar to tongs.
+    Making,
     /// What was noticed.
     Findings,
 }
 
 impl Page {
     /// The pages in the order of their tabs.
-    pub(crate) const ALL: [Self; 4] = [Self::Bar, Self::Fit, Self::Strength, Self::Findings];
+    pub(crate) const ALL: [Self; 5] = [
+        Self::Bar,
+        Self::Fit,
+        Self::Strength,
+        Self::Making,
+        Self::Findings,
+    ];
 }
 
 /// What of a pair the sheet shows by itself.
@@ -66,6 +75,8 @@ pub(crate) struct Look {
     pub(crate) typed_scale: Option<Scale>,
     /// Which of its three squeezes the band of stress shows.
     pub(crate) squeeze: usize,
+    /// By which way it is made, and how far along that is looked at.
+    pub(crate) making: Making,
 }
 
 impl Look {
@@ -83,6 +94,7 @@ impl Look {
             load: StrengthLoad::default(),
             typed_scale: None,
             squeeze: 1,
+            making: Making::default(),
         }
     }
 

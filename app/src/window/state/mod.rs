@@ -2,9 +2,11 @@
 //! answers to it, what is looked at, and what can be commanded.
 
 pub(crate) mod command;
+pub(crate) mod cutting;
 pub(crate) mod history;
 pub(crate) mod job;
 pub(crate) mod look;
+pub(crate) mod making;
 pub(crate) mod mends;
 pub(crate) mod news;
 pub(crate) mod reckon;

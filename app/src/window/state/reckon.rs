@@ -20,6 +20,7 @@ use reinwright_core::units::Length;
 
 use super::history::Hand;
 use super::look::{Look, Page};
+use super::making::{Asked, Planned};
 use super::mends::Mends;
 
 /// The answers to one document.
@@ -37,6 +38,7 @@ pub(crate) struct Answers {
     on_works: Option<Vec<OnWork>>,
     beyond: Option<Beyond>,
     handles: Option<All>,
+    planned: Option<Rc<Planned>>,
     pair: Option<Drawn<PairKey>>,
     bar: Option<Drawn<f64>>,
 }
@@ -152,6 +154,7 @@ impl Answers {
             on_works: None,
             beyond: None,
             handles: None,
+            planned: None,
             pair: None,
             bar: None,
         }
@@ -183,6 +186,17 @@ impl Answers {
         let (document, model) = (&self.document, &self.known.model);
         let found = || handle::handles(document, model).into();
         self.handles.get_or_insert_with(found).clone()
+    }
+
+    /// How the pair is made, reckoned when it is first asked for.
+    pub(crate) fn planned(&mut self, asked: &Asked) -> Rc<Planned> {
+        let other = |kept: &Rc<Planned>| !kept.answers(asked);
+        if self.planned.as_ref().is_some_and(other) {
+            self.planned = None;
+        }
+        let (document, known) = (&self.document, &self.known);
+        let reckon = || Rc::new(Planned::of(asked, document, known));
+        Rc::clone(self.planned.get_or_insert_with(reckon))
     }
 
     /// Where a handle lies on the paper, mm.
@@ -270,7 +284,7 @@ impl Answers {
                         .map(|size| (size, strength.press.half_angle)),
                 }
             }
-            (Page::Fit | Page::Bar | Page::Findings, _) => Shown::Own,
+            (Page::Fit | Page::Bar | Page::Making | Page::Findings, _) => Shown::Own,
         }
     }
 

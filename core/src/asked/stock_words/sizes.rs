@@ -1,11 +1,19 @@
 //! The sizes in a text: `1/8 x 3/4 in`.
 
-use crate::units::{Length, SizeError, Unit};
+use crate::units::{Length, SizeError, Unit, quoted};
+
+/// As much of a text is quoted, in characters.
+const LONGEST: usize = 40;
 
 /// The sizes between the signs x. Those without a unit are in that of the last one; where that has
 /// none either, a fraction anywhere says that they are inches, whatever else is counted in.
 pub(super) fn sizes(text: &str, default: Option<Unit>) -> Result<Vec<Length>, SizeError> {
     let parts: Vec<&str> = text.split('x').map(str::trim).collect();
+    let lacking = parts.iter().filter(|part| part.is_empty()).count();
+    // Signs x that no sizes stand between are no signs between sizes: the whole is blamed.
+    if lacking > 1 || (lacking == 1 && parts.len() > 1 && parts[0].is_empty()) {
+        return Err(SizeError::NotASize(quoted(text, LONGEST)));
+    }
     let last = parts.last().copied().unwrap_or_default();
     let default = if parts.iter().any(|part| has_fraction(part)) {
         Some(Unit::Inch)

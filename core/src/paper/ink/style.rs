@@ -102,6 +102,7 @@ pub fn paper_fill(fill: Fill) -> Colour {
         Fill::Work => tint(ORANGE, 60),
         Fill::Rivet => [190, 190, 190],
         Fill::Waste => [214, 214, 214],
+        Fill::Hot => tint(VERMILLION, 45),
         Fill::Paper => WHITE,
         Fill::Ink => BLACK,
         Fill::Warning => tint(VERMILLION, 55),

@@ -5,7 +5,7 @@ use crate::paper::{Align, Item, TextItem};
 
 /// A weight of the paper's font.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Weight {
+pub(crate) enum Weight {
     Plain,
     Bold,
 }
@@ -20,7 +20,7 @@ impl Weight {
 }
 
 /// A text on a base line.
-pub(super) fn text(at: Point, words: &str, size: f64, weight: Weight, align: Align) -> Item {
+pub(crate) fn text(at: Point, words: &str, size: f64, weight: Weight, align: Align) -> Item {
     Item::Text(TextItem {
         at,
         text: words.into(),
@@ -52,7 +52,7 @@ fn cut(words: &str, size: f64, weight: Weight, room: f64) -> String {
 }
 
 /// Breaks a text into lines no wider than `room`; a word that is wider is cut short.
-pub(super) fn wrap(words: &str, size: f64, weight: Weight, room: f64) -> Vec<String> {
+pub(crate) fn wrap(words: &str, size: f64, weight: Weight, room: f64) -> Vec<String> {
     let mut lines: Vec<String> = Vec::new();
     for word in words.split_whitespace() {
         let word = cut(word, size, weight, room);

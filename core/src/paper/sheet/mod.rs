@@ -19,6 +19,7 @@ mod shared;
 mod strip;
 mod symbol;
 
+pub(crate) use lettering::{Weight, text, wrap};
 pub use paper::{LARGEST_SIDE, OwnPaper, Paper, PaperError, PaperOptions, SMALLEST_SIDE};
 
 use kurbo::Rect;

@@ -4,6 +4,10 @@
 /// out. Each circle is larger than the one before, so that this comes to an end soon, however many
 /// points there are.
 pub fn smallest_circle_mm(points: &[(f64, f64)]) -> f64 {
+    2.0 * circle_around(points).1.max(0.0)
+}
+
+fn circle_around(points: &[(f64, f64)]) -> Circle {
     let mut holding: Vec<(f64, f64)> = Vec::new();
     let mut circle = NOTHING;
     while let Some(farthest) = farthest_outside(circle, points) {
@@ -14,7 +18,55 @@ pub fn smallest_circle_mm(points: &[(f64, f64)]) -> f64 {
         holding.push(farthest);
         circle = around(&holding);
     }
-    2.0 * circle.1.max(0.0)
+    circle
+}
+
+/// The smallest circle around points that come in groups: what a piece needs the farther it goes in.
+#[derive(Debug, Clone, Default)]
+pub struct Growing {
+    /// Each group with its own circle: a group whose circle lies inside is not looked at again.
+    groups: Vec<(Vec<(f64, f64)>, Circle)>,
+    holding: Vec<(f64, f64)>,
+    circle: Option<Circle>,
+}
+
+impl Growing {
+    /// Takes a group in; its diameter is then that of the circle around it alone, mm.
+    pub fn add(&mut self, points: Vec<(f64, f64)>) -> f64 {
+        let own = circle_around(&points);
+        self.groups.push((points, own));
+        let mut circle = self.circle.unwrap_or(NOTHING);
+        while let Some(farthest) = self.outside(circle) {
+            if self.holding.contains(&farthest) {
+                // It is out by rounding alone.
+                break;
+            }
+            self.holding.push(farthest);
+            circle = around(&self.holding);
+        }
+        self.holding.retain(|&p| on_rim(circle, p));
+        self.circle = Some(circle);
+        2.0 * own.1.max(0.0)
+    }
+
+    /// The circle around all that was taken in, mm across.
+    pub fn diameter_mm(&self) -> f64 {
+        2.0 * self.circle.map_or(0.0, |circle| circle.1.max(0.0))
+    }
+
+    fn outside(&self, circle: Circle) -> Option<(f64, f64)> {
+        let (centre, r) = circle;
+        let reaches = |own: &Circle| (own.0.0 - centre.0).hypot(own.0.1 - centre.1) + own.1 > r;
+        let groups = self.groups.iter().filter(|(_, own)| reaches(own));
+        let far = |p: &(f64, f64)| (p.0 - centre.0).powi(2) + (p.1 - centre.1).powi(2);
+        let farthest = groups.filter_map(|(points, _)| farthest_outside(circle, points));
+        farthest.max_by(|a, b| far(a).total_cmp(&far(b)))
+    }
+}
+
+fn on_rim((centre, r): Circle, p: (f64, f64)) -> bool {
+    const NEAR: f64 = 1e-6;
+    (p.0 - centre.0).hypot(p.1 - centre.1) > r - NEAR
 }
 
 type Circle = ((f64, f64), f64);

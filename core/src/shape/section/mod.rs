@@ -10,7 +10,7 @@ mod properties;
 mod torsion;
 mod work;
 
-pub use circle::smallest_circle_mm;
+pub use circle::{Growing, smallest_circle_mm};
 pub use plain::plain_profile;
 pub use profile::{Boxed, Piece, Profile};
 pub use properties::{Known, Properties};

@@ -92,7 +92,7 @@ fn mends(ui: &mut Ui, (ways, units): (&Ways, Units), look: &mut Look) -> Option<
     pressed
 }
 
-fn one(ui: &mut Ui, finding: &Finding, look: &mut Look) {
+pub(super) fn one(ui: &mut Ui, finding: &Finding, look: &mut Look) {
     let palette = Palette::of(ui.visuals());
     let lit = look.lit() == Some(finding.part);
     let fill = if lit { palette.wash } else { palette.sheet };

@@ -4,6 +4,7 @@ mod bar;
 mod chart;
 mod findings;
 mod fit;
+mod making;
 mod strength;
 
 use egui::{Label, Response, RichText, ScrollArea, Ui};
@@ -25,7 +26,9 @@ pub(crate) fn show(
     (document, hand): (&Document, Hand),
     (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
 ) -> Option<Wish> {
-    ui.horizontal(|ui| {
+    // Wrapped: with all badges the tabs are wider than the narrowest panel.
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 2.0;
         for page in Page::ALL {
             tab(ui, answers, look, page);
         }
@@ -47,6 +50,10 @@ pub(crate) fn show(
                 strength::show(ui, document, answers, look);
                 None
             }
+            Page::Making => {
+                making::show(ui, answers, look);
+                None
+            }
             Page::Findings => findings::with_mends(ui, answers, (look, hand)),
         })
         .inner
@@ -62,11 +69,12 @@ fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
         Page::Bar => "Bar",
         Page::Fit => "Fit",
         Page::Strength => "Strength",
+        Page::Making => "Making",
         Page::Findings => "Findings",
     };
     let response = ui.selectable_label(look.page == page, title);
     match page {
-        Page::Bar | Page::Fit | Page::Strength => {}
+        Page::Bar | Page::Fit | Page::Strength | Page::Making => {}
         Page::Findings => {
             badges(ui, answers);
             let response = response.clone().accessible_name(counted(answers));

@@ -22,7 +22,7 @@ pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
-pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets};
+pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets, usual_paper};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -71,6 +71,12 @@ pub(crate) enum Purpose {
     Shelf,
     /// To trace a picture.
     Picture,
+    /// To cut the pairs of a design too.
+    CutDesign,
+    /// To keep the rack with the designs of a shop.
+    Shop,
+    /// To write the cut list.
+    CutPdf(Paper),
     /// To write a jaw of one's own for another smith.
     OwnJaw(Box<KeptJaw>),
 }
@@ -98,6 +104,9 @@ impl Purpose {
             Self::Folder(_) => "Drawings of the set to a folder",
             Self::Shelf => "Folder of designs and families",
             Self::Picture => "Trace a picture",
+            Self::CutDesign => "Cut the pairs of a design too",
+            Self::Shop => "Folder of the shop",
+            Self::CutPdf(_) => "Print the cut list to PDF",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -105,10 +114,10 @@ impl Purpose {
     /// What kind of file it is, and how its name ends.
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
-            Self::Open | Self::Save(_) => ("Reinwright design", "ron"),
-            Self::Pdf(_) | Self::SetPdf(..) => ("PDF", "pdf"),
+            Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
+            Self::Pdf(_) | Self::SetPdf(..) | Self::CutPdf(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
-            Self::Folder(_) | Self::Shelf => ("Folder", ""),
+            Self::Folder(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
             Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
         }
@@ -117,11 +126,12 @@ impl Purpose {
     /// What is chosen, and what for.
     pub(crate) fn chosen(&self) -> Chosen {
         match self {
-            Self::Open | Self::Picture => Chosen::FileToRead,
-            Self::Shelf => Chosen::FolderToRead,
+            Self::Open | Self::Picture | Self::CutDesign => Chosen::FileToRead,
+            Self::Shelf | Self::Shop => Chosen::FolderToRead,
             Self::Save(_)
             | Self::Pdf(_)
             | Self::SetPdf(..)
+            | Self::CutPdf(_)
             | Self::Svg(_)
             | Self::Folder(_)
             | Self::OwnJaw(_) => Chosen::ToWrite,

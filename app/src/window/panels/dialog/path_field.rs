@@ -45,8 +45,10 @@ impl PathField {
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
         let label = ui.label(match self.purpose {
-            Purpose::Folder(_) | Purpose::Shelf => "Folder",
+            Purpose::Folder(_) | Purpose::Shelf | Purpose::Shop => "Folder",
             Purpose::Open
+            | Purpose::CutDesign
+            | Purpose::CutPdf(_)
             | Purpose::Picture
             | Purpose::Save(_)
             | Purpose::Pdf(_)
@@ -94,6 +96,9 @@ impl PathField {
                 Purpose::Open
                 | Purpose::Picture
                 | Purpose::Shelf
+                | Purpose::Shop
+                | Purpose::CutDesign
+                | Purpose::CutPdf(_)
                 | Purpose::Save(_)
                 | Purpose::Pdf(_)
                 | Purpose::SetPdf(..)

@@ -6,7 +6,9 @@ use reinwright_core::paper::Paper;
 
 use super::{Drawn, Purpose, Reply, buttons};
 use crate::jobs::pages::{Consent, Pages, Stack};
+use crate::jobs::set_printing::Progress;
 use crate::window::paint::theme::Palette;
+use crate::window::state::job::Counted;
 use crate::window::state::rows::capital;
 
 /// How many pages there are on each of [`Paper::NAMED`].
@@ -73,7 +75,7 @@ impl PrintSet {
     pub(crate) fn new(
         sheets: SetSheets,
         (sizes, units): (usize, Units),
-        pages: Receiver<Counts>,
+        pages: Receiver<Counted>,
         stop: Option<String>,
     ) -> Self {
         Self {
@@ -81,7 +83,7 @@ impl PrintSet {
             sizes,
             paper: usual_paper(units),
             pairs: 1,
-            pages: Counting::Going(pages),
+            pages: Counting::Going(pages, None),
             stop,
         }
     }
@@ -130,7 +132,7 @@ impl PrintSet {
         if let Some(pages) = self.pages.known(ui.ctx()) {
             return counted(ui, self.paper, pages);
         }
-        ui.label("Counting the pages");
+        ui.label(self.pages.words());
         Some((CHOOSE.to_owned(), Consent::Usual))
     }
 
@@ -157,7 +159,7 @@ impl PrintSet {
 /// Pages that are counted beside the window.
 #[derive(Debug)]
 enum Counting {
-    Going(Receiver<Counts>),
+    Going(Receiver<Counted>, Option<Progress>),
     Done(Counts),
 }
 
@@ -166,15 +168,29 @@ impl Counting {
     fn known(&mut self, ctx: &egui::Context) -> Option<&Counts> {
         /// How often it is looked whether they are.
         const PATIENCE: std::time::Duration = std::time::Duration::from_millis(40);
-        if let Self::Going(from) = self {
+        while let Self::Going(from, progress) = self {
             match from.try_recv() {
-                Ok(counts) => *self = Self::Done(counts),
-                Err(_) => ctx.request_repaint_after(PATIENCE),
+                Ok(Counted::Step(step)) => *progress = Some(step),
+                Ok(Counted::Pages(counts)) => *self = Self::Done(counts),
+                Err(_) => {
+                    ctx.request_repaint_after(PATIENCE);
+                    break;
+                }
             }
         }
         match self {
-            Self::Going(_) => None,
+            Self::Going(..) => None,
             Self::Done(counts) => Some(counts),
+        }
+    }
+
+    /// How far it is.
+    fn words(&self) -> String {
+        match self {
+            Self::Going(_, Some(Progress { done, total })) => {
+                format!("Counting the pages: {done} of {total} sizes")
+            }
+            Self::Going(_, None) | Self::Done(_) => "Counting the pages".to_owned(),
         }
     }
 }
@@ -218,7 +234,8 @@ fn accepted(ui: &mut Ui, accept: Option<Accept>) -> Option<Option<Consent>> {
 const BURNS: &str =
     "Paper burns: take the outline over to plate or chalk before you lay hot work against it.";
 
-fn usual_paper(units: Units) -> Paper {
+/// The paper that is at hand where sizes are in such units.
+pub(crate) fn usual_paper(units: Units) -> Paper {
     match units {
         Units::Inch => Paper::Letter,
         Units::Millimetre => Paper::A4,

@@ -1,5 +1,6 @@
 //! The family workbench: a table of all sizes, a picture of them, and what is to be said of each.
 
+mod ahead;
 mod cell;
 mod chart;
 mod grid;
@@ -11,6 +12,7 @@ mod table;
 mod tools;
 
 use std::path::Path;
+use std::time::Duration;
 
 use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
@@ -18,6 +20,7 @@ use reinwright_core::asked::StockSizes;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use super::dialog::{PrintSet, SetSheets};
+use super::progress;
 use super::wish::Wish;
 use crate::disk::memory::Stock;
 use crate::jobs::printing;
@@ -146,6 +149,9 @@ impl FamilyBench {
             screen,
         };
         self.follow();
+        if self.wait(ui) {
+            return Vec::new();
+        }
         let room = ui.available_height();
         Panel::bottom("family table")
             .default_size(TABLE * room)
@@ -154,12 +160,35 @@ impl FamilyBench {
             .show(ui, |ui| self.lower(ui, lent));
         // What was edited in the table shows in the drawing in the same frame.
         self.follow();
+        if self.is_reckoning() {
+            return std::mem::take(&mut lent.asked);
+        }
         Panel::right("family side")
             .default_size(290.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| self.side(ui));
         CentralPanel::default().show(ui, |ui| self.pictures(ui, lent));
         std::mem::take(&mut lent.asked)
+    }
+
+    /// Says how far the answers to many sizes are; false when there are all.
+    fn wait(&self, ui: &mut Ui) -> bool {
+        /// How often it is looked how far they are.
+        const PATIENCE: Duration = Duration::from_millis(40);
+        let Some(progress) = self.set.progress() else {
+            return false;
+        };
+        ui.ctx().request_repaint_after(PATIENCE);
+        CentralPanel::default().show(ui, |ui| {
+            ui.label("Reckoning the sizes");
+            ui.add(progress::bar(progress));
+        });
+        true
+    }
+
+    /// Whether the answers to what the family has become are still on their way.
+    pub(crate) fn is_reckoning(&self) -> bool {
+        self.set.progress().is_some()
     }
 
     fn lower(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {

@@ -6,6 +6,9 @@ use reinwright_core::shop::family::{
     Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
 };
 
+use super::ahead::{AT_ONCE, Ahead, shares};
+use crate::jobs::set_printing::Progress;
+
 /// The answers to one family.
 #[derive(Debug)]
 pub(super) struct Set {
@@ -30,6 +33,8 @@ pub(super) struct Set {
     strip: Option<(u32, Drawing)>,
     /// What overlay and strip cover at full size, mm.
     covers: Option<[kurbo::Rect; 2]>,
+    /// The answers to what the family has become, while they are on their way.
+    ahead: Option<Ahead>,
 }
 
 /// What an overlay was drawn for.
@@ -42,10 +47,14 @@ pub(super) struct OverlayKey {
 }
 
 impl Set {
+    /// The answers to a family; of many sizes there are none until they have been
+    /// [followed](Self::follow).
     pub(super) fn to(family: &Family) -> Self {
-        let all: Vec<usize> = (0..family.sizes.len()).collect();
-        let answers = reckoned(family, &all).into_iter().flatten();
-        Self::with(family, answers.collect(), (0, StockSizes::default()))
+        let mut none = family.clone();
+        none.sizes.clear();
+        let mut set = Self::with(&none, Vec::new(), (0, StockSizes::default()));
+        set.follow(family);
+        set
     }
 
     fn with(
@@ -69,7 +78,13 @@ impl Set {
             overlay: None,
             strip: None,
             covers: None,
+            ahead: None,
         }
+    }
+
+    /// How far the answers are that are on their way; `None` when none are.
+    pub(super) fn progress(&self) -> Option<Progress> {
+        self.ahead.as_ref().map(Ahead::progress)
     }
 
     /// Whether a size is forged from a bar of its own.
@@ -88,38 +103,59 @@ impl Set {
     /// Reckons anew what changed: every size when base or rules did, else the sizes that are new.
     pub(super) fn follow(&mut self, family: &Family) {
         if self.answer(family) {
+            self.ahead = None;
             return;
         }
+        let ahead = self.ahead.take().filter(|ahead| ahead.answer(family));
+        let missing = self.missing(family);
+        let found = match ahead {
+            None if missing.len() <= AT_ONCE => reckoned(family, &missing),
+            None => {
+                self.ahead = Some(Ahead::start(family, &missing));
+                return;
+            }
+            Some(mut ahead) => {
+                if !ahead.poll() {
+                    self.ahead = Some(ahead);
+                    return;
+                }
+                let found = ahead.into_found().into_iter();
+                found.map(|(_, answer)| answer).collect()
+            }
+        };
+        self.take(family, missing.into_iter().zip(found));
+    }
+
+    /// The places of the sizes that are new, or that the base or the rules have changed.
+    fn missing(&self, family: &Family) -> Vec<usize> {
+        let places = 0..family.sizes.len();
+        if !self.alike_but_for_sizes(family) {
+            return places.collect();
+        }
+        let mut left: Vec<Option<&Size>> = self.family.sizes.iter().map(Some).collect();
+        places
+            .filter(|at| known(&mut left, (*at, &family.sizes[*at])).is_none())
+            .collect()
+    }
+
+    /// Takes these answers over, and keeps those that are still true.
+    fn take(&mut self, family: &Family, found: impl Iterator<Item = (usize, Option<SizeAnswer>)>) {
         let kept = if self.alike_but_for_sizes(family) {
             std::mem::take(&mut self.answers)
         } else {
             Vec::new()
         };
-        let mut kept: Vec<(Size, Option<SizeAnswer>)> = self
-            .family
+        let mut kept: Vec<Option<SizeAnswer>> = kept.into_iter().map(Some).collect();
+        let sizes = std::mem::take(&mut self.family.sizes);
+        let mut left: Vec<Option<&Size>> = sizes.iter().take(kept.len()).map(Some).collect();
+        let mut answers: Vec<Option<SizeAnswer>> = family
             .sizes
-            .drain(..)
-            .zip(kept.into_iter().map(Some))
+            .iter()
+            .enumerate()
+            .map(|of| known(&mut left, of).and_then(|from| kept[from].take()))
             .collect();
-        let mut find = |at: usize, size: &Size| {
-            let near = kept
-                .get_mut(at)
-                .filter(|(known, of)| known == size && of.is_some());
-            let found = match near {
-                Some(near) => Some(near),
-                None => kept
-                    .iter_mut()
-                    .find(|(known, of)| known == size && of.is_some()),
-            };
-            found.and_then(|(_, answer)| answer.take())
-        };
-        let sizes = family.sizes.iter().enumerate();
-        let mut answers: Vec<Option<SizeAnswer>> = sizes.map(|(at, size)| find(at, size)).collect();
-        let missing: Vec<usize> = (0..answers.len())
-            .filter(|at| answers[*at].is_none())
-            .collect();
-        for (at, answer) in missing.iter().zip(reckoned(family, &missing)) {
-            answers[*at] = answer;
+        for (at, answer) in found {
+            answers[at] = answer;
         }
         *self = Self::with(
             family,
@@ -188,23 +224,31 @@ impl Set {
     }
 }
 
+/// Where the answers to a size are among those that nobody has taken yet: in its old place, or in
+/// another one.
+fn known(left: &mut [Option<&Size>], (at, size): (usize, &Size)) -> Option<usize> {
+    let is_it = |of: &Option<&Size>| of.is_some_and(|of| of == size);
+    let from = match left.get(at) {
+        Some(near) if is_it(near) => at,
+        Some(_) | None => left.iter().position(is_it)?,
+    };
+    left[from] = None;
+    Some(from)
+}
+
 /// The answers to the sizes at some places, in their order, reckoned on every core there is: a
 /// change of the base asks for all of them between two frames.
 fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
-    /// Fewer sizes than this are done before another thread has begun.
-    const WORTH_A_THREAD: usize = 8;
-    let cores = std::thread::available_parallelism().map_or(1, std::num::NonZero::get);
-    let each = places.len().div_ceil(cores).max(WORTH_A_THREAD);
     let answer = |places: &[usize]| -> Vec<Option<SizeAnswer>> {
         places.iter().map(|at| family.answer(*at)).collect()
     };
-    let Some((own, others)) = places.split_at_checked(each.min(places.len())) else {
+    let mut shares = shares(places);
+    let Some(own) = shares.next() else {
         return Vec::new();
     };
     std::thread::scope(|scope| {
-        let others: Vec<_> = others
-            .chunks(each)
-            .map(|chunk| scope.spawn(move || answer(chunk)))
+        let others: Vec<_> = shares
+            .map(|share| scope.spawn(move || answer(share)))
             .collect();
         let mut all = answer(own);
         for thread in others {
@@ -280,6 +324,41 @@ mod tests {
         family.set_base("rein.length", "20 in").expect("a length");
         set.follow(&family);
         as_if_new(&set, &family);
-        assert_eq!(set.revision, 4);
+        assert_eq!(set.revision, 5);
+    }
+
+    /// Many sizes are reckoned beside the window, and come out the same; what is no longer asked
+    /// for is let go.
+    #[test]
+    fn many_sizes_come_later_and_are_right() {
+        let mut family = family(AT_ONCE + 20);
+        let mut set = Set::to(&family);
+        assert!(set.answers.is_empty() && set.progress().is_some());
+        family.set_base("rein.length", "20 in").expect("a length");
+        set.follow(&family);
+        settle(&mut set, &family);
+        for (at, answer) in set.answers.iter().enumerate() {
+            let alone = family.answer(at).expect("there is such a size");
+            assert_eq!(answer.document, alone.document);
+            assert_eq!(answer.findings, alone.findings);
+        }
+        assert_eq!(set.answers.len(), AT_ONCE + 20);
+        // A size more is one to reckon.
+        family.add_between(0, 1).expect("room between");
+        set.follow(&family);
+        assert!(set.answer(&family));
+    }
+
+    #[track_caller]
+    fn settle(set: &mut Set, family: &Family) {
+        for _ in 0..6000 {
+            set.follow(family);
+            if set.answer(family) {
+                assert!(set.progress().is_none());
+                return;
+            }
+            std::thread::sleep(std::time::Duration::from_millis(10));
+        }
+        panic!("the sizes are reckoned for more than a minute");
     }
 }

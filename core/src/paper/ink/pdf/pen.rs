@@ -1,130 +1,36 @@
-use std::fmt;
+//! A page as operators of the page writer.
 
 use kurbo::{PathEl, PathSeg, Point, Rect, Vec2};
-use lopdf::{Object, StringFormat, dictionary};
 use printpdf::{
-    BuiltinFont, Color, CurTransMat, LineDashPattern, LineJoinStyle, LinePoint, Mm, Op, PaintMode,
-    PdfDocument, PdfFontHandle, PdfPage, PdfSaveOptions, Polygon, PolygonRing, Pt, Rgb, TextMatrix,
-    WindingOrder,
+    BuiltinFont, Color, CurTransMat, DictItem, LineDashPattern, LineJoinStyle, LinePoint, Mm, Op,
+    PaintMode, PdfFontHandle, PdfPage, Polygon, PolygonRing, Pt, Rgb, TextMatrix, WindingOrder,
 };
 
-use super::style::{Colour, paper_fill, paper_stroke};
-use crate::paper::font::{paper_text, text_width};
+use super::PT_PER_MM;
+use super::fonts::SPARE;
+use crate::paper::font::spare::Subset;
+use crate::paper::font::{Face, set, text_width};
+use crate::paper::ink::style::{Colour, paper_fill, paper_stroke};
 use crate::paper::{Align, GroupItem, Item, Line, Page, PathItem, TextItem};
-use crate::units::MM_PER_INCH;
 
-/// Points in a millimetre: a point is 1/72 in (ISO 32000-1, 8.3.2.3).
-const PT_PER_MM: f64 = 72.0 / MM_PER_INCH;
 /// Lettering is black, like outlines.
 const LETTERS: Colour = [0, 0, 0];
-/// Who made the file.
-const MAKER: &str = "Reinwright";
 
-/// A day of the Gregorian calendar. The caller knows the clock; the core does not.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Date {
-    /// Year, such as 2026.
-    pub year: u16,
-    /// Month, 1 to 12.
-    pub month: u8,
-    /// Day, 1 to 31.
-    pub day: u8,
-}
+/// How much a line around the spare font's letters adds to their strokes, in text sizes, so that
+/// they look like Helvetica's: its stems are 88 and 140 thousandths (AFM, `StdVW`; from memory),
+/// theirs [68](crate::paper::font::spare::STEM). Bold stays under that, or the small letters' eyes
+/// would close.
+const THICKER: f64 = 0.02;
+const THICKER_BOLD: f64 = 0.06;
 
-impl fmt::Display for Date {
-    /// As ISO 8601 has it: `2026-03-01`.
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:04}-{:02}-{:02}", self.year, self.month, self.day)
-    }
-}
-
-/// What a PDF says about itself.
-#[derive(Debug, Clone, PartialEq, Eq, Default)]
-pub struct DocInfo {
-    /// The title that a reader shows.
-    pub title: String,
-    /// The day it was made, if it is to be told.
-    pub date: Option<Date>,
-}
-
-/// Pages as a PDF 1.7 file. A reader is asked not to scale it, and the same pages always give the
-/// same bytes.
-///
-/// Lengths are exact: `mm × 72 / 25.4` points, rounded to a thousandth of a point (0.35 µm).
-///
-/// ```
-/// use reinwright_core::paper::Page;
-/// use reinwright_core::paper::ink::{DocInfo, pdf};
-/// let page = Page { width_mm: 210.0, height_mm: 297.0, items: Vec::new() };
-/// assert!(pdf(&[page], &DocInfo::default()).starts_with(b"%PDF-1.7"));
-/// ```
-pub fn pdf(pages: &[Page], info: &DocInfo) -> Vec<u8> {
-    let mut document = PdfDocument::new(&info.title);
-    document.pages = pages.iter().map(page).collect();
-    let mut file = document.to_lopdf_document(&PdfSaveOptions::default(), &mut Vec::new());
-    finish(&mut file, info);
-    let mut bytes = Vec::new();
-    file.save_to(&mut bytes)
-        .expect("a file in memory can be written");
-    bytes
-}
-
-/// Puts in what the page writer leaves out: version, scaling, title, maker, date, a name that
-/// follows from the contents.
-fn finish(file: &mut lopdf::Document, info: &DocInfo) {
-    "1.7".clone_into(&mut file.version);
-    let about = file.add_object(about(info));
-    let name = Object::String(fingerprint(file, info).to_vec(), StringFormat::Hexadecimal);
-    file.trailer.set("Info", about);
-    file.trailer.set("ID", vec![name.clone(), name]);
-    let catalog = file.catalog_mut().expect("the page writer makes a catalog");
-    catalog.set(
-        "ViewerPreferences",
-        dictionary! { "PrintScaling" => "None" },
-    );
-    file.prune_objects();
-    // A file that was never added to has one table of all its objects, from 0 on without a gap
-    // (ISO 32000-1, 7.5.4).
-    file.renumber_objects();
-    file.compress();
-}
-
-fn about(info: &DocInfo) -> lopdf::Dictionary {
-    let mut about = dictionary! {
-        "Title" => lopdf::text_string(&info.title),
-        "Creator" => lopdf::text_string(MAKER),
-        "Producer" => lopdf::text_string(MAKER),
+/// What is painted on a page; the letters that it needs are added to those of the file.
+pub(super) fn page(page: &Page, letters: &mut Subset) -> PdfPage {
+    let mut pen = Pen {
+        ops: Vec::new(),
+        line: None,
+        fill: None,
+        letters,
     };
-    if let Some(date) = info.date {
-        let stamp = format!("D:{:04}{:02}{:02}", date.year, date.month, date.day);
-        about.set("CreationDate", Object::string_literal(stamp));
-    }
-    about
-}
-
-/// Sixteen bytes that follow from title and contents (FNV-1a, 64 bits, forwards and backwards).
-fn fingerprint(file: &lopdf::Document, info: &DocInfo) -> [u8; 16] {
-    let streams = file.objects.values().filter_map(|o| o.as_stream().ok());
-    let mut text: Vec<u8> = info.title.clone().into_bytes();
-    for stream in streams {
-        text.extend(&stream.content);
-    }
-    let forwards = fnv(text.iter()).to_be_bytes();
-    let backwards = fnv(text.iter().rev()).to_be_bytes();
-    let mut name = [0; 16];
-    name[..8].copy_from_slice(&forwards);
-    name[8..].copy_from_slice(&backwards);
-    name
-}
-
-fn fnv<'a>(bytes: impl Iterator<Item = &'a u8>) -> u64 {
-    bytes.fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
-        (hash ^ u64::from(*byte)).wrapping_mul(0x0100_0000_01b3)
-    })
-}
-
-fn page(page: &Page) -> PdfPage {
-    let mut pen = Pen::default();
     pen.ops.push(Op::SetLineJoinStyle {
         join: LineJoinStyle::Round,
     });
@@ -170,14 +76,14 @@ fn colour([red, green, blue]: Colour) -> Color {
 }
 
 /// Writes operators, and those that set a style only when it changes.
-#[derive(Default)]
-struct Pen {
+struct Pen<'a> {
     ops: Vec<Op>,
     line: Option<Line>,
     fill: Option<Colour>,
+    letters: &'a mut Subset,
 }
 
-impl Pen {
+impl Pen<'_> {
     fn items(&mut self, items: &[Item]) {
         for item in items {
             match item {
@@ -238,12 +144,20 @@ impl Pen {
     }
 
     fn text(&mut self, text: &TextItem) {
+        self.set_fill(LETTERS);
+        let (face, shown) = set(&text.text);
+        match face {
+            Face::Standard => self.standard(text, shown.into_owned()),
+            Face::Spare => self.spare(text, &shown),
+        }
+    }
+
+    fn standard(&mut self, text: &TextItem, shown: String) {
         let font = if text.bold {
             BuiltinFont::HelveticaBold
         } else {
             BuiltinFont::Helvetica
         };
-        self.set_fill(LETTERS);
         self.ops.extend([
             Op::StartTextSection,
             Op::SetFont {
@@ -254,9 +168,50 @@ impl Pen {
                 matrix: TextMatrix::Raw(text_matrix(text)),
             },
             Op::ShowText {
-                items: vec![printpdf::TextItem::Text(paper_text(&text.text))],
+                items: vec![printpdf::TextItem::Text(shown)],
             },
             Op::EndTextSection,
+        ]);
+    }
+
+    /// In the spare font, its letters filled and a line drawn around them (ISO 32000-1, table 106):
+    /// operators that the page writer passes on as they are.
+    fn spare(&mut self, text: &TextItem, shown: &str) {
+        /// Fill, then stroke.
+        const BOTH: i64 = 2;
+        let by = if text.bold { THICKER_BOLD } else { THICKER };
+        let numbers = shown.chars().map(|sign| self.letters.number(sign));
+        let data = numbers.flat_map(u16::to_be_bytes).collect();
+        let size = pt(text.size).0;
+        let raw = |key: &str, value: Vec<DictItem>| Op::Unknown {
+            key: key.to_owned(),
+            value,
+        };
+        let letters = DictItem::String {
+            data,
+            literal: false,
+        };
+        let font = DictItem::Name(SPARE.as_bytes().to_vec());
+        self.ops.extend([
+            Op::SaveGraphicsState,
+            Op::SetOutlineThickness {
+                pt: pt(by * text.size),
+            },
+            Op::SetLineDashPattern {
+                dash: LineDashPattern::new(0.0, &[]),
+            },
+            Op::SetOutlineColor {
+                col: colour(LETTERS),
+            },
+            Op::StartTextSection,
+            raw("Tf", vec![font, DictItem::Real(size)]),
+            Op::SetTextMatrix {
+                matrix: TextMatrix::Raw(text_matrix(text)),
+            },
+            raw("Tr", vec![DictItem::Int(BOTH)]),
+            raw("Tj", vec![letters]),
+            Op::EndTextSection,
+            Op::RestoreGraphicsState,
         ]);
     }
 

@@ -1,5 +1,5 @@
-//! The paper's font: Helvetica and Helvetica-Bold, which every PDF reader has, in the
-//! Windows-1252 set of signs that they are written in.
+//! Helvetica and Helvetica-Bold, which every PDF reader has, in the Windows-1252 set of signs that
+//! they are written in.
 //!
 //! Advance widths are those of the published font metrics (AFM) of the 14 standard
 //! fonts, version 002.000, in thousandths of the em square.
@@ -7,78 +7,14 @@
 /// The first byte of the set that has a sign.
 const FIRST: usize = 0x20;
 
-/// Width of a text in mm at a font size in mm, as it stands on paper.
-///
-/// ```
-/// use reinwright_core::paper::font::text_width;
-/// assert!((text_width("half", 10.0, false) - 16.12).abs() < 1e-9);
-/// ```
-pub fn text_width(text: &str, size: f64, bold: bool) -> f64 {
+/// Width of a sign in thousandths of the em square; `None` for one that the set lacks.
+pub(super) fn advance(sign: char, bold: bool) -> Option<u32> {
     let table = if bold { &HELVETICA_BOLD } else { &HELVETICA };
-    let thousandths: u32 = paper_text(text)
-        .chars()
-        .map(|sign| advance(sign, table))
-        .sum();
-    f64::from(thousandths) * size / 1000.0
-}
-
-/// The text as it is when it is no wider than `room` mm, else cut short with dots behind.
-///
-/// ```
-/// use reinwright_core::paper::font::cut_short;
-/// assert_eq!(cut_short("half", 10.0, false, 17.0), "half");
-/// assert_eq!(cut_short("half", 10.0, false, 16.0), "h…");
-/// ```
-pub fn cut_short(words: &str, size: f64, bold: bool, room: f64) -> String {
-    /// Lets a text that was set smaller to fit count as fitting.
-    const HAIR: f64 = 1e-6;
-    let fits = |text: &str| text_width(text, size, bold) <= room + HAIR;
-    let mut kept: String = words.into();
-    while !fits(&kept) && kept.chars().count() > 1 {
-        kept = kept.trim_end_matches('…').trim_end().to_owned();
-        kept.pop();
-        kept.push('…');
-    }
-    kept
-}
-
-fn advance(sign: char, table: &[u16; 224]) -> u32 {
-    let byte = usize::from(byte_of(sign).unwrap_or(b'?'));
-    u32::from(table[byte - FIRST])
-}
-
-/// The text with every sign that the paper's font lacks replaced: by the nearest one that it has,
-/// or by a question mark.
-pub fn paper_text(text: &str) -> String {
-    let mut shown = String::with_capacity(text.len());
-    for sign in text.chars() {
-        match byte_of(sign) {
-            Some(_) => shown.push(sign),
-            None => shown.push_str(nearest(sign)),
-        }
-    }
-    shown
-}
-
-/// Signs that sizes and notes use and that the set lacks.
-fn nearest(sign: char) -> &'static str {
-    match sign {
-        '\u{2212}' => "\u{2013}",
-        '\u{2300}' => "\u{d8}",
-        '\u{2032}' => "'",
-        '\u{2033}' => "\"",
-        '\u{2264}' => "<=",
-        '\u{2265}' => ">=",
-        '\u{2192}' => "->",
-        '\u{2190}' => "<-",
-        '\u{2248}' => "~",
-        '\u{2009}' | '\u{202f}' | '\t' | '\n' => " ",
-        _ => "?",
-    }
+    byte_of(sign).map(|byte| u32::from(table[usize::from(byte) - FIRST]))
 }
 
 /// The byte of a sign in Windows-1252 (the encoding that PDF calls `WinAnsiEncoding`).
-fn byte_of(sign: char) -> Option<u8> {
+pub(crate) fn byte_of(sign: char) -> Option<u8> {
     /// Bytes 0x80 to 0x9f, where the set leaves Latin-1; NUL where it has no sign.
     const MIDDLE: [char; 32] = [
         '\u{20ac}', '\0', '\u{201a}', '\u{192}', '\u{201e}', '\u{2026}', '\u{2020}', '\u{2021}',

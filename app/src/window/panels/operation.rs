@@ -1,0 +1,222 @@
+//! The operation that is shown: what to do, where, what comes out, how to check it.
+
+use egui::{Grid, Label, RichText, ScrollArea, Ui};
+use reinwright_core::asked::Units;
+use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning};
+use reinwright_core::units::{MM_PER_INCH, Show};
+
+use crate::window::paint::theme::Palette;
+use crate::window::state::look::Look;
+use crate::window::state::making::Planned;
+use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
+
+/// Shows what is done at the stage that is looked at.
+pub(crate) fn show(ui: &mut Ui, planned: &Planned, (answers, look): (&Answers, &mut Look)) {
+    let at = look.making.at;
+    // A page to be read, not to be clicked: lines as close as in a book.
+    ui.spacing_mut().interact_size.y = 14.0;
+    ScrollArea::vertical()
+        .id_salt(("operation", at))
+        .auto_shrink([false, false])
+        .show(ui, |ui| match planned.stage(at) {
+            None => pair(ui, planned, answers),
+            Some(stage) => match &stage.operation {
+                None => bar(ui, answers),
+                Some(operation) => {
+                    head(ui, planned, operation, look);
+                    details(ui, operation, answers.units());
+                }
+            },
+        });
+}
+
+fn title(ui: &mut Ui, words: &str) {
+    ui.label(RichText::new(words).size(15.0).strong());
+}
+
+fn bar(ui: &mut Ui, answers: &Answers) {
+    let units = answers.units();
+    let balance = &answers.known.balance;
+    title(ui, "The bar");
+    wrapped(
+        ui,
+        &format!(
+            "{}, {} long, marked as the drawing and the list of marks have it.",
+            capital(&answers.document().bar.stock.words()),
+            balance.cut_length(units)
+        ),
+    );
+}
+
+/// The last stage: both halves together.
+fn pair(ui: &mut Ui, planned: &Planned, answers: &Answers) {
+    let show = answers.units().show();
+    let known = &answers.known;
+    title(ui, "The pair");
+    let halves = if planned.plan.repeats > 1 {
+        "Make the second half the same, not mirrored, beside the first. "
+    } else {
+        ""
+    };
+    let rivet = &known.strength.rivet_length;
+    wrapped(
+        ui,
+        &format!(
+            "{halves}Rivet them with {} {} long, two heads and all, work the joint hot until it goes \
+             freely, then heat the neck and close the jaws on the work.",
+            show.text(known.model.rivet),
+            show.text(rivet.both_heads_mm),
+        ),
+    );
+    Grid::new("pair")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            row(
+                ui,
+                "Check",
+                &format!(
+                    "{} between the reins at the hand, set on {}",
+                    show.text(known.model.hand_gap),
+                    answers.document().work.words()
+                ),
+            );
+        });
+}
+
+fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) {
+    let (at, step) = (look.making.at, operation.step);
+    ui.horizontal_wrapped(|ui| {
+        title(ui, &format!("{at}  {}", capital(step.name())));
+        let allows = |change| planned.plan.allows(change).is_ok();
+        let changes = &mut look.making.asked.changes;
+        if allows(Change::Across(step)) {
+            across(ui, changes, step);
+        }
+        let out = Change::LeaveOut(step);
+        let hint = "The half comes out without it";
+        if allows(out)
+            && ui
+                .small_button("Leave it out")
+                .on_hover_text(hint)
+                .clicked()
+        {
+            changes.add(out);
+        }
+    });
+    wrapped(ui, &operation.what);
+}
+
+/// A set-down goes to the side across, or back to the usual one.
+fn across(ui: &mut Ui, changes: &mut Changes, step: Step) {
+    let is_across = changes.across.contains(&step);
+    let (label, hint) = if is_across {
+        ("On the usual side", "Sets it down where it usually is")
+    } else {
+        (
+            "On the other side",
+            "Sets it down on the side across from the usual one",
+        )
+    };
+    if !ui.small_button(label).on_hover_text(hint).clicked() {
+        return;
+    }
+    if is_across {
+        changes.across.retain(|own| *own != step);
+    } else {
+        changes.add(Change::Across(step));
+    }
+}
+
+fn details(ui: &mut Ui, own: &Operation, units: Units) {
+    let show = units.show();
+    Grid::new("operation")
+        .num_columns(2)
+        .spacing([10.0, 3.0])
+        .show(ui, |ui| {
+            row(ui, "Where", &place(own));
+            if let Some(words) = sections(own, show) {
+                row(ui, "Section", &words);
+            }
+            row(ui, "Length", &lengths(own, show));
+            match own.hot_mm {
+                None => row(ui, "Heat", "cold"),
+                Some((from, to)) => {
+                    let (from, to) = (show.roughly(from), show.roughly(to));
+                    let held = own.held_words(show);
+                    let (from, to) = (show.number(from), show.text(to));
+                    row(
+                        ui,
+                        "Hot",
+                        &format!("{from} to {to} from the tip, held {held}"),
+                    );
+                }
+            }
+            row(ui, "Check", &own.check);
+            if let Some(words) = lost(own, units) {
+                row(ui, "Goes", &words);
+            }
+            let mend = Palette::of(ui.visuals()).mend;
+            for caution in &own.cautions {
+                ui.label(RichText::new("Take care").color(mend));
+                ui.add(Label::new(*caution).wrap());
+                ui.end_row();
+            }
+        });
+}
+
+fn place(own: &Operation) -> String {
+    match own.turn {
+        Turning::None => own.place.name().to_owned(),
+        turn => format!("{}; {}", own.place.name(), turn.name()),
+    }
+}
+
+/// `20 × 20, then 12.5 × 11.5 mm`, in the middle of what is worked.
+fn sections(own: &Operation, show: Show) -> Option<String> {
+    let (before, after) = (own.before.section?, own.after.section?);
+    let (from, to) = (before.words(show), after.words(show));
+    let unit = show.sign();
+    Some(if from == to {
+        format!("{to} {unit}, as before")
+    } else {
+        format!("{from}, then {to} {unit}")
+    })
+}
+
+/// What is worked, and how much longer it becomes.
+fn lengths(own: &Operation, show: Show) -> String {
+    let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
+    let (from, to) = (long(&own.before), long(&own.after));
+    if from == to {
+        return format!("the {} stays {to} long", own.part);
+    }
+    format!(
+        "the {}: {from}, then {to}, {:.2} times as long",
+        own.part,
+        own.elongation()
+    )
+}
+
+fn lost(own: &Operation, units: Units) -> Option<String> {
+    let one = |lost: &reinwright_core::making::Lost| {
+        let volume = match units {
+            Units::Inch => format!("{:.3} in\u{b3}", lost.volume_mm3 / MM_PER_INCH.powi(3)),
+            Units::Millimetre => format!("{:.2} cm\u{b3}", lost.volume_mm3 / 1000.0),
+        };
+        format!("{} {volume}", lost.what.name())
+    };
+    let all: Vec<String> = own.lost.iter().map(one).collect();
+    (!all.is_empty()).then(|| all.join(", "))
+}
+
+fn wrapped(ui: &mut Ui, words: &str) {
+    ui.add(Label::new(words).wrap());
+}
+
+fn row(ui: &mut Ui, what: &str, words: &str) {
+    ui.weak(what);
+    ui.add(Label::new(capital(words)).wrap());
+    ui.end_row();
+}

@@ -1,0 +1,263 @@
+//! A piece in its heat, to scale: the turns of the coil around it, the opening before it, the hot spot over
+//! it, and where it is stopped.
+
+use std::f64::consts::FRAC_PI_2;
+
+use kurbo::{BezPath, Circle, Point, Rect, Shape, Vec2};
+
+use super::views::polygon;
+use crate::finding::Part;
+use crate::heats::{Back, Coil, End, Gas, Prepared, Room, Row, SourceKind, Stand, WhyNot};
+use crate::making::Plan;
+use crate::paper::dimension::segment;
+use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
+use crate::shape::Piece;
+use crate::units::Show;
+
+/// Text beside the drawing, mm.
+const TEXT: f64 = 3.5;
+
+/// An operation of a plan in a source: side view and top view of the piece with the source around it.
+/// Nothing is drawn for cold work or a source that is not there.
+pub fn heat(
+    prepared: &Prepared<'_>,
+    plan: &Plan,
+    (row, source): (usize, usize),
+    show: Show,
+) -> Drawing {
+    let shown = prepared.rows.get(row).and_then(|row| {
+        let stage = plan.stages.get(row.stage)?;
+        Some((row, row.stand.as_ref()?, &stage.piece))
+    });
+    let (Some((row, stand, piece)), Some(offer)) = (
+        shown,
+        prepared
+            .rows
+            .get(row)
+            .and_then(|row| row.offers.get(source)),
+    ) else {
+        return Drawing::default();
+    };
+    let own = &prepared.shop.sources[source];
+    let room = Room::of(own, &prepared.shop.smith);
+    let (middle, tilt, end) = match offer {
+        Ok(offer) => {
+            let (from, to) = offer.entry.heated_mm;
+            let tilt = offer.entry.tilt.unwrap_or(0.0);
+            (f64::midpoint(from, to), tilt, offer.entry.end)
+        }
+        Err(why) => stopped(row, stand, (*why, room)),
+    };
+    let around = Around {
+        kind: &own.kind,
+        at: at(stand, middle),
+        tilt,
+        end,
+        clearance: prepared.shop.smith.clearance.mm(),
+    };
+    let views = [View::Side, View::Top].map(|view| {
+        let mut items = steel(piece, view);
+        items.extend(around.drawn(view));
+        if let Err(WhyNot::TooWide { at_mm, .. }) = offer {
+            items.extend(wide((stand, *at_mm), view));
+        }
+        items
+    });
+    stacked(views, lettering(prepared, (row, source), show))
+}
+
+/// A place along the piece in the frame: the middle of its section.
+fn at(stand: &Stand, along_mm: f64) -> [f64; 3] {
+    let Some(slice) = stand.near(along_mm) else {
+        return [0.0; 3];
+    };
+    let span = |axis: usize| {
+        let all = slice.points.iter().map(|point| point[axis]);
+        let (low, high) = all.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
+        f64::midpoint(low, high)
+    };
+    [span(0), span(1), span(2)]
+}
+
+/// Where a source waits that a piece does not go into: before what stops it.
+fn stopped(row: &Row, stand: &Stand, (why, room): (WhyNot, Room)) -> (f64, f64, End) {
+    let needs = row.needs_mm.unwrap_or_default();
+    let middle = f64::midpoint(needs.0, needs.1);
+    match why {
+        WhyNot::TooWide { at_mm, end, .. } => {
+            let half = room.hot_mm / 2.0 - room.past_mm;
+            let place = match end {
+                End::Tip => at_mm - half,
+                End::Rein => at_mm + half,
+            };
+            (place.clamp(0.0, stand.length_mm), 0.0, end)
+        }
+        WhyNot::TooDeep { .. } | WhyNot::TooShort { .. } | WhyNot::TooCold { .. } => {
+            (middle, 0.0, End::Tip)
+        }
+    }
+}
+
+/// A line across the piece where it is too wide.
+fn wide((stand, along): (&Stand, f64), view: View) -> Option<Item> {
+    let slice = stand.near(along)?;
+    let axis = axis_of(view);
+    let [x, ..] = at(stand, along);
+    let all = slice.points.iter().map(|point| point[axis]);
+    let (low, high) = all.fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
+    let across = segment(Point::new(x, low), Point::new(x, high));
+    Some(Item::line(across, Line::Warning))
+}
+
+fn axis_of(view: View) -> usize {
+    match view {
+        View::Side => 1,
+        View::Top | View::End => 2,
+    }
+}
+
+/// A piece in a view.
+fn steel(piece: &Piece, view: View) -> Vec<Item> {
+    let outlines = match view {
+        View::Side => piece.side(),
+        View::Top | View::End => piece.top(),
+    };
+    let part = |at: usize| piece.stretches.get(at).map_or(Part::Bar, |own| own.part);
+    let fills = outlines
+        .iter()
+        .enumerate()
+        .map(|(at, path)| Item::fill(path.clone(), Fill::Part(part(at))));
+    let lines = outlines
+        .iter()
+        .map(|path| Item::line(path.clone(), Line::Outline));
+    fills.chain(lines).collect()
+}
+
+/// A source where it stands.
+struct Around<'a> {
+    kind: &'a SourceKind,
+    at: [f64; 3],
+    /// How far it leans in the side view, radians.
+    tilt: f64,
+    end: End,
+    clearance: f64,
+}
+
+impl Around<'_> {
+    /// A place so far along the source's axis and off it, as it is seen.
+    fn place(&self, view: View, along: f64, off: f64) -> Point {
+        let tilt = match view {
+            View::Side => self.tilt,
+            View::Top | View::End => 0.0,
+        };
+        let middle = Point::new(self.at[0], self.at[axis_of(view)]);
+        middle + Vec2::from_angle(tilt) * along + Vec2::from_angle(tilt + FRAC_PI_2) * off
+    }
+
+    fn drawn(&self, view: View) -> Vec<Item> {
+        match self.kind {
+            SourceKind::Coil(coil) => self.coil(coil, view),
+            SourceKind::Gas(gas) => self.chamber(gas, view),
+            SourceKind::Solid(fire) => {
+                let half = fire.hot_spot.mm() / 2.0;
+                /// Half as high as coals are heaped, mm, to be seen by.
+                const HEAP: f64 = 40.0;
+                vec![Item::line(
+                    self.block(view, (-half, half), HEAP),
+                    Line::Neighbour,
+                )]
+            }
+        }
+    }
+
+    fn block(&self, view: View, (from, to): (f64, f64), half: f64) -> BezPath {
+        let corner = |along, off| self.place(view, along, off);
+        polygon(&[
+            corner(from, -half),
+            corner(to, -half),
+            corner(to, half),
+            corner(from, half),
+        ])
+    }
+
+    /// Every turn cut through, the bore and what the clearance leaves of it.
+    fn coil(&self, coil: &Coil, view: View) -> Vec<Item> {
+        let (bore, tube) = (coil.bore.mm() / 2.0, coil.tube.mm() / 2.0);
+        let half = coil.length_mm() / 2.0;
+        let clear = bore - self.clearance;
+        let mut items = Vec::new();
+        let turns = coil.turns.ceil();
+        let mut turn = 0.5;
+        while turn < turns {
+            let along = (turn / turns - 0.5) * coil.length_mm();
+            for off in [bore + tube, -bore - tube] {
+                let round = Circle::new(self.place(view, along, off), tube).to_path(0.01);
+                items.push(Item::fill(round.clone(), Fill::Paper));
+                items.push(Item::line(round, Line::Outline));
+            }
+            turn += 1.0;
+        }
+        for off in [bore, -bore] {
+            items.push(self.along(view, half, off, Line::Fine));
+        }
+        for off in [clear, -clear] {
+            items.push(self.along(view, half, off, Line::Hidden));
+        }
+        items.push(self.along(view, half + coil.past_end_mm(), 0.0, Line::Centre));
+        items
+    }
+
+    fn along(&self, view: View, half: f64, off: f64, line: Line) -> Item {
+        let ends = [-half, half].map(|along| self.place(view, along, off));
+        Item::line(segment(ends[0], ends[1]), line)
+    }
+
+    fn chamber(&self, gas: &Gas, view: View) -> Vec<Item> {
+        let half = gas.length.mm() / 2.0;
+        let high = match view {
+            View::Side => gas.opening_height.mm(),
+            View::Top | View::End => gas.opening_width.mm(),
+        } / 2.0;
+        let mut items = Vec::new();
+        for off in [high, -high] {
+            items.push(self.along(view, half, off, Line::Outline));
+            let clear = off - self.clearance.copysign(off);
+            items.push(self.along(view, half, clear, Line::Hidden));
+        }
+        // The piece comes out toward its other end, and the back is on the far side.
+        let back = match self.end {
+            End::Tip => half,
+            End::Rein => -half,
+        };
+        if gas.back == Back::Closed {
+            let ends = [high, -high].map(|off| self.place(view, back, off));
+            items.push(Item::line(segment(ends[0], ends[1]), Line::Outline));
+        }
+        items
+    }
+}
+
+fn lettering(prepared: &Prepared<'_>, (row, source): (&Row, usize), show: Show) -> Vec<String> {
+    let own = &prepared.shop.sources[source];
+    let said = match &row.offers[source] {
+        Ok(offer) => format!("goes in, {}", offer.entry.words()),
+        Err(why) => format!("no: {}", why.words(show)),
+    };
+    vec![format!("{}  {}: {}", row.number, row.step, own.name), said]
+}
+
+fn stacked([side, top]: [Vec<Item>; 2], lines: Vec<String>) -> Drawing {
+    let area = bounds(&side).unwrap_or(Rect::ZERO);
+    let under = bounds(&top).unwrap_or(Rect::ZERO);
+    let drop = Vec2::new(0.0, area.y0 - 2.0 * TEXT - under.y1);
+    let mut items = vec![
+        Item::view(View::Side, "side", Vec2::ZERO, side),
+        Item::view(View::Top, "top", drop, top),
+    ];
+    let mut at = Point::new(area.x0, area.y1 + 2.0 * TEXT);
+    for line in lines.into_iter().rev() {
+        items.push(Item::text(at, line, TEXT, Align::Start));
+        at.y += 1.5 * TEXT;
+    }
+    Drawing { items }
+}

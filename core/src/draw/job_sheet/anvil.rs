@@ -1,0 +1,185 @@
+//! The page that lies at the anvil: bar and marks, a card an operation, rivet and setting.
+
+use kurbo::{Point, Rect, Shape as _, Vec2};
+
+use super::super::stage::{picture, turn_arrow};
+use super::{FAR, FAR_LINE, Job, top};
+use crate::asked::capital;
+use crate::making::{Operation, Stage, Step, Turning};
+use crate::paper::dimension::segment;
+use crate::paper::sheet::{Weight, text, wrap};
+use crate::paper::{Align, Fill, Item, Line};
+
+/// Between a card's edge and what is in it, mm.
+const INSET: f64 = 1.0;
+/// What a picture takes on a card, and what the turn's arrow takes of it, mm.
+const PICTURE: f64 = 33.0;
+const TURN: f64 = 6.5;
+
+/// The first page: all that is needed for both halves, or for the first where they differ. With
+/// cards that find no room on it, one more.
+pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
+    let (mut items, under) = top::head(job, room);
+    let (foot, over) = top::foot(job, room);
+    items.extend(foot);
+    let cards = Rect::new(room.x0, over, room.x1, under);
+    let all = cards_of(job, 0, room.width() / 2.0);
+    let (laid, rest) = laid(&all, cards);
+    items.extend(laid);
+    let mut pages = vec![items];
+    let name = format!("{}, going on", job.document.name);
+    pages.extend(more(&name, rest, room));
+    pages
+}
+
+/// The pages of the second half, whose jaw differs.
+pub(super) fn second(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
+    let name = format!("{}: the second half, whose jaw differs", job.document.name);
+    let all = cards_of(job, 1, room.width() / 2.0);
+    more(&name, &all, room)
+}
+
+/// Pages of cards alone.
+fn more(name: &str, mut cards: &[Card<'_>], room: Rect) -> Vec<Vec<Item>> {
+    let mut pages = Vec::new();
+    while !cards.is_empty() {
+        let title = Point::new(room.x0, room.y1 - FAR);
+        let mut items = vec![text(title, name, FAR, Weight::Bold, Align::Start)];
+        let (legend, over) = top::legend(room);
+        items.extend(legend);
+        let area = Rect::new(room.x0, over, room.x1, room.y1 - 1.6 * FAR);
+        let (laid, rest) = laid(cards, area);
+        items.extend(laid);
+        cards = rest;
+        pages.push(items);
+    }
+    pages
+}
+
+/// An operation as it is read from the anvil.
+struct Card<'a> {
+    stage: &'a Stage,
+    operation: &'a Operation,
+    /// Number and name.
+    title: Vec<String>,
+    /// What to do.
+    lines: Vec<String>,
+}
+
+fn cards_of<'a>(job: &Job<'a>, half: usize, wide: f64) -> Vec<Card<'a>> {
+    let words_wide = wide - PICTURE - 4.0 * INSET;
+    let stages = job.stages(half).into_iter().enumerate();
+    let card = |(at, stage): (usize, &'a Stage)| {
+        let operation = stage.operation.as_ref()?;
+        let title = format!("{} {}", at + 1, capital(operation.step.name()));
+        Some(Card {
+            title: wrap(&title, FAR, Weight::Bold, words_wide),
+            stage,
+            operation,
+            lines: wrap(&words(job, operation), FAR, Weight::Plain, words_wide),
+        })
+    };
+    stages.filter_map(card).collect()
+}
+
+impl Card<'_> {
+    /// How high its words are, mm.
+    fn least(&self) -> f64 {
+        #[allow(clippy::cast_precision_loss, reason = "a few lines")]
+        let lines = (self.title.len() + self.lines.len()) as f64;
+        lines * FAR_LINE + 2.0 * INSET
+    }
+
+    /// Number and name, what to do, the picture.
+    fn drawn(&self, area: Rect) -> Vec<Item> {
+        let own = self.operation;
+        let frame = Item::line(area.to_path(0.1), Line::Frame);
+        let inner = area.inset(-INSET);
+        let mut seen = Rect::new(inner.x0, inner.y0, inner.x0 + PICTURE, inner.y1);
+        let x = seen.x1 + 2.0 * INSET;
+        let mut at = Point::new(x, inner.y1 - 0.85 * FAR);
+        let mut items = vec![frame];
+        let bold = self.title.iter().map(|line| (line, Weight::Bold));
+        let plain = self.lines.iter().map(|line| (line, Weight::Plain));
+        for (line, weight) in bold.chain(plain) {
+            items.push(text(at, line, FAR, weight, Align::Start));
+            at.y -= FAR_LINE;
+        }
+        if own.turn != Turning::None {
+            let middle = Point::new(seen.x0 + TURN / 2.0, seen.center().y + 1.0);
+            items.extend(turn_arrow(own.turn, middle, 0.6));
+            seen.x0 += TURN;
+        }
+        items.extend(picture(self.stage, seen));
+        items
+    }
+}
+
+/// Two columns of cards, as many of them as find room, and those that do not.
+fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]) {
+    let high = |cards: &[Card<'_>]| cards.iter().map(Card::least).sum::<f64>();
+    let fit = |cards: &[Card<'_>]| {
+        let fits = (0..=cards.len())
+            .rev()
+            .find(|&n| high(&cards[..n]) <= area.height());
+        fits.unwrap_or(0)
+    };
+    // Both columns as high as each other, or where that is too much as high as they can be.
+    let higher = |n: &usize| high(&cards[..*n]).max(high(&cards[*n..]));
+    let even = (0..=cards.len()).min_by(|a, b| higher(a).total_cmp(&higher(b)));
+    let even = even.unwrap_or(0);
+    let left = if higher(&even) <= area.height() {
+        even
+    } else {
+        fit(cards).max(1)
+    };
+    let (left, rest) = cards.split_at(left);
+    let (right, rest) = rest.split_at(fit(rest));
+    let middle = area.center().x;
+    let columns = [
+        column(left, Rect::new(area.x0, area.y0, middle, area.y1)),
+        column(right, Rect::new(middle, area.y0, area.x1, area.y1)),
+    ];
+    (columns.concat(), rest)
+}
+
+/// Cards one below the other over the whole height of an area.
+fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
+    let own: f64 = cards.iter().map(Card::least).sum();
+    #[allow(clippy::cast_precision_loss, reason = "a few cards")]
+    let more = (area.height() - own) / cards.len().max(1) as f64;
+    let mut y = area.y1;
+    let mut items = Vec::new();
+    for card in cards {
+        let low = y - card.least() - more;
+        items.extend(card.drawn(Rect::new(area.x0, low, area.x1, y)));
+        y = low;
+    }
+    items
+}
+
+/// What is read on a card: the turn, then what to do.
+fn words(job: &Job<'_>, own: &Operation) -> String {
+    let turn = match own.turn {
+        Turning::QuarterLeft | Turning::QuarterRight => format!("{}; ", own.turn.name()),
+        Turning::Half if own.edge.is_some() => format!("{}; ", own.turn.name()),
+        Turning::None | Turning::BetweenBlows | Turning::Half => String::new(),
+    };
+    if own.step == Step::MakeHole {
+        let at = job.rough(own.struck_mm.0);
+        return format!("{at} from the tip: {}", own.brief);
+    }
+    format!("{turn}{}", own.brief)
+}
+
+/// An arrow as blows are drawn.
+pub(super) fn blow_sign(tip: Point) -> Vec<Item> {
+    let head = [tip, tip + Vec2::new(-0.9, 2.0), tip + Vec2::new(0.9, 2.0)];
+    vec![
+        Item::fill(super::super::views::polygon(&head), Fill::Ink),
+        Item::line(
+            segment(tip + Vec2::new(0.0, 2.0), tip + Vec2::new(0.0, 4.4)),
+            Line::Fine,
+        ),
+    ]
+}

@@ -1,0 +1,175 @@
+//! The pages behind: each operation in full, the sizes at stations, the cut, cautions.
+
+use kurbo::{Point, Rect};
+
+use super::super::stage::picture;
+use super::Job;
+use super::flow::{Block, Flow, NEAR, NEAR_LINE};
+use crate::asked::capital;
+use crate::finding::Severity;
+use crate::making::{Blows, Operation, Stage};
+use crate::paper::sheet::{Weight, text};
+use crate::paper::{Align, Item};
+use crate::steel::caution;
+
+/// What a picture takes beside the words of an operation, mm.
+const PICTURE: (f64, f64) = (68.0, 26.0);
+
+pub(super) fn pages(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
+    let mut flow = Flow::new(room);
+    let words = room.width() - PICTURE.0 - 2.0 * NEAR;
+    for half in 0..2 {
+        for (at, stage) in job.stages(half).into_iter().enumerate() {
+            if let Some(operation) = &stage.operation {
+                let block = operation_block(job, (at + 1, operation), words);
+                put_with_picture(&mut flow, block, stage);
+            }
+        }
+    }
+    stations(job, &mut flow, room);
+    flow.put(&Block::headed("Cut", &[cut(job)], room.width()));
+    let noticed = noticed(job);
+    if !noticed.is_empty() {
+        flow.put(&Block::headed("Noticed", &noticed, room.width()));
+    }
+    flow.put(&Block::headed("Take care", &cautions(job), room.width()));
+    flow.into_pages()
+}
+
+fn put_with_picture(flow: &mut Flow, mut block: Block, stage: &Stage) {
+    block.least = PICTURE.1;
+    let area = flow.put(&block);
+    let room = Rect::new(area.x1 - PICTURE.0, area.y1 - PICTURE.1, area.x1, area.y1);
+    flow.add(picture(stage, room));
+}
+
+fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64) -> Block {
+    let show = job.show();
+    let half = if own.half.is_empty() {
+        String::new()
+    } else {
+        format!(" ({})", own.half)
+    };
+    let mut lines = vec![format!("{}.", own.what)];
+    let turn = own.turn.name();
+    let after = if turn.is_empty() { "" } else { "; " };
+    lines.push(format!("Where: {}{after}{turn}.", own.place.name()));
+    if let Some((from, to)) = own.hot_mm {
+        lines.push(format!(
+            "Hot: {} to {} from the tip; held {}.",
+            show.number(show.roughly(from)),
+            show.text(show.roughly(to)),
+            own.held_words(show)
+        ));
+    }
+    if own.blows != Blows::Cut {
+        lines.push(format!(
+            "The {}: {} long, then {}.",
+            own.part,
+            job.rough(own.before.part_length_mm),
+            job.rough(own.after.part_length_mm)
+        ));
+    }
+    lines.extend(calipers(job, own));
+    lines.push(format!("Check: {}.", own.check));
+    lines.extend(
+        own.cautions
+            .iter()
+            .map(|words| format!("Take care: {words}.")),
+    );
+    Block::headed(
+        &format!("{number}. {}{half}", capital(own.step.name())),
+        &lines,
+        width,
+    )
+}
+
+/// `Calipers: 11 x 22.5 mm at 17 mm`.
+fn calipers(job: &Job<'_>, own: &Operation) -> Option<String> {
+    let show = job.show();
+    let told = own.calipers.iter().map(|own| {
+        format!(
+            "{} x {} at {}",
+            show.number(own.depth_mm),
+            show.text(own.width_mm),
+            show.text(own.at_mm)
+        )
+    });
+    let told: Vec<String> = told.collect();
+    (!told.is_empty()).then(|| format!("Calipers, from the tip: {}.", told.join("; ")))
+}
+
+/// The finished half at places along it, as a table.
+fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
+    /// Columns: the part, from the tip, depth, width, mm from the left.
+    const COLUMNS: [f64; 4] = [0.0, 40.0, 75.0, 110.0];
+    for (half, piece) in job.model.pieces().iter().enumerate() {
+        let name = [
+            "The half, finished: calipers by station",
+            "The second half, finished",
+        ][half.min(1)];
+        let mut rows = vec![["part", "from the tip", "side view", "top view"].map(str::to_owned)];
+        let mut start = 0.0;
+        for stretch in &piece.stretches {
+            let long = stretch.length_mm();
+            /// Places along each part.
+            const PLACES: [f64; 3] = [0.02, 0.5, 0.98];
+            for place in PLACES {
+                let at = start + place * long;
+                if let Some(cross) = piece.cross(at) {
+                    let sizes = [at, cross.depth_mm, cross.width_mm].map(|size| job.size(size));
+                    let [at, deep, wide] = sizes;
+                    rows.push([stretch.part.name().to_owned(), at, deep, wide]);
+                }
+            }
+            start += long;
+        }
+        let mut block = Block::headed(name, &[], room.width());
+        #[allow(clippy::cast_precision_loss, reason = "a few rows")]
+        let high = (rows.len() + 1) as f64 * NEAR_LINE;
+        block.least = high;
+        let area = flow.put(&block);
+        let mut y = area.y1 - 0.85 * NEAR - NEAR_LINE;
+        for row in rows {
+            for (words, x) in row.iter().zip(COLUMNS) {
+                let at = Point::new(area.x0 + x, y);
+                flow.add(vec![text(at, words, NEAR, Weight::Plain, Align::Start)]);
+            }
+            y -= NEAR_LINE;
+        }
+    }
+}
+
+/// The line for the cut list.
+fn cut(job: &Job<'_>) -> String {
+    let bar = &job.document.bar;
+    let count = match job.document.layout {
+        crate::asked::Layout::BothOnOneBar => "once",
+        crate::asked::Layout::Single { .. } => "twice",
+    };
+    format!(
+        "{} of {}, {}, {count} for a pair, {}; the kerf comes on top.",
+        job.balance.cut_length(job.document.units),
+        bar.stock.words(),
+        bar.steel.name(),
+        job.show().mass(job.balance.bar_mass_kg())
+    )
+}
+
+/// What stands against the plan and the design.
+fn noticed(job: &Job<'_>) -> Vec<String> {
+    let all = job.plan.findings.iter().chain(job.findings);
+    let worth = all.filter(|own| own.severity > Severity::Note);
+    worth.map(|own| format!("{own}.")).collect()
+}
+
+fn cautions(job: &Job<'_>) -> Vec<String> {
+    let mut all = vec![format!(
+        "Try the pair on cold {} first, and stand out of line of the work.",
+        job.document.work.words()
+    )];
+    let at_the_forge = caution::at_the_forge(job.document.bar.steel);
+    all.extend(at_the_forge.into_iter().map(str::to_owned));
+    all.push(caution::ON_EVERY_SHEET.to_owned());
+    all
+}

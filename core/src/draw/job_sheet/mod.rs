@@ -1,0 +1,93 @@
+//! The job sheet: its first page alone is enough at the anvil, the others hold the details.
+
+mod anvil;
+mod details;
+mod flow;
+mod top;
+
+use kurbo::{Point, Rect};
+
+use crate::finding::Finding;
+use crate::forge::balance::Balance;
+use crate::making::{Plan, Stage};
+use crate::paper::sheet::{Weight, text};
+use crate::paper::{Align, Item, Page, Paper};
+use crate::proof::strength::RivetLength;
+use crate::tongs::document::Document;
+use crate::tongs::model::Model;
+use crate::units::Show;
+
+/// A pair that is to be made.
+#[derive(Debug, Clone, Copy)]
+pub struct Job<'a> {
+    /// The design.
+    pub document: &'a Document,
+    /// Its geometry.
+    pub model: &'a Model,
+    /// Its bar.
+    pub balance: &'a Balance,
+    /// How it is made.
+    pub plan: &'a Plan,
+    /// The shank of its rivet.
+    pub rivet: RivetLength,
+    /// What was noticed about the design.
+    pub findings: &'a [Finding],
+}
+
+impl<'a> Job<'a> {
+    fn show(&self) -> Show {
+        self.document.units.show()
+    }
+
+    fn size(&self, mm: f64) -> String {
+        self.show().text(mm)
+    }
+
+    /// A length that nobody measures closer.
+    fn rough(&self, mm: f64) -> String {
+        self.size(self.show().roughly(mm))
+    }
+
+    /// The stages of one half that something was done for.
+    fn stages(&self, half: usize) -> Vec<&'a Stage> {
+        let own = |stage: &&Stage| stage.half == half && stage.operation.is_some();
+        self.plan.stages.iter().filter(own).collect()
+    }
+}
+
+/// Rim of every page, mm.
+const RIM: f64 = 9.0;
+/// Lettering that is read at arm's length: 14 pt, and its lines, mm.
+const FAR: f64 = 14.0 * MM_PER_POINT;
+const FAR_LINE: f64 = 1.18 * FAR;
+/// A point of a letter's size, mm.
+const MM_PER_POINT: f64 = 25.4 / 72.0;
+
+/// The pages of a job, upright on a paper.
+pub fn job_sheet(job: &Job<'_>, paper: Paper) -> Vec<Page> {
+    let (width, height) = paper.size();
+    let room = Rect::new(RIM, RIM, width - RIM, height - RIM);
+    let mut pages = anvil::first(job, room);
+    if !job.stages(1).is_empty() {
+        pages.extend(anvil::second(job, room));
+    }
+    pages.extend(details::pages(job, room));
+    let total = pages.len();
+    let numbered = pages.into_iter().enumerate().map(|(at, mut items)| {
+        items.push(page_number(job, (at + 1, total), room));
+        Page {
+            width_mm: width,
+            height_mm: height,
+            items,
+        }
+    });
+    numbered.collect()
+}
+
+/// In the rim, beside nothing that is read at the anvil.
+fn page_number(job: &Job<'_>, (at, total): (usize, usize), room: Rect) -> Item {
+    const SMALL: f64 = 2.8;
+    let words = format!("{}, page {at} of {total}", job.document.name);
+    let foot = Point::new(room.x1, room.y0 - 1.35 * SMALL);
+    text(foot, &words, SMALL, Weight::Plain, Align::End)
+}

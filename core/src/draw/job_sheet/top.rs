@@ -1,0 +1,264 @@
+//! Head and foot of the page at the anvil: the bar with its marks, the rivet, how the pair is set,
+//! and what the signs mean.
+
+use kurbo::{Point, Rect, Shape as _, Vec2};
+
+use super::super::pair::Subject;
+use super::super::sizes::gaps;
+use super::super::stage::turn_arrow;
+use super::super::views;
+use super::anvil::blow_sign;
+use super::{FAR, FAR_LINE, Job};
+use crate::asked::Layout;
+use crate::making::{Face, Procedure, Turning};
+use crate::paper::dimension::{Scale, segment};
+use crate::paper::font::text_width;
+use crate::paper::sheet::{Weight, text, wrap};
+use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line};
+use crate::steel::caution;
+
+/// The design's name, the bar, its marks. With the height at which it ends.
+pub(super) fn head(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
+    const TITLE: f64 = 1.3 * FAR;
+    let mut y = room.y1 - 0.8 * TITLE;
+    let name = &job.document.name;
+    let size = TITLE * (room.width() / text_width(name, TITLE, true)).min(1.0);
+    let mut items = vec![text(
+        Point::new(room.x0, y),
+        name,
+        size,
+        Weight::Bold,
+        Align::Start,
+    )];
+    y -= 0.25 * TITLE;
+    for line in wrap(&bar_words(job), FAR, Weight::Plain, room.width()) {
+        y -= FAR_LINE;
+        items.push(text(
+            Point::new(room.x0, y),
+            &line,
+            FAR,
+            Weight::Plain,
+            Align::Start,
+        ));
+    }
+    let (strip, under) = strip(job, room, y - 0.5 * FAR);
+    items.extend(strip);
+    y = under;
+    for line in wrap(&marks_words(job), FAR, Weight::Plain, room.width()) {
+        y -= FAR_LINE;
+        items.push(text(
+            Point::new(room.x0, y),
+            &line,
+            FAR,
+            Weight::Plain,
+            Align::Start,
+        ));
+    }
+    (items, y - 0.6 * FAR)
+}
+
+fn bar_words(job: &Job<'_>) -> String {
+    let bar = &job.document.bar;
+    let (stock, steel) = (bar.stock.words(), bar.steel.name());
+    let cut = job.balance.cut_length(job.document.units);
+    let both = match job.document.layout {
+        Layout::BothOnOneBar => "both halves on it",
+        Layout::Single { .. } => "for one half: cut two",
+    };
+    format!("Bar: {stock}, {steel}, cut {cut} long, {both}.")
+}
+
+/// The marks that are set off, from one end and from the other alike.
+fn marks_words(job: &Job<'_>) -> String {
+    let marks = &job.plan.marks;
+    let double = matches!(job.document.layout, Layout::BothOnOneBar)
+        && job.plan.procedure != Procedure::WeldedRein
+        && job.model.alike;
+    let count = if double {
+        marks.len().div_ceil(2)
+    } else {
+        marks.len()
+    };
+    let told: Vec<String> = marks
+        .iter()
+        .take(count)
+        .map(|mark| format!("{} {}, {}", mark.from_left, mark.tool.name(), on(mark.face)))
+        .collect();
+    let from = if double {
+        "From each end"
+    } else {
+        "From the left end"
+    };
+    format!("{from}: {}.{}", told.join("; "), both_ends(job))
+}
+
+/// `Steps 2 to 5: each at both ends.`
+fn both_ends(job: &Job<'_>) -> String {
+    let stages = job.stages(0);
+    let both = |stage: &&crate::making::Stage| {
+        let own = stage.operation.as_ref();
+        own.is_some_and(|own| own.ends > 1)
+    };
+    let first = stages.iter().position(both);
+    let last = stages.iter().rposition(both);
+    match (first, last) {
+        (Some(first), Some(last)) => format!(
+            " Steps {} to {}: each at both ends before the next.",
+            first + 1,
+            last + 1
+        ),
+        (Some(_) | None, _) => String::new(),
+    }
+}
+
+/// On which face a mark goes, for one who sees the bar and no list.
+fn on(face: Face) -> &'static str {
+    match face {
+        Face::First => "on one face",
+        Face::QuarterRound => "a quarter turn round",
+        Face::AllRound => "all round",
+    }
+}
+
+/// The bar to scale with its marks, as wide as there is room, below a height.
+fn strip(job: &Job<'_>, room: Rect, under: f64) -> (Vec<Item>, f64) {
+    let units = job.document.units;
+    let long = job.balance.cut_length(units).mm().max(1.0);
+    // Lettering of the first and the last mark reaches past the bar.
+    let by = (room.width() - 3.0 * FAR) / long;
+    let drawn = crate::forge::bar((&job.document.bar, units), job.balance, FAR / by).scaled(by);
+    let area = drawn.bounds();
+    let shift = Vec2::new(room.x0 - area.x0, under - area.y1);
+    let items = vec![Item::group("bar", shift, drawn.items)];
+    (items, under - area.height())
+}
+
+/// Rivet, setting, signs, eyes; with the height at which they begin.
+pub(super) fn foot(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
+    let (mut items, over) = legend(room);
+    let half = 0.52 * room.width();
+    let mut y = over;
+    let lines = wrap(&last_words(job), FAR, Weight::Plain, half);
+    for line in lines.iter().rev() {
+        items.push(text(
+            Point::new(room.x0, y + 0.25 * FAR),
+            line,
+            FAR,
+            Weight::Plain,
+            Align::Start,
+        ));
+        y += FAR_LINE;
+    }
+    let pose = Rect::new(room.x0 + half + FAR, over, room.x1, y);
+    items.extend(set_pose(job, pose));
+    (items, y + 0.5 * FAR)
+}
+
+/// What is done once both halves are there.
+fn last_words(job: &Job<'_>) -> String {
+    let second = if job.plan.repeats > 1 {
+        "Second half: the same, not mirrored. "
+    } else {
+        ""
+    };
+    format!(
+        "{second}Rivet {}: shank {} for one head, {} for both. Work it loose hot. Set: shut hot on {}, {} between the \
+         reins at the hand.",
+        job.size(job.model.rivet),
+        job.size(job.rivet.one_head_mm),
+        job.size(job.rivet.both_heads_mm),
+        job.document.work.words(),
+        job.size(job.model.hand_gap)
+    )
+}
+
+/// The pair as it is set, in the side view.
+fn set_pose(job: &Job<'_>, room: Rect) -> Vec<Item> {
+    let bare = views::side::pair(job.document, job.model, 0.0);
+    let area = Drawing {
+        items: bare.clone(),
+    }
+    .bounds();
+    let by = (room.width() / area.width()).min((room.height() - 1.0) / area.height());
+    let subject = Subject {
+        document: job.document,
+        model: job.model,
+        opening: 0.0,
+        breaks: Breaks::default(),
+        scale: Scale { text: FAR / by },
+    };
+    let sizes = gaps(&subject, &bare);
+    let drawn = Drawing {
+        items: [bare, sizes].concat(),
+    };
+    // What is lettered may reach past the steel.
+    let area = drawn.bounds();
+    let fits = (room.width() / (by * area.width())).min(1.0);
+    let drawn = drawn.scaled(by * fits);
+    let area = drawn.bounds();
+    let shift = room.center() - area.center();
+    vec![Item::group("set", shift, drawn.items)]
+}
+
+/// What the signs mean, and the eyes; with the height at which they end.
+pub(super) fn legend(room: Rect) -> (Vec<Item>, f64) {
+    let mut items = Vec::new();
+    let eyes = Point::new(room.x0, room.y0 + 0.25 * FAR);
+    items.push(text(eyes, caution::EYES, FAR, Weight::Bold, Align::Start));
+    let y = eyes.y + FAR_LINE;
+    let mut x = room.x0;
+    for (wide, sign, words) in signs() {
+        items.push(Item::group("sign", Vec2::new(x, y), sign));
+        x += wide + 0.3 * FAR;
+        items.push(text(
+            Point::new(x, y),
+            words,
+            FAR,
+            Weight::Plain,
+            Align::Start,
+        ));
+        x += text_width(words, FAR, false) + FAR;
+    }
+    (items, y + FAR_LINE)
+}
+
+/// Each sign with its width.
+fn signs() -> [(f64, Vec<Item>, &'static str); 5] {
+    let tile = Rect::new(0.0, 0.0, 9.0, 4.0);
+    let slant = |x: f64| segment(Point::new(x, 0.0), Point::new(x + 1.0, 4.0));
+    let hot = vec![
+        Item::fill(tile.to_path(0.1), Fill::Hot),
+        Item::line(slant(1.0), Line::Fine),
+        Item::line(slant(4.0), Line::Fine),
+        Item::line(slant(7.0), Line::Fine),
+    ];
+    let anvil = vec![
+        Item::fill(tile.to_path(0.1), Fill::Waste),
+        Item::line(
+            segment(Point::new(0.0, 4.0), Point::new(9.0, 4.0)),
+            Line::Outline,
+        ),
+        Item::line(
+            segment(Point::new(0.0, 0.0), Point::new(0.0, 4.0)),
+            Line::Outline,
+        ),
+    ];
+    let chisel = views::polygon(&[
+        Point::new(1.2, 0.0),
+        Point::new(0.2, 2.4),
+        Point::new(0.2, 4.6),
+        Point::new(2.2, 4.6),
+        Point::new(2.2, 2.4),
+    ]);
+    [
+        (2.0, blow_sign(Point::new(1.0, 0.0)), "strike"),
+        (9.0, hot, "hot"),
+        (9.0, anvil, "anvil"),
+        (
+            6.0,
+            turn_arrow(Turning::BetweenBlows, Point::new(3.0, 1.0), 0.7),
+            "turn",
+        ),
+        (2.4, vec![Item::fill(chisel, Fill::Ink)], "cut"),
+    ]
+}

@@ -1,0 +1,382 @@
+//! Does it go in: everything that must enter, at the stage's real shape, against bore or opening less
+//! the smith's clearance.
+
+use super::source::{Back, Smith, Source, SourceKind};
+use super::stand::{End, Slice, Stand};
+use super::tilt;
+use crate::finding::Part;
+
+/// What a source lets through.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Mouth {
+    /// A round bore, mm across and mm long, less the clearance.
+    Round {
+        /// Across.
+        across_mm: f64,
+        /// Long.
+        long_mm: f64,
+    },
+    /// An opening, mm, less the clearance.
+    Opening {
+        /// Wide.
+        width_mm: f64,
+        /// High.
+        height_mm: f64,
+    },
+    /// An open fire lets everything in.
+    Open,
+}
+
+/// How a source takes a piece.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Room {
+    /// What it lets through.
+    pub mouth: Mouth,
+    /// How long the heat is, mm.
+    pub hot_mm: f64,
+    /// How far it reaches past what lets the piece through, mm.
+    pub past_mm: f64,
+    /// How deep a piece goes in at the most, mm; `None` where it goes through.
+    pub deep_mm: Option<f64>,
+}
+
+impl Room {
+    /// What a source takes, with the smith's clearance.
+    pub fn of(source: &Source, smith: &Smith) -> Self {
+        let free = 2.0 * smith.clearance.mm();
+        match &source.kind {
+            SourceKind::Gas(gas) => Self {
+                mouth: Mouth::Opening {
+                    width_mm: gas.opening_width.mm() - free,
+                    height_mm: gas.opening_height.mm() - free,
+                },
+                hot_mm: gas.length.mm(),
+                past_mm: 0.0,
+                deep_mm: match gas.back {
+                    Back::Closed => Some(gas.length.mm()),
+                    Back::Open => None,
+                },
+            },
+            SourceKind::Solid(fire) => Self {
+                mouth: Mouth::Open,
+                hot_mm: fire.hot_spot.mm(),
+                past_mm: 0.0,
+                deep_mm: None,
+            },
+            SourceKind::Coil(coil) => Self {
+                mouth: Mouth::Round {
+                    across_mm: coil.bore.mm() - free,
+                    long_mm: coil.length_mm(),
+                },
+                hot_mm: coil.hot_length_mm(),
+                past_mm: coil.past_end_mm(),
+                deep_mm: None,
+            },
+        }
+    }
+}
+
+/// How a piece goes in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Entry {
+    /// With which end first.
+    pub end: End,
+    /// How far it is held aslant, radians in the plane in which reins are bent; `None` where it goes in
+    /// straight.
+    pub tilt: Option<f64>,
+    /// The circle around all that enters, mm: of an entry aslant, around the stretch in the bore.
+    pub circle_mm: f64,
+    /// How far it can be slid in, mm of its length.
+    pub slides_mm: f64,
+    /// What is heated at a time, from and to, mm from the tip.
+    pub heated_mm: (f64, f64),
+}
+
+/// Why a piece does not go in, or is not heated there.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum WhyNot {
+    /// Something is wider than bore or opening.
+    TooWide {
+        /// What is.
+        part: Part,
+        /// Where it begins to be, mm from the tip.
+        at_mm: f64,
+        /// With which end it would go in.
+        end: End,
+        /// The circle around all that must enter, mm.
+        circle_mm: f64,
+        /// What there is, mm.
+        clear_mm: f64,
+    },
+    /// What is to be hot lies deeper than the chamber is.
+    TooDeep {
+        /// How deep it lies, mm.
+        lies_mm: f64,
+        /// How deep the chamber is, mm.
+        deep_mm: f64,
+    },
+    /// The heat is shorter than what must be hot at once.
+    TooShort {
+        /// What must be hot, mm.
+        needs_mm: f64,
+        /// How long the heat is, mm.
+        hot_mm: f64,
+    },
+    /// It does not become hot enough.
+    TooCold {
+        /// How hot it becomes, °C.
+        reaches_celsius: f64,
+        /// How hot it must be, °C.
+        needs_celsius: f64,
+    },
+}
+
+/// What an operation asks of a heat.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Need {
+    /// What cannot be worked unless it is hot, from and to, mm from the tip.
+    pub from_to_mm: (f64, f64),
+    /// Whether it must be hot at once, or is worked a stretch at a time.
+    pub at_once: AtOnce,
+}
+
+/// How an operation takes its length.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum AtOnce {
+    /// All of it in one heat.
+    Whole,
+    /// A stretch at a time.
+    InTurns,
+}
+
+/// Rounding of sizes, mm.
+const HAIR: f64 = 1e-6;
+
+/// How far a piece goes in from an end and what stops it.
+struct Slid<'a> {
+    slides_mm: f64,
+    stopped: Option<&'a Slice>,
+}
+
+/// Whether and how a piece goes in, so that what an operation needs becomes hot.
+///
+/// # Errors
+/// Why it does not.
+pub fn entry(stand: &Stand, room: &Room, need: Need) -> Result<Entry, WhyNot> {
+    let (from, to) = need.from_to_mm;
+    let runs_on = runs_on_mm(stand, need);
+    let least = to - from - 2.0 * runs_on;
+    if need.at_once == AtOnce::Whole && room.hot_mm < least {
+        return Err(WhyNot::TooShort {
+            needs_mm: to - from,
+            hot_mm: room.hot_mm,
+        });
+    }
+    let tries = End::ALL.map(|end| from_end(stand, room, need, end));
+    let rank = |tried: &Result<Entry, WhyNot>| match tried {
+        // Straight before aslant, then the shorter way in.
+        Ok(entry) => (
+            0,
+            f64::from(u8::from(entry.tilt.is_some())),
+            in_mm(stand, entry),
+        ),
+        Err(WhyNot::TooWide { circle_mm, .. }) => (1, *circle_mm, 0.0),
+        Err(WhyNot::TooDeep { lies_mm, .. }) => (2, *lies_mm, 0.0),
+        Err(WhyNot::TooShort { .. } | WhyNot::TooCold { .. }) => (3, 0.0, 0.0),
+    };
+    let [tip, rein] = tries;
+    let (a, b) = (rank(&tip), rank(&rein));
+    if b.0 < a.0 || (b.0 == a.0 && (b.1, b.2) < (a.1, a.2)) {
+        rein
+    } else {
+        tip
+    }
+}
+
+/// How deep an entry goes, mm.
+fn in_mm(stand: &Stand, entry: &Entry) -> f64 {
+    let (from, to) = entry.heated_mm;
+    match entry.end {
+        End::Tip => to,
+        End::Rein => stand.length_mm - from,
+    }
+}
+
+/// Heat runs on along the bar past what is in the fire, by half the bar's thickness (judgement: in half a
+/// minute it goes an inch). Of what is worked in turns a whole thickness beside a shoulder is left: it was
+/// drawn when the shoulder was set down (judgement).
+fn runs_on_mm(stand: &Stand, need: Need) -> f64 {
+    let bulk = stand.bulk(need.from_to_mm);
+    let thick = (bulk.volume_mm3 / bulk.length_mm.max(f64::MIN_POSITIVE)).sqrt();
+    match need.at_once {
+        AtOnce::Whole => thick / 2.0,
+        AtOnce::InTurns => thick,
+    }
+}
+
+fn from_end(stand: &Stand, room: &Room, need: Need, end: End) -> Result<Entry, WhyNot> {
+    let runs_on = runs_on_mm(stand, need);
+    let (from, to) = need.from_to_mm;
+    let deep = match end {
+        End::Tip => to,
+        End::Rein => stand.length_mm - from,
+    } - runs_on;
+    if let Some(most) = room.deep_mm.filter(|most| *most < deep) {
+        return Err(WhyNot::TooDeep {
+            lies_mm: deep + runs_on,
+            deep_mm: most,
+        });
+    }
+    // So far it must be slid; the heat reaches a little on.
+    let must = deep - room.past_mm;
+    let slid = slides(stand, room.mouth, end);
+    if slid.slides_mm >= must - HAIR {
+        let circle = circle_to(stand, end, must);
+        return Ok(made(
+            stand,
+            (room, need),
+            (end, None),
+            (circle, slid.slides_mm),
+        ));
+    }
+    let stopped = slid
+        .stopped
+        .expect("a piece that nothing stops goes all the way");
+    let clear = clear_mm(room.mouth);
+    if let Mouth::Round { long_mm, .. } = room.mouth
+        && let Some(aslant) = tilt::through(stand, end, (slid.slides_mm, must), (clear, long_mm))
+    {
+        let (slides, circle) = (aslant.slides_mm, aslant.circle_mm);
+        return Ok(made(
+            stand,
+            (room, need),
+            (end, Some(aslant.tilt)),
+            (circle, slides),
+        ));
+    }
+    Err(WhyNot::TooWide {
+        part: stopped.part,
+        at_mm: stopped.at_mm,
+        end,
+        circle_mm: circle_to(stand, end, must).max(stopped.bore_mm[end as usize]),
+        clear_mm: clear,
+    })
+}
+
+/// The smaller size of a mouth, mm.
+pub fn clear_mm(mouth: Mouth) -> f64 {
+    match mouth {
+        Mouth::Round { across_mm, .. } => across_mm,
+        Mouth::Opening {
+            width_mm,
+            height_mm,
+        } => width_mm.min(height_mm),
+        Mouth::Open => f64::INFINITY,
+    }
+}
+
+/// The circle around all that goes in so far from an end, mm.
+fn circle_to(stand: &Stand, end: End, deep_mm: f64) -> f64 {
+    let inside = |slice: &&Slice| stand.from_end_mm(end, slice.at_mm) <= deep_mm + HAIR;
+    let inside = stand.from(end).take_while(inside);
+    let last = inside.last().or(stand.from(end).next());
+    last.map_or(0.0, |slice| slice.bore_mm[end as usize])
+}
+
+/// How far everything passes straight from an end.
+fn slides(stand: &Stand, mouth: Mouth, end: End) -> Slid<'_> {
+    let mut spread = Spread::NOTHING;
+    let mut slides_mm = 0.0;
+    for slice in stand.from(end) {
+        let circle = slice.bore_mm[end as usize];
+        let passes = match mouth {
+            Mouth::Open => true,
+            Mouth::Round { across_mm, .. } => circle <= across_mm + HAIR,
+            Mouth::Opening {
+                width_mm,
+                height_mm,
+            } => {
+                spread.add(&slice.points);
+                circle <= width_mm.min(height_mm) + HAIR || spread.fits((width_mm, height_mm))
+            }
+        };
+        if !passes {
+            return Slid {
+                slides_mm,
+                stopped: Some(slice),
+            };
+        }
+        slides_mm = stand.from_end_mm(end, slice.at_mm);
+    }
+    Slid {
+        slides_mm: stand.length_mm,
+        stopped: None,
+    }
+}
+
+/// The box around points as they are seen along x.
+struct Spread {
+    low: (f64, f64),
+    high: (f64, f64),
+}
+
+impl Spread {
+    const NOTHING: Self = Self {
+        low: (f64::INFINITY, f64::INFINITY),
+        high: (f64::NEG_INFINITY, f64::NEG_INFINITY),
+    };
+
+    fn add(&mut self, points: &[[f64; 3]]) {
+        for &[_, y, z] in points {
+            self.low = (self.low.0.min(y), self.low.1.min(z));
+            self.high = (self.high.0.max(y), self.high.1.max(z));
+        }
+    }
+
+    /// Whether it goes into an opening, one way or a quarter turn round.
+    fn fits(&self, (a, b): (f64, f64)) -> bool {
+        let (y, z) = (self.high.0 - self.low.0, self.high.1 - self.low.1);
+        let (small, large) = (y.min(z), y.max(z));
+        small <= a.min(b) + HAIR && large <= a.max(b) + HAIR
+    }
+}
+
+fn made(
+    stand: &Stand,
+    (room, need): (&Room, Need),
+    (end, tilt): (End, Option<f64>),
+    (circle_mm, slides_mm): (f64, f64),
+) -> Entry {
+    Entry {
+        end,
+        tilt,
+        circle_mm,
+        slides_mm,
+        heated_mm: heated(stand, room, need, (end, slides_mm)),
+    }
+}
+
+/// What a heat covers: the middle of what is needed, or the far end of what is worked in turns, as far as
+/// the piece can be slid and no farther than it is long.
+fn heated(stand: &Stand, room: &Room, need: Need, (end, slides): (End, f64)) -> (f64, f64) {
+    let (from, to) = need.from_to_mm;
+    let length = stand.length_mm;
+    // Told from the end that goes in.
+    let (near, far) = match end {
+        End::Tip => (from, to),
+        End::Rein => (length - to, length - from),
+    };
+    let most = (slides + room.past_mm).min(room.deep_mm.unwrap_or(f64::INFINITY));
+    let hot = room.hot_mm;
+    let wanted = match need.at_once {
+        AtOnce::Whole if room.deep_mm.is_some() => far,
+        AtOnce::Whole => f64::midpoint(near, far) + hot / 2.0,
+        AtOnce::InTurns => far,
+    };
+    let ends = wanted.min(most).min(length + room.past_mm);
+    let (a, b) = ((ends - hot).max(0.0), ends.min(length));
+    match end {
+        End::Tip => (a, b),
+        End::Rein => (length - b, length - a),
+    }
+}

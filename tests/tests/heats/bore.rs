@@ -1,0 +1,266 @@
+//! Does it go in: sizes by hand, and a bent piece in a straight bore against trying every angle.
+
+use std::borrow::Cow;
+use std::sync::Arc;
+
+use kurbo::Point;
+use proptest::prelude::*;
+use reinwright_core::finding::Part;
+use reinwright_core::heats::tilt::{MOST_TILT, best_tilt, circle_mm};
+use reinwright_core::heats::{
+    AtOnce, Back, End, Need, Room, Smith, Source, Stand, WhyNot, entry, no_longer,
+};
+use reinwright_core::making::{Procedure, Step};
+use reinwright_core::shape::section::Profile;
+use reinwright_core::shape::sweep::{Ease, Path, Run, Station, Sweep};
+use reinwright_core::shape::{Mass, Piece, Solid, Stretch};
+use reinwright_core::units::Show;
+use reinwright_tests::pairs::{flat, starting};
+use reinwright_tests::{INCH, close, within};
+
+use super::{coil, gas, heated, planned, shop};
+
+/// A round rod: straight, bent to the left on an arc of so much radius and angle, and straight again.
+fn bent_rod(across: f64, (straight, radius, degrees): (f64, f64, f64)) -> Piece {
+    let runs = vec![
+        Run {
+            length: straight,
+            curvature: 0.0,
+        },
+        Run {
+            length: radius * degrees.to_radians(),
+            curvature: 1.0 / radius,
+        },
+        Run {
+            length: straight,
+            curvature: 0.0,
+        },
+    ];
+    let path = Path::new(Point::ORIGIN, 0.0, runs);
+    let station = |at| Station {
+        at,
+        depth: across,
+        width: across,
+        rise: 0.0,
+        shift: 0.0,
+        profile: 0,
+        ease: Ease::Linear,
+    };
+    let length = path.length();
+    let sweep = Arc::new(Sweep {
+        path,
+        stations: vec![station(0.0), station(length)],
+        profiles: vec![Profile::rounded(1.0, 1.0)],
+    });
+    Piece {
+        name: Cow::Borrowed("rod"),
+        wanted: 1,
+        holes: Vec::new(),
+        marks: Vec::new(),
+        dressed: 0,
+        stretches: vec![Stretch {
+            part: Part::Rein,
+            solid: Solid::Swept(sweep),
+            from: 0.0,
+            to: length,
+            mass: Mass::default(),
+        }],
+    }
+}
+
+/// Tries to heat the middle of a piece in a source without clearance.
+fn tried(piece: &Piece, source: &Source) -> Result<reinwright_core::heats::Entry, WhyNot> {
+    let stand = Stand::of(piece);
+    let smith = Smith {
+        clearance: reinwright_core::units::Length::ZERO,
+        ..Smith::default()
+    };
+    let middle = stand.length_mm / 2.0;
+    let need = Need {
+        from_to_mm: (middle - 5.0, middle + 5.0),
+        at_once: AtOnce::Whole,
+    };
+    entry(&stand, &Room::of(source, &smith), need)
+}
+
+fn bore(across: &str) -> Source {
+    coil("coil", across, (4.0, "10 mm"))
+}
+
+/// A straight rod of 10 mm goes into 10 mm and not into 9.9.
+#[test]
+fn a_straight_rod_goes_into_its_own_size() {
+    let rod = bent_rod(10.0, (150.0, 1e6, 1e-9));
+    let entry = tried(&rod, &bore("10 mm")).expect("it goes in");
+    assert_eq!(entry.tilt, None);
+    within("circle", entry.circle_mm, 10.0, 1e-3);
+    let Err(WhyNot::TooWide {
+        circle_mm,
+        clear_mm,
+        ..
+    }) = tried(&rod, &bore("9.9 mm"))
+    else {
+        panic!("it cannot go in");
+    };
+    within("circle", circle_mm, 10.0, 1e-3);
+    within("clear", clear_mm, 9.9, 1e-9);
+}
+
+/// A rod of 10 mm, all of it an arc of 60° on a radius of 100 mm, is to be hot in its middle. Straight it wants a bore
+/// that takes its rise over half its length, 52²/(8·100)·4 = 13 mm, and its own 10. Threaded, a bore 40 mm
+/// long needs the sagitta 40²/(8·100) = 2 mm over the rod's 10, and no more than that of the longest
+/// stretch that is looked at, 70²/800 = 6 mm.
+#[test]
+fn a_bent_rod_is_threaded_through_a_short_bore() {
+    let rod = bent_rod(10.0, (0.5, 100.0, 60.0));
+    let entry = tried(&rod, &bore("16 mm")).expect("it is threaded");
+    let tilt = entry.tilt.expect("it leans").to_degrees();
+    assert!((5.0..31.0).contains(&tilt.abs()), "{tilt}");
+    assert!(
+        entry.circle_mm >= 12.0 && entry.circle_mm <= 16.0,
+        "{entry:?}"
+    );
+    let straight = tried(&rod, &bore("40 mm")).expect("it goes in straight");
+    assert_eq!(straight.tilt, None);
+    assert!(straight.circle_mm > 16.0, "{straight:?}");
+    tried(&rod, &bore("11.9 mm")).expect_err("its sagitta is in the way");
+}
+
+/// A square bar wants a bore for its diagonal: 3/4 in square 1.06 in.
+#[test]
+fn a_square_bar_wants_its_diagonal() {
+    let plan = planned(&flat(), Procedure::ThreeShoulders);
+    let stand = Stand::of(&plan.stages[0].piece);
+    within(
+        "diagonal",
+        stand.slices[0].circle_mm,
+        0.75 * 2.0_f64.sqrt() * INCH,
+        0.01,
+    );
+    let shop = shop(vec![
+        coil("1 in", "1 in", (5.0, "3/4 in")),
+        coil("1 3/8", "1 3/8 in", (5.0, "3/4 in")),
+    ]);
+    let (prepared, _) = heated(&flat(), &plan, &shop);
+    let first = prepared
+        .rows
+        .iter()
+        .find(|row| row.step == Step::SetDownJaw)
+        .expect("it is set down");
+    let Err(WhyNot::TooWide {
+        circle_mm,
+        clear_mm,
+        ..
+    }) = first.offers[0]
+    else {
+        panic!("the diagonal is over an inch");
+    };
+    within("circle", circle_mm, 0.75 * 2.0_f64.sqrt() * INCH, 0.01);
+    within("clear", clear_mm, 0.75 * INCH, 1e-9);
+    assert!(first.offers[1].is_ok());
+}
+
+/// What must enter is what the piece's own bore says, and the answer names both sizes and the first
+/// operation.
+#[test]
+fn the_answer_names_the_place_and_both_sizes() {
+    let design = starting("v bit", "1/2 in square on corners", "3/4 in round");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let shop = shop(vec![coil("tight", "1 in", (5.0, "1 in"))]);
+    let (prepared, _) = heated(&design, &plan, &shop);
+    let row = prepared
+        .rows
+        .iter()
+        .find(|row| row.step == Step::RoughJaw)
+        .expect("it is roughed");
+    let Err(why) = row.offers[0] else {
+        panic!("the head is wider than the bar");
+    };
+    let WhyNot::TooWide {
+        circle_mm,
+        clear_mm,
+        part,
+        end,
+        ..
+    } = why
+    else {
+        panic!("{why:?}");
+    };
+    assert_eq!((part, end), (Part::Jaw, End::Tip));
+    let piece = &plan.stages[row.stage].piece;
+    let needs = row.needs_mm.expect("it is hot");
+    close("circle", circle_mm, piece.bore_mm((0.0, needs.1)), 0.03);
+    within("clear", clear_mm, 0.75 * INCH, 1e-9);
+    let said = why.words(Show::default());
+    assert!(
+        said.contains("jaw") && said.contains("3/4 in is clear"),
+        "{said}"
+    );
+    let said = no_longer(&prepared, 0, Show::default()).expect("it stops serving");
+    assert!(said.starts_with("tight: the jaw is wider"), "{said}");
+}
+
+/// A chamber with a closed back takes a bar as far as it is long; one with an open back lets it through.
+#[test]
+fn a_closed_chamber_is_only_so_deep() {
+    let design = starting("flat", "3/8 in flat", "3/4 in round");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let shop = shop(vec![
+        gas(Back::Closed, "2 in"),
+        Source {
+            name: "open".to_owned(),
+            ..gas(Back::Open, "2 in")
+        },
+    ]);
+    let (prepared, _) = heated(&design, &plan, &shop);
+    let row = prepared
+        .rows
+        .iter()
+        .find(|row| row.step == Step::SetDownRein)
+        .expect("it is set down");
+    let Err(WhyNot::TooDeep { lies_mm, deep_mm }) = row.offers[0] else {
+        panic!(
+            "it lies deeper than 2 in: {:?}",
+            row.offers[0].as_ref().map(|own| own.entry)
+        );
+    };
+    assert!(lies_mm > deep_mm);
+    within("deep", deep_mm, 2.0 * INCH, 1e-9);
+    assert!(row.offers[1].is_ok());
+}
+
+/// The least circle over every hundredth of a degree.
+fn by_trying(points: &[[f64; 3]]) -> f64 {
+    let most = MOST_TILT.to_degrees();
+    let steps = 100.0 * 2.0 * most;
+    let mut least = f64::INFINITY;
+    let mut i = 0.0;
+    while i <= steps {
+        let tilt = (i / 100.0 - most).to_radians();
+        least = least.min(circle_mm(points, tilt));
+        i += 1.0;
+    }
+    least
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig::with_cases(12))]
+
+    #[test]
+    fn the_best_angle_is_that_of_trying_all(
+        across in 4.0..25.0f64,
+        radius in 40.0..400.0f64,
+        degrees in 1.0..40.0f64,
+        (from, long) in (0usize..8, 3usize..6),
+    ) {
+        let rod = bent_rod(across, (60.0, radius, degrees));
+        let stand = Stand::of(&rod);
+        let from = from.min(stand.slices.len() - 2);
+        let to = (from + long).min(stand.slices.len());
+        let points: Vec<[f64; 3]> = stand.slices[from..to].iter().flat_map(|slice| slice.points.clone()).collect();
+        let (_, found) = best_tilt(&points);
+        let tried = by_trying(&points);
+        // No angle that was tried is better, and none much worse is taken.
+        prop_assert!((found - tried).abs() < 2e-3 + 1e-4 * tried, "{found}, by trying {tried}");
+    }
+}

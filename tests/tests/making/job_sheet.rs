@@ -1,0 +1,180 @@
+//! The job sheet: its first page alone is enough, it is read at arm's length, and nothing stands over
+//! anything else.
+
+use kurbo::{Rect, Vec2};
+use reinwright_core::draw::{Job, job_sheet};
+use reinwright_core::making::{self, Plan, Procedure, usual};
+use reinwright_core::paper::{Item, Page, Paper, TextItem};
+use reinwright_core::shop::Answers;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::units::MM_PER_INCH;
+use reinwright_tests::command_line::{done, refused, text};
+use reinwright_tests::designs::{sample, samples, samples_folder};
+use reinwright_tests::{files, pairs};
+
+/// 14 pt, mm: what is read at arm's length.
+const FAR: f64 = 14.0 * MM_PER_INCH / 72.0;
+
+fn sheet(design: &Document, procedure: Option<Procedure>, paper: Paper) -> (Plan, Vec<Page>) {
+    let answers = Answers::to(design);
+    let procedure = procedure.unwrap_or_else(|| usual(design, &answers.model));
+    let plan = making::plan(design, &answers.model, &answers.balance, procedure);
+    let job = Job {
+        document: design,
+        model: &answers.model,
+        balance: &answers.balance,
+        plan: &plan,
+        rivet: answers.strength.rivet_length,
+        findings: &answers.findings,
+    };
+    let pages = job_sheet(&job, paper);
+    (plan, pages)
+}
+
+/// The texts of a page, each with the room that it takes.
+fn texts(items: &[Item], shift: Vec2) -> Vec<(TextItem, Rect)> {
+    let one = |item: &Item| match item {
+        Item::Text(text) => vec![(text.clone(), text.bounds() + shift)],
+        Item::Group(group) => texts(&group.items, shift + group.shift),
+        Item::Path(_) => Vec::new(),
+    };
+    items.iter().flat_map(one).collect()
+}
+
+/// Everything that holds of every page.
+#[track_caller]
+fn check(name: &str, pages: &[Page]) {
+    /// Signs of one line stand in the line below by a little, mm.
+    const HAIR: f64 = 0.3;
+    for (number, page) in pages.iter().enumerate() {
+        let texts = texts(&page.items, Vec2::ZERO);
+        for (at, (own, room)) in texts.iter().enumerate() {
+            let what = format!("{name}, page {}: \"{}\"", number + 1, own.text);
+            let inside = room.x0 >= 5.0 && room.x1 <= page.width_mm - 5.0;
+            assert!(inside && room.y0 >= 3.0, "{what} at {room:?}");
+            assert!(room.y1 <= page.height_mm - 5.0, "{what} at {room:?}");
+            assert!(!own.text.contains('…'), "{what} is cut short");
+            for (other, beside) in &texts[at + 1..] {
+                let shared = room.inset(-HAIR).intersect(beside.inset(-HAIR));
+                let over = shared.width() > 0.0 && shared.height() > 0.0;
+                assert!(!over, "{what} stands over \"{}\"", other.text);
+            }
+        }
+    }
+}
+
+#[test]
+fn nothing_stands_over_anything_else_on_any_paper() {
+    for (name, design) in samples() {
+        for paper in [Paper::A4, Paper::Letter] {
+            check(&name, &sheet(&design, None, paper).1);
+        }
+    }
+    for (name, design) in pairs::all() {
+        check(name, &sheet(&design, None, Paper::Letter).1);
+    }
+}
+
+#[test]
+fn every_procedure_has_its_sheet() {
+    for name in ["v-bit-square", "textbook-light-chain"] {
+        for procedure in Procedure::ALL {
+            let (_, pages) = sheet(&sample(name), Some(procedure), Paper::A4);
+            check(&format!("{name}, {}", procedure.name()), &pages);
+        }
+    }
+}
+
+/// All that is needed at the anvil stands on the first page, in letters of 14 pt and more but for the
+/// page number in the rim.
+#[test]
+fn the_first_page_alone_is_enough_at_the_anvil() {
+    for name in ["v-bit-square", "bowed-ball-ends", "textbook-light-chain"] {
+        for paper in [Paper::A4, Paper::Letter] {
+            let design = sample(name);
+            let (plan, pages) = sheet(&design, None, paper);
+            let texts = texts(&pages[0].items, Vec2::ZERO);
+            for (own, room) in &texts {
+                let rim = room.y1 < 10.0;
+                assert!(rim || own.size >= FAR - 1e-9, "{name}: {own:?}");
+            }
+            let all: Vec<&str> = texts.iter().map(|own| own.0.text.as_str()).collect();
+            let all = all.join(" ");
+            let show = design.units.show();
+            for (at, own) in plan.operations().enumerate() {
+                let (first, rest) = own.step.name().split_at(1);
+                let title = format!("{} {}{rest}", at + 1, first.to_uppercase());
+                assert!(all.contains(&title), "{name}: \"{title}\" in {all}");
+                assert!(
+                    all.contains(&own.brief),
+                    "{name}: \"{}\" in {all}",
+                    own.brief
+                );
+            }
+            let shank = Answers::to(&design).strength.rivet_length;
+            for words in [
+                show.text(shank.one_head_mm),
+                design.work.words(),
+                "From each end".to_owned(),
+                "hand gap".to_owned(),
+                "Wear eye protection".to_owned(),
+            ] {
+                assert!(all.contains(&words), "{name}: \"{words}\" in {all}");
+            }
+            for mark in plan.marks.iter().take(2) {
+                let from = mark.from_left.to_string();
+                assert!(all.contains(&from), "{name}: {from} in {all}");
+            }
+        }
+    }
+}
+
+/// Half B differs in its jaw: its operations have a page of their own.
+#[test]
+fn a_second_half_has_its_own_page() {
+    let (plan, pages) = sheet(&sample("v-over-flat"), None, Paper::A4);
+    assert!(plan.stages.iter().any(|stage| stage.half == 1));
+    let second = pages.iter().any(|page| {
+        let texts = texts(&page.items, Vec2::ZERO);
+        texts
+            .iter()
+            .any(|own| own.0.text.contains("second half, whose jaw differs"))
+    });
+    assert!(second);
+}
+
+#[test]
+fn the_command_writes_pages_of_the_paper_and_a_drawing_a_stage() {
+    let folder = files::folder();
+    let file = samples_folder().join("v-bit-square.ron");
+    let (out, stages) = (folder.path().join("job.pdf"), folder.path().join("stages"));
+    done(&[
+        "job-sheet",
+        text(&file),
+        "--out",
+        text(&out),
+        "--paper",
+        "letter",
+        "--stages",
+        text(&stages),
+    ]);
+    let pdf = lopdf::Document::load(&out).expect("a PDF");
+    for id in pdf.get_pages().into_values() {
+        let page = pdf.get_dictionary(id).expect("a page");
+        let media = page.get(b"MediaBox").and_then(lopdf::Object::as_array);
+        let size: Vec<f32> = media
+            .expect("it has a size")
+            .iter()
+            .map(|own| own.as_float().expect("a number"))
+            .collect();
+        assert_eq!(size[2..], [612.0, 792.0]);
+    }
+    let (plan, _) = sheet(&sample("v-bit-square"), None, Paper::Letter);
+    let names = files::names(&stages);
+    assert_eq!(names.len(), plan.stages.len(), "{names:?}");
+    assert!(names[2].starts_with("02-set-down-the-jaw"), "{names:?}");
+    refused(
+        &["job-sheet", text(&file), "--out", text(&file)],
+        &["--out"],
+    );
+}

@@ -1,0 +1,160 @@
+//! The cut list in the window, by its labels.
+
+use std::path::Path;
+
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::{NodeT, Queryable};
+use reinwright::window::Workbench;
+use reinwright_core::shop::cut::Rack;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_tests::files::{bytes, folder, put};
+use reinwright_tests::pairs::starting;
+use reinwright_tests::window::{
+    Window, around, click, fill, give_path, press, show_for, value, write,
+};
+
+fn flat() -> Document {
+    starting("flat", "6 mm flat", "16 mm square")
+}
+
+/// A window on the cut list of a design. The list is looked for in a thread.
+fn at_list(design: Document) -> Window {
+    let bench = Workbench::with(design, around());
+    let mut window = show_for(bench, (1300.0, 900.0), 4000);
+    press(&mut window, Modifiers::NONE, Key::F7);
+    window
+}
+
+/// What the list says, once it is found.
+#[track_caller]
+fn check_list(window: &mut Window, words: &str) {
+    for _ in 0..400 {
+        if window.query_by_label_contains(words).is_some() {
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(10));
+        window.step();
+    }
+    window.get_by_label_contains(words);
+}
+
+/// Keeps the rack of the list in a folder from now on.
+fn keep_in(window: &mut Window, shop: &Path) {
+    click(window, "Choose the shop's folder…");
+    write(window, "Folder", &shop.display().to_string());
+    click(window, "Open");
+}
+
+fn rack(shop: &Path) -> Rack {
+    Rack::read(&bytes(&shop.join("rack.ron"))).expect("a rack")
+}
+
+/// Eight pairs for a class out of three bars, from the list to the rack after it.
+#[test]
+fn a_class_of_eight_is_cut_out_of_three_bars() {
+    let shop = folder();
+    let mut window = at_list(flat());
+    keep_in(&mut window, shop.path());
+    fill(&mut window, "Pairs of Flat tongs for 6 mm flat", "8");
+    fill(&mut window, "Bars at hand", "3 x 3 m of 16 mm square");
+    assert_eq!(rack(shop.path()).bars[0].count, 3);
+    check_list(&mut window, "1 bar: proven that none fewer will do");
+    let shown = window.get_by_label_contains("The bars with their pieces");
+    let told = shown.accesskit_node().label().unwrap_or_default();
+    assert!(told.contains("bars 3000 mm"), "{told}");
+    click(&mut window, "Print the list");
+    let pdf = shop.path().join("list.pdf");
+    give_path(&mut window, &pdf, "Write");
+    assert!(bytes(&pdf).starts_with(b"%PDF"));
+    click(&mut window, "Take off the rack");
+    let after = rack(shop.path());
+    let lying: Vec<(f64, u32)> = after
+        .bars
+        .iter()
+        .map(|own| (own.length.mm(), own.count))
+        .collect();
+    assert_eq!(lying[0], (3000.0, 2));
+    assert!(lying[1].0 > 200.0 && lying[1].1 == 1, "{lying:?}");
+    check_list(&mut window, "Taken off the rack");
+    click(&mut window, "Put them back");
+    assert_eq!(rack(shop.path()).bars[0].count, 3);
+}
+
+/// What cannot be read is told in one line, and what was there stays.
+#[test]
+fn what_cannot_be_read_changes_nothing() {
+    let mut window = at_list(flat());
+    fill(&mut window, "Bars at hand", "3 x 3 m");
+    check_list(&mut window, "1 bar: proven");
+    for (field, text, why) in [
+        ("Bars at hand", "three bars", "\"three bars\""),
+        ("Bars at hand", "0 x 3 m", "says no number of bars"),
+        ("Bars at hand", "2 x 90 m", "is no length of a bar"),
+        ("Bars at hand", "2 x 3 m of tin", "tin"),
+        ("Length to buy", "long", "\"long\""),
+        ("Kerf", "-2 mm", "2 mm"),
+        ("Ends kept from", "much", "\"much\""),
+    ] {
+        fill(&mut window, field, text);
+        window.get_by_label_contains(why);
+        assert_eq!(value(&window, field).as_deref(), Some(text), "{field}");
+        assert_eq!(
+            value(&window, "Bars: 3000 mm of 16 mm square").as_deref(),
+            Some("3")
+        );
+        check_list(&mut window, "1 bar: proven");
+    }
+}
+
+#[test]
+fn a_rack_that_cannot_be_read_is_said_and_not_written_over() {
+    let shop = folder();
+    put(shop.path(), "rack.ron", "(rack: 1, bars: [torn");
+    let mut window = at_list(flat());
+    keep_in(&mut window, shop.path());
+    window.get_by_label_contains("with the bars on the rack");
+    fill(&mut window, "Bars at hand", "3 x 3 m");
+    window.get_by_label_contains("Mend or remove that file");
+    assert_eq!(
+        bytes(&shop.path().join("rack.ron")),
+        b"(rack: 1, bars: [torn"
+    );
+}
+
+#[test]
+fn pairs_of_other_designs_are_cut_too_each_from_its_bar() {
+    let shop = folder();
+    let other = Document {
+        name: "Vee".to_owned(),
+        ..starting("v-bit", "16 mm square on corners", "20 mm round")
+    };
+    put(shop.path(), "vee.ron", document::write(&other));
+    let mut window = at_list(flat());
+    click(&mut window, "Add a design…");
+    give_path(&mut window, &shop.path().join("vee.ron"), "Open");
+    check_list(&mut window, "The bars with their pieces");
+    assert_eq!(value(&window, "Pairs of Vee").as_deref(), Some("1"));
+    fill(&mut window, "Length to buy", "3 m");
+    window.get_by_label_contains("the designs are forged from several bars");
+    write(&mut window, "Price of one", "18,50");
+    fill(&mut window, "Length to buy", "6 m of 20 mm round");
+    window.get_by_label_contains("6000 mm of 20 mm round at 18.50");
+    click(&mut window, "Back to Flat tongs for 6 mm flat");
+    // What was written down is there when one comes back.
+    press(&mut window, Modifiers::NONE, Key::F7);
+    assert_eq!(value(&window, "Pairs of Vee").as_deref(), Some("1"));
+    fill(&mut window, "Pairs of Vee", "0");
+    fill(&mut window, "Pairs of Flat tongs for 6 mm flat", "0");
+    check_list(&mut window, "Nothing is to be cut");
+}
+
+#[test]
+fn a_blank_longer_than_any_bar_says_what_to_do() {
+    let mut window = at_list(flat());
+    fill(&mut window, "Length to buy", "200 mm");
+    fill(&mut window, "Bars at hand", "3 x 250 mm");
+    check_list(
+        &mut window,
+        "name a longer bar, or lay the halves out one at a time",
+    );
+}

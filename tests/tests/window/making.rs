@@ -1,0 +1,144 @@
+//! The making in the window: procedures, stages, play, and what changes with an edit.
+
+use egui::{Key, Modifiers};
+use egui_kittest::kittest::Queryable;
+use reinwright::window::Workbench;
+use reinwright_core::making::{Plan, Procedure, plan, usual};
+use reinwright_core::shop::balance_of;
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::resolve;
+use reinwright_tests::pairs::starting;
+use reinwright_tests::window::{
+    SMALL, TALL, Window, around, click, fill, press, show, slide, undo,
+};
+
+fn flat() -> Document {
+    starting("flat", "10 mm flat", "20 mm square")
+}
+
+fn planned(design: &Document, procedure: Procedure) -> Plan {
+    let model = resolve(design);
+    plan(design, &model, &balance_of(design, &model), procedure)
+}
+
+/// A window on the making of a design.
+fn at_making(design: Document, size: (f32, f32)) -> Window {
+    let mut window = show(Workbench::with(design, around()), size);
+    press(&mut window, Modifiers::NONE, Key::F6);
+    window
+}
+
+/// The stage that the sheet shows.
+#[track_caller]
+fn check_stage(window: &Window, at: usize) {
+    window.get_by_label_contains(&format!("Stage {at}, "));
+}
+
+#[test]
+fn every_stage_of_every_procedure_is_stepped_through_in_the_smallest_window() {
+    let flat = flat();
+    for procedure in Procedure::ALL {
+        let mut window = at_making(flat.clone(), TALL);
+        click(&mut window, "Made by");
+        let suits = planned(&flat, procedure);
+        let own = suits.suits.iter().find(|own| own.procedure == procedure);
+        let suited = own.is_some_and(|own| own.why_not.is_none());
+        let (first, rest) = procedure.name().split_at(1);
+        let name = first.to_uppercase() + rest;
+        let line = if suited {
+            name
+        } else {
+            format!("{name} (does not suit)")
+        };
+        window
+            .get_all_by_label(&line)
+            .last()
+            .expect("a line")
+            .click();
+        window.run();
+        for (at, operation) in suits.operations().enumerate() {
+            check_stage(&window, at);
+            click(&mut window, "Next");
+            window.get_by_label_contains(&operation.check[1..]);
+        }
+        click(&mut window, "Next");
+        window.get_by_label_contains("Drawing of the pair");
+    }
+}
+
+#[test]
+fn the_slider_the_list_and_the_buttons_show_the_same_stage() {
+    let mut window = at_making(flat(), SMALL);
+    check_stage(&window, 0);
+    slide(&mut window, "Stage", 3.0);
+    check_stage(&window, 3);
+    window.get_by_label("3  Set down the boss");
+    click(&mut window, "Back");
+    check_stage(&window, 2);
+    click(&mut window, " 1  Cut the bar");
+    check_stage(&window, 1);
+}
+
+/// Space begins and ends it; a frame here takes a quarter of a second.
+#[test]
+fn it_plays_until_it_is_stopped_or_the_pair_is_there() {
+    let mut window = at_making(flat(), SMALL);
+    window.key_press(Key::Space);
+    window.run_steps(9);
+    check_stage(&window, 1);
+    window.key_press(Key::Space);
+    window.run_steps(20);
+    check_stage(&window, 1);
+    let last = planned(&flat(), usual(&flat(), &resolve(&flat())))
+        .stages
+        .len();
+    click(&mut window, "Play");
+    window.run_steps(8 * last);
+    window.get_by_label("Play");
+    window.get_by_label_contains("Drawing of the pair");
+}
+
+#[test]
+fn a_size_that_is_edited_changes_the_stage_that_is_shown() {
+    let mut window = at_making(flat(), TALL);
+    slide(&mut window, "Stage", 3.0);
+    let words = |window: &Window| {
+        let words = window.get_by_label_contains("Set the boss down behind");
+        words.value().unwrap_or_default()
+    };
+    assert!(words(&window).contains("10 mm"), "{}", words(&window));
+    reinwright_tests::window::unfold(&mut window, "Boss");
+    fill(&mut window, "Boss thickness", "9 mm");
+    check_stage(&window, 3);
+    assert!(words(&window).contains("9 mm"), "{}", words(&window));
+    undo(&mut window);
+    assert!(words(&window).contains("10 mm"), "{}", words(&window));
+}
+
+#[test]
+fn an_operation_that_is_not_needed_is_left_out_and_put_back() {
+    let mut window = at_making(flat(), TALL);
+    click(&mut window, " 4  Set down the rein");
+    click(&mut window, "Leave it out");
+    window.get_by_label_contains("Left out: set down the rein");
+    assert!(window.query_by_label(" 4  Set down the rein").is_none());
+    click(&mut window, "Put back");
+    window.get_by_label(" 4  Set down the rein");
+    click(&mut window, " 3  Set down the boss");
+    assert!(
+        window.query_by_label("Leave it out").is_none(),
+        "the boss is needed"
+    );
+}
+
+#[test]
+fn why_other_ways_do_not_suit_and_what_stands_against_a_chosen_one_is_said() {
+    let mut window = at_making(flat(), TALL);
+    click(&mut window, "Other ways");
+    window.get_by_label_contains("Not flat bar with a twist: notches and a twist want flat bar");
+    click(&mut window, "Made by");
+    let line = "Flat bar with a twist (does not suit)";
+    click(&mut window, line);
+    window.get_by_label_contains("What stands against it");
+    window.get_by_label_contains("Flat bar with a twist: notches and a twist want flat bar");
+}
