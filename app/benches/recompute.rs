@@ -77,7 +77,11 @@ fn stages(c: &mut Criterion) {
                 pair(&design, model, &DrawOptions::default())
             });
         });
-        group.bench_function("half", |b| anew(b, &design, |model| half(&design, model)));
+        group.bench_function("half", |b| {
+            anew(b, &design, |model| {
+                half(&design, model, &DrawOptions::default())
+            });
+        });
         group.bench_function("bar", |b| {
             b.iter(|| bar((&design.bar, design.units), black_box(&account), 3.5));
         });

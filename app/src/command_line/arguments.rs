@@ -3,10 +3,15 @@
 use std::path::PathBuf;
 
 use clap::{Args, Parser, Subcommand};
+use reinwright_core::draw::Views;
 use reinwright_core::proof::strength::{JAW_CELSIUS, StrengthLoad};
+use reinwright_core::shop::printers::Printer;
+use reinwright_core::steel::Heat;
 use reinwright_core::units::Temperature;
 
+use crate::disk::folder;
 use crate::jobs::pages::Consent;
+use crate::jobs::what::{Look, Reins, Size, What};
 
 /// Draw a pair of tongs, balance it to the bar, print it full size.
 #[derive(Debug, Parser)]
@@ -44,6 +49,8 @@ pub(super) enum Job {
     Drawing(Drawing),
     /// All sizes of a family: one PDF of the set, drawings as SVG, each size as its own design
     Family(Family),
+    /// The printers of a shop: their check page, and what was measured on it
+    Printer(super::printer::Asked),
     /// The designs and families of a folder, and which of them hold some stock
     Shelf(Shelf),
     /// Which lengths to cut from which bars for so many pairs: fewest bars, most useful offcut
@@ -199,6 +206,100 @@ pub(super) struct Template {
     /// Print however many pages it takes; more than 40 are not made without it
     #[arg(long)]
     pub(super) all: bool,
+    #[command(flatten)]
+    pub(super) printed: Printed,
+}
+
+/// What is printed of a pair, and how.
+#[derive(Debug, Args)]
+pub(super) struct Printed {
+    /// What to print, with commas between: half, head, rein, pair, open, sections, calipers, stages,
+    /// bar; half, pair and bar if not given
+    #[arg(long, value_name = "KINDS")]
+    pub(super) what: Option<String>,
+    /// How long reins are drawn
+    #[arg(long, value_enum, default_value = "whole")]
+    pub(super) reins: Reins,
+    /// Which views of halves and pair
+    #[arg(long, value_enum, default_value = "all")]
+    pub(super) views: Seen,
+    /// Without sizes and facts
+    #[arg(long)]
+    pub(super) no_sizes: bool,
+    /// The edges alone, to be cut out along them
+    #[arg(long, conflicts_with = "no_sizes")]
+    pub(super) outline_only: bool,
+    /// Draw halves and pair as large as they are at a heat, such as "900 C", "1650 F" or orange
+    #[arg(long, value_name = "HEAT")]
+    pub(super) hot: Option<String>,
+    /// Beside the hot outline the cold one in a thin line
+    #[arg(long, requires = "hot")]
+    pub(super) cold_too: bool,
+    /// Correct the sheets for a printer of the shop, by its name
+    #[arg(long, value_name = "NAME", requires = "shop")]
+    pub(super) printer: Option<String>,
+    /// The shop's folder, with its printers in printers.ron
+    #[arg(long, value_name = "FOLDER")]
+    pub(super) shop: Option<PathBuf>,
+}
+
+/// Which views are drawn.
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+pub(super) enum Seen {
+    /// Side, top and end
+    All,
+    /// From the side alone
+    Side,
+    /// From above alone
+    Top,
+}
+
+impl Printed {
+    /// The printer that was named, from the shop's record.
+    pub(super) fn printer(&self) -> Result<Option<Printer>, String> {
+        let (Some(name), Some(shop)) = (&self.printer, &self.shop) else {
+            return Ok(None);
+        };
+        let known = folder::printers(shop)?;
+        let found = known.named(name).cloned();
+        let missing = || {
+            format!(
+                "--printer: \"{name}\" is not noted in {}: print its check page with reinwright printer and note what it measures",
+                shop.display()
+            )
+        };
+        found.ok_or_else(missing).map(Some)
+    }
+
+    /// What is wanted; an error names the option.
+    pub(super) fn what(&self) -> Result<What, String> {
+        let usual = What::default();
+        let kinds = match &self.what {
+            Some(kinds) => What::parse_kinds(kinds).map_err(|why| format!("--what: {why}"))?,
+            None => usual.kinds,
+        };
+        let heat = self.hot.as_deref().map(Heat::parse).transpose();
+        let heat = heat.map_err(|why| format!("--hot: {why}"))?;
+        Ok(What {
+            kinds,
+            views: match self.views {
+                Seen::All => Views::All,
+                Seen::Side => Views::Side,
+                Seen::Top => Views::Top,
+            },
+            reins: self.reins,
+            look: match (self.outline_only, self.no_sizes) {
+                (true, _) => Look::OutlineOnly,
+                (false, true) => Look::NoSizes,
+                (false, false) => Look::WithSizes,
+            },
+            size: match heat {
+                None => Size::Cold,
+                Some(heat) if self.cold_too => Size::Both(heat),
+                Some(heat) => Size::Hot(heat),
+            },
+        })
+    }
 }
 
 #[derive(Debug, Args)]
@@ -216,6 +317,15 @@ pub(super) struct Drawing {
     pub(super) stage: usize,
     #[command(flatten)]
     pub(super) made: Made,
+    /// Of a pattern: what the cut takes, such as "0.2 mm"; what is kept has the true size
+    #[arg(long, value_name = "SIZE", default_value = "0 mm")]
+    pub(super) kerf: String,
+    /// Of a pattern: which piece is kept
+    #[arg(long, value_enum, default_value = "inside")]
+    pub(super) keep: Piece,
+    /// Of a half or a pattern: which half
+    #[arg(long, value_enum, default_value = "a")]
+    pub(super) half: Half,
 }
 
 #[derive(Debug, Args)]
@@ -231,6 +341,8 @@ pub(super) struct Family {
     /// Print however many pages it takes; more than 40 are not made without it
     #[arg(long)]
     pub(super) all: bool,
+    #[command(flatten)]
+    pub(super) printed: Printed,
     /// How many pairs of each size are to be made
     #[arg(long, default_value_t = 1, allow_negative_numbers = true, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pub(super) pairs: u32,
@@ -276,6 +388,24 @@ pub(super) enum DrawingOf {
     Bar,
     /// The half after one operation of its plan, over the finished outline
     Stage,
+    /// The half as a pattern to be cut out of sheet metal: outline, hole and scribed lines apart
+    Pattern,
+}
+
+/// Which half of a pair.
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+pub(super) enum Half {
+    A,
+    B,
+}
+
+/// Which piece is kept of what is cut.
+#[derive(Debug, Clone, Copy, clap::ValueEnum)]
+pub(super) enum Piece {
+    /// The pattern itself
+    Inside,
+    /// The window that it leaves
+    Outside,
 }
 
 /// What is asked with or without `--all`.

@@ -344,6 +344,8 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         paper,
         pairs_of_each: wanted.pairs,
         day: printing::today(),
+        what: wanted.printed.what()?,
+        printer: wanted.printed.printer()?,
         stock: stock(wanted.stock.as_deref(), places)?,
     };
     let watch = &mut set_printing::to_the_end;

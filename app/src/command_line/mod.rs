@@ -16,6 +16,7 @@ mod job_sheet;
 mod keyed;
 mod new;
 mod plan;
+mod printer;
 mod sheets;
 mod shelf;
 
@@ -147,6 +148,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
     match arguments.job {
         None => window(arguments.file),
         Some(Job::New(wanted)) => new::run(&wanted),
+        Some(Job::Printer(asked)) => printer::printer(&asked),
         Some(Job::Choose(asked)) => choose::run(&asked, places),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(

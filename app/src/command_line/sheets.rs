@@ -1,13 +1,15 @@
 //! Templates and drawings as files.
 
-use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::draw::{self, DrawOptions, Kept, Which};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
 use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
+use reinwright_core::units::Length;
 
-use super::arguments::{self, DrawingOf, Template};
+use super::arguments::{self, DrawingOf, Half, Piece, Template};
 use super::{Done, Outcome, design, plan};
 use crate::disk::files;
 use crate::jobs::printing;
@@ -16,7 +18,8 @@ pub(super) fn template(wanted: &Template) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let template = printing::Template::of(&design, printing::today());
+    let template = printing::Template::with(&design, &wanted.printed.what()?, printing::today())
+        .on(wanted.printed.printer()?);
     let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
     files::write_whole(&wanted.out, &pdf)?;
     let lacking = [&template.without_bar, &template.without_letters];
@@ -50,7 +53,11 @@ fn drawn(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, Stri
     let model = resolve(design);
     Ok(match wanted.of {
         DrawingOf::Pair => draw::pair(design, &model, &DrawOptions::default()),
-        DrawingOf::Half => draw::half(design, &model),
+        DrawingOf::Half => match wanted.half {
+            Half::A => draw::half(design, &model, &DrawOptions::default()),
+            Half::B => draw::other_half(design, &model, &DrawOptions::default()),
+        },
+        DrawingOf::Pattern => pattern(&model, wanted)?,
         DrawingOf::Stage => plan::stage(design, wanted)?,
         DrawingOf::Bar => {
             let balance = balance_of(design, &model);
@@ -58,4 +65,28 @@ fn drawn(design: &Document, wanted: &arguments::Drawing) -> Result<Drawing, Stri
             forge::bar((&design.bar, design.units), &balance, BAR_TEXT)
         }
     })
+}
+
+/// A half to be cut out of sheet metal.
+fn pattern(model: &Model, wanted: &arguments::Drawing) -> Result<Drawing, String> {
+    /// The widest cut, mm: that of a torch in a careful hand.
+    const WIDEST: f64 = 5.0;
+    let kerf: Length = wanted
+        .kerf
+        .parse()
+        .map_err(|error| format!("--kerf: {error}"))?;
+    if !(0.0..=WIDEST).contains(&kerf.mm()) {
+        return Err(format!(
+            "--kerf: {kerf} is not between 0 and {WIDEST} mm: give how wide the cut is"
+        ));
+    }
+    let which = match wanted.half {
+        Half::A => Which::A,
+        Half::B => Which::B,
+    };
+    let kept = match wanted.keep {
+        Piece::Inside => Kept::Inside,
+        Piece::Outside => Kept::Outside,
+    };
+    Ok(draw::pattern(model, which, kept, kerf.mm()))
 }

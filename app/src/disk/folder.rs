@@ -4,6 +4,7 @@ use std::path::{Path, PathBuf};
 
 use reinwright_core::shop::came_out::{CAME_OUT_FILE, CameOut};
 use reinwright_core::shop::cut::{RACK_FILE, Rack};
+use reinwright_core::shop::printers::{PRINTERS_FILE, Printers};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
 
 use super::files;
@@ -36,7 +37,7 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
         let ours = file
             .extension()
             .is_some_and(|end| end.eq_ignore_ascii_case("ron"));
-        let of_shop = [MARKS_FILE, RACK_FILE, CAME_OUT_FILE];
+        let of_shop = [MARKS_FILE, RACK_FILE, PRINTERS_FILE, CAME_OUT_FILE];
         let is_design = |name: &std::ffi::OsStr| of_shop.iter().all(|own| name != *own);
         if ours && file.file_name().is_some_and(is_design) && file.is_file() {
             files.push(file);
@@ -99,6 +100,24 @@ pub fn rack(folder: &Path) -> Result<Rack, String> {
 /// One sentence that names the file, what is wrong and the mend.
 pub fn keep_rack(folder: &Path, rack: &Rack) -> Result<(), String> {
     files::write_whole(&folder.join(RACK_FILE), rack.write().as_bytes())
+}
+
+/// The printers of a shop as they were measured; none where none was.
+///
+/// # Errors
+/// One sentence when they cannot be read. They are left as they are.
+pub fn printers(folder: &Path) -> Result<Printers, String> {
+    let path = folder.join(PRINTERS_FILE);
+    let read = if_there(&path, Printers::read);
+    read.map_err(|what| format!("{}, with the printers: {what}", path.display()))
+}
+
+/// Writes the printers into their folder.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn keep_printers(folder: &Path, printers: &Printers) -> Result<(), String> {
+    files::write_whole(&folder.join(PRINTERS_FILE), printers.write().as_bytes())
 }
 
 /// What the shop of a folder has measured; nothing where nothing was written down.

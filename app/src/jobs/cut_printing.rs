@@ -28,6 +28,7 @@ pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec
             reduced: reduction(plan),
             title: "The bars with their pieces".to_owned(),
             drawing: drawing(plan, units),
+            plain: Vec::new(),
         },
         title,
     };

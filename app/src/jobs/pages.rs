@@ -1,6 +1,6 @@
 //! How much paper is made unasked, and how much at all.
 
-use reinwright_core::paper::Paper;
+use reinwright_core::paper::{Paper, Together};
 
 /// More pages than this are printed only when that is asked for: a pair takes 5 to 15, so that
 /// more are a mistake in a size, or a set.
@@ -35,12 +35,13 @@ pub enum Stack {
 }
 
 impl Pages {
-    /// Counts a sheet in.
-    pub fn add(&mut self, pages: usize, sheet: impl FnOnce() -> String) {
-        self.all = self.all.saturating_add(pages);
-        self.sheets += 1;
-        if pages > self.most {
-            (self.most, self.sheet) = (pages, sheet());
+    /// Counts sheets in that share pages; of these the first one is named.
+    pub fn add(&mut self, together: &Together, sheet: impl FnOnce(usize) -> String) {
+        self.all = self.all.saturating_add(together.pages);
+        self.sheets += together.sheets.len();
+        if together.pages > self.most {
+            let first = together.sheets.first().map_or(0, |of| of.0);
+            (self.most, self.sheet) = (together.pages, sheet(first));
         }
     }
 

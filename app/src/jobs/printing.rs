@@ -3,59 +3,81 @@
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use reinwright_core::asked::Units;
-use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::{Finding, Severity};
-use reinwright_core::forge::{self, balance::Balance};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
-use reinwright_core::paper::{self, Paper, PaperOptions, Sheet, TitleBlock};
-use reinwright_core::shop::{Answers, balance_of};
+use reinwright_core::paper::{self, Page, Paper, PaperOptions, SetSheet, Sheet, TitleBlock};
+use reinwright_core::shop::Answers;
+use reinwright_core::shop::printers::Printer;
 use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::model::Model;
-use reinwright_core::tongs::resolve;
 
 use super::pages::{Consent, Pages};
+use super::printer;
+use super::sheets::{self, Of};
+use super::what::{Kind, What};
 use super::words::without_letters;
-
-/// Size of the lettering along the bar on a printed sheet, mm.
-const BAR_TEXT: f64 = 3.5;
 
 /// The templates of a design, drawn and not yet laid on paper.
 #[derive(Debug)]
 pub struct Template {
-    sheets: Vec<Sheet>,
-    title: TitleBlock,
+    sheets: Vec<SetSheet>,
     info: DocInfo,
-    /// Why there is no sheet of the bar, in one sentence without a period.
+    printer: Option<Printer>,
+    /// Why there is no sheet of the bar, in one sentence without a period; only where it was wanted.
     pub without_bar: Option<String>,
     /// Which signs of its name cannot be printed, in one sentence without a period.
     pub without_letters: Option<String>,
 }
 
 impl Template {
-    /// Draws the templates of a design, full size at cold size.
+    /// Draws the usual templates of a design, full size at cold size.
     pub fn of(design: &Document, day: Option<Date>) -> Self {
+        Self::with(design, &What::default(), day)
+    }
+
+    /// Draws what is wanted of a design.
+    pub fn with(design: &Document, what: &What, day: Option<Date>) -> Self {
         let answers = Answers::to(design);
+        let title = title_block(design, &answers.findings, day);
+        let needs_bar = what.has(Kind::Bar) || what.has(Kind::Stages);
         Self {
-            sheets: drawn(design, &answers.model, &answers.balance),
-            title: title_block(design, &answers.findings, day),
+            sheets: sheets::drawn(&Of::answers(design, &answers), what, &title),
             info: DocInfo {
                 title: format!("{}, templates", design.name),
                 date: day,
             },
-            without_bar: answers.balance.trouble(),
+            printer: None,
+            without_bar: answers.balance.trouble().filter(|_| needs_bar),
             without_letters: without_letters([design.name.as_str()]),
         }
     }
 
+    /// The same for a printer whose measure is known.
+    #[must_use]
+    pub fn on(mut self, printer: Option<Printer>) -> Self {
+        for of in &mut self.sheets {
+            of.title = printer::noted(std::mem::take(&mut of.title), printer.as_ref());
+        }
+        Self { printer, ..self }
+    }
+
+    fn options(&self, paper: Paper) -> PaperOptions {
+        printer::options(paper, self.printer.as_ref())
+    }
+
     /// How many pages they take.
     pub fn pages(&self, paper: Paper) -> Pages {
-        let counts = paper::pages_of(&self.sheets, &PaperOptions::new(paper), &self.title);
         let mut pages = Pages::default();
-        for (count, sheet) in counts.into_iter().zip(&self.sheets) {
-            pages.add(count, || sheet.title.clone());
+        for together in paper::pages_of_set(&self.sheets, &self.options(paper)) {
+            pages.add(&together, |sheet| self.sheets[sheet].sheet.title.clone());
         }
         pages
+    }
+
+    /// The pages as they come out.
+    pub fn laid(&self, paper: Paper) -> Vec<Page> {
+        let pages = paper::tile_set(&self.sheets, &self.options(paper));
+        printer::corrected(pages, self.printer.as_ref())
     }
 
     /// The pages as PDF.
@@ -64,68 +86,17 @@ impl Template {
     /// One sentence when there are more pages than were asked for, or than are ever made.
     pub fn pdf(&self, paper: Paper, asked: Consent) -> Result<Vec<u8>, String> {
         self.pages(paper).allow(paper, asked)?;
-        let pages = paper::tile(&self.sheets, &PaperOptions::new(paper), &self.title);
-        Ok(ink::pdf(&pages, &self.info))
+        Ok(ink::pdf(&self.laid(paper), &self.info))
     }
 }
 
-/// The sheets of a design: each finished half that differs, the pair as set, the bar.
+/// The usual sheets of a design: each finished half that differs, the pair as set, the bar.
 pub fn sheets(design: &Document) -> Vec<Sheet> {
-    let model = resolve(design);
-    drawn(design, &model, &balance_of(design, &model))
-}
-
-fn drawn(design: &Document, model: &Model, balance: &Balance) -> Vec<Sheet> {
-    let mut sheets = halves(design, model);
-    sheets.push(Sheet::full_size(
-        "The pair, set on its work",
-        draw::pair(design, model, &DrawOptions::default()),
-    ));
-    if balance.trouble().is_none() {
-        sheets.push(bar(design, balance));
-    }
-    sheets
-}
-
-/// The bar as a strip to lay the bar along; one that is too long for that, to scale.
-fn bar(design: &Document, balance: &Balance) -> Sheet {
-    /// A longer bar is no template, mm: the strips of a heavy pair are half as long.
-    const LONGEST: f64 = 2000.0;
-    /// What a bar that is drawn to scale takes, mm: a page that lies across.
-    const ROOM: f64 = 225.0;
-    let drawn = |text| forge::bar((&design.bar, design.units), balance, text);
-    let length = balance.cut_length(design.units).mm();
-    let reduced = if length > LONGEST {
-        reduction(length / ROOM)
-    } else {
-        1
-    };
-    Sheet {
-        title: "The bar with its marks".to_owned(),
-        drawing: drawn(BAR_TEXT * f64::from(reduced)).reduced(reduced),
-        reduced,
-    }
-}
-
-/// The largest scale of 1, 2, 5, 10, 20, 50 and so on to 1 (ISO 5455) that is no larger than this.
-fn reduction(least: f64) -> u32 {
-    let decades = (0..9).map(|power| 10_u32.pow(power));
-    let mut scales = decades.flat_map(|ten| [1, 2, 5].map(|by| by * ten));
-    let fits = |scale: &u32| f64::from(*scale) >= least;
-    scales.find(fits).unwrap_or(1_000_000_000)
-}
-
-/// One sheet when both halves are the same piece, else one for each.
-fn halves(design: &Document, model: &Model) -> Vec<Sheet> {
-    let first = draw::half(design, model);
-    if model.same() {
-        let title = "The half, finished: make two alike";
-        return vec![Sheet::full_size(title, first)];
-    }
-    vec![
-        Sheet::full_size("Half A, finished", first),
-        Sheet::full_size("Half B, finished", draw::other_half(design, model)),
-    ]
+    let answers = Answers::to(design);
+    let of = Of::answers(design, &answers);
+    let title = TitleBlock::default();
+    let drawn = sheets::drawn(&of, &What::default(), &title).into_iter();
+    drawn.map(|of| of.sheet).collect()
 }
 
 /// What the title block says of every sheet of a design: a Stop first, then what to take care of.

@@ -3,15 +3,19 @@
 use std::ops::ControlFlow;
 
 use reinwright_core::asked::StockSizes;
-use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::draw::{self, DrawOptions, breaks};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Drawing, Paper, PaperOptions, SetSheet, Sheet, TitleBlock, pages_of_set,
+    self, Drawing, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock, Together,
+    pages_of_set,
 };
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
+use reinwright_core::shop::printers::Printer;
 
 use super::pages::{Pages, Stack};
-use super::{printing, words};
+use super::sheets::{self, Of};
+use super::what::{Kind, Reins, What};
+use super::{printer, printing, words};
 
 /// How far a long job has come; the caller answers whether it goes on.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -41,6 +45,16 @@ pub struct Wanted {
     pub day: Option<Date>,
     /// The stock that can be bought, in which gaps are counted.
     pub stock: StockSizes,
+    /// What is printed of each size.
+    pub what: What,
+    /// For which printer, if its measure is known.
+    pub printer: Option<Printer>,
+}
+
+impl Wanted {
+    fn options(&self, paper: Paper) -> PaperOptions {
+        printer::options(paper, self.printer.as_ref())
+    }
 }
 
 /// Everything of a family on paper: contents, table, ranges, all sizes side by side and one over
@@ -59,14 +73,18 @@ pub fn pdf(
     };
     let mut sheets = family_sheets(family, answers, wanted);
     step()?;
-    for answer in answers {
-        sheets.extend(templates(family, answer, wanted.day));
+    for index in 0..answers.len() {
+        sheets.extend(templates(family, answers, index, wanted));
         step()?;
     }
-    let options = PaperOptions::new(wanted.paper);
-    let contents = contents(family, &sheets, &options, wanted.day);
+    let options = wanted.options(wanted.paper);
+    for of in &mut sheets {
+        of.title = printer::noted(std::mem::take(&mut of.title), wanted.printer.as_ref());
+    }
+    let contents = contents(family, &sheets, wanted, &options);
     sheets.splice(0..0, contents);
     let pages = paper::tile_set(&sheets, &options);
+    let pages = printer::corrected(pages, wanted.printer.as_ref());
     step()?;
     let info = DocInfo {
         title: format!("{}, templates of the set", family.name),
@@ -96,28 +114,38 @@ pub fn pages(
     let mut sheets = 0;
     let mut add = |all: &mut [Pages], of: &[SetSheet]| {
         sheets += of.len();
+        let noted: Vec<SetSheet> = of
+            .iter()
+            .map(|of| SetSheet {
+                sheet: of.sheet.clone(),
+                title: printer::noted(of.title.clone(), wanted.printer.as_ref()),
+            })
+            .collect();
         for (pages, paper) in all.iter_mut().zip(papers) {
-            let counts = pages_of_set(of, &PaperOptions::new(*paper));
-            for (count, of) in counts.into_iter().zip(of) {
-                pages.add(count, || name_in_contents(family, of));
+            for together in pages_of_set(&noted, &wanted.options(*paper)) {
+                pages.add(&together, |sheet| name_in_contents(family, &of[sheet]));
             }
         }
     };
     add(&mut all, &family_sheets(family, answers, wanted));
     let total = answers.len();
-    for (done, answer) in answers.iter().enumerate() {
+    for done in 0..total {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
         }
         if watch(Progress { done, total }).is_break() {
             return None;
         }
-        add(&mut all, &templates(family, answer, wanted.day));
+        add(&mut all, &templates(family, answers, done, wanted));
     }
     // The contents, a page each.
     let contents = sheets.div_ceil(sheet::ROWS_OF_A_PAGE);
+    let contents = Together {
+        pages: contents,
+        sheets: vec![(0, 0)],
+    };
     for pages in &mut all {
-        pages.add(contents, || "Contents".to_owned());
+        pages.add(&contents, |_| "Contents".to_owned());
     }
     Some(all)
 }
@@ -141,6 +169,7 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             title: name.to_owned(),
             drawing,
             reduced,
+            plain: Vec::new(),
         },
         title: title.clone(),
     };
@@ -168,28 +197,58 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             sheet::strip(answers, side),
             side,
         ),
-        sheet(
-            "One over the other, rivets together",
-            sheet::overlay(answers, 1),
-            1,
-        ),
+        overlay(answers, &title),
     ]);
     sheets
 }
 
-/// The templates of a size; which one it is stands on each of them, on the base's as well.
-fn templates(family: &Family, answer: &SizeAnswer, day: Option<Date>) -> Vec<SetSheet> {
-    let title = TitleBlock {
+/// All sizes one over the other, to be cut where all of their reins run plain.
+fn overlay(answers: &[SizeAnswer], title: &TitleBlock) -> SetSheet {
+    let sheet = Sheet::full_size(
+        "One over the other, rivets together",
+        sheet::overlay(answers, 1),
+    );
+    let plain = answers
+        .iter()
+        .map(|answer| breaks(&answer.model, 0.0).stretches().collect())
+        .reduce(|all: Vec<Stretch>, own| {
+            let pairs = all.iter().flat_map(|a| own.iter().map(move |b| (a, b)));
+            let common = pairs.map(|(a, b)| Stretch {
+                from: a.from.max(b.from),
+                to: a.to.min(b.to),
+            });
+            common.filter(|stretch| stretch.from < stretch.to).collect()
+        });
+    SetSheet {
+        sheet: sheet.plain(plain.unwrap_or_default()),
+        title: title.clone(),
+    }
+}
+
+/// The templates of a size; which one it is stands on each of them, on the base's as well. A rein
+/// that an earlier size has too is not drawn again.
+fn templates(
+    family: &Family,
+    answers: &[SizeAnswer],
+    index: usize,
+    wanted: &Wanted,
+) -> Vec<SetSheet> {
+    let answer = &answers[index];
+    let same = answers[..index]
+        .iter()
+        .find(|other| other.model.a.rein == answer.model.a.rein);
+    let mut what = wanted.what.clone();
+    let mut title = TitleBlock {
         design: format!("{}{}", before_size(family), answer.label),
-        ..printing::title_block(&answer.document, &answer.findings, day)
+        ..printing::title_block(&answer.document, &answer.findings, wanted.day)
     };
-    let sheets = printing::sheets(&answer.document).into_iter();
-    sheets
-        .map(|sheet| SetSheet {
-            sheet,
-            title: title.clone(),
-        })
-        .collect()
+    if let Some(other) = same.filter(|_| what.reins == Reins::Whole) {
+        what.reins = Reins::LeftOut;
+        what.kinds.retain(|kind| *kind != Kind::Rein);
+        let rein = format!("Its rein is that of {}.", sheet::short_name(&other.label));
+        title.notes.insert(0, rein);
+    }
+    sheets::drawn(&Of::answer(answer), &what, &title)
 }
 
 fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
@@ -203,31 +262,43 @@ fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
 fn contents(
     family: &Family,
     sheets: &[SetSheet],
+    wanted: &Wanted,
     options: &PaperOptions,
-    day: Option<Date>,
 ) -> Vec<SetSheet> {
-    let pages = |first: usize| -> Vec<SetSheet> {
-        let mut next = first;
-        let counts = pages_of_set(sheets, options).into_iter().zip(sheets);
-        let entries = counts.map(|(count, of)| {
-            let begins = next;
-            next += count;
-            (name_in_contents(family, of), begins)
-        });
+    let begins = first_pages(sheets, options);
+    let pages = |before: usize| -> Vec<SetSheet> {
+        let entries = sheets.iter().zip(&begins);
+        let entries = entries.map(|(of, begins)| (name_in_contents(family, of), before + begins));
         let entries: Vec<(String, usize)> = entries.collect();
         let sheet = |entries: &[(String, usize)]| SetSheet {
-            sheet: Sheet {
-                title: "Contents".to_owned(),
-                drawing: sheet::contents("Contents, sheet by sheet with its first page", entries),
-                reduced: 1,
+            sheet: Sheet::full_size(
+                "Contents",
+                sheet::contents("Contents, sheet by sheet with its first page", entries),
+            ),
+            title: TitleBlock {
+                // Contents share no page with anything that is drawn.
+                size_note: "what is where".to_owned(),
+                ..printer::noted(family_title(family, wanted.day), wanted.printer.as_ref())
             },
-            title: family_title(family, day),
         };
         entries.chunks(sheet::ROWS_OF_A_PAGE).map(sheet).collect()
     };
     // How many pages the contents take does not hang on the numbers in them.
-    let own = pages_of_set(&pages(2), options);
-    pages(1 + own.iter().sum::<usize>())
+    let own = pages_of_set(&pages(1), options);
+    pages(1 + own.iter().map(|together| together.pages).sum::<usize>())
+}
+
+/// The first page of each sheet, counted from 0 where the first sheet begins.
+fn first_pages(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
+    let mut begins = vec![0; sheets.len()];
+    let mut before = 0;
+    for together in pages_of_set(sheets, options) {
+        for (sheet, page) in together.sheets {
+            begins[sheet] = before + page;
+        }
+        before += together.pages;
+    }
+    begins
 }
 
 /// What stands before a size's name in the title of its sheets, so short that it leaves room.
@@ -275,7 +346,10 @@ pub fn svgs(
         let (document, model) = (&answer.document, &answer.model);
         let pair = draw::pair(document, model, &DrawOptions::default());
         files.push(named(&format!("{name}-pair"), &pair));
-        files.push(named(&format!("{name}-half"), &draw::half(document, model)));
+        files.push(named(
+            &format!("{name}-half"),
+            &draw::half(document, model, &DrawOptions::default()),
+        ));
         step(done, watch)?;
     }
     Some(files)

@@ -51,6 +51,37 @@ pub fn breaks(model: &Model, opening: f64) -> Breaks {
     Breaks::new(hidden, gap)
 }
 
+/// Past every end of a pair, mm: what is left out up to there is left out for good.
+const FAR: f64 = 500.0;
+
+/// What is left out of a pair where only its head is wanted: the reins from where they run plain.
+pub fn head_alone(model: &Model, opening: f64) -> Breaks {
+    let whole = breaks(model, opening);
+    let Some(first) = whole.stretches().next() else {
+        return whole;
+    };
+    let end = model.a.rein_end().min(model.b.rein_end());
+    let all = Stretch {
+        from: end - FAR,
+        to: first.to,
+    };
+    Breaks::new(vec![all], whole.gap())
+}
+
+/// What is left out where only the reins are wanted: all before they run plain.
+pub fn rein_alone(model: &Model) -> Breaks {
+    let whole = breaks(model, 0.0);
+    let Some(first) = whole.stretches().next() else {
+        return whole;
+    };
+    let tip = model.a.tip().max(model.b.tip());
+    let all = Stretch {
+        from: first.to - whole.gap(),
+        to: tip + FAR,
+    };
+    Breaks::new(vec![all], whole.gap())
+}
+
 /// The stretches of x that a half's rein must be shown in.
 fn told(half: &Half, opening: f64) -> Vec<Stretch> {
     let (rein, length) = (&half.rein, half.rein.length());

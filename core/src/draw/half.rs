@@ -4,7 +4,7 @@ use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::names::{Over, clear_of, over_rein, view_title};
 use super::sizes::station_words;
-use super::views;
+use super::{DrawOptions, Names, Sizes, views};
 use crate::finding::Part;
 use crate::number::roots::turning;
 use crate::paper::dimension::{Hang, Scale, Side, Wish, rows, running, segment};
@@ -15,18 +15,31 @@ use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
 use crate::units::{MM_PER_INCH, Unit};
 
-/// Text on a template, mm: read at arm's length beside the anvil.
-const TEXT: f64 = 3.5;
-
 /// One half as a template: side and top view, with depth × width at every caliper station.
 /// Origin at the rivet in the side view.
-pub fn half(document: &Document, model: &Model) -> Drawing {
-    let scale = Scale { text: TEXT };
+pub fn half(document: &Document, model: &Model, options: &DrawOptions) -> Drawing {
+    let scale = options.scale();
     let half = &model.a;
     let mut side = views::side::half(model);
     side.push(axis(half));
-    let area = bounds(&side).unwrap_or(Rect::ZERO);
+    side = options.breaks.of(side);
+    if options.sizes != Sizes::None {
+        caliper(document, half, options, &mut side);
+    }
+    let mut top = views::top::half(model);
+    top.push(axis(half));
+    let top = options.breaks.of(top);
+    options
+        .views
+        .of(stack((document, options), model, side, top, scale))
+}
+
+/// What a caliper is set to, over and under the side view.
+fn caliper(document: &Document, half: &Half, options: &DrawOptions, side: &mut Vec<Item>) {
+    let scale = options.scale();
+    let area = bounds(side).unwrap_or(Rect::ZERO);
     let (jaw, rein) = stations(document, half);
+    let [jaw, rein] = [jaw, rein].map(|of| shown(of, &options.breaks));
     side.extend(jaw.iter().chain(&rein).map(|station| {
         Item::line(segment(station.inner, station.outer), Line::Fine).of(station.part)
     }));
@@ -56,18 +69,36 @@ pub fn half(document: &Document, model: &Model) -> Drawing {
         // On their patches of paper the notes stand over the lines of the distances.
         side.extend(notes);
     }
-    let mut top = views::top::half(model);
-    top.push(axis(half));
-    stack(document, model, side, top, scale)
+}
+
+/// The stations that are shown, where they lie on the paper.
+fn shown(stations: Vec<Station>, breaks: &Breaks) -> Vec<Station> {
+    let hidden = |station: &Station| {
+        let mut hidden = breaks.stretches();
+        hidden.any(|s| s.from < station.outer.x && station.outer.x < s.to)
+    };
+    let moved = |station: Station| Station {
+        inner: breaks.point(station.inner),
+        outer: breaks.point(station.outer),
+        ..station
+    };
+    let seen = stations.into_iter().filter(|station| !hidden(station));
+    seen.map(moved).collect()
 }
 
 /// The other half as a template, as it lies when it is turned into the place of the first.
-pub fn other_half(document: &Document, model: &Model) -> Drawing {
+pub fn other_half(document: &Document, model: &Model, options: &DrawOptions) -> Drawing {
+    let (document, model) = turned_over(document, model);
+    half(&document, &model, options)
+}
+
+/// The pair turned over, so that its second half is the first.
+pub(super) fn turned_over(document: &Document, model: &Model) -> (Document, Model) {
     let mut document = document.clone();
     if let Some(second) = &mut document.second_jaw {
         std::mem::swap(&mut document.jaw, second);
     }
-    half(&document, &model.turned_over())
+    (document, model.turned_over())
 }
 
 /// On which side of its line a note stands: before the heel where the rivet's line leaves room,
@@ -82,7 +113,7 @@ fn hang(station: &Station, text: &str, scale: Scale) -> Align {
 }
 
 fn stack(
-    document: &Document,
+    (document, options): (&Document, &DrawOptions),
     model: &Model,
     mut side: Vec<Item>,
     mut top: Vec<Item>,
@@ -104,19 +135,21 @@ fn stack(
         half,
         pose: Affine::IDENTITY,
         edge,
-        breaks: Breaks::default(),
+        breaks: options.breaks,
     };
-    let at = over_rein(&over(Edge::Inner), scale);
-    // Above the axis, which runs over the rein of a single half.
-    let at = Point::new(at.x, at.y.max(1.2 * scale.text));
-    let at = clear_of(at, View::Side.name(), &side, scale);
-    side.extend(view_title((View::Side, View::Side.name()), at, scale));
-    let title = match model.work.lies {
-        Lies::Alongside => "Top view; the other half steps to the other side",
-        Lies::Endwise | Lies::Crosswise => View::Top.name(),
-    };
-    let over_top = clear_of(over_rein(&over(Edge::Far), scale), title, &top, scale);
-    top.extend(view_title((View::Top, title), over_top, scale));
+    if options.names == Names::Drawn {
+        let at = over_rein(&over(Edge::Inner), scale);
+        // Above the axis, which runs over the rein of a single half.
+        let at = Point::new(at.x, at.y.max(1.2 * scale.text));
+        let at = clear_of(at, View::Side.name(), &side, scale);
+        side.extend(view_title((View::Side, View::Side.name()), at, scale));
+        let title = match model.work.lies {
+            Lies::Alongside => "Top view; the other half steps to the other side",
+            Lies::Endwise | Lies::Crosswise => View::Top.name(),
+        };
+        let over_top = clear_of(over_rein(&over(Edge::Far), scale), title, &top, scale);
+        top.extend(view_title((View::Top, title), over_top, scale));
+    }
     let view = |view: View, shift: Vec2, items| Item::view(view, view.name(), shift, clear(items));
     Drawing {
         items: vec![
@@ -142,6 +175,8 @@ fn axis(half: &Half) -> Item {
 struct Station {
     inner: Point,
     outer: Point,
+    /// How far it is from the rivet along the tongs, mm.
+    from_rivet: f64,
     /// Depth × width, where it is named.
     text: Option<String>,
     part: Part,
@@ -169,9 +204,11 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     let show = document.units.show();
     let station = |sweep: &crate::shape::sweep::Sweep, s: f64, part: Part| {
         let section = sweep.section(s);
+        let outer = sweep.edge_point(Edge::Outer, s);
         Station {
             inner: sweep.edge_point(Edge::Inner, s),
-            outer: sweep.edge_point(Edge::Outer, s),
+            outer,
+            from_rivet: outer.x.abs(),
             text: Some(format!(
                 "{} × {}",
                 show.number(section.depth),
@@ -202,6 +239,35 @@ fn stations(document: &Document, half: &Half) -> (Vec<Station>, Vec<Station>) {
     (jaw, rein)
 }
 
+/// A place where a caliper is set, as a table has it.
+pub(super) struct Measured {
+    pub(super) part: Part,
+    /// Along the tongs, mm; behind the rivet below nothing.
+    pub(super) from_rivet: f64,
+    /// Depth × width.
+    pub(super) size: String,
+}
+
+/// All places where a caliper is set, those too whose size the next one repeats.
+pub(super) fn measured(document: &Document, half: &Half) -> Vec<Measured> {
+    let show = document.units.show();
+    let plain = document.jaw.plain_form();
+    let jaw = plain.told().into_iter().map(|i| Measured {
+        part: Part::Jaw,
+        from_rivet: half.jaw.edge_point(Edge::Inner, plain.stations[i].at).x,
+        size: station_words(&plain, i, show),
+    });
+    let (_, rein) = stations(document, half);
+    let rein = rein.into_iter().filter_map(|station| {
+        Some(Measured {
+            part: station.part,
+            from_rivet: -station.from_rivet,
+            size: station.text?,
+        })
+    });
+    jaw.chain(rein).collect()
+}
+
 /// Stations of the jaw: where its sections are asked for, unless the heel is near; a section that
 /// runs on to the next station is named there.
 fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
@@ -230,6 +296,7 @@ fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
             Station {
                 inner,
                 outer: Point::new(inner.x, outer.y),
+                from_rivet: inner.x.abs(),
                 text: (!runs_on(place)).then(|| words(i)),
                 part: Part::Jaw,
                 end,
@@ -258,7 +325,7 @@ fn distances(
     let show = document.units.show();
     let places: Vec<(Point, String)> = stations
         .iter()
-        .map(|station| (station.outer, show.number(station.outer.x.abs())))
+        .map(|station| (station.outer, show.number(station.from_rivet)))
         .collect();
     let rivet = Point::new(0.0, sign * half.body.rim.half_across());
     running((side, row), rivet, &places, scale, Part::Boss)

@@ -3,9 +3,9 @@
 use kurbo::Point;
 
 use super::arrange::{arrange, looking_arrow};
-use super::sizes::{gaps, side_rows, top_rows};
+use super::sizes::{gaps, side_rows, top_rows, whole_length};
 use super::views::work::far_end;
-use super::{DrawOptions, views};
+use super::{DrawOptions, Sizes, views};
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::{Breaks, Drawing, Item, Line};
 use crate::tongs::document::Document;
@@ -33,7 +33,6 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
         breaks: options.breaks,
         scale: options.scale(),
     };
-    let dimensioned = !options.bare && options.opening == 0.0;
     let [mut side, mut top] = [
         views::side::pair(document, model, options.opening),
         views::top::pair(document, model),
@@ -46,14 +45,21 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
     if options.end.needs_arrow(document.projection) {
         side.extend(looking_arrow(model, subject.scale));
     }
-    if !options.bare {
+    if options.sizes != Sizes::None {
         side.extend(gaps(&subject, &side));
     }
-    if dimensioned {
-        side.extend(side_rows(&subject, &side));
-        top.extend(top_rows(&subject, &top));
+    // An open pair has its gap and nothing else that is worth measuring.
+    match options.sizes {
+        Sizes::All if options.opening == 0.0 => {
+            side.extend(side_rows(&subject, &side));
+            top.extend(top_rows(&subject, &top));
+        }
+        Sizes::OfTheSet if options.opening == 0.0 => side.extend(whole_length(&subject, &side)),
+        Sizes::All | Sizes::OfTheSet | Sizes::None => {}
     }
-    arrange(&subject, options, [side, top, end])
+    options
+        .views
+        .of(arrange(&subject, options, [side, top, end]))
 }
 
 /// How far an axis stands out past what it runs through, mm.

@@ -78,6 +78,17 @@ pub(super) fn side_rows(subject: &Subject<'_>, drawn: &[Item]) -> Vec<Item> {
     items
 }
 
+/// How long the pair is, below the side view.
+pub(super) fn whole_length(subject: &Subject<'_>, drawn: &[Item]) -> Vec<Item> {
+    let area = bounds(drawn).unwrap_or(Rect::ZERO);
+    let overall = rein_wishes(subject, &subject.model.a).pop();
+    let wishes = overall.into_iter().filter(|wish| match wish {
+        Wish::Span { .. } => true,
+        Wish::Note { .. } => false,
+    });
+    rows(Side::Below, area.y0, subject.scale, wishes.collect())
+}
+
 fn jaw_wishes(document: &Document, jaw: &Jaw, half: &Half) -> Vec<Wish> {
     let show = document.units.show();
     let (heel, tip) = (half.heel(), half.tip());
@@ -135,7 +146,7 @@ fn boss_note(document: &Document, model: &Model) -> Wish {
     }
 }
 
-fn boss_size(boss: &Boss, show: Show) -> String {
+pub(super) fn boss_size(boss: &Boss, show: Show) -> String {
     match boss.shape {
         BossShape::Round => format!("Ø{}", show.number(boss.across.mm())),
         BossShape::Oval | BossShape::Lozenge => {
@@ -219,7 +230,6 @@ fn rein_wishes(subject: &Subject<'_>, half: &Half) -> Vec<Wish> {
             text: format!("rein {}", show.number(rein.length.mm())),
             part: Part::Rein,
         },
-        span(end, tip, "overall "),
     ];
     let taper_end = length - rein.parallel.mm();
     match &rein.hand_zone {
@@ -239,6 +249,7 @@ fn rein_wishes(subject: &Subject<'_>, half: &Half) -> Vec<Wish> {
             wishes.push(note(near, section_words(&rein.end, show)));
         }
     }
+    wishes.push(span(end, tip, "overall "));
     // Over a break the true size still stands, and its line runs on (ISO 129-1).
     let on_paper = |wish: Wish| wish.moved(|p| breaks.point(p));
     wishes.into_iter().map(on_paper).collect()

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, Point};
 use super::on_work::with_work;
 use super::views::side::rivet;
 use super::views::{placed, polygon, slice};
-use super::{DrawOptions, pair};
+use super::{DrawOptions, Sizes, pair};
 use crate::asked::Work;
 use crate::finding::Part;
 use crate::number::plane::sides;
@@ -29,7 +29,7 @@ pub fn stressed(
     options: &DrawOptions,
 ) -> Drawing {
     let bare = DrawOptions {
-        bare: true,
+        sizes: Sizes::None,
         ..*options
     };
     let mut drawing = pair(document, model, &bare);

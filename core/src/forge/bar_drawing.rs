@@ -6,7 +6,7 @@ use crate::asked::{Bar, Units};
 use crate::finding::Part;
 use crate::forge::balance::{Balance, Stretch};
 use crate::paper::dimension::{Hang, Scale, Side, Wish, rectangle, rows, segment};
-use crate::paper::{Align, Drawing, Fill, Item, Line};
+use crate::paper::{self, Align, Drawing, Fill, Item, Line};
 
 /// The bar, full size, with its coloured parts and marks where they are set off with a rule. Origin at the bar's left end, on its
 /// middle line. `text` is the size of its text, mm.
@@ -33,6 +33,19 @@ pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing
     );
     items.extend(marks(units, balance, half, scale));
     Drawing { items }
+}
+
+/// Where a joint may run through the drawing of the bar: in what becomes a rein, and in what
+/// becomes nothing.
+pub fn plain(balance: &Balance, units: Units) -> Vec<paper::Stretch> {
+    let may = |stretch: &&Stretch| matches!(stretch.part, None | Some(Part::Rein));
+    let plain = balance.stretches.iter().filter(may);
+    let set_off = |mm: f64| balance.set_off_mm(mm, units);
+    let plain = plain.map(|stretch| paper::Stretch {
+        from: set_off(stretch.from_mm),
+        to: set_off(stretch.to_mm),
+    });
+    plain.collect()
 }
 
 fn coloured(stretch: &Stretch, half: f64, scale: Scale) -> Vec<Item> {

@@ -3,4 +3,4 @@
 pub mod balance;
 pub(crate) mod bar_drawing;
 
-pub use bar_drawing::bar;
+pub use bar_drawing::{bar, plain};

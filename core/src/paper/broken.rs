@@ -44,6 +44,11 @@ impl Breaks {
         }
     }
 
+    /// What is left between the two break lines of a stretch, mm.
+    pub fn gap(&self) -> f64 {
+        self.gap
+    }
+
     /// Whether nothing is left out.
     pub fn is_whole(&self) -> bool {
         self.stretches[0].is_none()

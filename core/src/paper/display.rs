@@ -183,6 +183,29 @@ impl Item {
         }
     }
 
+    /// The same turned by a quarter about the origin, anticlockwise.
+    pub(crate) fn turned(self) -> Self {
+        let quarter = kurbo::Affine::rotate(std::f64::consts::FRAC_PI_2);
+        let turn = |p: Vec2| Vec2::new(-p.y, p.x);
+        match self {
+            Self::Path(path) => Self::Path(PathItem {
+                path: quarter * path.path,
+                ..path
+            }),
+            Self::Text(text) => Self::Text(TextItem {
+                at: turn(text.at.to_vec2()).to_point(),
+                turn: text.turn + std::f64::consts::FRAC_PI_2,
+                ..text
+            }),
+            Self::Group(group) => Self::Group(GroupItem {
+                shift: turn(group.shift),
+                clip: group.clip.map(|clip| quarter.transform_rect_bbox(clip)),
+                items: group.items.into_iter().map(Self::turned).collect(),
+                ..group
+            }),
+        }
+    }
+
     /// A stroked path.
     pub fn line(path: BezPath, line: Line) -> Self {
         Self::Path(PathItem {
@@ -293,7 +316,70 @@ impl TextItem {
     }
 }
 
+impl Item {
+    /// The same with another scale across and up about a point, lettering as large as it was.
+    pub(crate) fn stretched(self, by: Vec2, about: Point) -> Self {
+        let linear = kurbo::Affine::scale_non_uniform(by.x, by.y);
+        let about = about.to_vec2();
+        let whole = kurbo::Affine::translate(about) * linear * kurbo::Affine::translate(-about);
+        match self {
+            Self::Path(path) => Self::Path(PathItem {
+                path: whole * path.path,
+                ..path
+            }),
+            Self::Text(text) => Self::Text(TextItem {
+                at: whole * text.at,
+                ..text
+            }),
+            Self::Group(group) => Self::Group(GroupItem {
+                shift: (whole * group.shift.to_point()).to_vec2(),
+                clip: group.clip.map(|clip| whole.transform_rect_bbox(clip)),
+                items: group
+                    .items
+                    .into_iter()
+                    .map(|item| item.stretched(by, Point::ZERO))
+                    .collect(),
+                ..group
+            }),
+        }
+    }
+}
+
 impl Drawing {
+    /// The same so many times as large about its origin, lettering as large as it was.
+    #[must_use]
+    pub fn grown(self, by: f64) -> Self {
+        let grow = |item: Item| item.stretched(Vec2::new(by, by), Point::ZERO);
+        Self {
+            items: self.items.into_iter().map(grow).collect(),
+        }
+    }
+
+    /// The visible edges alone, to be cut out along them: no areas, sizes or words.
+    #[must_use]
+    pub fn edges_alone(self) -> Self {
+        Self {
+            items: edges(self.items),
+        }
+    }
+
+    /// The same with the edges of another drawing of the same views in thin lines.
+    #[must_use]
+    pub fn with_thin(mut self, other: &Self) -> Self {
+        let view_of = |item: &Item| match item {
+            Item::Group(group) => group.view,
+            Item::Path(_) | Item::Text(_) => None,
+        };
+        for item in &mut self.items {
+            let Item::Group(group) = item else { continue };
+            let same = |other: &&Item| group.view.is_some() && view_of(other) == group.view;
+            if let Some(Item::Group(same)) = other.items.iter().find(same) {
+                group.items.extend(thin(edges(same.items.clone())));
+            }
+        }
+        self
+    }
+
     /// The same drawing at 1 : `n`, lettering and all.
     #[must_use]
     pub fn reduced(self, n: u32) -> Self {
@@ -313,6 +399,37 @@ impl Drawing {
     pub fn bounds(&self) -> Rect {
         bounds(&self.items).unwrap_or(Rect::ZERO)
     }
+}
+
+/// The visible edges among items.
+fn edges(items: Vec<Item>) -> Vec<Item> {
+    let edge = |item: Item| match item {
+        Item::Path(path) if path.line == Some(Line::Outline) => {
+            Some(Item::Path(PathItem { fill: None, ..path }))
+        }
+        Item::Path(_) | Item::Text(_) => None,
+        Item::Group(group) => {
+            let items = edges(group.items);
+            (!items.is_empty()).then_some(Item::Group(GroupItem { items, ..group }))
+        }
+    };
+    items.into_iter().filter_map(edge).collect()
+}
+
+/// Edges as another position is drawn.
+fn thin(items: Vec<Item>) -> Vec<Item> {
+    let thin = |item: Item| match item {
+        Item::Path(path) => Item::Path(PathItem {
+            line: path.line.map(|_| Line::Neighbour),
+            ..path
+        }),
+        Item::Text(text) => Item::Text(text),
+        Item::Group(group) => Item::Group(GroupItem {
+            items: thin(group.items),
+            ..group
+        }),
+    };
+    items.into_iter().map(thin).collect()
 }
 
 /// What the items cover together.

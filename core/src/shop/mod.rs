@@ -9,6 +9,7 @@ pub mod cut;
 pub mod family;
 pub mod mend;
 mod offer;
+pub mod printers;
 pub mod shelf;
 mod start;
 

@@ -6,10 +6,12 @@
 pub mod caution;
 mod forging;
 mod friction;
+mod hot_size;
 pub mod thermal;
 
 pub use forging::{ForgingRange, forging_range};
 pub use friction::{FRICTION_SOURCE, ORDINARY_FRICTION, PESSIMISTIC_FRICTION};
+pub use hot_size::{HEAT_COLOURS, Heat, HeatError, RANGE_CELSIUS, elongation};
 
 use serde::{Deserialize, Serialize};
 

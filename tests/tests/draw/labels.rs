@@ -143,7 +143,10 @@ fn check_all(name: &str, design: &Document) {
         );
         check(&name, &draw::pair(design, &model, &options));
     }
-    check(&format!("{name}, half"), &draw::half(design, &model));
+    check(
+        &format!("{name}, half"),
+        &draw::half(design, &model, &DrawOptions::default()),
+    );
 }
 
 fn work_for(style: JawKind) -> &'static str {

@@ -53,7 +53,7 @@ fn the_top_view_of_a_half_has_no_stray_line() {
             ("50 mm round", "25 mm square"),
         ] {
             let design = starting(style.name(), work, bar);
-            let drawing = draw::half(&design, &resolve(&design));
+            let drawing = draw::half(&design, &resolve(&design), &DrawOptions::default());
             let mut outlines = paths(view(&drawing, View::Top))
                 .filter(|path| path.line == Some(Line::Outline) && path.part.is_none());
             let outline = outlines.next().expect("the half has an outline");

@@ -6,7 +6,7 @@
 
 use expect_test::expect_file;
 use kurbo::{Point, Rect, Shape};
-use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::draw::{DrawOptions, Sizes, pair};
 use reinwright_core::finding::Part;
 use reinwright_core::paper::{Drawing, Fill, Item};
 use reinwright_core::tongs::jaw::JawKind;
@@ -32,7 +32,7 @@ fn work_for(style: JawKind) -> &'static str {
 fn drawn(style: JawKind) -> Drawing {
     let design = starting(style.name(), work_for(style), "3/4 in square");
     let bare = DrawOptions {
-        bare: true,
+        sizes: Sizes::None,
         ..DrawOptions::default()
     };
     pair(&design, &resolve(&design), &bare)

@@ -28,7 +28,10 @@ fn check_texts(name: &str, drawing: &Drawing) {
 fn no_text_stands_on_another() {
     for (name, design) in samples() {
         let model = resolve(&design);
-        check_texts(&format!("{name}, half"), &draw::half(&design, &model));
+        check_texts(
+            &format!("{name}, half"),
+            &draw::half(&design, &model, &DrawOptions::default()),
+        );
         // From the lettering of a template to that of a window of 1024 x 700 and smaller.
         for text in [3.5, 7.0, 14.0, 18.0, 24.0] {
             let options = DrawOptions {
@@ -54,7 +57,10 @@ fn no_text_stands_on_another_whatever_the_jaw() {
             let design = starting(jaw.name(), work, "5/8 in square");
             let model = resolve(&design);
             let name = format!("{jaw} on {work}");
-            check_texts(&format!("{name}, half"), &draw::half(&design, &model));
+            check_texts(
+                &format!("{name}, half"),
+                &draw::half(&design, &model, &DrawOptions::default()),
+            );
             let pair = draw::pair(&design, &model, &DrawOptions::default());
             check_texts(&format!("{name}, pair"), &pair);
         }
@@ -68,7 +74,7 @@ fn the_tip_of_a_template_takes_no_paper_for_its_size() {
     for jaw in ["flat", "v bit", "bolt", "duckbill"] {
         let design = starting(jaw, "1/2 in round", "3/4 in square");
         let model = resolve(&design);
-        let texts = texts(&draw::half(&design, &model));
+        let texts = texts(&draw::half(&design, &model, &DrawOptions::default()));
         let at_tip = drawing_of_tip(&design);
         let (words, place) = texts
             .iter()

@@ -1,7 +1,7 @@
 //! The work as it is drawn: its areas in the side view and end on, against plane geometry by hand.
 
 use kurbo::Shape as _;
-use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::draw::{DrawOptions, Sizes, pair};
 use reinwright_core::paper::{Drawing, Fill, Item, Line};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::pairs::starting;
@@ -16,7 +16,7 @@ const BAR: &str = "3/4 in square";
 fn drawn(jaw: &str, work: &str) -> (Drawing, f64) {
     let design = starting(jaw, work, BAR);
     let bare = DrawOptions {
-        bare: true,
+        sizes: Sizes::None,
         ..DrawOptions::default()
     };
     let model = resolve(&design);

@@ -14,6 +14,7 @@ use std::ops::ControlFlow;
 
 use proptest::prelude::*;
 use reinwright::jobs::set_printing::{self, Wanted};
+use reinwright::jobs::what::What;
 use reinwright_core::asked::{
     Bar, Field, Stock, StockList, StockShape, StockSizes, Units, Value, Work,
 };

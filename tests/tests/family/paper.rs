@@ -80,6 +80,8 @@ fn the_contents_page_tells_the_truth() {
         pairs_of_each: 1,
         day: None,
         stock: StockSizes::default(),
+        what: What::default(),
+        printer: None,
     };
     let mut steps = Vec::new();
     let pdf = set_printing::pdf(&family, &answers, &wanted, &mut |progress| {

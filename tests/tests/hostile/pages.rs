@@ -5,8 +5,9 @@ use std::ops::ControlFlow;
 use reinwright::jobs::pages::{Consent, MANY, MOST, Pages, Stack};
 use reinwright::jobs::printing::{Template, sheets};
 use reinwright::jobs::set_printing::{self, Wanted};
+use reinwright::jobs::what::What;
 use reinwright_core::asked::{Stock, StockSizes};
-use reinwright_core::paper::Paper;
+use reinwright_core::paper::{Paper, Together};
 use reinwright_core::shop::balance_of;
 use reinwright_core::shop::family::{self, answer_all};
 use reinwright_core::tongs::document::{self, Document};
@@ -52,6 +53,8 @@ fn as_many_pages_of_a_set_are_counted_as_are_printed() {
             pairs_of_each: 1,
             day: None,
             stock: StockSizes::default(),
+            what: What::default(),
+            printer: None,
         };
         let on = &mut set_printing::to_the_end;
         let counted = set_printing::pages_wanted(&family, &answers, &wanted, on);
@@ -123,7 +126,11 @@ fn many_pages_are_printed_when_all_are_asked_for() {
 fn a_stack_is_asked_for_or_refused_by_its_height() {
     let stack = |all: usize| {
         let mut pages = Pages::default();
-        pages.add(all, || "Half A".to_owned());
+        let together = Together {
+            pages: all,
+            sheets: vec![(0, 0)],
+        };
+        pages.add(&together, |_| "Half A".to_owned());
         pages
     };
     let allowed = |all: usize, consent| stack(all).allow(Paper::A4, consent);

@@ -1,6 +1,6 @@
 //! Every jaw style on paper: the half that is read back is as long as it is to be forged.
 
-use kurbo::{Rect, Shape};
+use kurbo::Shape;
 use reinwright_core::draw;
 use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock, ink, tile};
 use reinwright_core::tongs::jaw::JawKind;
@@ -22,7 +22,10 @@ fn every_style_prints_as_long_as_it_is() {
         ] {
             let pair = starting(style.name(), work, bar);
             let model = resolve(&pair);
-            let sheet = Sheet::full_size("The half", draw::half(&pair, &model));
+            let sheet = Sheet::full_size(
+                "The half",
+                draw::half(&pair, &model, &draw::DrawOptions::default()),
+            );
             let options = PaperOptions::new(Paper::own(1200.0, 600.0).unwrap());
             let pages = tile(&[sheet], &options, &TitleBlock::default());
             let seen = reader::read(&ink::pdf(&pages, &ink::DocInfo::default()));
@@ -31,10 +34,9 @@ fn every_style_prints_as_long_as_it_is() {
                 let width = line.width.expect("a line");
                 (width - OUTLINE).abs() < FILE && line.clip.is_some()
             });
-            let drawn: Option<Rect> = outlines
-                .map(|line| line.path.bounding_box())
-                .reduce(|a, b| a.union(b));
-            let long = drawn.expect("outlines").width();
+            // Side and top view share the page, each where there is room.
+            let widths = outlines.map(|line| line.path.bounding_box().width());
+            let long = widths.fold(0.0, f64::max);
             let what = format!("{style} for {work}");
             within(&what, long, model.a.tip() - model.a.rein_end(), 2.0 * FILE);
         }

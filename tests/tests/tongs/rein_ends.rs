@@ -3,7 +3,7 @@
 use std::f64::consts::{FRAC_PI_4, PI};
 
 use reinwright_core::asked::PlainSection;
-use reinwright_core::draw::{DrawOptions, pair};
+use reinwright_core::draw::{DrawOptions, Sizes, pair};
 use reinwright_core::finding::{self, Severity};
 use reinwright_core::paper::Item;
 use reinwright_core::shop::{Answers, balance_of};
@@ -141,7 +141,7 @@ fn ends_are_drawn_in_both_views() {
         let design = with(end);
         let model = resolve(&design);
         let options = DrawOptions {
-            bare: true,
+            sizes: Sizes::None,
             ..DrawOptions::default()
         };
         let drawing = pair(&design, &model, &options);

@@ -133,7 +133,7 @@ fn pages_and_drawings_are_written() {
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("half.svg"), "Write");
     let (width, height) = svg_size_mm(&bytes(&folder.path().join("half.svg")));
-    let drawn = draw::half(&design, &resolve(&design)).bounds();
+    let drawn = draw::half(&design, &resolve(&design), &draw::DrawOptions::default()).bounds();
     // Rims of 1 mm; the size is written to a hundredth.
     within("width", width, drawn.width() + 2.0, 0.02);
     within("height", height, drawn.height() + 2.0, 0.02);

@@ -7,12 +7,13 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
-use reinwright_core::paper::Drawing;
+use reinwright_core::paper::{Drawing, Paper as Sheet};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::disk::memory::Memory;
+use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
 use crate::window::panels::operation;
@@ -307,13 +308,32 @@ impl DesignBench {
         checked.map_err(|error| format!("This cannot be done here: {error}"))
     }
 
+    /// The pages of the job sheet, by the way that is looked at.
+    ///
+    /// # Errors
+    /// One sentence when no bar can be reckoned.
+    pub(super) fn job_sheet(&mut self, paper: Sheet) -> Result<Vec<u8>, String> {
+        self.answers.follow(&self.session.now);
+        if let Some(trouble) = self.answers.known.balance.trouble() {
+            return Err(trouble);
+        }
+        let planned = self.answers.planned(&self.look.making.asked);
+        let of = (&self.answers.known, &planned.plan);
+        Ok(job_sheet::pdf(
+            &self.session.now,
+            of,
+            paper,
+            printing::today(),
+        ))
+    }
+
     /// What goes into a drawing's file.
     pub(super) fn drawing(&mut self, drawn: Drawn) -> Drawing {
         self.answers.follow(&self.session.now);
         let (document, answers) = (&self.session.now, &self.answers);
         match drawn {
             Drawn::Pair => draw::pair(document, &answers.known.model, &DrawOptions::default()),
-            Drawn::Half => draw::half(document, &answers.known.model),
+            Drawn::Half => draw::half(document, &answers.known.model, &DrawOptions::default()),
             Drawn::Bar => forge::bar(
                 (&document.bar, document.units),
                 &answers.known.balance,

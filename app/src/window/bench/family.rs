@@ -13,6 +13,7 @@ use super::workbench::Workbench;
 use crate::jobs::pages::Consent;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
+use crate::jobs::what::What;
 use crate::window::state::job::{Ended, Job, SetWork};
 use crate::window::state::session::Session;
 
@@ -92,6 +93,8 @@ impl Workbench {
             paper,
             pairs_of_each,
             day: printing::today(),
+            what: What::default(),
+            printer: None,
             stock: self.remembered.memory.stock.sizes.clone(),
         };
         self.shown.job = Some(start(family.to_write(wanted)));

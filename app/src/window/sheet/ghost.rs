@@ -41,7 +41,9 @@ impl Ghost {
     pub(super) fn drawing(&self, (opening, lies): (f64, Frozen)) -> Drawing {
         let options = DrawOptions {
             opening,
-            bare: true,
+            sizes: draw::Sizes::None,
+            views: draw::Views::All,
+            names: draw::Names::Drawn,
             text: lies.text,
             shifts: Some(lies.shifts),
             // Broken where the sheet is, so that what is alike lies alike.

@@ -7,7 +7,7 @@ use super::paper::PaperOptions;
 use crate::paper::display::Drawing;
 
 /// Half the width of the widest line, mm, so that an edge's ink is not cut off.
-const INK: f64 = 0.5;
+pub(super) const INK: f64 = 0.5;
 /// Rounding that may not cost a page, mm.
 const HAIR: f64 = 1e-6;
 
@@ -26,30 +26,14 @@ pub(super) struct Grid {
     pub(super) covered: Rect,
 }
 
-/// The better of the two lies of the paper, its joints where they cut least.
-pub(super) fn arrange(
-    drawing: &Drawing,
-    ink: &Ink,
-    options: &PaperOptions,
-    title: &TitleBlock,
-) -> Grid {
-    let bounds = ground(drawing);
-    laid(bounds, options, title).settled(bounds, ink)
-}
-
-/// How many pages a drawing takes: what [`arrange`] makes of it, known without looking where
-/// joints cut least.
-pub(super) fn count(drawing: &Drawing, options: &PaperOptions, title: &TitleBlock) -> usize {
-    laid(ground(drawing), options, title).pages()
-}
-
 /// What pages must cover of a drawing.
 fn ground(drawing: &Drawing) -> Rect {
     drawing.bounds().inflate(INK, INK)
 }
 
-/// The better of the two lies of the paper.
-fn laid(bounds: Rect, options: &PaperOptions, title: &TitleBlock) -> Grid {
+/// The better of the two lies of the paper, the drawing in the middle of all its pages.
+pub(super) fn laid(drawing: &Drawing, options: &PaperOptions, title: &TitleBlock) -> Grid {
+    let bounds = ground(drawing);
     let (width, height) = options.paper.size();
     let upright = cut(bounds, layout(width, height, options, title), options);
     let across = cut(bounds, layout(height, width, options, title), options);
@@ -128,7 +112,8 @@ impl Grid {
 
     /// The same pages, moved over the drawing by the room that is left so that joints cut as few
     /// lines and texts as can be; without a joint the drawing stays in the middle.
-    fn settled(mut self, bounds: Rect, ink: &Ink) -> Self {
+    pub(super) fn settled(mut self, drawing: &Drawing, ink: &Ink) -> Self {
+        let bounds = ground(drawing);
         let middle = self.covered;
         let room = (middle.size() - bounds.size()) / 2.0;
         let best = |grid: &mut Self, room: f64, along: Vec2| {

@@ -1,7 +1,7 @@
-use kurbo::{Point, Rect, Vec2};
+use kurbo::{Point, Rect, Shape, Vec2};
 
 use crate::number::plane::sides_within;
-use crate::paper::display::{Drawing, GroupItem, Item};
+use crate::paper::display::{Fill, GroupItem, Item};
 
 /// Half the width of the widest line and a little, mm.
 const NEAR: f64 = 1.0;
@@ -9,8 +9,23 @@ const NEAR: f64 = 1.0;
 const FLAT: f64 = 0.5;
 
 /// The items that a rectangle shows some of; the rest would only make the file longer.
-pub(super) fn inside(items: &[Item], rect: Rect) -> Vec<Item> {
-    items.iter().filter_map(|item| shown(item, rect)).collect()
+pub(super) fn inside<'a>(items: impl IntoIterator<Item = &'a Item>, rect: Rect) -> Vec<Item> {
+    let shown = items.into_iter().filter_map(|item| shown(item, rect));
+    shown.collect()
+}
+
+/// Whether a point lies on something that is filled, so that what is written there would stand on
+/// steel.
+pub(super) fn on_fill<'a>(items: impl IntoIterator<Item = &'a Item>, at: Point) -> bool {
+    items.into_iter().any(|item| match item {
+        Item::Path(path) => {
+            path.fill.is_some_and(|fill| fill != Fill::Paper)
+                && path.path.control_box().contains(at)
+                && path.path.contains(at)
+        }
+        Item::Text(_) => false,
+        Item::Group(group) => on_fill(&group.items, at - group.shift),
+    })
 }
 
 fn shown(item: &Item, rect: Rect) -> Option<Item> {
@@ -45,10 +60,34 @@ pub(super) struct Ink {
 }
 
 impl Ink {
-    pub(super) fn of(drawing: &Drawing) -> Self {
+    pub(super) fn of<'a>(items: impl IntoIterator<Item = &'a Item>) -> Self {
         let mut ink = Self::default();
-        ink.add(&drawing.items, Vec2::ZERO);
+        ink.add(items, Vec2::ZERO);
         ink
+    }
+
+    /// What lines and texts cover that reach into a stretch of x; `None` where nothing is drawn.
+    pub(super) fn between(&self, from: f64, to: f64) -> Option<Rect> {
+        let all = self.lines.iter().chain(&self.texts).copied();
+        let near = all.filter(|taken| taken.x0 <= to && from <= taken.x1);
+        near.reduce(|a, b| a.union(b))
+    }
+
+    /// What the texts cover.
+    pub(super) fn texts(&self) -> &[Rect] {
+        &self.texts
+    }
+
+    /// What of it touches a rectangle.
+    pub(super) fn within(&self, rect: Rect) -> Self {
+        let near = |boxes: &[Rect]| {
+            let touching = boxes.iter().filter(|taken| overlaps(**taken, rect));
+            touching.copied().collect()
+        };
+        Self {
+            lines: near(&self.lines),
+            texts: near(&self.texts),
+        }
     }
 
     /// Whether nothing is drawn in a rectangle; even fills do not count, only lines and texts.
@@ -65,7 +104,7 @@ impl Ink {
         count(&self.lines) + TEXT * count(&self.texts)
     }
 
-    fn add(&mut self, items: &[Item], shift: Vec2) {
+    fn add<'a>(&mut self, items: impl IntoIterator<Item = &'a Item>, shift: Vec2) {
         for item in items {
             match item {
                 Item::Path(path) => self.add_path(&path.path, shift),

@@ -1,8 +1,10 @@
 use kurbo::{BezPath, Point, Rect, Vec2};
 
 use super::Place;
+use super::block::Joint;
 use super::grid::Grid;
 use super::ink::Ink;
+use crate::paper::font::text_width;
 use crate::paper::{Align, Item, Line, TextItem};
 
 /// Half the length of a cross's arms, mm.
@@ -14,6 +16,13 @@ const NAME: f64 = 2.3;
 /// How far from a cross its neighbour's name begins, mm, and how far it may reach.
 const NAME_FROM: f64 = 5.0;
 const NAME_TO: f64 = 14.0;
+
+/// Size of the name of a part's neighbour, mm: 9 pt.
+const NEIGHBOUR: f64 = 3.2;
+/// What a mark of two parts takes with its lettering: above, below and to both sides, mm.
+pub(super) const MARK_ABOVE: f64 = 3.4;
+pub(super) const MARK_BELOW: f64 = 2.8;
+pub(super) const MARK_BESIDE: f64 = 19.0;
 
 /// How a joint runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -37,8 +46,8 @@ pub(super) struct Mark {
 }
 
 /// The marks of a whole sheet, two at each joint, where the drawing leaves the paper blank if it
-/// does.
-pub(super) fn marks(ink: &Ink, grid: &Grid) -> Vec<Mark> {
+/// does. The letters of so many joints are in use already.
+pub(super) fn marks(ink: &Ink, grid: &Grid, used: usize) -> Vec<Mark> {
     if grid.pages() == 1 {
         return Vec::new();
     }
@@ -47,10 +56,22 @@ pub(super) fn marks(ink: &Ink, grid: &Grid) -> Vec<Mark> {
         let right = (column + 1, row);
         let below = (column, row + 1);
         if right.0 < grid.columns {
-            add_joint(&mut marks, Runs::Up, grid, ink, [(column, row), right]);
+            add_joint(
+                &mut marks,
+                Runs::Up,
+                (grid, used),
+                ink,
+                [(column, row), right],
+            );
         }
         if below.1 < grid.rows {
-            add_joint(&mut marks, Runs::Across, grid, ink, [(column, row), below]);
+            add_joint(
+                &mut marks,
+                Runs::Across,
+                (grid, used),
+                ink,
+                [(column, row), below],
+            );
         }
     }
     marks
@@ -59,14 +80,15 @@ pub(super) fn marks(ink: &Ink, grid: &Grid) -> Vec<Mark> {
 fn add_joint(
     marks: &mut Vec<Mark>,
     runs: Runs,
-    grid: &Grid,
+    (grid, used): (&Grid, usize),
     ink: &Ink,
     [before, after]: [(usize, usize); 2],
 ) {
-    for share in [Share::First, Share::Second] {
+    let joint = letter(used + marks.len() / 2);
+    for (number, share) in [(1, Share::First), (2, Share::Second)] {
         marks.push(Mark {
             at: blank_place(seam(grid, runs, before), runs, share, ink),
-            letter: letter(marks.len()),
+            letter: format!("{joint}{number}"),
             runs,
             before,
             after,
@@ -139,7 +161,7 @@ impl Runs {
 }
 
 /// A, B, … Z, AA, AB, …
-fn letter(index: usize) -> String {
+pub(super) fn letter(index: usize) -> String {
     let last = u32::try_from(index % 26).expect("less than 26");
     let sign = char::from_u32(u32::from('A') + last).expect("a letter from A to Z");
     match index / 26 {
@@ -157,6 +179,50 @@ pub(super) fn draw(marks: &[Mark], grid: &Grid, place: &Place) -> Vec<Item> {
         } else if mark.after == place.at {
             items.extend(mark.draw(place.number(grid, mark.before), -1.0));
         }
+    }
+    items
+}
+
+/// On which side of a joint a part lies.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Lies {
+    Left,
+    Right,
+}
+
+/// A joint as one of its parts shows it, in the drawing's coordinates: the line to cut along, two
+/// crosses with the joint's letter and their numbers, and the page of the other part. What is
+/// written stands on the part's own side.
+pub(super) fn draw_joint(
+    joint: &Joint,
+    lies: Lies,
+    (letter, page): (&str, usize),
+    shown: Rect,
+) -> Vec<Item> {
+    /// From the line to the lettering, between two words of it, and how high it stands, mm.
+    const OFF: f64 = 1.0;
+    const APART: f64 = 1.5;
+    const LIFT: f64 = 0.7;
+    let cut = straight(
+        Point::new(joint.at, shown.y0),
+        Point::new(joint.at, shown.y1),
+    );
+    let mut items = vec![Item::line(cut, Line::Join)];
+    let (side, align) = match lies {
+        Lies::Left => (-1.0, Align::End),
+        Lies::Right => (1.0, Align::Start),
+    };
+    for (number, y) in (1..).zip(joint.marks) {
+        let at = Point::new(joint.at, y);
+        for arm in [Vec2::new(ARM, 0.0), Vec2::new(0.0, ARM)] {
+            items.push(Item::line(straight(at - arm, at + arm), Line::Frame));
+        }
+        let mark = format!("{letter}{number}");
+        let beyond = OFF + text_width(&mark, LETTER, false) + APART;
+        let place = |off: f64| at + Vec2::new(side * off, LIFT);
+        items.push(Item::text(place(OFF), mark, LETTER, align));
+        let page = format!("page {page}");
+        items.push(Item::text(place(beyond), page, NEIGHBOUR, align));
     }
     items
 }

@@ -1,15 +1,21 @@
 //! From a drawing to pages of paper, true to size: one millimetre stays one millimetre.
 //!
-//! [`tile`] chooses how the paper lies, cuts the drawing into windows that overlap, and puts the
-//! page furniture around them: check bars, joining marks, page map, title block.
+//! [`tile`] lays the views of all sheets on as few pages as can be, cut only where plain bar runs,
+//! and puts the page furniture around them: check bars, joining marks, page map, title block. A
+//! drawing that is larger than the paper and may be cut anywhere comes to a grid of windows that
+//! overlap.
 
 mod bars;
+mod block;
 mod grid;
 mod ink;
 mod joins;
 mod layout;
 mod lettering;
+mod pack;
 mod paper;
+mod plan;
+mod shared;
 mod strip;
 mod symbol;
 
@@ -18,11 +24,13 @@ pub use paper::{LARGEST_SIDE, OwnPaper, Paper, PaperError, PaperOptions, SMALLES
 
 use kurbo::Rect;
 
-use super::{Drawing, GroupItem, Item, Line};
+use super::{Drawing, GroupItem, Item, Line, Stretch};
 use crate::paper::Projection;
 use grid::Grid;
 use ink::Ink;
 use joins::Mark;
+use plan::{Bundle, How};
+use strip::{Map, Strip};
 
 /// A drawing with the name under which it is printed.
 #[derive(Debug, Clone, PartialEq)]
@@ -33,6 +41,9 @@ pub struct Sheet {
     pub drawing: Drawing,
     /// One millimetre on paper is so many of the thing drawn; 1 is full size.
     pub reduced: u32,
+    /// Where a joint may run through it: stretches of x in which plain bar lies. Without any, what
+    /// is larger than the paper is cut wherever it must.
+    pub plain: Vec<Stretch>,
 }
 
 impl Sheet {
@@ -42,7 +53,15 @@ impl Sheet {
             title: title.into(),
             drawing,
             reduced: 1,
+            plain: Vec::new(),
         }
+    }
+
+    /// The same, to be cut only where plain bar lies.
+    #[must_use]
+    pub fn plain(self, plain: impl IntoIterator<Item = Stretch>) -> Self {
+        let plain = plain.into_iter().collect();
+        Self { plain, ..self }
     }
 }
 
@@ -102,84 +121,189 @@ impl Place {
     }
 }
 
-/// Lays sheets on pages at full size, numbered through, left to right and from the top down.
+/// How pages must be drawn for a printer that is off, so that they print true: how many times as
+/// large across the paper as it is fed upright, and along it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Correction {
+    /// Across the paper.
+    pub across: f64,
+    /// Along it.
+    pub along: f64,
+}
+
+impl Page {
+    /// The same page for a printer that is off. It is stretched about its middle; the page itself
+    /// keeps its size, and lettering its own.
+    #[must_use]
+    pub fn corrected(self, by: Correction) -> Self {
+        let upright = self.width_mm <= self.height_mm;
+        let by = if upright {
+            kurbo::Vec2::new(by.across, by.along)
+        } else {
+            kurbo::Vec2::new(by.along, by.across)
+        };
+        let middle = kurbo::Point::new(self.width_mm / 2.0, self.height_mm / 2.0);
+        let items = self.items.into_iter();
+        Self {
+            items: items.map(|item| item.stretched(by, middle)).collect(),
+            ..self
+        }
+    }
+}
+
+/// Sheets that share pages.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Together {
+    /// How many pages they take.
+    pub pages: usize,
+    /// Which sheets they are, each with the first of these pages that shows it, counted from 0.
+    pub sheets: Vec<(usize, usize)>,
+}
+
+/// Lays sheets on pages at full size, numbered through.
 ///
-/// Each sheet's paper lies the way that needs fewest pages, then the way that leaves most room
-/// around the drawing. A drawing that fits on a page stands in its middle; joints go where they
-/// cut fewest lines and texts.
+/// The sheets share pages. Each view is one piece, or is cut in parts where plain bar runs; the
+/// parts are laid on as few pages as take them.
 pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
     let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title)).collect();
     lay(&laid, options)
 }
 
-/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block.
+/// Lays the sheets of a set on pages as [`tile`] does, each with its own title block: neighbours
+/// with the same one share pages.
 pub fn tile_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Page> {
     let laid = sheets.iter().map(|of| (&of.sheet, &of.title));
     lay(&laid.collect::<Vec<_>>(), options)
 }
 
-/// How many pages each sheet takes, as [`tile`] lays them; nothing is laid for it.
-pub fn pages_of(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<usize> {
-    let options = options.clamped();
-    let pages = |sheet: &Sheet| grid::count(&sheet.drawing, &options, title);
-    sheets.iter().map(pages).collect()
+/// Which sheets share how many pages, as [`tile`] lays them; nothing is drawn for it.
+pub fn pages_of(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Together> {
+    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title)).collect();
+    counted(&laid, options)
 }
 
-/// How many pages each sheet of a set takes, as [`tile_set`] lays them.
-pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
-    let options = options.clamped();
-    let pages = |of: &SetSheet| grid::count(&of.sheet.drawing, &options, &of.title);
-    sheets.iter().map(pages).collect()
+/// Which sheets of a set share how many pages, as [`tile_set`] lays them.
+pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Together> {
+    let laid = sheets.iter().map(|of| (&of.sheet, &of.title));
+    counted(&laid.collect::<Vec<_>>(), options)
 }
 
 /// A sheet and its title block.
 type Laid<'a> = (&'a Sheet, &'a TitleBlock);
 
+fn counted(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Together> {
+    let bundles = plan::plan(sheets, &options.clamped());
+    let together = |bundle: &Bundle<'_>| Together {
+        pages: bundle.pages(),
+        sheets: bundle.first_pages(),
+    };
+    bundles.iter().map(together).collect()
+}
+
+/// What pages are numbered and marked on from.
+#[derive(Debug, Clone, Copy)]
+struct Run {
+    /// Number of the first page, from 1.
+    first: usize,
+    /// Number of all pages.
+    total: usize,
+    /// How many joints have their letters already.
+    letters: usize,
+}
+
 fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
-    let options = options.clamped();
-    let inks: Vec<Ink> = sheets.iter().map(|of| Ink::of(&of.0.drawing)).collect();
-    let grids: Vec<Grid> = sheets
-        .iter()
-        .zip(&inks)
-        .map(|((sheet, title), ink)| grid::arrange(&sheet.drawing, ink, &options, title))
-        .collect();
-    let total = grids.iter().map(Grid::pages).sum();
-    let mut pages = Vec::with_capacity(total);
-    for ((&(sheet, title), grid), ink) in sheets.iter().zip(&grids).zip(&inks) {
-        let marks = joins::marks(ink, grid);
-        let first = pages.len() + 1;
-        pages.extend(grid.places().map(|at| {
-            let place = Place { first, total, at };
-            page(sheet, grid, &marks, &place, title)
-        }));
+    let bundles = plan::plan(sheets, &options.clamped());
+    let mut run = Run {
+        first: 1,
+        total: bundles.iter().map(Bundle::pages).sum(),
+        letters: 0,
+    };
+    let mut pages = Vec::with_capacity(run.total);
+    for bundle in &bundles {
+        match &bundle.how {
+            How::Shared(shared) => {
+                pages.extend(shared::pages(shared, bundle.title, run));
+                run.letters += shared.cut.joints.len();
+            }
+            How::Grid(_, sheet, grid) => {
+                let (own, joints) = gridded(sheet, grid, bundle.title, run);
+                pages.extend(own);
+                run.letters += joints;
+            }
+        }
+        run.first = pages.len() + 1;
     }
     pages
+}
+
+/// The pages of a drawing that may be cut anywhere, and how many joints they have.
+fn gridded(sheet: &Sheet, grid: &Grid, title: &TitleBlock, run: Run) -> (Vec<Page>, usize) {
+    let ink = Ink::of(&sheet.drawing.items);
+    let grid = grid.clone().settled(&sheet.drawing, &ink);
+    let marks = joins::marks(&ink, &grid, run.letters);
+    let of = |at| {
+        let place = Place {
+            first: run.first,
+            total: run.total,
+            at,
+        };
+        page(sheet, &grid, &marks, &place, title)
+    };
+    (grid.places().map(of).collect(), marks.len() / 2)
 }
 
 fn page(sheet: &Sheet, grid: &Grid, marks: &[Mark], place: &Place, title: &TitleBlock) -> Page {
     let window = grid.layout.window;
     let shift = grid.shift(place.at);
-    let mut items = vec![Item::Group(GroupItem {
-        name: "drawing".into(),
-        view: None,
-        shift,
-        clip: Some(window),
-        items: ink::inside(&sheet.drawing.items, window - shift),
-    })];
-    items.push(Item::Group(GroupItem {
-        name: "joins".into(),
-        view: None,
-        shift,
-        clip: Some(window),
-        items: joins::draw(marks, grid, place),
-    }));
-    items.push(Item::line(outline(window), Line::Frame));
-    items.extend(bars::draw(&grid.layout));
-    items.extend(strip::draw(sheet, grid, place, title));
+    let group = |name: &str, items| {
+        Item::Group(GroupItem {
+            name: name.into(),
+            view: None,
+            shift,
+            clip: Some(window),
+            items,
+        })
+    };
+    let mut items = vec![
+        group("drawing", ink::inside(&sheet.drawing.items, window - shift)),
+        group("joins", joins::draw(marks, grid, place)),
+    ];
+    let strip = Strip {
+        layout: &grid.layout,
+        title,
+        name: sheet.title.clone(),
+        reduced: sheet.reduced,
+        number: place.number(grid, place.at),
+        total: place.total,
+        map: map(grid, place),
+    };
+    items.extend(furniture(&strip));
     Page {
         width_mm: grid.layout.paper.width(),
         height_mm: grid.layout.paper.height(),
         items,
+    }
+}
+
+/// All that stands around the drawing.
+fn furniture(strip: &Strip<'_>) -> Vec<Item> {
+    let mut items = vec![Item::line(outline(strip.layout.window), Line::Frame)];
+    items.extend(bars::draw(strip.layout));
+    items.extend(strip.draw());
+    items
+}
+
+/// The pages of a grid in their places.
+fn map(grid: &Grid, place: &Place) -> Map {
+    let size = grid.layout.paper.size();
+    let page = |(column, row): (usize, usize)| {
+        let corner = (column as f64 * size.width, -(row as f64) * size.height);
+        (Rect::from_origin_size(corner, size), Vec::new())
+    };
+    Map {
+        pages: grid.places().map(page).collect(),
+        here: place.at.1 * grid.columns + place.at.0,
+        joined: grid.pages() > 1,
     }
 }
 

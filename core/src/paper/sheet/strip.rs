@@ -1,9 +1,8 @@
-use kurbo::{BezPath, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 
-use super::grid::Grid;
-use super::layout::{BAR_HEIGHT, NOTE, NOTE_SPACING};
+use super::layout::{BAR_HEIGHT, Layout, NOTE, NOTE_SPACING};
 use super::lettering::{Weight, fitted, text, wrap};
-use super::{Place, Sheet, TitleBlock, outline, symbol};
+use super::{TitleBlock, outline, symbol};
 use crate::paper::{Align, Fill, Item, Line};
 
 /// Width of the page map's cell, mm.
@@ -17,28 +16,144 @@ const PAD: f64 = 1.5;
 const CHECK: &str = "Print at 100 %, not fitted to the page. Measure the bars across and up: \
      100 mm ± 0.5 mm, 4 in ± 1/64 in. If they are off, print again at 10 000 ÷ the metric bar's \
      length in mm per cent (97 mm: 103.1 %).";
-const JOIN: &str = "Cut at the dashed line and lay it on the next page: crosses with one letter \
-     meet.";
+const JOIN: &str = "Cut at the dashed line, lay it on the other part: crosses of one name meet.";
 const SAFETY: &str = "Paper burns. Trace the outline onto plate or in chalk; never lay paper on \
      hot steel.";
 
-/// The notes, what to check, and the title block.
-pub(super) fn draw(sheet: &Sheet, grid: &Grid, place: &Place, title: &TitleBlock) -> Vec<Item> {
-    let mut items = notes(grid);
-    items.extend(advice(grid));
-    items.push(Item::group(
-        "title",
-        Vec2::ZERO,
-        title_block(sheet, grid, place, title),
-    ));
-    items
+/// What the strip at the foot of a page says.
+pub(super) struct Strip<'a> {
+    pub(super) layout: &'a Layout,
+    pub(super) title: &'a TitleBlock,
+    /// What is drawn on the page.
+    pub(super) name: String,
+    /// One millimetre is so many of the thing drawn.
+    pub(super) reduced: u32,
+    /// The page's number among so many.
+    pub(super) number: usize,
+    pub(super) total: usize,
+    pub(super) map: Map,
 }
 
-fn notes(grid: &Grid) -> Vec<Item> {
-    let cell = grid.layout.notes;
+/// The pages of what is drawn in small, mm; nothing where there is one.
+pub(super) struct Map {
+    /// Where each page lies in the map, with what is on it.
+    pub(super) pages: Vec<(Rect, Vec<Rect>)>,
+    /// Which of them is this one.
+    pub(super) here: usize,
+    /// Whether something goes on from one page to another.
+    pub(super) joined: bool,
+}
+
+impl Strip<'_> {
+    /// The notes, what to check, and the title block.
+    pub(super) fn draw(&self) -> Vec<Item> {
+        let mut items = notes(self.layout);
+        items.extend(self.advice());
+        items.push(Item::group("title", Vec2::ZERO, self.title_block()));
+        items
+    }
+
+    /// What to do when a check bar measures wrong, how parts join, and that paper burns.
+    fn advice(&self) -> Vec<Item> {
+        let cell = self.layout.checks;
+        let room = advice_room(cell.width());
+        let words = if self.map.joined {
+            format!("{CHECK} {JOIN}")
+        } else {
+            CHECK.to_owned()
+        };
+        let first = Point::new(cell.x0 + 1.0, cell.y1 - BAR_HEIGHT - SPACING);
+        let wrapped = wrap(&words, SMALL, Weight::Plain, room);
+        let mut items = lines(&wrapped, first);
+        let foot = Point::new(cell.x0 + 1.0, cell.y0 + 0.7);
+        items.push(fitted(foot, SAFETY, 2.8, Weight::Bold, room));
+        items
+    }
+
+    fn title_block(&self) -> Vec<Item> {
+        let cell = self.layout.title;
+        let middle = cell.x1 - MAP;
+        let left = Rect::new(cell.x0, cell.y0, middle, cell.y1);
+        let mut rule = BezPath::new();
+        rule.move_to((middle, cell.y0));
+        rule.line_to((middle, cell.y1));
+        let mut items = vec![
+            Item::line(outline(cell), Line::Frame),
+            Item::line(rule, Line::Frame),
+        ];
+        items.extend(self.names(left));
+        items.push(symbol::projection(
+            Point::new(left.x1 - symbol::WIDTH - 0.8, left.y0 + 0.8),
+            self.title.projection,
+        ));
+        items.extend(self.draw_map(Rect::new(middle, cell.y0, cell.x1, cell.y1)));
+        items
+    }
+
+    /// Design, sheets, which size, units, date.
+    fn names(&self, cell: Rect) -> Vec<Item> {
+        let title = self.title;
+        let room = cell.width() - 2.0 * PAD;
+        let beside = room - symbol::WIDTH - 0.5;
+        let row = |down: f64| Point::new(cell.x0 + PAD, cell.y1 - down);
+        let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), self.reduced);
+        vec![
+            fitted(row(4.6), &title.design, 4.2, Weight::Bold, room),
+            fitted(row(8.4), &self.name, 3.0, Weight::Plain, room),
+            fitted(row(13.6), &size_note, 4.8, Weight::Bold, room),
+            fitted(row(16.4), &title.unit, SMALL, Weight::Plain, beside),
+            fitted(row(18.9), &maker(title), SMALL, Weight::Plain, beside),
+        ]
+    }
+
+    /// The page's number and, if there are several, all in small with this one filled.
+    fn draw_map(&self, cell: Rect) -> Vec<Item> {
+        let words = format!("page {} of {}", self.number, self.total);
+        let foot = Point::new(cell.center().x, cell.y0 + PAD);
+        let mut items = vec![text(foot, &words, 2.6, Weight::Bold, Align::Middle)];
+        let all = self.map.pages.iter().map(|(page, _)| *page);
+        let Some(all) = all
+            .reduce(|a, b| a.union(b))
+            .filter(|_| self.map.pages.len() > 1)
+        else {
+            return items;
+        };
+        let room = Rect::new(cell.x0, cell.y0 + 4.0, cell.x1, cell.y1).inset(-PAD);
+        let scale = (room.width() / all.width()).min(room.height() / all.height());
+        let small = Affine::translate(room.center().to_vec2())
+            * Affine::scale(scale)
+            * Affine::translate(-all.center().to_vec2());
+        for (index, (page, parts)) in self.map.pages.iter().enumerate() {
+            let here = index == self.map.here;
+            items.push(small_box(
+                small.transform_rect_bbox(*page),
+                here.then_some(Fill::Ink),
+            ));
+            let fill = here.then_some(Fill::Paper);
+            items.extend(
+                parts
+                    .iter()
+                    .map(|part| small_box(small.transform_rect_bbox(*part), fill)),
+            );
+        }
+        items
+    }
+}
+
+fn small_box(rect: Rect, fill: Option<Fill>) -> Item {
+    Item::Path(crate::paper::PathItem {
+        path: outline(rect),
+        line: Some(Line::Frame),
+        fill,
+        part: None,
+    })
+}
+
+fn notes(layout: &Layout) -> Vec<Item> {
+    let cell = layout.notes;
     let mut at = Point::new(cell.x0, cell.y1 - 0.8 * NOTE_SPACING);
-    let mut items = Vec::with_capacity(grid.layout.lines.len());
-    for (line, weight) in &grid.layout.lines {
+    let mut items = Vec::with_capacity(layout.lines.len());
+    for (line, weight) in &layout.lines {
         items.push(text(at, line, NOTE, *weight, Align::Start));
         at.y -= NOTE_SPACING;
     }
@@ -61,101 +176,11 @@ fn advice_room(cell: f64) -> f64 {
     cell - 2.0
 }
 
-/// What to do when a check bar measures wrong, how pages join, and that paper burns.
-fn advice(grid: &Grid) -> Vec<Item> {
-    let cell = grid.layout.checks;
-    let room = advice_room(cell.width());
-    let words = if grid.pages() > 1 {
-        format!("{CHECK} {JOIN}")
-    } else {
-        CHECK.to_owned()
-    };
-    let first = Point::new(cell.x0 + 1.0, cell.y1 - BAR_HEIGHT - SPACING);
-    let wrapped = wrap(&words, SMALL, Weight::Plain, room);
-    let mut items = lines(&wrapped, first);
-    let foot = Point::new(cell.x0 + 1.0, cell.y0 + 0.7);
-    items.push(fitted(foot, SAFETY, 2.8, Weight::Bold, room));
-    items
-}
-
-fn title_block(sheet: &Sheet, grid: &Grid, place: &Place, title: &TitleBlock) -> Vec<Item> {
-    let cell = grid.layout.title;
-    let middle = cell.x1 - MAP;
-    let left = Rect::new(cell.x0, cell.y0, middle, cell.y1);
-    let mut rule = BezPath::new();
-    rule.move_to((middle, cell.y0));
-    rule.line_to((middle, cell.y1));
-    let mut items = vec![
-        Item::line(outline(cell), Line::Frame),
-        Item::line(rule, Line::Frame),
-    ];
-    items.extend(names(left, sheet, title));
-    items.push(symbol::projection(
-        Point::new(left.x1 - symbol::WIDTH - 0.8, left.y0 + 0.8),
-        title.projection,
-    ));
-    items.extend(map(
-        Rect::new(middle, cell.y0, cell.x1, cell.y1),
-        grid,
-        place,
-    ));
-    items
-}
-
-/// Design, sheet, which size, units, date.
-fn names(cell: Rect, sheet: &Sheet, title: &TitleBlock) -> Vec<Item> {
-    let room = cell.width() - 2.0 * PAD;
-    let beside = room - symbol::WIDTH - 0.5;
-    let row = |down: f64| Point::new(cell.x0 + PAD, cell.y1 - down);
-    let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), sheet.reduced);
-    vec![
-        fitted(row(4.6), &title.design, 4.2, Weight::Bold, room),
-        fitted(row(8.7), &sheet.title, 3.2, Weight::Plain, room),
-        fitted(row(12.8), &size_note, 3.2, Weight::Bold, room),
-        fitted(row(15.9), &title.unit, SMALL, Weight::Plain, beside),
-        fitted(row(18.8), &maker(title), SMALL, Weight::Plain, beside),
-    ]
-}
-
 fn maker(title: &TitleBlock) -> String {
     match &title.date {
         Some(date) => format!("{date} · Reinwright"),
         None => "Reinwright".to_owned(),
     }
-}
-
-/// The page's number and, if the sheet has several, its pages in small with this one filled.
-fn map(cell: Rect, grid: &Grid, place: &Place) -> Vec<Item> {
-    let here = place.number(grid, place.at);
-    let words = format!("page {here} of {}", place.total);
-    let foot = Point::new(cell.center().x, cell.y0 + PAD);
-    let mut items = vec![text(foot, &words, 2.6, Weight::Bold, Align::Middle)];
-    if grid.pages() == 1 {
-        return items;
-    }
-    let room = Rect::new(cell.x0, cell.y0 + 4.0, cell.x1, cell.y1).inset(-PAD);
-    let paper = grid.layout.paper.size();
-    let (columns, rows) = (grid.columns as f64, grid.rows as f64);
-    let across = room.width() / (columns * paper.width);
-    let scale = across.min(room.height() / (rows * paper.height));
-    let whole = (columns * paper.width * scale, rows * paper.height * scale);
-    let all = Rect::from_center_size(room.center(), whole);
-    for at in grid.places() {
-        items.push(map_page(all, paper * scale, at, place));
-    }
-    items
-}
-
-fn map_page(all: Rect, size: kurbo::Size, at: (usize, usize), place: &Place) -> Item {
-    let x = all.x0 + at.0 as f64 * size.width;
-    let y = all.y1 - (at.1 as f64 + 1.0) * size.height;
-    let path = outline(Rect::from_origin_size((x, y), size));
-    Item::Path(crate::paper::PathItem {
-        path,
-        line: Some(Line::Frame),
-        fill: (at == place.at).then_some(Fill::Ink),
-        part: None,
-    })
 }
 
 #[cfg(test)]

@@ -25,6 +25,7 @@ use super::wish::Wish;
 use crate::disk::memory::Stock;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
+use crate::jobs::what::What;
 use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
@@ -316,6 +317,8 @@ impl FamilyBench {
             paper: reinwright_core::paper::Paper::A4,
             pairs_of_each: 1,
             day: printing::today(),
+            what: What::default(),
+            printer: None,
             stock: StockSizes::default(),
         });
         let about = (family.sizes.len(), family.base.units);

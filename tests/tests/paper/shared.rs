@@ -1,0 +1,307 @@
+//! Views that share pages: how few there are, that nothing is lost or cut that must stay whole, and
+//! that parts laid mark on mark continue each other.
+
+use kurbo::{Point, Rect, Vec2};
+use reinwright::jobs::printing::Template;
+use reinwright::jobs::what::{Kind, Reins, What};
+use reinwright_core::draw;
+use reinwright_core::paper::{Item, Page, Paper};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::resolve;
+use reinwright_tests::designs::{sample, samples};
+use reinwright_tests::within;
+
+use super::FILE;
+use super::reader::{self, Seen};
+
+fn what(kinds: &[Kind], reins: Reins) -> What {
+    What {
+        kinds: kinds.to_vec(),
+        reins,
+        ..What::default()
+    }
+}
+
+fn laid(design: &Document, what: &What, paper: Paper) -> Vec<Page> {
+    Template::with(design, what, None).laid(paper)
+}
+
+#[track_caller]
+fn check_pages(name: &str, [a4, letter]: [usize; 2]) {
+    let design = sample(name);
+    let found = [Paper::A4, Paper::Letter].map(|p| laid(&design, &What::default(), p).len());
+    assert_eq!(found, [a4, letter], "{name}");
+}
+
+/// The head of every sample is on one page.
+#[test]
+fn a_head_takes_one_page() {
+    for (name, design) in samples() {
+        let own = what(&[Kind::Head], Reins::Whole);
+        for paper in [Paper::A4, Paper::Letter] {
+            let pages = laid(&design, &own, paper).len();
+            let halves = if resolve(&design).same() { 1 } else { 2 };
+            assert!(pages <= halves, "{name} on {paper}: {pages}");
+        }
+    }
+}
+
+/// All that is drawn of a part: its group, with what of the drawing it shows.
+struct Shown<'a> {
+    items: &'a [Item],
+    /// What is shown of it, in the coordinates of its own items.
+    window: Rect,
+}
+
+fn parts(page: &Page) -> Vec<Shown<'_>> {
+    let parts = page.items.iter().filter_map(|item| match item {
+        Item::Group(group) if group.name == "drawing" => Some(Shown {
+            items: &group.items,
+            window: group.clip.expect("a part is clipped") - group.shift,
+        }),
+        Item::Group(_) | Item::Path(_) | Item::Text(_) => None,
+    });
+    parts.collect()
+}
+
+fn texts(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
+    for item in items {
+        match item {
+            Item::Text(text) => found.push((text.text.clone(), text.bounds() + shift)),
+            Item::Group(group) => texts(&group.items, shift + group.shift, found),
+            Item::Path(_) => {}
+        }
+    }
+}
+
+/// A text is on its part whole, or not at all.
+#[test]
+fn no_text_is_cut() {
+    for (name, design) in samples() {
+        for paper in [Paper::A4, Paper::Letter, Paper::A3] {
+            for page in laid(&design, &What::default(), paper) {
+                for part in parts(&page) {
+                    let mut found = Vec::new();
+                    texts(part.items, Vec2::ZERO, &mut found);
+                    assert!(!found.is_empty(), "{name}: a part without a name");
+                    for (text, place) in found {
+                        let whole = part.window.inflate(1e-6, 1e-6).union(place)
+                            == part.window.inflate(1e-6, 1e-6);
+                        let gone = part
+                            .window
+                            .inflate(-0.5, -0.5)
+                            .intersect(place)
+                            .is_zero_area();
+                        assert!(
+                            whole || gone,
+                            "{name} on {paper}: \"{text}\" {place:?} is cut by {:?}",
+                            part.window
+                        );
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Parts on a page do not touch each other, and stay inside of its frame.
+#[test]
+fn parts_keep_apart() {
+    for (name, design) in samples() {
+        for paper in [Paper::A4, Paper::Letter] {
+            for page in laid(&design, &What::default(), paper) {
+                let clips: Vec<Rect> = page
+                    .items
+                    .iter()
+                    .filter_map(|item| match item {
+                        Item::Group(group) if group.name == "drawing" => group.clip,
+                        Item::Group(_) | Item::Path(_) | Item::Text(_) => None,
+                    })
+                    .collect();
+                for (index, a) in clips.iter().enumerate() {
+                    for b in &clips[index + 1..] {
+                        let near = a.inflate(3.9, 3.9).intersect(*b);
+                        assert!(near.is_zero_area(), "{name} on {paper}: {a:?} {b:?}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// Where the crosses of each name stand on all pages, with what is painted around: two parts that
+/// have them.
+fn joints(pages: &[Seen]) -> Vec<(String, Vec<(usize, Point)>)> {
+    let mut joints: Vec<(String, Vec<(usize, Point)>)> = Vec::new();
+    for (index, page) in pages.iter().enumerate() {
+        for shown in &page.texts {
+            let text = shown.text();
+            let letters = text.trim_end_matches(|sign: char| sign.is_ascii_digit());
+            let number = &text[letters.len()..];
+            let is_mark = !letters.is_empty()
+                && letters.chars().all(|sign| sign.is_ascii_uppercase())
+                && (number == "1" || number == "2");
+            if is_mark {
+                match joints.iter_mut().find(|(name, _)| *name == text) {
+                    Some((_, places)) => places.push((index, shown.at())),
+                    None => joints.push((text, vec![(index, shown.at())])),
+                }
+            }
+        }
+    }
+    joints
+}
+
+/// Every mark is there twice, on two parts; the two marks of a joint are as far apart on both.
+#[test]
+fn marks_come_in_pairs_that_fit_no_other() {
+    for (name, design) in samples() {
+        let template = Template::of(&design, None);
+        let pdf = template
+            .pdf(Paper::A4, reinwright::jobs::pages::Consent::All)
+            .unwrap();
+        let pages = reader::read(&pdf);
+        let joints = joints(&pages);
+        for (mark, places) in &joints {
+            assert_eq!(places.len(), 2, "{name}: {mark} {places:?}");
+        }
+        for (mark, first) in joints.iter().filter(|(mark, _)| mark.ends_with('1')) {
+            let other = format!("{}2", &mark[..mark.len() - 1]);
+            let (_, second) = joints
+                .iter()
+                .find(|(mark, _)| *mark == other)
+                .expect("two marks");
+            let apart = |part: usize| first[part].1.distance(second[part].1);
+            assert!(
+                apart(0) > 10.0,
+                "{name}: {mark} too close to hold a part in line"
+            );
+            within(&format!("{name}, {mark}"), apart(1), apart(0), FILE);
+        }
+    }
+}
+
+/// No joint runs where the head or anything is told: it lies in the plain stretches of the reins.
+#[test]
+fn joints_run_through_plain_reins_alone() {
+    for (name, design) in samples() {
+        let model = resolve(&design);
+        let plain = draw::breaks(&model, 0.0);
+        let own = what(&[Kind::Half, Kind::Pair], Reins::Whole);
+        for paper in [Paper::A4, Paper::Letter] {
+            for page in laid(&design, &own, paper) {
+                for part in parts(&page) {
+                    let x = |rect: Rect| (rect.x0, rect.x1);
+                    for line in part.items.iter().filter_map(join) {
+                        let (at, _) = x(line);
+                        let inside = plain
+                            .stretches()
+                            .any(|s| s.from + 4.9 < at && at < s.to - 4.9);
+                        assert!(inside, "{name} on {paper}: a joint at {at}");
+                    }
+                }
+            }
+        }
+    }
+}
+
+/// The box of a line to cut along, of a part that was not turned.
+fn join(item: &Item) -> Option<Rect> {
+    match item {
+        Item::Path(path) if path.line == Some(reinwright_core::paper::Line::Join) => {
+            let place = item.bounds()?;
+            (place.width() < 1e-9).then_some(place)
+        }
+        Item::Path(_) | Item::Text(_) | Item::Group(_) => None,
+    }
+}
+
+/// Before views shared pages these took 6 to 11.
+#[test]
+fn samples_take_few_pages() {
+    check_pages("light-flat", [2, 2]);
+}
+
+/// Pixels to a millimetre when ink is measured.
+const FINE: f64 = 20.0;
+
+/// Where the ink of a line that runs through a point has its middle, from the point along a way;
+/// `None` where other ink crosses it.
+fn ink(picture: &(usize, Vec<u8>), height_mm: f64, at: Point, way: Vec2) -> Option<f64> {
+    let (width, grey) = picture;
+    let dark = |off: f64| {
+        let p = at + way * off;
+        let (x, y) = (p.x * FINE, (height_mm - p.y) * FINE);
+        grey[y as usize * width + x as usize] < 128
+    };
+    let steps = (-40..=40).map(|step| f64::from(step) * 0.025);
+    let run: Vec<f64> = steps.filter(|off| dark(*off)).collect();
+    let (first, last) = (*run.first()?, *run.last()?);
+    (last - first < 0.75).then(|| f64::midpoint(first, last))
+}
+
+/// Every point of the half's outline is on some page within 0.1 mm of where the model has it, parts
+/// laid together or not: the ink of all pages as hayro paints it.
+#[test]
+fn outlines_are_true_across_joints() {
+    for name in ["v-bit-square", "light-flat", "bowed-ball-ends"] {
+        let design = sample(name);
+        let outline = resolve(&design).a.outline();
+        let own = what(&[Kind::Half], Reins::Whole);
+        let template = Template::with(&design, &own, None);
+        let pages = template.laid(Paper::A4);
+        let pdf = template
+            .pdf(Paper::A4, reinwright::jobs::pages::Consent::All)
+            .unwrap();
+        let corners = reinwright_tests::outline::corners(&outline);
+        let mut seen = vec![false; corners.len()];
+        let mut measured = 0;
+        for (index, page) in pages.iter().enumerate() {
+            let groups = page.items.iter().filter_map(|item| match item {
+                Item::Group(group) if group.name == "drawing" => Some(group),
+                Item::Group(_) | Item::Path(_) | Item::Text(_) => None,
+            });
+            for group in groups {
+                let is_side = |item: &Item| matches!(item, Item::Text(text) if text.text.ends_with("side view"));
+                if !group.items.iter().any(is_side) {
+                    continue;
+                }
+                let picture = reader::raster(&pdf, index, FINE);
+                let clip = group.clip.expect("a part is clipped").inflate(-1.2, -1.2);
+                for (place, pair) in corners.windows(2).enumerate() {
+                    let (a, b) = (Point::from(pair[0]), Point::from(pair[1]));
+                    let at = a.midpoint(b) + group.shift;
+                    if a.distance(b) < 1e-6 || !clip.contains(at) {
+                        continue;
+                    }
+                    seen[place] = true;
+                    let along = (b - a).normalize();
+                    let way = Vec2::new(-along.y, along.x);
+                    if let Some(off) = ink(&picture, page.height_mm, at, way) {
+                        within(
+                            &format!("{name}, page {}, {at:?}", index + 1),
+                            off,
+                            0.0,
+                            0.1,
+                        );
+                        measured += 1;
+                    }
+                }
+            }
+        }
+        let sides = corners.windows(2).filter(|p| {
+            let (a, b) = (Point::from(p[0]), Point::from(p[1]));
+            a.distance(b) > 1e-6
+        });
+        let all = sides.count();
+        let shown = seen.iter().filter(|seen| **seen).count();
+        assert_eq!(
+            shown, all,
+            "{name}: points of the outline that are on some page"
+        );
+        assert!(
+            10 * measured > 6 * all,
+            "{name}: {measured} of {all} measured"
+        );
+    }
+}
