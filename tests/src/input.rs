@@ -10,6 +10,7 @@ use reinwright_core::heats::{Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
 use reinwright_core::resolve;
+use reinwright_core::shop::came_out::CameOut;
 use reinwright_core::shop::cut::{self, Rack, order_of};
 use reinwright_core::shop::family;
 use reinwright_core::shop::printers::Printers;
@@ -25,11 +26,12 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 11] = [
+pub const ENTRIES: [Entry; 12] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
+    ("came out", came_out),
     ("stock list", stock_list),
     ("heat sources", heat_sources),
     ("rack", rack),
@@ -90,6 +92,14 @@ pub fn own_jaw(bytes: &[u8]) {
 pub fn marks(bytes: &[u8]) {
     if let Some(marks) = told(Marks::read(bytes)) {
         assert_eq!(Marks::read(marks.write().as_bytes()), Ok(marks));
+    }
+}
+
+/// What a shop has measured.
+pub fn came_out(bytes: &[u8]) {
+    if let Some(all) = told(CameOut::read(bytes)) {
+        assert_eq!(CameOut::read(all.write().as_bytes()), Ok(all.clone()));
+        all.own();
     }
 }
 
