@@ -55,6 +55,8 @@ pub(super) enum Job {
     Shelf(Shelf),
     /// Which lengths to cut from which bars for so many pairs: fewest bars, most useful offcut
     Cut(super::cut::Asked),
+    /// What came out of the bar: your own scale and margin from a half that you measured
+    CameOut(super::came_out::Asked),
 }
 
 #[derive(Debug, Args)]

@@ -5,6 +5,7 @@
 
 mod arguments;
 mod balance;
+mod came_out;
 mod choose;
 mod cut;
 mod family;
@@ -170,6 +171,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Family(wanted)) => family::write(&wanted, places),
         Some(Job::Shelf(asked)) => shelf::run(&asked),
         Some(Job::Cut(asked)) => cut::run(&asked),
+        Some(Job::CameOut(asked)) => came_out::run(&asked),
     }
 }
 
