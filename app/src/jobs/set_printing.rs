@@ -3,10 +3,11 @@
 use std::ops::ControlFlow;
 
 use reinwright_core::asked::StockSizes;
-use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::draw::{self, DrawOptions, breaks};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Drawing, Paper, PaperOptions, SetSheet, Sheet, TitleBlock, Together, pages_of_set,
+    self, Drawing, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock, Together,
+    pages_of_set,
 };
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 use reinwright_core::shop::printers::Printer;
@@ -196,13 +197,32 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             sheet::strip(answers, side),
             side,
         ),
-        sheet(
-            "One over the other, rivets together",
-            sheet::overlay(answers, 1),
-            1,
-        ),
+        overlay(answers, &title),
     ]);
     sheets
+}
+
+/// All sizes one over the other, to be cut where all of their reins run plain.
+fn overlay(answers: &[SizeAnswer], title: &TitleBlock) -> SetSheet {
+    let sheet = Sheet::full_size(
+        "One over the other, rivets together",
+        sheet::overlay(answers, 1),
+    );
+    let plain = answers
+        .iter()
+        .map(|answer| breaks(&answer.model, 0.0).stretches().collect())
+        .reduce(|all: Vec<Stretch>, own| {
+            let pairs = all.iter().flat_map(|a| own.iter().map(move |b| (a, b)));
+            let common = pairs.map(|(a, b)| Stretch {
+                from: a.from.max(b.from),
+                to: a.to.min(b.to),
+            });
+            common.filter(|stretch| stretch.from < stretch.to).collect()
+        });
+    SetSheet {
+        sheet: sheet.plain(plain.unwrap_or_default()),
+        title: title.clone(),
+    }
 }
 
 /// The templates of a size; which one it is stands on each of them, on the base's as well. A rein

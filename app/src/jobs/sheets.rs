@@ -1,10 +1,12 @@
 //! The drawings of a pair as sheets, as far as they are wanted.
 
 use kurbo::Vec2;
-use reinwright_core::draw::{self, DrawOptions, Sizes, Which};
+use reinwright_core::draw::{self, DrawOptions, Names, Sizes, Views, Which};
 use reinwright_core::forge::{self, balance::Balance};
 use reinwright_core::making;
-use reinwright_core::paper::{Breaks, Drawing, Item, SetSheet, Sheet, Stretch, TitleBlock};
+use reinwright_core::paper::{
+    Breaks, Drawing, GroupItem, Item, SetSheet, Sheet, Stretch, TitleBlock, View,
+};
 use reinwright_core::shop::Answers;
 use reinwright_core::shop::family::SizeAnswer;
 use reinwright_core::tongs::document::Document;
@@ -113,6 +115,7 @@ fn options(what: &What, breaks: Breaks) -> DrawOptions {
             Look::NoSizes | Look::OutlineOnly => Sizes::None,
         },
         views: what.views,
+        names: Names::LeftOut,
         text: TEXT,
         breaks,
         ..DrawOptions::default()
@@ -132,9 +135,9 @@ fn halves(of: &Of<'_>, what: &What, (alike, one): (&str, &str), reins: Reins) ->
             Look::NoSizes | Look::OutlineOnly => Vec::new(),
         };
         let title = match which {
-            Which::Either => format!("{alike}, finished: make two alike"),
-            Which::A => format!("{one} A, finished"),
-            Which::B => format!("{one} B, finished"),
+            Which::Either => format!("{alike} (make two)"),
+            Which::A => format!("{one} A"),
+            Which::B => format!("{one} B"),
         };
         whole(of, what, (title, with_facts(drawing, facts)), reins)
     };
@@ -146,7 +149,14 @@ fn with_facts(mut drawing: Drawing, facts: Vec<Item>) -> Drawing {
     if !facts.is_empty() {
         let under = drawing.bounds();
         let shift = Vec2::new(under.x0, under.y0 - TEXT);
-        drawing.items.push(Item::group("facts", shift, facts));
+        let moved = facts.into_iter().map(|item| match item {
+            Item::Group(group) => Item::Group(GroupItem {
+                shift: group.shift + shift,
+                ..group
+            }),
+            item @ (Item::Path(_) | Item::Text(_)) => item,
+        });
+        drawing.items.extend(moved);
     }
     drawing
 }
@@ -163,15 +173,29 @@ fn whole(of: &Of<'_>, what: &What, (title, cold): (String, Drawing), reins: Rein
         Look::WithSizes | Look::NoSizes => drawing,
         Look::OutlineOnly => drawing.edges_alone(),
     };
-    let plain = match reins {
-        Reins::Whole => draw::breaks(of.model, 0.0).stretches().collect(),
-        Reins::Broken | Reins::LeftOut => Vec::new(),
+    let breaks = draw::breaks(of.model, 0.0);
+    let plain: Vec<Stretch> = match reins {
+        Reins::Whole => breaks.stretches().collect(),
+        Reins::Broken => gaps(&breaks),
+        Reins::LeftOut => Vec::new(),
     };
-    let grown = plain.into_iter().map(|stretch: Stretch| Stretch {
+    let grown = plain.into_iter().map(|stretch| Stretch {
         from: stretch.from * growth,
         to: stretch.to * growth,
     });
     Sheet::full_size(title, drawing).plain(grown)
+}
+
+/// Where a view with broken reins may be cut: between the two break lines of each stretch.
+fn gaps(breaks: &Breaks) -> Vec<Stretch> {
+    /// As much as two parts both show, with a hair more, mm.
+    const HALF: f64 = 5.01;
+    let middle = |stretch: Stretch| breaks.x(stretch.to) - breaks.gap() / 2.0;
+    let around = |at: f64| Stretch {
+        from: at - HALF,
+        to: at + HALF,
+    };
+    breaks.stretches().map(middle).map(around).collect()
 }
 
 fn rein(of: &Of<'_>, what: &What) -> Sheet {
@@ -194,12 +218,26 @@ fn pair(of: &Of<'_>, what: &What, opening: f64) -> Sheet {
         options.sizes = Sizes::OfTheSet;
     }
     let title = if opening > 0.0 {
-        "The pair, wide open"
+        "The pair wide open"
     } else {
-        "The pair, set on its work"
+        "The pair on its work"
     };
-    let drawing = draw::pair(of.design, of.model, &options);
+    let mut drawing = draw::pair(of.design, of.model, &options);
+    let has_half = what.has(Kind::Half) || what.has(Kind::Head);
+    if has_half && what.reins == Reins::Whole && what.views == Views::All {
+        options.breaks = draw::head_alone(of.model, opening);
+        options.views = Views::Top;
+        with_top(&mut drawing, draw::pair(of.design, of.model, &options));
+    }
     whole(of, what, (title.to_owned(), drawing), what.reins)
+}
+
+/// Takes the top view of another drawing: from above the reins of a pair show nothing that those
+/// of the half do not.
+fn with_top(drawing: &mut Drawing, other: Drawing) {
+    let is_top = |item: &Item| matches!(item, Item::Group(group) if group.view == Some(View::Top));
+    drawing.items.retain(|item| !is_top(item));
+    drawing.items.extend(other.items.into_iter().filter(is_top));
 }
 
 fn sections(of: &Of<'_>) -> Vec<Sheet> {
@@ -213,7 +251,7 @@ fn sections(of: &Of<'_>) -> Vec<Sheet> {
         Sheet::full_size(title, Drawing { items })
     };
     let options = DrawOptions {
-        views: draw::Views::End,
+        views: Views::End,
         text: TEXT,
         ..DrawOptions::default()
     };

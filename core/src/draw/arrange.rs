@@ -2,9 +2,9 @@
 
 use kurbo::{Affine, Point, Rect, Vec2};
 
-use super::DrawOptions;
 use super::names::{Over, clear_of, over_rein, view_title, width};
 use super::pair::Subject;
+use super::{DrawOptions, Names};
 use crate::paper::dimension::{Scale, arrow, segment};
 use crate::paper::lettering::clear;
 use crate::paper::{Align, Drawing, Item, Line, Projection, View, bounds};
@@ -75,10 +75,12 @@ pub(super) fn arrange(
         .map(|items| bounds(items).unwrap_or(Rect::ZERO));
     let (over_side, over_top) = over_reins(subject, &views);
     // A view reaches as high and as far as its name.
-    for (view, area, over) in [
+    let named = [
         (View::Side, &mut side, over_side),
         (View::Top, &mut top, over_top),
-    ] {
+    ];
+    let named = named.into_iter().filter(|_| options.names == Names::Drawn);
+    for (view, area, over) in named {
         area.y1 = area.y1.max(over.y + scale.text);
         area.x1 = area.x1.max(over.x + width(view.name(), scale));
     }
@@ -99,7 +101,9 @@ pub(super) fn arrange(
     let shifts = [Vec2::ZERO, shifts.top, shifts.end];
     let mut items = Vec::new();
     for ((mut drawn, shift), (view, name, at)) in views.into_iter().zip(shifts).zip(titles) {
-        drawn.extend(view_title((view, name), at, scale));
+        if options.names == Names::Drawn || view == View::End {
+            drawn.extend(view_title((view, name), at, scale));
+        }
         items.push(Item::view(view, name, shift, clear(drawn)));
     }
     Drawing { items }

@@ -10,7 +10,7 @@ use crate::finding::Part;
 use crate::paper::{Align, Fill, Item, Line, bounds};
 use crate::shape::section::Section;
 use crate::tongs::document::Document;
-use crate::tongs::model::Model;
+use crate::tongs::model::{Half, Lies, Model};
 
 /// Size of figures, mm: 12 pt. That of words is 9 pt.
 const FIGURES: f64 = 4.3;
@@ -44,8 +44,8 @@ impl Which {
     }
 }
 
-/// The facts of a half as items under each other, from the origin down: lines of text, then its
-/// sections in a row.
+/// The facts of a half as two groups under each other, from the origin down: lines of text, then
+/// its sections in a row.
 pub fn facts(document: &Document, model: &Model, which: Which) -> Vec<Item> {
     match which {
         Which::Either | Which::A => written(document, model, which),
@@ -70,8 +70,10 @@ fn written(document: &Document, model: &Model, which: Which) -> Vec<Item> {
         line(words, FIGURES);
     }
     let low = y - FIGURES;
-    items.extend(sections(document, model, low));
-    items
+    vec![
+        Item::group("facts", Vec2::ZERO, items),
+        Item::group("sections", Vec2::ZERO, sections(document, model, low)),
+    ]
 }
 
 /// Which half it is, and how its marked face lies.
@@ -82,6 +84,14 @@ fn letters(model: &Model, which: Which) -> Vec<String> {
         "bears on the other half"
     };
     let letters = which.letters();
+    let over = match model.work.lies {
+        Lies::Alongside => {
+            "turn the half a quarter towards you. The other half steps to the other side."
+        }
+        Lies::Endwise | Lies::Crosswise => {
+            "turn the half a quarter towards you, back of the jaw up."
+        }
+    };
     let halves = match which {
         Which::Either => "Half A, and B like it",
         Which::A => "Half A",
@@ -90,7 +100,7 @@ fn letters(model: &Model, which: Which) -> Vec<String> {
     vec![
         format!("{halves}: the face shown in the side view {face}."),
         format!("Punch {letters} on this face of the boss. The top view looks down on it:"),
-        "turn the half a quarter towards you, back of the jaw up.".to_owned(),
+        over.to_owned(),
     ]
 }
 
@@ -138,11 +148,7 @@ fn sections(document: &Document, model: &Model, top: f64) -> Vec<Item> {
             0.0,
             section_words(&document.rein.start, show),
         ),
-        (
-            "rein, end",
-            half.bent_from(),
-            section_words(&document.rein.end, show),
-        ),
+        rein_end(document, half),
     ];
     let rein = rein.map(|(name, at, words)| {
         let section = half.rein.section(at);
@@ -158,6 +164,19 @@ fn sections(document: &Document, model: &Model, top: f64) -> Vec<Item> {
         x += area.width() + APART;
     }
     items
+}
+
+/// The section in which a rein ends, or that of the hand where it has one of its own: its name,
+/// where along the rein it is seen, and its words.
+fn rein_end(document: &Document, half: &Half) -> (&'static str, f64, String) {
+    let (rein, show) = (&document.rein, document.units.show());
+    if let Some(zone) = &rein.hand_zone {
+        return ("hand", half.hand_at, section_words(&zone.section, show));
+    }
+    // Before what is bent, rolled or rounded at the end.
+    let before = (rein.parallel.mm() / 2.0).max(1.5 * rein.end.depth_mm());
+    let at = half.bent_from() - before;
+    ("rein, end", at, section_words(&rein.end, show))
 }
 
 /// A section at full size, with its name over it and its size under it: depth × width.

@@ -4,7 +4,7 @@ use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::names::{Over, clear_of, over_rein, view_title};
 use super::sizes::station_words;
-use super::{DrawOptions, Sizes, views};
+use super::{DrawOptions, Names, Sizes, views};
 use crate::finding::Part;
 use crate::number::roots::turning;
 use crate::paper::dimension::{Hang, Scale, Side, Wish, rows, running, segment};
@@ -137,17 +137,19 @@ fn stack(
         edge,
         breaks: options.breaks,
     };
-    let at = over_rein(&over(Edge::Inner), scale);
-    // Above the axis, which runs over the rein of a single half.
-    let at = Point::new(at.x, at.y.max(1.2 * scale.text));
-    let at = clear_of(at, View::Side.name(), &side, scale);
-    side.extend(view_title((View::Side, View::Side.name()), at, scale));
-    let title = match model.work.lies {
-        Lies::Alongside => "Top view; the other half steps to the other side",
-        Lies::Endwise | Lies::Crosswise => View::Top.name(),
-    };
-    let over_top = clear_of(over_rein(&over(Edge::Far), scale), title, &top, scale);
-    top.extend(view_title((View::Top, title), over_top, scale));
+    if options.names == Names::Drawn {
+        let at = over_rein(&over(Edge::Inner), scale);
+        // Above the axis, which runs over the rein of a single half.
+        let at = Point::new(at.x, at.y.max(1.2 * scale.text));
+        let at = clear_of(at, View::Side.name(), &side, scale);
+        side.extend(view_title((View::Side, View::Side.name()), at, scale));
+        let title = match model.work.lies {
+            Lies::Alongside => "Top view; the other half steps to the other side",
+            Lies::Endwise | Lies::Crosswise => View::Top.name(),
+        };
+        let over_top = clear_of(over_rein(&over(Edge::Far), scale), title, &top, scale);
+        top.extend(view_title((View::Top, title), over_top, scale));
+    }
     let view = |view: View, shift: Vec2, items| Item::view(view, view.name(), shift, clear(items));
     Drawing {
         items: vec![

@@ -61,6 +61,17 @@ pub enum Views {
     End,
 }
 
+/// Whether views say what they are, each with a small picture of what is looked at. An end view
+/// always does: an arrow may name it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Names {
+    /// In the drawing.
+    #[default]
+    Drawn,
+    /// Beside it: whoever lays the drawing names its views.
+    LeftOut,
+}
+
 impl Views {
     /// A drawing without the views that are not wanted.
     fn of(self, mut drawing: Drawing) -> Drawing {
@@ -87,6 +98,8 @@ pub struct DrawOptions {
     pub sizes: Sizes,
     /// Which views there are.
     pub views: Views,
+    /// Whether side and top view say what they are.
+    pub names: Names,
     /// Size of the text in mm; zero for the usual 3.5 mm of a printed sheet (ISO 3098).
     pub text: f64,
     /// Where the views stand, if they must not move (under a hand that drags); else they are laid

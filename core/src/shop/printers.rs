@@ -118,9 +118,11 @@ impl Printer {
         if !(1..=LONGEST_NAME).contains(&letters) {
             return Err(PrinterError::Name);
         }
+        /// Rounding that may refuse nobody.
+        const HAIR: f64 = 1e-9;
         for (way, measured) in [("across", self.across), ("along", self.along)] {
             let off = ratio(measured) - 1.0;
-            if off.is_nan() || off.abs() > MOST_OFF {
+            if off.is_nan() || off.abs() > MOST_OFF + HAIR {
                 return Err(PrinterError::Off {
                     way,
                     measured,

@@ -1,6 +1,6 @@
 //! Every jaw style on paper: the half that is read back is as long as it is to be forged.
 
-use kurbo::{Rect, Shape};
+use kurbo::Shape;
 use reinwright_core::draw;
 use reinwright_core::paper::{Paper, PaperOptions, Sheet, TitleBlock, ink, tile};
 use reinwright_core::tongs::jaw::JawKind;
@@ -34,10 +34,9 @@ fn every_style_prints_as_long_as_it_is() {
                 let width = line.width.expect("a line");
                 (width - OUTLINE).abs() < FILE && line.clip.is_some()
             });
-            let drawn: Option<Rect> = outlines
-                .map(|line| line.path.bounding_box())
-                .reduce(|a, b| a.union(b));
-            let long = drawn.expect("outlines").width();
+            // Side and top view share the page, each where there is room.
+            let widths = outlines.map(|line| line.path.bounding_box().width());
+            let long = widths.fold(0.0, f64::max);
             let what = format!("{style} for {work}");
             within(&what, long, model.a.tip() - model.a.rein_end(), 2.0 * FILE);
         }

@@ -142,7 +142,8 @@ fn readers_are_asked_not_to_scale() {
 
 /// Boxes of the black fills that are long and thin: the check bars.
 fn bars(seen: &reader::Seen) -> Vec<Rect> {
-    let boxes = seen.fills().map(|fill| fill.path.bounding_box());
+    let unclipped = seen.fills().filter(|fill| fill.clip.is_none());
+    let boxes = unclipped.map(|fill| fill.path.bounding_box());
     boxes.filter(|b| b.width().max(b.height()) > 90.0).collect()
 }
 

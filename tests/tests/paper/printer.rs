@@ -77,7 +77,7 @@ fn outlines_print_true_too() {
         widths.fold(0.0, f64::max)
     };
     let true_mm = widest(None);
-    let drawn = widest(Some(printer("4 3/64 in", "4 in")));
+    let drawn = widest(Some(printer("4 3/64 in", "4 3/64 in")));
     let ratio = (4.0 + 3.0 / 64.0) / 4.0;
     within("longest edge", drawn * ratio, true_mm, 3.0 * FILE);
     assert!(true_mm > 100.0, "{true_mm}");
@@ -183,6 +183,6 @@ fn the_command_line_notes_a_printer_and_prints_for_it() {
             .all(|page| page.contains("Office"))
     );
     ask(print("garage"), |all| {
-        refused(all, &["garage", "check page"])
+        refused(all, &["garage", "check page"]);
     });
 }

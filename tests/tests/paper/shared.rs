@@ -221,3 +221,87 @@ fn join(item: &Item) -> Option<Rect> {
 fn samples_take_few_pages() {
     check_pages("light-flat", [2, 2]);
 }
+
+/// Pixels to a millimetre when ink is measured.
+const FINE: f64 = 20.0;
+
+/// Where the ink of a line that runs through a point has its middle, from the point along a way;
+/// `None` where other ink crosses it.
+fn ink(picture: &(usize, Vec<u8>), height_mm: f64, at: Point, way: Vec2) -> Option<f64> {
+    let (width, grey) = picture;
+    let dark = |off: f64| {
+        let p = at + way * off;
+        let (x, y) = (p.x * FINE, (height_mm - p.y) * FINE);
+        grey[y as usize * width + x as usize] < 128
+    };
+    let steps = (-40..=40).map(|step| f64::from(step) * 0.025);
+    let run: Vec<f64> = steps.filter(|off| dark(*off)).collect();
+    let (first, last) = (*run.first()?, *run.last()?);
+    (last - first < 0.75).then(|| f64::midpoint(first, last))
+}
+
+/// Every point of the half's outline is on some page within 0.1 mm of where the model has it, parts
+/// laid together or not: the ink of all pages as hayro paints it.
+#[test]
+fn outlines_are_true_across_joints() {
+    for name in ["v-bit-square", "light-flat", "bowed-ball-ends"] {
+        let design = sample(name);
+        let outline = resolve(&design).a.outline();
+        let own = what(&[Kind::Half], Reins::Whole);
+        let template = Template::with(&design, &own, None);
+        let pages = template.laid(Paper::A4);
+        let pdf = template
+            .pdf(Paper::A4, reinwright::jobs::pages::Consent::All)
+            .unwrap();
+        let corners = reinwright_tests::outline::corners(&outline);
+        let mut seen = vec![false; corners.len()];
+        let mut measured = 0;
+        for (index, page) in pages.iter().enumerate() {
+            let groups = page.items.iter().filter_map(|item| match item {
+                Item::Group(group) if group.name == "drawing" => Some(group),
+                Item::Group(_) | Item::Path(_) | Item::Text(_) => None,
+            });
+            for group in groups {
+                let is_side = |item: &Item| matches!(item, Item::Text(text) if text.text.ends_with("side view"));
+                if !group.items.iter().any(is_side) {
+                    continue;
+                }
+                let picture = reader::raster(&pdf, index, FINE);
+                let clip = group.clip.expect("a part is clipped").inflate(-1.2, -1.2);
+                for (place, pair) in corners.windows(2).enumerate() {
+                    let (a, b) = (Point::from(pair[0]), Point::from(pair[1]));
+                    let at = a.midpoint(b) + group.shift;
+                    if a.distance(b) < 1e-6 || !clip.contains(at) {
+                        continue;
+                    }
+                    seen[place] = true;
+                    let along = (b - a).normalize();
+                    let way = Vec2::new(-along.y, along.x);
+                    if let Some(off) = ink(&picture, page.height_mm, at, way) {
+                        within(
+                            &format!("{name}, page {}, {at:?}", index + 1),
+                            off,
+                            0.0,
+                            0.1,
+                        );
+                        measured += 1;
+                    }
+                }
+            }
+        }
+        let sides = corners.windows(2).filter(|p| {
+            let (a, b) = (Point::from(p[0]), Point::from(p[1]));
+            a.distance(b) > 1e-6
+        });
+        let all = sides.count();
+        let shown = seen.iter().filter(|seen| **seen).count();
+        assert_eq!(
+            shown, all,
+            "{name}: points of the outline that are on some page"
+        );
+        assert!(
+            10 * measured > 6 * all,
+            "{name}: {measured} of {all} measured"
+        );
+    }
+}

@@ -100,8 +100,8 @@ fn each_piece_has_its_template() {
         let titles = sheets.into_iter().map(|sheet| sheet.title);
         titles.take(halves).collect::<Vec<_>>()
     };
-    let alike = ["The half, finished: make two alike"];
-    let differ = ["Half A, finished", "Half B, finished"];
+    let alike = ["The half (make two)"];
+    let differ = ["Half A", "Half B"];
     let flat = starting("flat", "3/8 in flat", "3/4 in square");
     assert_eq!(titles(&flat), alike);
     let mut twice = flat;

@@ -43,6 +43,7 @@ impl Ghost {
             opening,
             sizes: draw::Sizes::None,
             views: draw::Views::All,
+            names: draw::Names::Drawn,
             text: lies.text,
             shifts: Some(lies.shifts),
             // Broken where the sheet is, so that what is alike lies alike.

@@ -82,10 +82,12 @@ impl<'a> Block<'a> {
             .into_iter()
             .map(|item| (named(sheet, item, alone), vec![item]))
             .collect();
-        if !rest.is_empty() {
-            let name = if alone { String::new() } else { sheet.short() };
-            all.push((name, rest));
-        }
+        // What belongs to no view says itself what it is. Beside views each group stands alone.
+        let is_group = |item: &&Item| matches!(item, Item::Group(_)) && !all.is_empty();
+        let (groups, loose): (Vec<&Item>, Vec<&Item>) = rest.into_iter().partition(is_group);
+        let groups = groups.into_iter().map(|item| vec![item]);
+        let others: Vec<Vec<&Item>> = groups.chain([loose]).filter(|of| !of.is_empty()).collect();
+        all.extend(others.into_iter().map(|items| (String::new(), items)));
         let mut blocks = Vec::new();
         for (name, items) in all {
             let bounds = items.iter().filter_map(|item| item.bounds());
@@ -160,13 +162,12 @@ impl<'a> Block<'a> {
         Some(cuts)
     }
 
-    /// Adds its parts, the right one first; `None` where it cannot be cut so.
+    /// Adds its parts, no wider than this, the right one first; `None` where it cannot be cut so.
     pub(super) fn cut(
         &self,
         index: usize,
-        room: f64,
+        (room, bias): (f64, Bias),
         half: f64,
-        bias: Bias,
         to: &mut Cut,
     ) -> Option<()> {
         let cuts = self.cuts(room, half, bias)?;
@@ -239,11 +240,12 @@ impl<'a> Block<'a> {
         const AROUND: f64 = 0.8;
         let shown = part.shown;
         let room = shown.width() - 2.0 * AROUND;
-        let words = crate::paper::font::cut_short(&self.name, NAME, false, room);
-        if words.is_empty() {
+        let words = self.name.clone();
+        let width = text_width(&words, NAME, false);
+        if words.is_empty() || width > room {
             return;
         }
-        let size = kurbo::Size::new(text_width(&words, NAME, false), 0.95 * NAME);
+        let size = kurbo::Size::new(width, 0.95 * NAME);
         let taken = self.ink.within(shown);
         let free = |corner: &Point| {
             let own = Rect::from_origin_size(*corner, size).inflate(AROUND, AROUND);
@@ -272,16 +274,21 @@ impl<'a> Block<'a> {
 }
 
 impl Joint {
-    /// What its marks cover with their lettering.
-    fn boxes(&self) -> [Rect; 2] {
-        self.marks.map(|y| {
+    /// What its marks cover with their lettering, and its line.
+    fn boxes(&self) -> [Rect; 3] {
+        /// Past every drawing, mm, and kept free beside the line to cut along.
+        const FAR: f64 = 1e5;
+        const OFF: f64 = 1.0;
+        let [low, high] = self.marks.map(|y| {
             Rect::new(
                 self.at - MARK_BESIDE,
                 y - MARK_BELOW,
                 self.at + MARK_BESIDE,
                 y + MARK_ABOVE,
             )
-        })
+        });
+        let line = Rect::new(self.at - OFF, -FAR, self.at + OFF, FAR);
+        [low, high, line]
     }
 }
 
@@ -290,9 +297,9 @@ fn named(sheet: &Sheet, item: &Item, alone: bool) -> String {
     match item {
         Item::Group(group) if !alone => {
             let view = group.view.map_or("", |view| view.name());
-            format!("{}, {}", sheet.short(), view.to_lowercase())
+            format!("{}, {}", sheet.title, view.to_lowercase())
         }
-        Item::Group(_) | Item::Path(_) | Item::Text(_) => sheet.short(),
+        Item::Group(_) | Item::Path(_) | Item::Text(_) => sheet.title.clone(),
     }
 }
 

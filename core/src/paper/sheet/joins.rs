@@ -4,6 +4,7 @@ use super::Place;
 use super::block::Joint;
 use super::grid::Grid;
 use super::ink::Ink;
+use crate::paper::font::text_width;
 use crate::paper::{Align, Item, Line, TextItem};
 
 /// Half the length of a cross's arms, mm.
@@ -19,9 +20,9 @@ const NAME_TO: f64 = 14.0;
 /// Size of the name of a part's neighbour, mm: 9 pt.
 const NEIGHBOUR: f64 = 3.2;
 /// What a mark of two parts takes with its lettering: above, below and to both sides, mm.
-pub(super) const MARK_ABOVE: f64 = 3.6;
-pub(super) const MARK_BELOW: f64 = 4.0;
-pub(super) const MARK_BESIDE: f64 = 14.0;
+pub(super) const MARK_ABOVE: f64 = 3.4;
+pub(super) const MARK_BELOW: f64 = 2.8;
+pub(super) const MARK_BESIDE: f64 = 19.0;
 
 /// How a joint runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -198,30 +199,30 @@ pub(super) fn draw_joint(
     (letter, page): (&str, usize),
     shown: Rect,
 ) -> Vec<Item> {
-    /// From the line to the lettering, and from a cross down to the page's name, mm.
+    /// From the line to the lettering, between two words of it, and how high it stands, mm.
     const OFF: f64 = 1.0;
-    const DROP: f64 = 3.1;
+    const APART: f64 = 1.5;
+    const LIFT: f64 = 0.7;
     let cut = straight(
         Point::new(joint.at, shown.y0),
         Point::new(joint.at, shown.y1),
     );
     let mut items = vec![Item::line(cut, Line::Join)];
     let (side, align) = match lies {
-        Lies::Left => (-OFF, Align::End),
-        Lies::Right => (OFF, Align::Start),
+        Lies::Left => (-1.0, Align::End),
+        Lies::Right => (1.0, Align::Start),
     };
     for (number, y) in (1..).zip(joint.marks) {
         let at = Point::new(joint.at, y);
         for arm in [Vec2::new(ARM, 0.0), Vec2::new(0.0, ARM)] {
             items.push(Item::line(straight(at - arm, at + arm), Line::Frame));
         }
-        let words = [
-            (format!("{letter}{number}"), LETTER, 0.7),
-            (format!("page {page}"), NEIGHBOUR, -DROP),
-        ];
-        for (text, size, lift) in words {
-            items.push(Item::text(at + Vec2::new(side, lift), text, size, align));
-        }
+        let mark = format!("{letter}{number}");
+        let beyond = OFF + text_width(&mark, LETTER, false) + APART;
+        let place = |off: f64| at + Vec2::new(side * off, LIFT);
+        items.push(Item::text(place(OFF), mark, LETTER, align));
+        let page = format!("page {page}");
+        items.push(Item::text(place(beyond), page, NEIGHBOUR, align));
     }
     items
 }

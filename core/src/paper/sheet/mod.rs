@@ -63,12 +63,6 @@ impl Sheet {
         let plain = plain.into_iter().collect();
         Self { plain, ..self }
     }
-
-    /// The title's first words, up to a comma or colon: what a part is called on a page.
-    fn short(&self) -> String {
-        let short = self.title.split([',', ':']).next();
-        short.unwrap_or_default().to_owned()
-    }
 }
 
 /// What the title block says of every sheet (fields after ISO 7200).

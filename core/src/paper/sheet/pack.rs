@@ -255,15 +255,21 @@ impl Sets {
         (self.area(set) / self.largest()).ceil().max(1.0) as usize
     }
 
-    /// A set on its page: in the first window that takes one of its boxes, in the middle.
+    /// A set on its page: in the window, and in the box of it, that leaves most room around it, in
+    /// the middle.
     fn laid(&self, set: u32) -> Packed {
         let boxes = &self.boxes[set as usize];
-        let fitting = |window: usize| {
-            let fit = |shape: &Shape| within(shape.size, self.windows[window]);
-            Some((window, boxes.iter().position(fit)?))
-        };
-        let found = [1, 0].into_iter().find_map(fitting);
-        let (window, index) = found.expect("a set that is kept fits in a window");
+        let mut best = (0.0, 0, 0);
+        for (window, room) in self.windows.iter().enumerate() {
+            for (index, shape) in boxes.iter().enumerate() {
+                let size = shape.size;
+                let times = (room.width / size.width).min(room.height / size.height);
+                if within(size, *room) && times > best.0 {
+                    best = (times, window, index);
+                }
+            }
+        }
+        let (_, window, index) = best;
         let free = self.windows[window] - boxes[index].size;
         let mut spots = Vec::new();
         let corner = Point::new(free.width / 2.0, free.height / 2.0);

@@ -38,7 +38,7 @@ pub struct OwnPaper {
 pub enum PaperError {
     /// Neither a name nor a size.
     #[error(
-        "\"{0}\" is not a paper: write a4, a3, letter, legal, tabloid, or a size such as 300 x 500 mm or 12 x 18 in"
+        "\"{0}\" is not a paper: write a4, a3, letter, legal, tabloid, a2, a1, a0, ansi c, ansi d, ansi e, or a size such as 300 x 500 mm or 12 x 18 in"
     )]
     Unknown(String),
     /// A side that is too short or too long.
@@ -77,7 +77,7 @@ impl Paper {
         }
     }
 
-    /// Reads a name, or a width and a height with a unit, in upper or lower case.
+    /// Reads a name, one of a plotter's too, or a width and a height with a unit, in upper or lower case.
     ///
     /// ```
     /// use reinwright_core::paper::Paper;
@@ -90,6 +90,9 @@ impl Paper {
     /// When the text is neither, or a side is out of its limits.
     pub fn parse(text: &str) -> Result<Self, PaperError> {
         let clean = text.trim().to_lowercase();
+        if let Some((_, (width, height))) = PLOTTER.iter().find(|(name, _)| *name == clean) {
+            return Self::own(*width, *height);
+        }
         let named = Self::NAMED.into_iter().find(|p| p.to_string() == clean);
         match named {
             Some(paper) => Ok(paper),
@@ -97,6 +100,16 @@ impl Paper {
         }
     }
 }
+
+/// What plotters take, as they are called and in mm: ISO 216 and ANSI Y14.1.
+const PLOTTER: [(&str, (f64, f64)); 6] = [
+    ("a2", (420.0, 594.0)),
+    ("a1", (594.0, 841.0)),
+    ("a0", (841.0, 1189.0)),
+    ("ansi c", (431.8, 558.8)),
+    ("ansi d", (558.8, 863.6)),
+    ("ansi e", (863.6, 1117.6)),
+];
 
 /// `300 x 500 mm`, `12 in x 18 in`; `None` when it is not two sizes.
 fn parse_own(clean: &str) -> Option<Result<Paper, PaperError>> {

@@ -20,9 +20,9 @@ pub(super) struct Bundle<'a> {
 /// How sheets come to pages.
 pub(super) enum How<'a> {
     /// Views, whole or in parts, as many on a page as it takes.
-    Shared(Shared<'a>),
+    Shared(Box<Shared<'a>>),
     /// One drawing that is larger than the paper and may be cut anywhere: by a grid.
-    Grid(usize, &'a Sheet, Grid),
+    Grid(usize, &'a Sheet, Box<Grid>),
 }
 
 /// Views on pages that they share.
@@ -137,7 +137,7 @@ fn gridded<'a>(
     let grid = grid::laid(&sheet.drawing, options, title);
     Bundle {
         title,
-        how: How::Grid(index, sheet, grid),
+        how: How::Grid(index, sheet, Box::new(grid)),
     }
 }
 
@@ -155,22 +155,35 @@ fn parts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Option<usize
     Some(parts.parts.len()).filter(|parts| *parts <= pack::MOST)
 }
 
-/// A width that no part exceeds, and where views are cut that could be cut elsewhere.
-type Way = (f64, Bias);
+/// A width that no part exceeds, and where views are cut that could be cut elsewhere: every other
+/// one so, and those between them so.
+type Way = (f64, [Bias; 2]);
 
 /// The ways of cutting that are tried: parts as wide as either lie of the paper takes.
 fn ways(layouts: &[Layout; 2]) -> Vec<Way> {
     let mut widths: Vec<f64> = layouts.iter().map(|of| of.window.width()).collect();
     widths.sort_by(|a, b| b.total_cmp(a));
-    let both = |width: f64| [(width, Bias::HeadLong), (width, Bias::HeadShort)];
-    widths.into_iter().flat_map(both).collect()
+    use Bias::{HeadLong, HeadShort};
+    let biases = [
+        [HeadLong, HeadLong],
+        [HeadShort, HeadShort],
+        [HeadLong, HeadShort],
+        [HeadShort, HeadLong],
+    ];
+    let all = |width: f64| biases.map(|biases| (width, biases));
+    widths.into_iter().flat_map(all).collect()
 }
 
 /// All blocks cut one way; `None` if one cannot be cut so, or a part fits on no page.
-fn cut(blocks: &[Block<'_>], (width, bias): Way, half: f64, layouts: &[Layout; 2]) -> Option<Cut> {
+fn cut(
+    blocks: &[Block<'_>],
+    (width, biases): Way,
+    half: f64,
+    layouts: &[Layout; 2],
+) -> Option<Cut> {
     let mut cut = Cut::default();
     for (index, block) in blocks.iter().enumerate() {
-        block.cut(index, width, half, bias, &mut cut)?;
+        block.cut(index, (width, biases[index % 2]), half, &mut cut)?;
     }
     let fits = |size: Size| {
         let windows = layouts.iter().map(|of| of.window.size());
@@ -229,7 +242,7 @@ fn share<'a>(
     };
     vec![Bundle {
         title,
-        how: How::Shared(shared),
+        how: How::Shared(Box::new(shared)),
     }]
 }
 

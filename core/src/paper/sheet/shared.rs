@@ -40,7 +40,7 @@ pub(super) fn pages(shared: &Shared<'_>, title: &TitleBlock, run: Run) -> Vec<Pa
     shared.pages.iter().enumerate().map(page).collect()
 }
 
-/// The titles of the sheets that a page shows something of; in few words if there are several.
+/// The titles of the sheets that a page shows something of.
 fn names(shared: &Shared<'_>, packed: &Packed) -> String {
     let has = |sheet: usize| {
         let mut parts = packed
@@ -50,14 +50,8 @@ fn names(shared: &Shared<'_>, packed: &Packed) -> String {
         parts.any(|part| shared.blocks[part.block].sheet == sheet)
     };
     let shown = shared.sheets.iter().filter(|(index, _)| has(*index));
-    let shown: Vec<_> = shown.map(|(_, sheet)| *sheet).collect();
-    match &shown[..] {
-        [one] => one.title.clone(),
-        several => {
-            let short: Vec<String> = several.iter().map(|sheet| sheet.short()).collect();
-            short.join(" · ")
-        }
-    }
+    let titles: Vec<&str> = shown.map(|(_, sheet)| sheet.title.as_str()).collect();
+    titles.join(" · ")
 }
 
 /// A part where it lies on its page.

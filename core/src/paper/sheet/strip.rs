@@ -99,10 +99,10 @@ impl Strip<'_> {
         let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), self.reduced);
         vec![
             fitted(row(4.6), &title.design, 4.2, Weight::Bold, room),
-            fitted(row(8.7), &self.name, 3.2, Weight::Plain, room),
-            fitted(row(12.8), &size_note, 3.8, Weight::Bold, room),
-            fitted(row(15.9), &title.unit, SMALL, Weight::Plain, beside),
-            fitted(row(18.8), &maker(title), SMALL, Weight::Plain, beside),
+            fitted(row(8.4), &self.name, 3.0, Weight::Plain, room),
+            fitted(row(13.6), &size_note, 4.8, Weight::Bold, room),
+            fitted(row(16.4), &title.unit, SMALL, Weight::Plain, beside),
+            fitted(row(18.9), &maker(title), SMALL, Weight::Plain, beside),
         ]
     }
 
