@@ -10,6 +10,7 @@ use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
 use reinwright_core::resolve;
 use reinwright_core::shop::family;
+use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
 use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document;
@@ -22,11 +23,12 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 9] = [
+pub const ENTRIES: [Entry; 10] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
+    ("printers", printers),
     ("stock list", stock_list),
     ("heat sources", heat_sources),
     ("size text", size_text),
@@ -85,6 +87,17 @@ pub fn own_jaw(bytes: &[u8]) {
 pub fn marks(bytes: &[u8]) {
     if let Some(marks) = told(Marks::read(bytes)) {
         assert_eq!(Marks::read(marks.write().as_bytes()), Ok(marks));
+    }
+}
+
+/// The printers of a shop: each that is taken has a correction that is worth a sheet.
+pub fn printers(bytes: &[u8]) {
+    if let Some(printers) = told(Printers::read(bytes)) {
+        for printer in &printers.known {
+            let by = printer.correction();
+            assert!((by.across - 1.0).abs() < 0.05 && (by.along - 1.0).abs() < 0.05);
+        }
+        assert_eq!(Printers::read(printers.write().as_bytes()), Ok(printers));
     }
 }
 
