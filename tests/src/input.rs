@@ -9,6 +9,8 @@ use reinwright_core::heats::{Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
 use reinwright_core::resolve;
+use reinwright_core::shop::came_out::CameOut;
+use reinwright_core::shop::cut::Rack;
 use reinwright_core::shop::family;
 use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
@@ -23,12 +25,14 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 10] = [
+pub const ENTRIES: [Entry; 12] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
     ("printers", printers),
+    ("rack", rack),
+    ("came out", came_out),
     ("stock list", stock_list),
     ("heat sources", heat_sources),
     ("size text", size_text),
@@ -98,6 +102,21 @@ pub fn printers(bytes: &[u8]) {
             assert!((by.across - 1.0).abs() < 0.05 && (by.along - 1.0).abs() < 0.05);
         }
         assert_eq!(Printers::read(printers.write().as_bytes()), Ok(printers));
+    }
+}
+
+/// The bars of a shop.
+pub fn rack(bytes: &[u8]) {
+    if let Some(rack) = told(Rack::read(bytes)) {
+        assert_eq!(Rack::read(rack.write().as_bytes()), Ok(rack));
+    }
+}
+
+/// What a shop has measured.
+pub fn came_out(bytes: &[u8]) {
+    if let Some(all) = told(CameOut::read(bytes)) {
+        assert_eq!(CameOut::read(all.write().as_bytes()), Ok(all.clone()));
+        all.own();
     }
 }
 

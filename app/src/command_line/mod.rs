@@ -5,6 +5,7 @@
 
 mod arguments;
 mod balance;
+mod came_out;
 mod choose;
 mod cut;
 mod family;
@@ -161,7 +162,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
-        Some(Job::JobSheet(wanted)) => job_sheet::run(&wanted),
+        Some(Job::Sheet(wanted)) => job_sheet::run(&wanted),
         Some(Job::Plan(wanted)) => plan::run(&wanted, places),
         Some(Job::Sources(wanted)) => heats::examples(&wanted),
         Some(Job::Coil(wanted)) => heats::coil(&wanted, places),
@@ -170,6 +171,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Family(wanted)) => family::write(&wanted, places),
         Some(Job::Shelf(asked)) => shelf::run(&asked),
         Some(Job::Cut(asked)) => cut::run(&asked),
+        Some(Job::CameOut(asked)) => came_out::run(&asked),
     }
 }
 

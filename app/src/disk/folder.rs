@@ -2,6 +2,7 @@
 
 use std::path::{Path, PathBuf};
 
+use reinwright_core::shop::came_out::{CAME_OUT_FILE, CameOut};
 use reinwright_core::shop::cut::{RACK_FILE, Rack};
 use reinwright_core::shop::printers::{PRINTERS_FILE, Printers};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
@@ -36,8 +37,8 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
         let ours = file
             .extension()
             .is_some_and(|end| end.eq_ignore_ascii_case("ron"));
-        let others = [MARKS_FILE, RACK_FILE, PRINTERS_FILE];
-        let is_design = |name: &std::ffi::OsStr| !others.iter().any(|other| name == *other);
+        let of_shop = [MARKS_FILE, RACK_FILE, PRINTERS_FILE, CAME_OUT_FILE];
+        let is_design = |name: &std::ffi::OsStr| of_shop.iter().all(|own| name != *own);
         if ours && file.file_name().is_some_and(is_design) && file.is_file() {
             files.push(file);
         }
@@ -117,6 +118,24 @@ pub fn printers(folder: &Path) -> Result<Printers, String> {
 /// One sentence that names the file, what is wrong and the mend.
 pub fn keep_printers(folder: &Path, printers: &Printers) -> Result<(), String> {
     files::write_whole(&folder.join(PRINTERS_FILE), printers.write().as_bytes())
+}
+
+/// What the shop of a folder has measured; nothing where nothing was written down.
+///
+/// # Errors
+/// One sentence when it cannot be read. It is left as it is.
+pub fn came_out(folder: &Path) -> Result<CameOut, String> {
+    let path = folder.join(CAME_OUT_FILE);
+    let read = if_there(&path, CameOut::read);
+    read.map_err(|what| format!("{}, with what came out: {what}", path.display()))
+}
+
+/// Writes what was measured into its folder.
+///
+/// # Errors
+/// One sentence that names the file, what is wrong and the mend.
+pub fn keep_came_out(folder: &Path, all: &CameOut) -> Result<(), String> {
+    files::write_whole(&folder.join(CAME_OUT_FILE), all.write().as_bytes())
 }
 
 /// Reads one file of the shelf.

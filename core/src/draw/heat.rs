@@ -5,13 +5,13 @@ use std::f64::consts::FRAC_PI_2;
 
 use kurbo::{BezPath, Circle, Point, Rect, Shape, Vec2};
 
+use super::stage::steel;
 use super::views::polygon;
-use crate::finding::Part;
-use crate::heats::{Back, Coil, End, Gas, Prepared, Room, Row, SourceKind, Stand, WhyNot};
+use crate::heats::{Back, Coil, End, Gas, Mouth, Prepared, Room, Row, SourceKind, Stand, WhyNot};
 use crate::making::Plan;
 use crate::paper::dimension::segment;
 use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
-use crate::shape::Piece;
+use crate::shape::section::Growing;
 use crate::units::Show;
 
 /// Text beside the drawing, mm.
@@ -50,13 +50,17 @@ pub fn heat(
     };
     let around = Around {
         kind: &own.kind,
-        at: at(stand, middle),
+        at: centred(stand, (middle, tilt, end), &room),
         tilt,
         end,
         clearance: prepared.shop.smith.clearance.mm(),
     };
+    let hot = row.needs_mm.unwrap_or_default();
     let views = [View::Side, View::Top].map(|view| {
-        let mut items = steel(piece, view);
+        let mut items = steel::piece(piece, view);
+        let glow = steel::covered(piece, hot, view).into_iter();
+        items.extend(glow.map(|path| Item::fill(path, Fill::Hot)));
+        items.extend(steel::outlines(piece, view));
         items.extend(around.drawn(view));
         if let Err(WhyNot::TooWide { at_mm, .. }) = offer {
             items.extend(wide((stand, *at_mm), view));
@@ -77,6 +81,34 @@ fn at(stand: &Stand, along_mm: f64) -> [f64; 3] {
         f64::midpoint(low, high)
     };
     [span(0), span(1), span(2)]
+}
+
+/// Where the middle of a source lies: about the circle around all that has gone in, or of what is in it where
+/// the piece is held aslant.
+fn centred(stand: &Stand, (middle, tilt, end): (f64, f64, End), room: &Room) -> [f64; 3] {
+    let half = room.hot_mm / 2.0 - room.past_mm;
+    let (from, to) = (middle - half, middle + half);
+    let inside = |along: f64| match (end, tilt == 0.0) {
+        (_, false) => (from..=to).contains(&along),
+        (End::Tip, true) => along <= to,
+        (End::Rein, true) => along >= from,
+    };
+    let [x, y, z] = at(stand, middle);
+    let (sin, cos) = tilt.sin_cos();
+    let mut grown = Growing::default();
+    for slice in stand.slices.iter().filter(|slice| inside(slice.at_mm)) {
+        // Seen along the source, from its middle.
+        let seen = slice
+            .points
+            .iter()
+            .map(|point| (point[2], (point[1] - y) * cos - (point[0] - x) * sin));
+        grown.add(seen.collect());
+    }
+    let (across, up) = grown.centre();
+    match room.mouth {
+        Mouth::Open => [x, y, z],
+        Mouth::Round { .. } | Mouth::Opening { .. } => [x - up * sin, y + up * cos, across],
+    }
 }
 
 /// Where a source waits that a piece does not go into: before what stops it.
@@ -114,23 +146,6 @@ fn axis_of(view: View) -> usize {
         View::Side => 1,
         View::Top | View::End => 2,
     }
-}
-
-/// A piece in a view.
-fn steel(piece: &Piece, view: View) -> Vec<Item> {
-    let outlines = match view {
-        View::Side => piece.side(),
-        View::Top | View::End => piece.top(),
-    };
-    let part = |at: usize| piece.stretches.get(at).map_or(Part::Bar, |own| own.part);
-    let fills = outlines
-        .iter()
-        .enumerate()
-        .map(|(at, path)| Item::fill(path.clone(), Fill::Part(part(at))));
-    let lines = outlines
-        .iter()
-        .map(|path| Item::line(path.clone(), Line::Outline));
-    fills.chain(lines).collect()
 }
 
 /// A source where it stands.
@@ -249,7 +264,7 @@ fn lettering(prepared: &Prepared<'_>, (row, source): (&Row, usize), show: Show) 
 fn stacked([side, top]: [Vec<Item>; 2], lines: Vec<String>) -> Drawing {
     let area = bounds(&side).unwrap_or(Rect::ZERO);
     let under = bounds(&top).unwrap_or(Rect::ZERO);
-    let drop = Vec2::new(0.0, area.y0 - 2.0 * TEXT - under.y1);
+    let drop = Vec2::new(0.0, area.y0 - 4.0 * TEXT - under.y1);
     let mut items = vec![
         Item::view(View::Side, "side", Vec2::ZERO, side),
         Item::view(View::Top, "top", drop, top),

@@ -275,12 +275,11 @@ pub fn clear_mm(mouth: Mouth) -> f64 {
     }
 }
 
-/// The circle around all that goes in so far from an end, mm.
+/// The circle around all that goes in so far from an end, mm: up to the first section that is as far.
 fn circle_to(stand: &Stand, end: End, deep_mm: f64) -> f64 {
-    let inside = |slice: &&Slice| stand.from_end_mm(end, slice.at_mm) <= deep_mm + HAIR;
-    let inside = stand.from(end).take_while(inside);
-    let last = inside.last().or(stand.from(end).next());
-    last.map_or(0.0, |slice| slice.bore_mm[end as usize])
+    let deep = |slice: &&Slice| stand.from_end_mm(end, slice.at_mm) >= deep_mm - HAIR;
+    let first = stand.from(end).find(deep).or(stand.from(end).last());
+    first.map_or(0.0, |slice| slice.bore_mm[end as usize])
 }
 
 /// How far everything passes straight from an end.

@@ -5,7 +5,7 @@ use super::source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, 
 use crate::units::{Length, Scale, Temperature, Unit};
 
 /// A small shop in which there is one of each (sizes are common practice, no source): a gas forge,
-/// a coal fire, and three coils for a machine of 8 kW. All are to be changed to what the smith has.
+/// a coal fire, and three coils for a machine of 12 kW. All are to be changed to what the smith has.
 impl Default for Sources {
     fn default() -> Self {
         Self {
@@ -29,9 +29,9 @@ impl Default for Sources {
     }
 }
 
-/// Power of the machine in the examples, kW: with two thirds of it in the steel a 3/4 in bar comes to
-/// heat in about a minute.
-const POWER_KW: f64 = 8.0;
+/// Power of the machine in the examples, kW: enough that a 3/4 in bar comes to heat in about a minute, as
+/// fast as its middle follows.
+const POWER_KW: f64 = 12.0;
 
 fn inch(over: u32, under: u32) -> Length {
     Length::fraction(over, under, Unit::Inch)

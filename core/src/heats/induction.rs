@@ -45,7 +45,7 @@ pub fn steel_at(celsius: f64) -> Electric {
     }
 }
 
-/// Depth in which a field fades to 1/e, mm: √(ρ/(π·f·μ₀·μ_r)). 63 % of the current and 87 % of the
+/// Depth in which a field fades to 1/e, mm: `√(ρ/(π·f·μ₀·μ_r))`. 63 % of the current and 87 % of the
 /// heat lie within it.
 ///
 /// ```
@@ -70,7 +70,7 @@ pub struct Coupling {
 }
 
 /// Part of a coil's power that goes into a round bar:
-/// 1/(1 + (D_coil/D_bar)·√(ρ_Cu/(ρ·μ_r))/(k·G)), G of [`round_bar_factor`] at half the diameter over
+/// `1/(1 + (D_coil/D_bar)·√(ρ_Cu/(ρ·μ_r))/(k·G))`, G of [`round_bar_factor`] at half the diameter over
 /// the depth. Thin bars let the field through and take little.
 pub fn coil_efficiency(coupling: Coupling, steel: Electric, frequency_khz: f64) -> f64 {
     let depth = penetration_mm(steel, frequency_khz);

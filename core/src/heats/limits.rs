@@ -120,7 +120,7 @@ fn solid_values(it: &Solid) -> Option<String> {
 }
 
 fn coil_values(it: &Coil) -> Option<String> {
-    let most_tube = it.advance.mm().min(TUBE.most).max(TUBE.least);
+    let most_tube = it.advance.mm().clamp(TUBE.least, TUBE.most);
     let efficiency = it.efficiency.unwrap_or(70.0);
     outside(&[
         mm("bore", it.bore, BORE),

@@ -95,7 +95,7 @@ pub fn step(body: Body, biot: f64, fourier: f64) -> Across {
 /// The root of ζ·J₁(ζ) = Bi·J₀(ζ), or of ζ·sin ζ = Bi·cos ζ, that follows `n` others.
 pub fn eigenvalue(body: Body, biot: f64, n: u32) -> f64 {
     const TOLERANCE: f64 = 1e-12;
-    let sign = if n % 2 == 0 { 1.0 } else { -1.0 };
+    let sign = if n.is_multiple_of(2) { 1.0 } else { -1.0 };
     match body {
         Body::Cylinder => {
             let below = if n == 0 {

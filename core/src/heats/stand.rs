@@ -8,7 +8,7 @@ use crate::shape::{Piece, Standing};
 /// Sections no farther apart than this, mm: the circle of a taper is then met within a tenth.
 const EVERY_MM: f64 = 15.0;
 /// How near the points follow a round section, mm.
-const FOLLOW_MM: f64 = 0.02;
+const FOLLOW_MM: f64 = 0.05;
 
 /// An end of a piece.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]

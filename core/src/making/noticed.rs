@@ -105,44 +105,40 @@ fn nothing_to_hold(report: &mut Report, operation: &Operation, before: &Piece) {
 
 fn bar_thin(report: &mut Report, task: &Task<'_>, step: Step) {
     let (boss, bar) = (task.document.boss.thickness.mm(), task.squared().1);
-    if boss <= bar {
-        return;
-    }
     let message = format!(
         "{step}: the bar is {} thick where the boss is to be {}: nothing can be set down",
         report.size(bar),
         report.size(boss)
     );
-    report
-        .stop(Kind::BarThinForOperation, Part::Boss)
-        .held(boss, bar)
-        .say(
-            message,
-            "take thicker bar, or make the boss thinner",
-            GEOMETRY,
-        );
+    let hint = "take thicker bar, or make the boss thinner";
+    over_bar(report, Part::Boss, (boss, bar), (message, hint));
 }
 
 fn rein_over_bar(report: &mut Report, task: &Task<'_>) {
-    let rein = &task.half.rein;
-    let largest = rein.section(0.0).area_mm2();
-    if largest <= task.area {
-        return;
-    }
+    let largest = task.half.rein.section(0.0).area_mm2();
     let message = format!(
         "{}: the rein begins with {} and the bar has only {}",
         Step::DrawSquare,
         report.show().area(largest),
         report.show().area(task.area)
     );
-    report
-        .stop(Kind::BarThinForOperation, Part::Rein)
-        .held(largest, task.area)
-        .say(
-            message,
-            "take thicker bar, or begin the rein smaller",
-            GEOMETRY,
-        );
+    let hint = "take thicker bar, or begin the rein smaller";
+    over_bar(report, Part::Rein, (largest, task.area), (message, hint));
+}
+
+/// Says that a part wants more than the bar has, where it does.
+fn over_bar(
+    report: &mut Report,
+    part: Part,
+    (wanted, has): (f64, f64),
+    (message, hint): (String, &'static str),
+) {
+    if wanted > has {
+        report
+            .stop(Kind::BarThinForOperation, part)
+            .held(wanted, has)
+            .say(message, hint, GEOMETRY);
+    }
 }
 
 /// Whether the jaw comes out of the bar by spreading, or has to be upset first.

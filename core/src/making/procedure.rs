@@ -251,16 +251,15 @@ pub(super) fn steps(
     let cut = [Step::CutTail, Step::TrimRein];
     let jaw = [Step::RoughJaw, Step::TrimJaw];
     let join = [Step::MakeHole, Step::SetNeck, Step::ShapeJaw];
+    // What every half goes through once its rein is drawn, but for a jaw that was made first.
+    let behind = [&cut[..], &end, &jaw, &join].concat();
     let all: Vec<Step> = match procedure {
         Procedure::ThreeShoulders => [
             &[Step::CutBar][..],
             &head,
             &[Step::CutApart],
             &draw,
-            &cut,
-            &end,
-            &jaw,
-            &join,
+            &behind,
         ]
         .concat(),
         Procedure::RoundFlattened => [
@@ -268,10 +267,7 @@ pub(super) fn steps(
             &head,
             &[Step::CutApart],
             &draw,
-            &cut,
-            &end,
-            &jaw,
-            &join,
+            &behind,
         ]
         .concat(),
         Procedure::ReinsFirst => [
@@ -283,10 +279,7 @@ pub(super) fn steps(
                 Step::SetDownBoss,
                 Step::ForgeBoss,
             ],
-            &cut,
-            &end,
-            &jaw,
-            &join,
+            &behind,
         ]
         .concat(),
         Procedure::JawFirst => [
@@ -305,10 +298,7 @@ pub(super) fn steps(
             &head,
             &[Step::DrawStub, Step::Gather, Step::Weld],
             &draw,
-            &cut,
-            &end,
-            &jaw,
-            &join,
+            &behind,
         ]
         .concat(),
         Procedure::FlatTwist => [
@@ -320,10 +310,7 @@ pub(super) fn steps(
                 Step::CutApart,
             ][..],
             &draw,
-            &cut,
-            &end,
-            &jaw,
-            &join,
+            &behind,
         ]
         .concat(),
     };

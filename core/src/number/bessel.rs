@@ -36,11 +36,12 @@ fn series(x: f64, order: f64) -> f64 {
 /// along it, over what a thick flat would.
 ///
 /// The ratio J₁(z)/J₀(z) is the continued fraction z/(2 − z²/(4 − z²/(6 − …))) (Abramowitz and Stegun,
-/// 9.1.73), told from its far end; z² = −2j·x². Past x = 60 it is 1 − 1/(2x) to four digits.
+/// 9.1.73), told from its far end; z² = −2j·x². Past x = 12 it is
+/// 1 − 1/(2x) − 1/(16x²) to four digits, told from the ratio's expansion for large arguments (9.2).
 pub fn round_bar_factor(x: f64) -> f64 {
-    const FAR: f64 = 60.0;
+    const FAR: f64 = 12.0;
     if x >= FAR {
-        return 1.0 - 1.0 / (2.0 * x);
+        return 1.0 - 1.0 / (2.0 * x) - 1.0 / (16.0 * x * x);
     }
     let twice = 2.0 * x * x;
     let mut n = (16.0 + 2.0 * x).ceil();
@@ -95,7 +96,8 @@ mod tests {
     #[test]
     fn the_factor_of_a_round_bar_has_its_limits() {
         check(round_bar_factor(0.01), 0.01_f64.powi(3) / 4.0, 1e-11);
-        check(round_bar_factor(59.9), 1.0 - 1.0 / 119.8, 1e-4);
+        // Both ways of reckoning meet.
+        check(round_bar_factor(11.999_999), round_bar_factor(12.0), 1e-4);
         check(round_bar_factor(1e4), 1.0, 1e-4);
     }
 

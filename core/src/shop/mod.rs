@@ -1,7 +1,8 @@
-//! All answers to one design, choosing a jaw, a pair to begin with, families, the shelf
-//! and the cut list.
+//! All answers to one design, choosing a jaw, a pair to begin with, families, the shelf,
+//! the cut list, and what came out.
 
 mod answers;
+pub mod came_out;
 mod choose;
 mod choose_own;
 pub mod cut;

@@ -6,6 +6,7 @@ mod by_hand;
 mod command_line;
 mod laws;
 mod published;
+mod sizes;
 
 use std::ops::ControlFlow;
 

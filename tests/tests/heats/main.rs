@@ -22,7 +22,7 @@ use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_tests::pairs::length;
 
-/// A coil of 3/8 in tube on a machine of 8 kW.
+/// A coil of 3/8 in tube on a machine of 12 kW.
 fn coil(name: &str, bore: &str, (turns, advance): (f64, &str)) -> Source {
     Source {
         name: name.to_owned(),
@@ -32,7 +32,7 @@ fn coil(name: &str, bore: &str, (turns, advance): (f64, &str)) -> Source {
             turns,
             advance: length(advance),
             tube: length("3/8 in"),
-            power_kw: 8.0,
+            power_kw: 12.0,
             frequency_khz: 60.0,
             lead: length("6 in"),
             efficiency: None,

@@ -1,6 +1,7 @@
 //! From bar to tongs: the law of volume, textbooks and trade rules, sides and blows, what cannot be
 //! made, the list.
 
+mod came_out;
 mod findings;
 mod job_sheet;
 mod laws;

@@ -90,7 +90,7 @@ fn what_cannot_be_read_changes_nothing() {
         ("Bars at hand", "three bars", "\"three bars\""),
         ("Bars at hand", "0 x 3 m", "says no number of bars"),
         ("Bars at hand", "2 x 90 m", "is no length of a bar"),
-        ("Bars at hand", "2 x 3 m of tin", "tin"),
+        ("Bars at hand", "2 x 3 m of tin", "a size is missing"),
         ("Length to buy", "long", "\"long\""),
         ("Kerf", "-2 mm", "2 mm"),
         ("Ends kept from", "much", "\"much\""),

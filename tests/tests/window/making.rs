@@ -7,9 +7,10 @@ use reinwright_core::making::{Plan, Procedure, plan, usual};
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
+use reinwright_tests::files::{bytes, folder, pages};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, fill, press, show, slide, undo,
+    SMALL, TALL, Window, around, click, fill, give_path, press, show, slide, undo,
 };
 
 fn flat() -> Document {
@@ -38,7 +39,7 @@ fn check_stage(window: &Window, at: usize) {
 fn every_stage_of_every_procedure_is_stepped_through_in_the_smallest_window() {
     let flat = flat();
     for procedure in Procedure::ALL {
-        let mut window = at_making(flat.clone(), TALL);
+        let mut window = at_making(flat.clone(), SMALL);
         click(&mut window, "Made by");
         let suits = planned(&flat, procedure);
         let own = suits.suits.iter().find(|own| own.procedure == procedure);
@@ -141,4 +142,37 @@ fn why_other_ways_do_not_suit_and_what_stands_against_a_chosen_one_is_said() {
     click(&mut window, line);
     window.get_by_label_contains("What stands against it");
     window.get_by_label_contains("Flat bar with a twist: notches and a twist want flat bar");
+}
+
+/// The side of a set-down is changed and changed back; the blows come from the other side then.
+#[test]
+fn a_set_down_goes_to_the_other_side_and_back() {
+    let mut window = at_making(flat(), TALL);
+    slide(&mut window, "Stage", 3.0);
+    let usual = window.get_by_label_contains("Set the boss down behind");
+    let usual = usual.value().unwrap_or_default();
+    click(&mut window, "On the other side");
+    assert!(window.query_by_label(&usual).is_none(), "{usual}");
+    click(&mut window, "On the usual side");
+    window.get_by_label(&usual);
+}
+
+#[test]
+fn the_job_sheet_is_written_for_the_way_that_is_shown() {
+    let folder = folder();
+    let mut window = at_making(flat(), TALL);
+    click(&mut window, "Made by");
+    click(&mut window, "Jaw first");
+    click(&mut window, "Job sheet to PDF");
+    click(&mut window, "Choose the file");
+    let path = folder.path().join("job.pdf");
+    give_path(&mut window, &path, "Write");
+    let text = pages(&bytes(&path)).concat().to_lowercase();
+    // By the way that was chosen the jaw comes before the boss.
+    let at = |words: &str| text.find(words).unwrap_or(usize::MAX);
+    assert!(
+        at("3. rough out the jaw") < at("5. set down the boss"),
+        "{text}"
+    );
+    assert!(at("5. set down the boss") < text.len(), "{text}");
 }

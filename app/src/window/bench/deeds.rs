@@ -11,12 +11,16 @@ use crate::disk::kept;
 use crate::jobs::printing::{self, Template};
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
-    Card, Dialog, Next, Print, PrintSvg, Purpose, Reply, SetSheets,
+    Card, Dialog, Next, Print, PrintJob, PrintSvg, Purpose, Reply, SetSheets,
 };
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::look::Page;
 use crate::window::state::news::Said;
+
+/// What is said where a making is asked of a family.
+const OF_ONE_DESIGN: &str =
+    "A making is of one design, and a family is open: take a size out as a design first";
 
 impl Workbench {
     /// Does what was clicked or typed.
@@ -94,6 +98,13 @@ impl Workbench {
             Command::TrueSize => self.open.set_scale(screen),
             Command::Making => self.show_making(),
             Command::CutList => self.show_cut_list(),
+            Command::JobSheet => match &self.open {
+                Open::Design(_) => {
+                    let stop = self.open.stop();
+                    self.put_question(Dialog::JobSheet(PrintJob::new(units, stop)));
+                }
+                Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            },
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::SwitchTheme => self.switch_theme(ctx),
@@ -133,10 +144,7 @@ impl Workbench {
     fn show_making(&mut self) {
         match &mut self.open {
             Open::Design(design) => design.show_page(Page::Making),
-            Open::Family(_) => self.tell(Err(
-                "A making is of one design, and a family is open: take a size out as a design first"
-                    .to_owned(),
-            )),
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 

@@ -7,12 +7,13 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
-use reinwright_core::paper::Drawing;
+use reinwright_core::paper::{Drawing, Paper as Sheet};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::disk::memory::Memory;
+use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
 use crate::window::panels::operation;
@@ -305,6 +306,25 @@ impl DesignBench {
         self.session.now = before;
         self.parts.forget();
         checked.map_err(|error| format!("This cannot be done here: {error}"))
+    }
+
+    /// The pages of the job sheet, by the way that is looked at.
+    ///
+    /// # Errors
+    /// One sentence when no bar can be reckoned.
+    pub(super) fn job_sheet(&mut self, paper: Sheet) -> Result<Vec<u8>, String> {
+        self.answers.follow(&self.session.now);
+        if let Some(trouble) = self.answers.known.balance.trouble() {
+            return Err(trouble);
+        }
+        let planned = self.answers.planned(&self.look.making.asked);
+        let of = (&self.answers.known, &planned.plan);
+        Ok(job_sheet::pdf(
+            &self.session.now,
+            of,
+            paper,
+            printing::today(),
+        ))
     }
 
     /// What goes into a drawing's file.

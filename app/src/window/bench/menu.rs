@@ -107,6 +107,9 @@ impl Workbench {
             }
             ui.separator();
             self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);
+            if matches!(self.open, Open::Design(_)) {
+                self.lines(ui, &[Command::JobSheet]);
+            }
             ui.separator();
             self.lines(ui, &[Command::Quit]);
         });

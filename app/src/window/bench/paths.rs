@@ -155,6 +155,7 @@ impl Workbench {
             Purpose::Shelf => self.show_shelf(path),
             Purpose::Shop => self.go_to_shop(path),
             Purpose::CutDesign => self.cut_pairs_of(path),
+            Purpose::JobSheet(paper) => self.print_job_sheet(path, *paper),
             Purpose::CutPdf(paper) => self.print_cut_list(path, *paper),
             Purpose::Picture => {
                 if let Some(design) = self.open.as_design() {
@@ -189,6 +190,17 @@ impl Workbench {
             path,
             &format!(". Print at actual size (100 %), then measure the check bars.{stop}"),
         );
+        Ok(())
+    }
+
+    /// Writes the job sheet of the way that is looked at.
+    fn print_job_sheet(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
+        let Some(design) = self.open.as_design() else {
+            return Ok(());
+        };
+        let pdf = design.job_sheet(paper)?;
+        self.write_beside(path, &pdf)?;
+        self.say_written(path, "");
         Ok(())
     }
 

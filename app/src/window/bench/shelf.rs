@@ -59,6 +59,7 @@ impl Workbench {
             | Command::ExportSvg
             | Command::Trace
             | Command::Making
+            | Command::JobSheet
             | Command::MakeFamily => {
                 self.shown.shelf = None;
                 self.leave_cut_list();

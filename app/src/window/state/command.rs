@@ -30,6 +30,8 @@ pub enum Command {
     ShelfFolder,
     /// From bar to tongs, step by step.
     Making,
+    /// Pages for the anvil.
+    JobSheet,
     /// Which bars are cut into what.
     CutList,
     /// Take the last change back.
@@ -72,7 +74,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 22] = [
+    pub(crate) const ALL: [Self; 23] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -91,6 +93,7 @@ impl Command {
         Self::TrueSize,
         Self::Making,
         Self::CutList,
+        Self::JobSheet,
         Self::Trace,
         Self::Calibrate,
         Self::SwitchTheme,
@@ -172,6 +175,11 @@ impl Command {
                 "Making",
                 "How the pair is forged from its bar, step by step",
                 keys(Modifiers::NONE, Key::F6),
+            ),
+            Self::JobSheet => (
+                "Job sheet to PDF",
+                "How this pair is made, step by step, to be read at the anvil",
+                keys(ctrl, Key::J),
             ),
             Self::CutList => (
                 "Cut list",

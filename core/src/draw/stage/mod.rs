@@ -3,7 +3,7 @@
 mod ground;
 mod picture;
 mod signs;
-mod steel;
+pub(super) mod steel;
 
 use kurbo::{BezPath, Point, Rect, Vec2};
 

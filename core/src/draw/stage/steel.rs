@@ -9,7 +9,7 @@ use crate::shape::sweep::{Edge, Sweep};
 use crate::shape::{Piece, Plate, Solid, Stretch};
 
 /// The parts of a piece in a view, in their colours.
-pub(super) fn piece(piece: &Piece, view: View) -> Vec<Item> {
+pub(in crate::draw) fn piece(piece: &Piece, view: View) -> Vec<Item> {
     let fills = piece.stretches.iter().map(|stretch| {
         let fill = Item::fill(area(stretch, view), Fill::Part(stretch.part));
         fill.of(stretch.part)
@@ -18,7 +18,7 @@ pub(super) fn piece(piece: &Piece, view: View) -> Vec<Item> {
 }
 
 /// Its outline in a view, and its holes.
-pub(super) fn outlines(piece: &Piece, view: View) -> Vec<Item> {
+pub(in crate::draw) fn outlines(piece: &Piece, view: View) -> Vec<Item> {
     let outlines = match view {
         View::Side => piece.side(),
         View::Top | View::End => piece.top(),
@@ -81,7 +81,7 @@ pub(super) fn around(sweep: &Sweep, (from, to): (f64, f64), [there, back]: [Edge
 }
 
 /// The areas that a piece covers between two places along it, mm from its tip.
-pub(super) fn covered(piece: &Piece, (from, to): (f64, f64), view: View) -> Vec<BezPath> {
+pub(in crate::draw) fn covered(piece: &Piece, (from, to): (f64, f64), view: View) -> Vec<BezPath> {
     let mut start = 0.0;
     let mut all = Vec::new();
     for stretch in &piece.stretches {

@@ -2,7 +2,7 @@ use std::fmt;
 
 use thiserror::Error;
 
-use crate::units::Unit;
+use crate::units::{Unit, quoted};
 
 /// The shortest side of a sheet of one's own, mm: the check bars and a window fit on it.
 pub const SMALLEST_SIDE: f64 = 150.0;
@@ -96,9 +96,7 @@ impl Paper {
         let named = Self::NAMED.into_iter().find(|p| p.to_string() == clean);
         match named {
             Some(paper) => Ok(paper),
-            None => parse_own(&clean).unwrap_or_else(|| {
-                Err(PaperError::Unknown(text.trim().chars().take(40).collect()))
-            }),
+            None => parse_own(&clean).unwrap_or_else(|| Err(PaperError::Unknown(quoted(text, 40)))),
         }
     }
 }

@@ -49,6 +49,11 @@ impl Growing {
         2.0 * own.1.max(0.0)
     }
 
+    /// The middle of the circle around all that was taken in; the origin before anything was.
+    pub fn centre(&self) -> (f64, f64) {
+        self.circle.map_or((0.0, 0.0), |circle| circle.0)
+    }
+
     /// The circle around all that was taken in, mm across.
     pub fn diameter_mm(&self) -> f64 {
         2.0 * self.circle.map_or(0.0, |circle| circle.1.max(0.0))

@@ -7,16 +7,17 @@ use reinwright_core::making::{Plan, Procedure};
 
 use super::{findings, right, section};
 use crate::window::paint::theme::Palette;
+use crate::window::state::command::Command;
 use crate::window::state::look::Look;
 use crate::window::state::making::Planned;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
 
-/// Shows procedure, operations, findings and marks.
-pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) {
+/// Shows procedure, operations, findings and marks; gives back what was asked for.
+pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Option<Command> {
     if let Some(trouble) = answers.known.balance.trouble() {
         ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
-        return;
+        return None;
     }
     procedure(ui, answers, look);
     let planned = answers.planned(&look.making.asked);
@@ -25,6 +26,9 @@ pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) {
     left_out(ui, look);
     against(ui, &planned.plan, look);
     marks(ui, &planned.plan, answers);
+    ui.add_space(10.0);
+    let sheet = Command::JobSheet;
+    sheet.button(ui).clicked().then_some(sheet)
 }
 
 /// The choice of procedure.

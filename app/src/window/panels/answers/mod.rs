@@ -50,10 +50,7 @@ pub(crate) fn show(
                 strength::show(ui, document, answers, look);
                 None
             }
-            Page::Making => {
-                making::show(ui, answers, look);
-                None
-            }
+            Page::Making => making::show(ui, answers, look).map(Wish::Do),
             Page::Findings => findings::with_mends(ui, answers, (look, hand)),
         })
         .inner

@@ -22,7 +22,7 @@ pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
-pub(crate) use print::{Print, PrintSet, PrintSvg, SetSheets, usual_paper};
+pub(crate) use print::{Print, PrintJob, PrintSet, PrintSvg, SetSheets, usual_paper};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,6 +75,8 @@ pub(crate) enum Purpose {
     CutDesign,
     /// To keep the rack with the designs of a shop.
     Shop,
+    /// To write the job sheet.
+    JobSheet(Paper),
     /// To write the cut list.
     CutPdf(Paper),
     /// To write a jaw of one's own for another smith.
@@ -107,6 +109,7 @@ impl Purpose {
             Self::CutDesign => "Cut the pairs of a design too",
             Self::Shop => "Folder of the shop",
             Self::CutPdf(_) => "Print the cut list to PDF",
+            Self::JobSheet(_) => "Job sheet to PDF",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -115,7 +118,7 @@ impl Purpose {
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
-            Self::Pdf(_) | Self::SetPdf(..) | Self::CutPdf(_) => ("PDF", "pdf"),
+            Self::Pdf(_) | Self::SetPdf(..) | Self::CutPdf(_) | Self::JobSheet(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
@@ -132,6 +135,7 @@ impl Purpose {
             | Self::Pdf(_)
             | Self::SetPdf(..)
             | Self::CutPdf(_)
+            | Self::JobSheet(_)
             | Self::Svg(_)
             | Self::Folder(_)
             | Self::OwnJaw(_) => Chosen::ToWrite,
@@ -167,6 +171,8 @@ pub(crate) enum Dialog {
     Print(Print),
     /// Which paper for a set, and how many pairs.
     PrintSet(PrintSet),
+    /// Which paper for a job sheet.
+    JobSheet(PrintJob),
     /// Which drawing.
     PrintSvg(PrintSvg),
     /// Work that was not saved.
@@ -222,6 +228,7 @@ impl Dialog {
                 Self::Card(it) => it.show(ui),
                 Self::Print(it) => it.show(ui),
                 Self::PrintSet(it) => it.show(ui),
+                Self::JobSheet(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
                 Self::Changed(it) => it.show(ui),

@@ -49,6 +49,7 @@ impl PathField {
             Purpose::Open
             | Purpose::CutDesign
             | Purpose::CutPdf(_)
+            | Purpose::JobSheet(_)
             | Purpose::Picture
             | Purpose::Save(_)
             | Purpose::Pdf(_)
@@ -99,6 +100,7 @@ impl PathField {
                 | Purpose::Shop
                 | Purpose::CutDesign
                 | Purpose::CutPdf(_)
+                | Purpose::JobSheet(_)
                 | Purpose::Save(_)
                 | Purpose::Pdf(_)
                 | Purpose::SetPdf(..)

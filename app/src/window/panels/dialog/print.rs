@@ -258,6 +258,37 @@ fn paper(ui: &mut Ui, chosen: &mut Paper) {
     });
 }
 
+/// Which paper the job sheet goes on.
+#[derive(Debug)]
+pub(crate) struct PrintJob {
+    paper: Paper,
+    stop: Option<String>,
+}
+
+impl PrintJob {
+    /// `stop` is what stands against making the pair.
+    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
+        Self {
+            paper: usual_paper(units),
+            stop,
+        }
+    }
+
+    pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
+        ui.heading("Job sheet to PDF");
+        ui.label(
+            "How the pair is made, by the way that the page Making shows: the first page alone is \
+             enough at the anvil, the others have the details.",
+        );
+        paper(ui, &mut self.paper);
+        stopped(ui, self.stop.as_deref());
+        match buttons(ui, &[CHOOSE, "Cancel"])? {
+            0 => Some(Reply::Ask(Purpose::JobSheet(self.paper))),
+            _ => Some(Reply::Stay),
+        }
+    }
+}
+
 /// Which drawing goes into the SVG file.
 #[derive(Debug)]
 pub(crate) struct PrintSvg {

@@ -70,6 +70,25 @@ impl Worth {
     }
 }
 
+/// What so many bars cost together at the least: the cheapest of them are taken first, and there are
+/// only so many of each. Every plan has at least [`fewest`] bars, and so costs no less than these.
+pub(super) fn cheapest(problem: &Problem, bars: u64) -> i64 {
+    let mut kinds: Vec<(i64, u64)> = problem
+        .kinds
+        .iter()
+        .map(|kind| (kind.cost, kind.most.map_or(u64::MAX, u64::from)))
+        .collect();
+    kinds.sort_unstable();
+    let mut left = bars;
+    let mut cost = 0;
+    for (own, most) in kinds {
+        let taken = left.min(most);
+        cost += own * i64::try_from(taken).unwrap_or(0);
+        left -= taken;
+    }
+    cost
+}
+
 /// The most sums that are tried.
 const MOST_SUMS: u32 = 20_000;
 

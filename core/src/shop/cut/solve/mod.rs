@@ -92,7 +92,7 @@ struct Bound {
 fn bound(problem: &Problem, purse: &mut Purse<'_>) -> Bound {
     let bars = bound::fewest(problem);
     let cheapest = problem.kinds.iter().map(|kind| kind.cost).min();
-    let by_bars = i64::try_from(bars).unwrap_or(0) * cheapest.unwrap_or(0);
+    let by_bars = bound::cheapest(problem, bars);
     purse.allow(RELAXING);
     let worth = relax(problem, purse).map_or_else(|| Worth::nothing(problem), |it| it.worth);
     let by_worth = worth.cost(&problem.counts, &problem.stock());
