@@ -38,7 +38,8 @@ pub(super) enum Job {
     /// How the pair is made: operations in order, what the steel is before and after each
     Plan(Plan),
     /// The job sheet as PDF: its first page alone is enough at the anvil
-    JobSheet(super::job_sheet::Asked),
+    #[command(name = "job-sheet")]
+    Sheet(super::job_sheet::Asked),
     /// Write a file of heat sources to begin with: a forge, a fire and coils, to be changed to yours
     Sources(Sources),
     /// Which coil would heat the most of some designs, and whether the machine drives it
