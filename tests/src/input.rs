@@ -2,6 +2,7 @@
 //! sentence, and what is taken goes through to the end. Fuzzing and ordinary tests call the same.
 
 use std::io::Cursor;
+use std::ops::ControlFlow;
 
 use reinwright::disk::pictures;
 use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
@@ -10,8 +11,9 @@ use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
 use reinwright_core::resolve;
 use reinwright_core::shop::came_out::CameOut;
-use reinwright_core::shop::cut::Rack;
+use reinwright_core::shop::cut::{self, Rack, order_of};
 use reinwright_core::shop::family;
+use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
 use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document;
@@ -24,15 +26,16 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 11] = [
+pub const ENTRIES: [Entry; 12] = [
     ("document", document),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
-    ("rack", rack),
     ("came out", came_out),
     ("stock list", stock_list),
     ("heat sources", heat_sources),
+    ("rack", rack),
+    ("printers", printers),
     ("size text", size_text),
     ("stock text", stock_text),
     ("picture", picture),
@@ -92,13 +95,6 @@ pub fn marks(bytes: &[u8]) {
     }
 }
 
-/// The bars of a shop.
-pub fn rack(bytes: &[u8]) {
-    if let Some(rack) = told(Rack::read(bytes)) {
-        assert_eq!(Rack::read(rack.write().as_bytes()), Ok(rack));
-    }
-}
-
 /// What a shop has measured.
 pub fn came_out(bytes: &[u8]) {
     if let Some(all) = told(CameOut::read(bytes)) {
@@ -126,6 +122,32 @@ pub fn heat_sources(bytes: &[u8]) {
     let plan = making::plan(&design, &model, &balance, Procedure::ThreeShoulders);
     let prepared = Prepared::new(design.bar.steel, &plan, &opened.sources);
     assert!(heat_plan(&prepared).totals.time_s.is_finite());
+}
+
+/// The bars of a shop; some pairs are cut from them.
+pub fn rack(bytes: &[u8]) {
+    let Some(rack) = told(Rack::read(bytes)) else {
+        return;
+    };
+    assert_eq!(Rack::read(rack.write().as_bytes()), Ok(rack.clone()));
+    let design = crate::pairs::flat();
+    let balance = balance_of(&design, &resolve(&design));
+    let order = [order_of(&design, &balance, 3)];
+    let on = &mut |_| ControlFlow::Continue(());
+    told(cut::plan(&order, &rack, design.units, on));
+}
+
+/// The printers of a shop.
+pub fn printers(bytes: &[u8]) {
+    let Some(printers) = told(Printers::read(bytes)) else {
+        return;
+    };
+    for printer in &printers.known {
+        let correction = printer.correction();
+        let factors = [correction.across, correction.along];
+        assert!(factors.iter().all(|by| by.is_finite() && *by > 0.0));
+    }
+    assert_eq!(Printers::read(printers.write().as_bytes()), Ok(printers));
 }
 
 /// A size, an angle, a temperature or a paper as it is typed.

@@ -68,10 +68,10 @@ impl Heat {
                 colour: Some(name),
             });
         }
-        let heat: Temperature = clean.parse().or_else(|_| {
+        let Ok(heat) = clean.parse::<Temperature>() else {
             let short: String = text.trim().chars().take(40).collect();
-            Err(HeatError::Unknown(short))
-        })?;
+            return Err(HeatError::Unknown(short));
+        };
         let (celsius, scale) = (heat.celsius(), heat.scale());
         match elongation(celsius) {
             Some(_) => Ok(Self {

@@ -183,6 +183,6 @@ fn the_command_line_notes_a_printer_and_prints_for_it() {
             .all(|page| page.contains("Office"))
     );
     ask(print("garage"), |all| {
-        refused(all, &["garage", "check page"])
+        refused(all, &["garage", "check page"]);
     });
 }

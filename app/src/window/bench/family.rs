@@ -55,7 +55,7 @@ impl Workbench {
     /// Begins to write the set's pages, as the command line does.
     ///
     /// # Errors
-    /// One sentence when a set is being written already.
+    /// One sentence when something is being written already, or the sizes are not reckoned yet.
     pub(super) fn print_set(
         &mut self,
         path: &Path,
@@ -68,9 +68,23 @@ impl Workbench {
     /// Begins to write the set's drawings into a folder, which is made if need be.
     ///
     /// # Errors
-    /// One sentence when a set is being written already.
+    /// One sentence when something is being written already, or the sizes are not reckoned yet.
     pub(super) fn draw_set(&mut self, folder: &Path, pairs: u32) -> Result<(), String> {
         self.begin_job((Paper::A4, pairs), |work| work.drawings(folder.to_owned()))
+    }
+
+    /// One job goes on at a time.
+    ///
+    /// # Errors
+    /// One sentence when one does.
+    pub(super) fn may_begin_job(&self) -> Result<(), String> {
+        match self.shown.job {
+            Some(_) => {
+                let why = "something is being written already: wait for it, or cancel it first";
+                Err(why.to_owned())
+            }
+            None => Ok(()),
+        }
     }
 
     /// Begins a job on the family that is open, unless one is running.
@@ -79,13 +93,10 @@ impl Workbench {
         (paper, pairs_of_each): (Paper, u32),
         start: impl FnOnce(SetWork) -> Job,
     ) -> Result<(), String> {
+        self.may_begin_job()?;
         let Some(family) = self.open.as_family() else {
             return Ok(());
         };
-        if self.shown.job.is_some() {
-            let why = "a set is being written already: wait for it, or cancel it first";
-            return Err(why.to_owned());
-        }
         if family.is_reckoning() {
             return Err("the sizes are still being reckoned: wait a moment".to_owned());
         }

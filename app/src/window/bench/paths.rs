@@ -8,10 +8,11 @@ use reinwright_core::paper::{Paper, ink};
 use super::open::Open;
 use super::workbench::Workbench;
 use crate::disk::{files, versions};
-use crate::jobs::pages::Consent;
+use crate::jobs::pages::{Consent, Stack};
 use crate::jobs::printing::{self, Template};
 use crate::window::panels::dialog::chooser::{Answer, Asking, Chooser};
 use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Purpose};
+use crate::window::state::job::PairWork;
 
 impl Workbench {
     /// Opens a design or a family, or takes an own jaw in.
@@ -176,20 +177,28 @@ impl Workbench {
             return Ok(());
         };
         let template = Template::of(&design.session.now, printing::today());
-        // How many pages there are stood in the button that was pressed.
-        let pdf = template.pdf(paper, Consent::All)?;
-        self.write_beside(path, &pdf)?;
         let against = [
             self.open.stop(),
-            template.without_bar,
-            template.without_letters,
+            template.without_bar.clone(),
+            template.without_letters.clone(),
         ];
         let against = against.into_iter().flatten();
         let stop: String = against.map(|why| format!(" {why}.")).collect();
-        self.say_written(
-            path,
-            &format!(". Print at actual size (100 %), then measure the check bars.{stop}"),
-        );
+        let and = format!(". Print at actual size (100 %), then measure the check bars.{stop}");
+        // How many pages there are stood in the button that was pressed.
+        if template.pages(paper).stack() == Stack::Usual {
+            self.write_beside(path, &template.pdf(paper, Consent::All)?)?;
+            self.say_written(path, &and);
+            return Ok(());
+        }
+        self.may_begin_job()?;
+        let work = PairWork {
+            template,
+            paper,
+            open: self.open.session().path().map(Path::to_owned),
+            and,
+        };
+        self.shown.job = Some(work.pdf(path.to_owned()));
         Ok(())
     }
 

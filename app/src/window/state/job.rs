@@ -13,6 +13,7 @@ use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use crate::disk::files;
 use crate::jobs::pages::{Consent, Pages, Stack};
+use crate::jobs::printing::Template;
 use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
 
 /// How often a job is looked at.
@@ -143,6 +144,34 @@ impl SetWork {
     }
 }
 
+/// What is written for a pair that takes many pages.
+#[derive(Debug)]
+pub(crate) struct PairWork {
+    pub(crate) template: Template,
+    pub(crate) paper: Paper,
+    pub(crate) open: Option<PathBuf>,
+    /// What is said behind the name of the file.
+    pub(crate) and: String,
+}
+
+impl PairWork {
+    /// The pages of the pair; nothing is written before the last one is there.
+    pub(crate) fn pdf(self, path: PathBuf) -> Job {
+        Job::start("Printing the pair", move |watch| {
+            let pdf = match self.template.pdf(self.paper, Consent::All) {
+                Ok(pdf) => pdf,
+                Err(why) => return Ended::Failed(why),
+            };
+            if watch(Progress { done: 1, total: 1 }).is_break() {
+                return Ended::Stopped;
+            }
+            let written = files::write_beside(self.open.as_deref(), &path, &pdf);
+            let done = format!("Written to {}{}", path.display(), self.and);
+            written.map_or_else(Ended::Failed, |()| Ended::Done(done))
+        })
+    }
+}
+
 impl Job {
     fn start(title: &'static str, work: impl FnOnce(Watch<'_>) -> Ended + Send + 'static) -> Self {
         let (teller, told) = channel();
@@ -216,4 +245,48 @@ fn tell(teller: &Sender<Told>, stop: &AtomicBool, work: impl FnOnce(Watch<'_>) -
     };
     let ended = work(&mut watch);
     teller.send(Told::Ended(ended)).ok();
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use reinwright_core::asked::{parse_bar, parse_work};
+    use reinwright_core::tongs::document::Document;
+    use reinwright_core::tongs::jaw::JawKind;
+
+    /// How printing a pair into a file ends, and whether the file is there then.
+    #[track_caller]
+    fn printed(stopped: bool) -> (Ended, bool) {
+        let work = parse_work("1/2 in flat").expect("work");
+        let bar = parse_bar("3/4 in square").expect("bar");
+        let design = Document::starting(JawKind::Flat, work, bar);
+        let folder = tempfile::tempdir().expect("a folder");
+        let path = folder.path().join("pair.pdf");
+        let pair = PairWork {
+            template: Template::of(&design, None),
+            paper: Paper::A4,
+            open: None,
+            and: ", so many pages".to_owned(),
+        };
+        let mut job = pair.pdf(path.clone());
+        if stopped {
+            job.stop();
+        }
+        for _ in 0..6000 {
+            if let Some(ended) = job.poll(&Context::default()) {
+                return (ended, path.exists());
+            }
+            std::thread::sleep(Duration::from_millis(10));
+        }
+        panic!("a pair is printed for more than a minute");
+    }
+
+    #[test]
+    fn a_pair_is_written_once_it_is_whole_or_not_at_all() {
+        let (ended, there) = printed(false);
+        assert!(there && matches!(&ended, Ended::Done(said) if said.ends_with("so many pages")));
+        // It may be done before it is stopped.
+        let (ended, there) = printed(true);
+        assert_eq!(matches!(ended, Ended::Done(_)), there, "{ended:?}");
+    }
 }

@@ -20,9 +20,9 @@ pub(super) struct Bundle<'a> {
 /// How sheets come to pages.
 pub(super) enum How<'a> {
     /// Views, whole or in parts, as many on a page as it takes.
-    Shared(Shared<'a>),
+    Shared(Box<Shared<'a>>),
     /// One drawing that is larger than the paper and may be cut anywhere: by a grid.
-    Grid(usize, &'a Sheet, Grid),
+    Grid(usize, &'a Sheet, Box<Grid>),
 }
 
 /// Views on pages that they share.
@@ -137,7 +137,7 @@ fn gridded<'a>(
     let grid = grid::laid(&sheet.drawing, options, title);
     Bundle {
         title,
-        how: How::Grid(index, sheet, grid),
+        how: How::Grid(index, sheet, Box::new(grid)),
     }
 }
 
@@ -242,7 +242,7 @@ fn share<'a>(
     };
     vec![Bundle {
         title,
-        how: How::Shared(shared),
+        how: How::Shared(Box::new(shared)),
     }]
 }
 

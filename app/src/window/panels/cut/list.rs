@@ -19,7 +19,7 @@ const RIM: f32 = 14.0;
 
 impl CutList {
     /// The list as far as it is known.
-    pub(super) fn list(&mut self, ui: &mut Ui, fills: &mut FillTessellator) {
+    pub(super) fn list(&self, ui: &mut Ui, fills: &mut FillTessellator) {
         self.progress(ui);
         let against = self.found.against.as_ref().map(|why| capital(why));
         Self::say_trouble(ui, against.as_deref());

@@ -98,12 +98,12 @@ impl CutList {
             {
                 asked.push(CutWish::AskDesign);
             }
-            self.from_shop(ui, asked);
+            self.designs_of_shop(ui, asked);
         });
     }
 
     /// The designs of the shop, to choose from.
-    fn from_shop(&self, ui: &mut Ui, asked: &mut Vec<CutWish>) {
+    fn designs_of_shop(&self, ui: &mut Ui, asked: &mut Vec<CutWish>) {
         let Some(shop) = self.shop() else {
             return;
         };
