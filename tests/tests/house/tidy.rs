@@ -42,7 +42,6 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
         ];
         let may = [
             "asked",
-            "heats",
             "tongs/document",
             "tongs/jaw",
             "shop/family",
