@@ -148,7 +148,7 @@ struct FitAnswer {
 }
 
 impl HeatAnswer {
-    fn new(prepared: &Prepared<'_>, heated: &Heated, units: Units) -> Self {
+    fn new(prepared: &Prepared, heated: &Heated, units: Units) -> Self {
         let show = units.show();
         let row = &prepared.rows[heated.row];
         let name = |at: usize| prepared.shop.sources[at].name.clone();
@@ -197,7 +197,7 @@ struct TotalsAnswer {
 }
 
 impl TotalsAnswer {
-    fn new(prepared: &Prepared<'_>, heats: &HeatPlan) -> Self {
+    fn new(prepared: &Prepared, heats: &HeatPlan) -> Self {
         let totals = heats.totals;
         Self {
             heats: totals.heats,
@@ -234,7 +234,7 @@ struct SourceAnswer {
 }
 
 impl SourceAnswer {
-    fn all(prepared: &Prepared<'_>, units: Units) -> Vec<Self> {
+    fn all(prepared: &Prepared, units: Units) -> Vec<Self> {
         let own = prepared.shop.sources.iter().enumerate();
         let told = own.map(|(at, source)| Self {
             source: source.name.clone(),
@@ -293,7 +293,7 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn heats(&mut self, design: &Document, prepared: &Prepared<'_>, asked: &Asked) {
+    fn heats(&mut self, design: &Document, prepared: &Prepared, asked: &Asked) {
         let show = self.units.show();
         let heats = heat_plan(prepared);
         self.line(format_args!(
@@ -325,7 +325,7 @@ impl List {
         }
     }
 
-    fn heated(&mut self, prepared: &Prepared<'_>, heated: &Heated) {
+    fn heated(&mut self, prepared: &Prepared, heated: &Heated) {
         let (number, step) = (heated.number, heated.step);
         let Some((source, offer)) = heated
             .source
@@ -363,7 +363,7 @@ impl List {
         ));
     }
 
-    fn totals(&mut self, prepared: &Prepared<'_>, heats: &HeatPlan) {
+    fn totals(&mut self, prepared: &Prepared, heats: &HeatPlan) {
         let totals = heats.totals;
         let changes = match totals.changes {
             0 => "no change of source".to_owned(),
@@ -395,7 +395,7 @@ impl List {
     fn others(
         &mut self,
         design: &Document,
-        prepared: &Prepared<'_>,
+        prepared: &Prepared,
         (heats, asked): (&HeatPlan, &Asked),
     ) {
         let others = priced(prepared, heats);
@@ -464,12 +464,12 @@ pub(super) fn coil(wanted: &arguments::Coil, places: &Places) -> Outcome {
         designs.push(design(file)?);
     }
     let plans: Vec<Plan> = designs.iter().map(usual_plan).collect();
-    let prepared: Vec<Prepared<'_>> = designs
+    let prepared: Vec<Prepared> = designs
         .iter()
         .zip(&plans)
         .map(|(design, plan)| Prepared::new(design.bar.steel, plan, &asked.shop))
         .collect();
-    let all: Vec<&Prepared<'_>> = prepared.iter().collect();
+    let all: Vec<&Prepared> = prepared.iter().collect();
     let Some(units) = designs.first().map(|design| design.units) else {
         return Err("name a design".to_owned());
     };

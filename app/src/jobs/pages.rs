@@ -2,7 +2,7 @@
 
 use reinwright_core::paper::{Paper, Together};
 
-/// More pages than this are printed only when that is asked for: a pair takes 5 to 15, so that
+/// More pages than this are printed only when that is asked for: a pair takes 3 to 6, so that
 /// more are a mistake in a size, or a set.
 pub const MANY: usize = 40;
 

@@ -212,24 +212,28 @@ fn rein(of: &Of<'_>, what: &What) -> Sheet {
 }
 
 fn pair(of: &Of<'_>, what: &What, opening: f64) -> Sheet {
-    let mut options = options(what, breaks(of, what.reins, opening));
-    options.opening = opening;
-    if options.sizes == Sizes::All && (what.has(Kind::Half) || what.has(Kind::Head)) {
-        options.sizes = Sizes::OfTheSet;
-    }
-    let title = if opening > 0.0 {
-        "The pair wide open"
+    // Wide open the reins stand so far apart that only the head is worth its paper.
+    let (title, reins) = if opening > 0.0 {
+        ("The pair wide open", Reins::LeftOut)
     } else {
-        "The pair on its work"
+        ("The pair on its work", what.reins)
+    };
+    let has_half = what.has(Kind::Half) || what.has(Kind::Head);
+    let mut options = options(what, breaks(of, reins, opening));
+    options.opening = opening;
+    options.sizes = match options.sizes {
+        // What is measured between the reins needs them.
+        _ if reins == Reins::LeftOut => Sizes::None,
+        Sizes::All if has_half => Sizes::OfTheSet,
+        sizes => sizes,
     };
     let mut drawing = draw::pair(of.design, of.model, &options);
-    let has_half = what.has(Kind::Half) || what.has(Kind::Head);
-    if has_half && what.reins == Reins::Whole && what.views == Views::All {
+    if has_half && reins == Reins::Whole && what.views == Views::All {
         options.breaks = draw::head_alone(of.model, opening);
         options.views = Views::Top;
         with_top(&mut drawing, draw::pair(of.design, of.model, &options));
     }
-    whole(of, what, (title.to_owned(), drawing), what.reins)
+    whole(of, what, (title.to_owned(), drawing), reins)
 }
 
 /// Takes the top view of another drawing: from above the reins of a pair show nothing that those

@@ -20,7 +20,7 @@ const TEXT: f64 = 3.5;
 /// An operation of a plan in a source: side view and top view of the piece with the source around it.
 /// Nothing is drawn for cold work or a source that is not there.
 pub fn heat(
-    prepared: &Prepared<'_>,
+    prepared: &Prepared,
     plan: &Plan,
     (row, source): (usize, usize),
     show: Show,
@@ -252,7 +252,7 @@ impl Around<'_> {
     }
 }
 
-fn lettering(prepared: &Prepared<'_>, (row, source): (&Row, usize), show: Show) -> Vec<String> {
+fn lettering(prepared: &Prepared, (row, source): (&Row, usize), show: Show) -> Vec<String> {
     let own = &prepared.shop.sources[source];
     let said = match &row.offers[source] {
         Ok(offer) => format!("goes in, {}", offer.entry.words()),

@@ -91,7 +91,7 @@ const LONGEST_S: f64 = 3600.0;
 /// Follows a heat of an operation in a source, from what the piece has kept; `None` where the source
 /// does not serve.
 pub fn course(
-    prepared: &Prepared<'_>,
+    prepared: &Prepared,
     (row, source): (usize, usize),
     start: &Warmth,
 ) -> Option<Course> {
@@ -149,7 +149,7 @@ struct Bar<'a> {
 }
 
 impl<'a> Bar<'a> {
-    fn new(prepared: &'a Prepared<'_>, stand: &Stand, start: &Warmth) -> Self {
+    fn new(prepared: &'a Prepared, stand: &Stand, start: &Warmth) -> Self {
         let heat = &prepared.laws().heat;
         let count = (stand.length_mm / CELL_MM).clamp(4.0, MOST_CELLS).round();
         let long_mm = stand.length_mm / count;
@@ -350,12 +350,7 @@ impl Told {
 
     /// Cools on the anvil until what is worked is at the end of its range. The anvil takes its share from what
     /// is struck.
-    fn work(
-        &mut self,
-        bar: &mut Bar<'_>,
-        prepared: &Prepared<'_>,
-        (needs, out_s): ((f64, f64), f64),
-    ) {
+    fn work(&mut self, bar: &mut Bar<'_>, prepared: &Prepared, (needs, out_s): ((f64, f64), f64)) {
         let lower = prepared.range.lower_celsius;
         let anvil = 1.0 / prepared.shop.smith.working;
         let (mut seconds, mut last) = (out_s, out_s);

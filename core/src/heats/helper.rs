@@ -76,7 +76,7 @@ const ADVANCES: [u32; 3] = [4, 6, 8];
 
 /// The coil that heats the most operations of some designs, and of those the one with which all its
 /// operations take the least time; `None` where nothing is heated or the machine drives none.
-pub fn best_coil(designs: &[&Prepared<'_>], unit: Unit) -> Option<Advice> {
+pub fn best_coil(designs: &[&Prepared], unit: Unit) -> Option<Advice> {
     let first = designs.first()?;
     let machine = first.shop.machine.as_ref();
     let rows: Vec<(usize, &Row)> = designs
@@ -107,7 +107,7 @@ pub fn best_coil(designs: &[&Prepared<'_>], unit: Unit) -> Option<Advice> {
 
 /// Coils that the machine drives, the smallest bore first.
 fn candidates(
-    designs: &[&Prepared<'_>],
+    designs: &[&Prepared],
     (rows, machine): (&[(usize, &Row)], Option<&Machine>),
     unit: Unit,
 ) -> Vec<Source> {
@@ -153,7 +153,7 @@ fn driven(source: &Source, machine: Option<&Machine>) -> bool {
     coil.tube.mm() < coil.advance.mm() && in_range(machine, tuned(coil, None).inductance_uh)
 }
 
-fn advice(designs: &[&Prepared<'_>], rows: &[(usize, &Row)], source: Source) -> Advice {
+fn advice(designs: &[&Prepared], rows: &[(usize, &Row)], source: Source) -> Advice {
     let (mut serves, mut cannot) = (Vec::new(), Vec::new());
     for &(at, row) in rows {
         match designs[at].tried(row, &source) {

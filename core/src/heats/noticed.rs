@@ -16,7 +16,7 @@ const OVER_CELSIUS: f64 = 50.0;
 const LEAST_WORKING_S: f64 = 4.0;
 
 /// What is noticed of a heat plan, sizes as `show` has them.
-pub fn noticed(prepared: &Prepared<'_>, plan: &HeatPlan, show: Show) -> Vec<Finding> {
+pub fn noticed(prepared: &Prepared, plan: &HeatPlan, show: Show) -> Vec<Finding> {
     let mut report = Report::new(show);
     for heated in &plan.operations {
         let row = &prepared.rows[heated.row];
@@ -29,7 +29,7 @@ pub fn noticed(prepared: &Prepared<'_>, plan: &HeatPlan, show: Show) -> Vec<Find
     report.into_found()
 }
 
-fn unserved(report: &mut Report, prepared: &Prepared<'_>, row: &Row) {
+fn unserved(report: &mut Report, prepared: &Prepared, row: &Row) {
     let show = report.show();
     let why = match prepared.shop.sources.is_empty() {
         true => "there is no heat source".to_owned(),
@@ -56,7 +56,7 @@ fn unserved(report: &mut Report, prepared: &Prepared<'_>, row: &Row) {
 }
 
 /// The source that comes nearest to serving.
-fn nearest<'a>(prepared: &Prepared<'_>, row: &'a Row) -> Option<(usize, &'a WhyNot)> {
+fn nearest<'a>(prepared: &Prepared, row: &'a Row) -> Option<(usize, &'a WhyNot)> {
     let off = |why: &WhyNot| match *why {
         WhyNot::TooWide {
             circle_mm,
@@ -79,7 +79,7 @@ fn nearest<'a>(prepared: &Prepared<'_>, row: &'a Row) -> Option<(usize, &'a WhyN
 }
 
 /// What would heat it: the smaller of the two ways in, with the clearance.
-fn would_serve(prepared: &Prepared<'_>, row: &Row, show: Show) -> String {
+fn would_serve(prepared: &Prepared, row: &Row, show: Show) -> String {
     let (Some(stand), Some((from, to))) = (&row.stand, row.needs_mm) else {
         return "add a heat source".to_owned();
     };
@@ -120,7 +120,7 @@ pub(super) fn next_bore_length(least_mm: f64, unit: Unit) -> Length {
     }
 }
 
-fn hot(report: &mut Report, prepared: &Prepared<'_>, (row, heated): (&Row, &Heated)) {
+fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated)) {
     let Some((source, offer)) = heated
         .source
         .and_then(|source| Some((source, prepared.offer(heated.row, source)?)))

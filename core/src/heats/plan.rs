@@ -119,14 +119,14 @@ pub struct HeatPlan {
 }
 
 /// The heat plan that takes the least time.
-pub fn heat_plan(prepared: &Prepared<'_>) -> HeatPlan {
+pub fn heat_plan(prepared: &Prepared) -> HeatPlan {
     let best = optimum(prepared);
     plan_of(prepared, &best.chosen)
 }
 
 /// The plan with sources that were chosen otherwise. An operation whose source does not serve goes
 /// without.
-pub fn plan_of(prepared: &Prepared<'_>, chosen: &[Option<usize>]) -> HeatPlan {
+pub fn plan_of(prepared: &Prepared, chosen: &[Option<usize>]) -> HeatPlan {
     let mut told = Telling::new(prepared);
     for (at, row) in prepared.rows.iter().enumerate() {
         let source = chosen.get(at).copied().flatten();
@@ -136,7 +136,7 @@ pub fn plan_of(prepared: &Prepared<'_>, chosen: &[Option<usize>]) -> HeatPlan {
 }
 
 struct Telling<'a> {
-    prepared: &'a Prepared<'a>,
+    prepared: &'a Prepared,
     plan: HeatPlan,
     last: Option<usize>,
     mounted: Option<usize>,
@@ -147,7 +147,7 @@ struct Telling<'a> {
 }
 
 impl<'a> Telling<'a> {
-    fn new(prepared: &'a Prepared<'a>) -> Self {
+    fn new(prepared: &'a Prepared) -> Self {
         let count = prepared.shop.sources.len();
         Self {
             prepared,
@@ -341,7 +341,7 @@ const SCALE_IN_COIL: (f64, f64) = (0.5, 0.25);
 
 /// Scale that these heats take off the pair, per cent of it: what each heat has in the fire, by its share of
 /// the steel, no more than [`Scale::CAP_PERCENT`].
-pub fn scale_percent(prepared: &Prepared<'_>, plan: &HeatPlan) -> f64 {
+pub fn scale_percent(prepared: &Prepared, plan: &HeatPlan) -> f64 {
     let mut lost = 0.0;
     let mut coil_heats = 0_u32;
     for heated in &plan.operations {

@@ -51,9 +51,9 @@ pub struct Row {
 
 /// All that a heat plan is chosen from.
 #[derive(Debug, Clone)]
-pub struct Prepared<'a> {
+pub struct Prepared {
     /// The shop's heat.
-    pub shop: &'a Sources,
+    pub shop: Sources,
     /// The steel's forging range.
     pub range: ForgingRange,
     /// How hot the steel is made, °C.
@@ -67,9 +67,9 @@ pub struct Prepared<'a> {
     allowed: Vec<bool>,
 }
 
-impl<'a> Prepared<'a> {
+impl Prepared {
     /// Looks at every operation of a plan with every source.
-    pub fn new(steel: Steel, plan: &Plan, shop: &'a Sources) -> Self {
+    pub fn new(steel: Steel, plan: &Plan, shop: &Sources) -> Self {
         let laws = Laws::default();
         let range = forging_range(steel);
         let fired: Vec<Fired> = shop
@@ -78,7 +78,7 @@ impl<'a> Prepared<'a> {
             .map(|own| Fired::new(&laws, own))
             .collect();
         let mut prepared = Self {
-            shop,
+            shop: shop.clone(),
             range,
             target_celsius: target(&shop.smith, range),
             halves: halves(plan),
@@ -342,7 +342,7 @@ impl<'a> Prepared<'a> {
     }
 }
 
-impl Problem for Prepared<'_> {
+impl Problem for Prepared {
     fn operations(&self) -> usize {
         self.rows.len()
     }

@@ -40,7 +40,7 @@ pub enum Other {
 }
 
 /// The best choice with others beside it.
-pub fn priced(prepared: &Prepared<'_>, best: &HeatPlan) -> Vec<Priced> {
+pub fn priced(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
     let mut all = Vec::new();
     let count = prepared.shop.sources.len();
     let used: Vec<usize> = (0..count).filter(|&own| uses(best, own)).collect();
@@ -62,7 +62,7 @@ fn uses(plan: &HeatPlan, source: usize) -> bool {
 
 /// The plan with some sources put away, and what it cannot heat that the best can.
 fn tried(
-    prepared: &Prepared<'_>,
+    prepared: &Prepared,
     best: &HeatPlan,
     allowed: impl Fn(usize) -> bool,
 ) -> (f64, Vec<usize>) {
@@ -101,7 +101,7 @@ fn told(what: Other, begins: &str, (longer, unserved): (f64, Vec<usize>)) -> Pri
     }
 }
 
-fn only(prepared: &Prepared<'_>, best: &HeatPlan, source: usize) -> Priced {
+fn only(prepared: &Prepared, best: &HeatPlan, source: usize) -> Priced {
     let begins = format!("with {} only", prepared.shop.sources[source].name);
     told(
         Other::Only(source),
@@ -110,7 +110,7 @@ fn only(prepared: &Prepared<'_>, best: &HeatPlan, source: usize) -> Priced {
     )
 }
 
-fn without(prepared: &Prepared<'_>, best: &HeatPlan, source: usize) -> Priced {
+fn without(prepared: &Prepared, best: &HeatPlan, source: usize) -> Priced {
     let begins = format!("without {}", prepared.shop.sources[source].name);
     told(
         Other::Without(source),
@@ -120,7 +120,7 @@ fn without(prepared: &Prepared<'_>, best: &HeatPlan, source: usize) -> Priced {
 }
 
 /// Operations that another source heats faster, where making it ready costs more than that saves.
-fn not_worth(prepared: &Prepared<'_>, best: &HeatPlan) -> Vec<Priced> {
+fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
     /// Less than this is not told, s.
     const WORTH_TELLING: f64 = 10.0;
     let mut all = Vec::new();

@@ -112,7 +112,7 @@ pub fn spoken(seconds: f64) -> String {
 
 /// From which operation on a source no longer serves, and why: `the jaw is wider than this coil from
 /// operation 9 on`. Nothing where it serves to the end.
-pub fn no_longer(prepared: &Prepared<'_>, source: usize, show: Show) -> Option<String> {
+pub fn no_longer(prepared: &Prepared, source: usize, show: Show) -> Option<String> {
     let hot: Vec<_> = prepared
         .rows
         .iter()

@@ -58,8 +58,10 @@ fn around(corners: &[Point]) -> impl Iterator<Item = (Point, Point)> + '_ {
     corners.iter().copied().zip(next.copied())
 }
 
-/// Every side moved outwards, with an arc where two of them part.
+/// Every side moved outwards, with an arc where two of them part, and cut off where they cross.
 fn raw(corners: &[Point], distance: f64) -> Vec<Point> {
+    /// Sides that turn back on each other cross too far away to be cut off there.
+    const BACK: f64 = -0.9;
     let sides: Vec<(Point, Point)> = around(corners).collect();
     let outwards = |(a, b): (Point, Point)| {
         let along = (b - a).normalize();
@@ -67,23 +69,34 @@ fn raw(corners: &[Point], distance: f64) -> Vec<Point> {
     };
     let mut raw = Vec::new();
     for (index, side) in sides.iter().enumerate() {
-        let next = sides[(index + 1) % sides.len()];
+        let (corner, next) = (side.1, sides[(index + 1) % sides.len()]);
         let (own, then) = (outwards(*side), outwards(next));
-        raw.extend([side.0 + own, side.1 + own]);
         let turn = own.cross(then).atan2(own.dot(then));
         // Where the sides part the figure turns towards the side it is moved to.
         if turn * distance > 0.0 {
-            let parts = (turn.abs() / ARC).ceil();
-            let mut part = 1.0;
-            while part < parts {
-                let (sin, cos) = (turn * part / parts).sin_cos();
-                let arm = Vec2::new(own.x * cos - own.y * sin, own.x * sin + own.y * cos);
-                raw.push(side.1 + arm);
-                part += 1.0;
-            }
+            raw.push(corner + own);
+            raw.extend(arc(corner, own, turn));
+            raw.push(corner + then);
+        } else if turn.cos() > BACK {
+            raw.push(corner + (own + then) / (1.0 + turn.cos()));
+        } else {
+            raw.extend([corner + own, corner + then]);
         }
     }
     raw
+}
+
+/// Points about a corner, from one arm on.
+fn arc(corner: Point, arm: Vec2, turn: f64) -> Vec<Point> {
+    let parts = (turn.abs() / ARC).ceil();
+    let mut points = Vec::new();
+    let mut part = 1.0;
+    while part < parts {
+        let (sin, cos) = (turn * part / parts).sin_cos();
+        points.push(corner + Vec2::new(arm.x * cos - arm.y * sin, arm.x * sin + arm.y * cos));
+        part += 1.0;
+    }
+    points
 }
 
 fn is_nearer(p: Point, (a, b): (Point, Point), least: f64) -> bool {
@@ -167,6 +180,15 @@ mod tests {
         assert!((grown - expected).abs() < 0.02, "{grown} {expected}");
         let shrunk = offset(&square, -2.0).area().abs();
         assert!((shrunk - 26.0 * 26.0).abs() < 1e-6, "{shrunk}");
+    }
+
+    /// The inside of a circle shrinks to a circle, whose sides are many and short.
+    #[test]
+    fn a_round_hole_grows_smaller_round() {
+        let circle = kurbo::Circle::new((3.0, 4.0), 5.0).to_path(1e-4);
+        let shrunk = offset(&circle, -0.8).area().abs();
+        let expected = std::f64::consts::PI * 4.2 * 4.2;
+        assert!((shrunk - expected).abs() < 0.1, "{shrunk} {expected}");
     }
 
     /// An inside corner stays sharp when the outline grows: an L of two squares of 10 and one.

@@ -79,7 +79,7 @@ fn usual(design: &Document) -> Plan {
 }
 
 /// A plan with the heats of a shop.
-fn heated<'a>(design: &Document, plan: &Plan, shop: &'a Sources) -> (Prepared<'a>, HeatPlan) {
+fn heated(design: &Document, plan: &Plan, shop: &Sources) -> (Prepared, HeatPlan) {
     let prepared = Prepared::new(design.bar.steel, plan, shop);
     let heats = heat_plan(&prepared);
     (prepared, heats)

@@ -6,7 +6,7 @@ use reinwright_core::draw::{Kept, Which, pattern};
 use reinwright_core::paper::ink::svg;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::command_line::{done, refused, text};
-use reinwright_tests::designs::{samples, samples_folder};
+use reinwright_tests::designs::{sample, samples, samples_folder};
 use reinwright_tests::files::{bytes, folder};
 use reinwright_tests::outline::{corners, polygon_within};
 use reinwright_tests::within;
@@ -27,16 +27,18 @@ fn paths(file: &str, id: &str) -> Vec<BezPath> {
 /// The cut's middle runs half a kerf beside the outline, all along it, on the side that is lost.
 #[test]
 fn the_middle_of_the_cut_runs_half_a_kerf_aside() {
-    for (name, design) in samples() {
-        let model = resolve(&design);
+    /// Of some thousand corners of the cut so many are left out between two that are measured.
+    const APART: usize = 17;
+    for name in ["bowed-ball-ends", "light-flat", "v-bit-square"] {
+        let model = resolve(&sample(name));
         let outline = model.a.outline();
         let steel = polygon_within(&outline, 1e-3);
         for (kept, side) in [(Kept::Inside, 1.0), (Kept::Outside, -1.0)] {
             for kerf in [0.2, 1.5] {
-                let file = svg(&pattern(&model, Which::A, kept, kerf), &name);
+                let file = svg(&pattern(&model, Which::A, kept, kerf), name);
                 let cut = &paths(&file, "outline")[..];
                 assert_eq!(cut.len(), 1, "{name}: one closed line");
-                for (x, y) in corners(&cut[0]) {
+                for (x, y) in corners(&cut[0]).into_iter().step_by(APART) {
                     let away = Euclidean.distance(&GeoPoint::new(x, y), steel.exterior());
                     within(
                         &format!("{name}, {kept:?}, at {x:.1}, {y:.1}"),

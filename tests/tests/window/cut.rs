@@ -91,9 +91,13 @@ fn what_cannot_be_read_changes_nothing() {
         ("Bars at hand", "0 x 3 m", "says no number of bars"),
         ("Bars at hand", "2 x 90 m", "is no length of a bar"),
         ("Bars at hand", "2 x 3 m of tin", "a size is missing"),
-        ("Length to buy", "long", "\"long\""),
-        ("Kerf", "-2 mm", "2 mm"),
-        ("Ends kept from", "much", "\"much\""),
+        ("Length to buy", "long", "\"long\" is not a size"),
+        ("Width of a cut", "-2 mm", "is below zero"),
+        (
+            "The shortest end that goes back on the rack",
+            "much",
+            "\"much\" is not a size",
+        ),
     ] {
         fill(&mut window, field, text);
         window.get_by_label_contains(why);

@@ -10,7 +10,7 @@ use reinwright_core::tongs::resolve;
 use reinwright_tests::files::{bytes, folder, pages};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, fill, give_path, press, show, slide, undo,
+    SMALL, TALL, Window, around, click, fill, give_path, press, show, slide, undo, write,
 };
 
 fn flat() -> Document {
@@ -175,4 +175,26 @@ fn the_job_sheet_is_written_for_the_way_that_is_shown() {
         "{text}"
     );
     assert!(at("5. set down the boss") < text.len(), "{text}");
+}
+
+/// A rein that came out 10 mm longer, with nothing left over, says that less was lost than was
+/// reckoned; the smith's own values go into the design as one step.
+#[test]
+fn what_came_out_becomes_the_smiths_own_values() {
+    let mut window = at_making(flat(), TALL);
+    let before = window.state().document().clone();
+    click(&mut window, "What came out");
+    fill(&mut window, "Rein came out", "long");
+    click(&mut window, "Work it out");
+    window.get_by_label_contains("Rein: ");
+    let longer = resolve(&before).a.rein.length() + 10.0;
+    write(&mut window, "Rein came out", &format!("{longer} mm"));
+    write(&mut window, "Cut off the rein", "0");
+    click(&mut window, "Work it out");
+    window.get_by_label("The rein came out 10 mm longer than it was drawn.");
+    window.get_by_label_contains("For your next design, from 1 half: scale");
+    click(&mut window, "Take them for this design");
+    assert_ne!(window.state().document().allowances, before.allowances);
+    undo(&mut window);
+    assert_eq!(*window.state().document(), before);
 }

@@ -44,6 +44,18 @@ impl Workbench {
             }
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
+            Wish::CameOut(measured) => {
+                let shop = self.remembered.memory.shelf.clone();
+                let shop = shop.filter(|folder| folder.is_dir());
+                let design = self.open.as_design();
+                let done = design.map_or(Ok(()), |own| own.came_out(&measured, shop.as_deref()));
+                self.tell(done);
+            }
+            Wish::TakeOwn(own) => {
+                let design = self.open.as_design();
+                let done = design.map_or(Ok(()), |design| design.take_own(&own));
+                self.tell(done);
+            }
             Wish::Cut(wish) => self.at_cut_list(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),

@@ -8,10 +8,12 @@ use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper as Sheet};
+use reinwright_core::shop::came_out::{self, CameOut, Measured, Own};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
+use crate::disk::folder;
 use crate::disk::memory::Memory;
 use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
@@ -28,6 +30,7 @@ use crate::window::sheet::stages::Stages;
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
+use crate::window::state::making::{CameOutForm, Told};
 use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
@@ -268,6 +271,50 @@ impl DesignBench {
             self.session.now = mend.taken(&self.session.now);
             self.parts.forget();
         }
+    }
+
+    /// Works out what was measured on a half of it, and keeps that with a shop if there is one.
+    ///
+    /// # Errors
+    /// One sentence when what was measured cannot be, or cannot be kept.
+    pub(super) fn came_out(
+        &mut self,
+        measured: &Measured,
+        shop: Option<&Path>,
+    ) -> Result<(), String> {
+        let known = &self.answers.known;
+        let meant = came_out::reckon((&known.model, &known.balance), measured);
+        let meant = meant.map_err(|error| error.to_string())?;
+        let before = match shop {
+            Some(shop) => folder::came_out(shop)?,
+            None => CameOut::default(),
+        };
+        let all = before.with(&self.session.now.name, measured, &meant);
+        if let Some(shop) = shop {
+            folder::keep_came_out(shop, &all)?;
+        }
+        let told = |own| Told {
+            meant,
+            own,
+            kept: shop.is_some(),
+        };
+        self.look.making.came_out = CameOutForm {
+            told: all.own().map(told),
+            ..CameOutForm::default()
+        };
+        Ok(())
+    }
+
+    /// Forges it by the smith's own values from now on, as one step.
+    ///
+    /// # Errors
+    /// One sentence when it would be outside the limits of a file.
+    pub(super) fn take_own(&mut self, own: &Own) -> Result<(), String> {
+        let before = self.session.now.clone();
+        let design = &mut self.session.now;
+        design.allowances = own.on(design.allowances);
+        self.parts.forget();
+        self.within_limits(before)
     }
 
     /// Puts the jaw and the work of a pair into the design, at once and so as one step.

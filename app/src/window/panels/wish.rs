@@ -6,6 +6,7 @@ use std::path::PathBuf;
 use reinwright_core::asked::StockSizes;
 use reinwright_core::finding::Part;
 use reinwright_core::paper::Paper;
+use reinwright_core::shop::came_out::{Measured, Own};
 use reinwright_core::shop::cut::{Lying, Sold};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::shop::shelf::Mark;
@@ -40,6 +41,10 @@ pub(crate) enum Wish {
     Jaws(JawWish),
     /// The chooser of jaw styles.
     Styles(StyleWish),
+    /// What was measured on a half that was forged: work out what it means, and keep it.
+    CameOut(Measured),
+    /// Forge this design by the smith's own values.
+    TakeOwn(Own),
     /// Something about the cut list.
     Cut(CutWish),
     /// The stock that can be bought is this from now on.

@@ -4,6 +4,7 @@ use egui::{Context, Key, Modifiers};
 use reinwright_core::draw::{self, Ground};
 use reinwright_core::making::{Changes, Plan, Procedure, Stage, plan_with, usual};
 use reinwright_core::shop::Answers;
+use reinwright_core::shop::came_out::{Meant, Own};
 use reinwright_core::tongs::document::Document;
 
 /// Seconds that a stage is shown while it plays: enough to read what is done.
@@ -27,8 +28,30 @@ pub(crate) struct Making {
     pub(crate) asked: Asked,
     /// The stage that is shown: 0 is the bar, one past the last the pair.
     pub(crate) at: usize,
+    /// What came out when it was forged.
+    pub(crate) came_out: CameOutForm,
     /// When the next one is due, while it plays, in seconds.
     due: Option<f64>,
+}
+
+/// What a smith measured, as it is typed, and what it meant the last time.
+#[derive(Debug, Default)]
+pub(crate) struct CameOutForm {
+    pub(crate) rein: String,
+    pub(crate) left: String,
+    pub(crate) heat: String,
+    /// What is wrong with what is typed.
+    pub(crate) trouble: Option<String>,
+    pub(crate) told: Option<Told>,
+}
+
+/// What a measurement means, and what the smith can go by from now on.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Told {
+    pub(crate) meant: Meant,
+    pub(crate) own: Own,
+    /// Whether it is kept with a shop.
+    pub(crate) kept: bool,
 }
 
 /// A plan with the room that its stages take.

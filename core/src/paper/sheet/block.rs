@@ -22,11 +22,22 @@ pub(super) struct Block<'a> {
     pub(super) sheet: usize,
     /// What is drawn.
     pub(super) items: Vec<&'a Item>,
-    name: String,
+    name: Name,
     bounds: Rect,
     ink: Ink,
     /// Where a joint may stand: stretches of x.
     free: Vec<(f64, f64)>,
+}
+
+/// What the parts of a block are called on their pages.
+#[derive(Debug, Clone)]
+enum Name {
+    /// So, and above the part if there is no room in it.
+    Needed(String),
+    /// So, where there is room.
+    Welcome(String),
+    /// It says so itself.
+    Own,
 }
 
 /// A part of a block.
@@ -58,6 +69,14 @@ pub(super) struct Cut {
     pub(super) joints: Vec<Joint>,
 }
 
+impl Cut {
+    /// Whether another one has the same parts.
+    pub(super) fn is_like(&self, other: &Self) -> bool {
+        let shown = |cut: &Self| cut.parts.iter().map(|part| part.shown).collect::<Vec<_>>();
+        shown(self) == shown(other)
+    }
+}
+
 /// Where a view is cut that may be cut in several places.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Bias {
@@ -78,16 +97,21 @@ impl<'a> Block<'a> {
         let is_view = |item: &&Item| matches!(item, Item::Group(group) if group.view.is_some());
         let (views, rest): (Vec<&Item>, Vec<&Item>) = sheet.drawing.items.iter().partition(is_view);
         let alone = views.len() + usize::from(!rest.is_empty()) < 2;
-        let mut all: Vec<(String, Vec<&Item>)> = views
+        let mut all: Vec<(Name, Vec<&Item>)> = views
             .into_iter()
-            .map(|item| (named(sheet, item, alone), vec![item]))
+            .map(|item| (Name::Needed(named(sheet, item, alone)), vec![item]))
             .collect();
         // What belongs to no view says itself what it is. Beside views each group stands alone.
         let is_group = |item: &&Item| matches!(item, Item::Group(_)) && !all.is_empty();
         let (groups, loose): (Vec<&Item>, Vec<&Item>) = rest.into_iter().partition(is_group);
         let groups = groups.into_iter().map(|item| vec![item]);
         let others: Vec<Vec<&Item>> = groups.chain([loose]).filter(|of| !of.is_empty()).collect();
-        all.extend(others.into_iter().map(|items| (String::new(), items)));
+        let name = if alone {
+            Name::Welcome(sheet.title.clone())
+        } else {
+            Name::Own
+        };
+        all.extend(others.into_iter().map(|items| (name.clone(), items)));
         let mut blocks = Vec::new();
         for (name, items) in all {
             let bounds = items.iter().filter_map(|item| item.bounds());
@@ -240,9 +264,12 @@ impl<'a> Block<'a> {
         const AROUND: f64 = 0.8;
         let shown = part.shown;
         let room = shown.width() - 2.0 * AROUND;
-        let words = self.name.clone();
+        let words = match &self.name {
+            Name::Needed(words) | Name::Welcome(words) => words.clone(),
+            Name::Own => return,
+        };
         let width = text_width(&words, NAME, false);
-        if words.is_empty() || width > room {
+        if width > room {
             return;
         }
         let size = kurbo::Size::new(width, 0.95 * NAME);
@@ -264,11 +291,15 @@ impl<'a> Block<'a> {
             steps.map(move |step| Point::new(shown.x0 + AROUND + ACROSS * step, y))
         });
         let found = { places }.find(free);
-        let corner = found.unwrap_or_else(|| {
-            let corner = Point::new(shown.x0 + AROUND, shown.y1 + AROUND);
-            part.shown.y1 = corner.y + size.height + AROUND;
-            corner
-        });
+        let corner = match (found, &self.name) {
+            (Some(corner), _) => corner,
+            (None, Name::Needed(_)) => {
+                let corner = Point::new(shown.x0 + AROUND, shown.y1 + AROUND);
+                part.shown.y1 = corner.y + size.height + AROUND;
+                corner
+            }
+            (None, Name::Welcome(_) | Name::Own) => return,
+        };
         part.name = Some((corner + kurbo::Vec2::new(0.0, 0.21 * NAME), words));
     }
 }

@@ -272,7 +272,8 @@ impl Sets {
         let (_, window, index) = best;
         let free = self.windows[window] - boxes[index].size;
         let mut spots = Vec::new();
-        let corner = Point::new(free.width / 2.0, free.height / 2.0);
+        let half = |free: f64| ((free - HAIR) / 2.0).max(0.0);
+        let corner = Point::new(half(free.width), half(free.height));
         self.place(set, index, corner, &mut spots);
         Packed { window, spots }
     }

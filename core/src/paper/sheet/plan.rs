@@ -174,6 +174,20 @@ fn ways(layouts: &[Layout; 2]) -> Vec<Way> {
     widths.into_iter().flat_map(all).collect()
 }
 
+/// The blocks cut in all ways that differ.
+fn cuts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Vec<Cut> {
+    let mut cuts: Vec<Cut> = Vec::new();
+    for cut in ways(layouts)
+        .into_iter()
+        .filter_map(|way| cut(blocks, way, half, layouts))
+    {
+        if !cuts.iter().any(|own| own.is_like(&cut)) {
+            cuts.push(cut);
+        }
+    }
+    cuts
+}
+
 /// All blocks cut one way; `None` if one cannot be cut so, or a part fits on no page.
 fn cut(
     blocks: &[Block<'_>],
@@ -215,15 +229,13 @@ fn share<'a>(
     }
     let windows = layouts.each_ref().map(|of| of.window.size());
     let mut best: Option<(Cut, Vec<Packed>)> = None;
+    let cuts = cuts(&blocks, layouts, half);
     for turning in [Turning::Never, Turning::Allowed] {
-        for way in ways(layouts) {
-            let Some(cut) = cut(&blocks, way, half, layouts) else {
-                continue;
-            };
-            let most = most(best.as_ref(), &cut, turning);
+        for cut in &cuts {
+            let most = most(best.as_ref(), cut, turning);
             let sizes: Vec<Size> = cut.parts.iter().map(|part| part.shown.size()).collect();
             if let Some(pages) = pack(&sizes, windows, turning, most) {
-                best = Some((cut, pages));
+                best = Some((cut.clone(), pages));
             }
         }
     }

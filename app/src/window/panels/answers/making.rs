@@ -5,8 +5,9 @@ use std::rc::Rc;
 use egui::{Button, ComboBox, Grid, Label, RichText, Ui};
 use reinwright_core::making::{Plan, Procedure};
 
-use super::{findings, right, section};
+use super::{came_out, findings, right, section};
 use crate::window::paint::theme::Palette;
+use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::look::Look;
 use crate::window::state::making::Planned;
@@ -14,7 +15,7 @@ use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
 
 /// Shows procedure, operations, findings and marks; gives back what was asked for.
-pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Option<Command> {
+pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Option<Wish> {
     if let Some(trouble) = answers.known.balance.trouble() {
         ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
         return None;
@@ -28,7 +29,9 @@ pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Optio
     marks(ui, &planned.plan, answers);
     ui.add_space(10.0);
     let sheet = Command::JobSheet;
-    sheet.button(ui).clicked().then_some(sheet)
+    let asked = sheet.button(ui).clicked().then_some(Wish::Do(sheet));
+    let form = &mut look.making.came_out;
+    came_out::show(ui, form, answers.units()).or(asked)
 }
 
 /// The choice of procedure.

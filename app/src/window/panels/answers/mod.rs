@@ -1,6 +1,7 @@
 //! The answers, a page for each question.
 
 mod bar;
+mod came_out;
 mod chart;
 mod findings;
 mod fit;
@@ -50,7 +51,7 @@ pub(crate) fn show(
                 strength::show(ui, document, answers, look);
                 None
             }
-            Page::Making => making::show(ui, answers, look).map(Wish::Do),
+            Page::Making => making::show(ui, answers, look),
             Page::Findings => findings::with_mends(ui, answers, (look, hand)),
         })
         .inner

@@ -163,7 +163,7 @@ impl CutList {
         self.found.plan.as_ref()
     }
 
-    /// Whether a text is being typed.
+    /// Looks for the list anew where something else is asked, and takes in what was found.
     fn follow(&mut self, ctx: &Context) {
         let asked = (self.orders(), self.rack.clone());
         if self.asked.as_ref() != Some(&asked) {

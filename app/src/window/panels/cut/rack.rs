@@ -281,7 +281,8 @@ impl Cut {
             ui.add_space((start + NAMES - ui.cursor().min.x).max(0.0));
             let own = self.own.map(|own| own.to_string());
             let about = About {
-                name: self.name,
+                // The name beside it is a label of its own.
+                name: self.tip,
                 hint: own.as_ref().unwrap_or(&self.usual.0),
                 tip: self.tip,
                 width: 70.0,
