@@ -16,6 +16,7 @@ use reinwright_core::shop::family;
 use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
 use reinwright_core::shop::{Answers, balance_of};
+use reinwright_core::steel::Heat;
 use reinwright_core::tongs::document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::{Angle, Length, Temperature};
@@ -162,6 +163,7 @@ pub fn size_text(bytes: &[u8]) {
     told(text.parse::<Angle>());
     told(text.parse::<Temperature>());
     told(Paper::parse(text));
+    told(Heat::parse(text));
 }
 
 /// Work or a bar as it is typed.

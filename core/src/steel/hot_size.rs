@@ -2,7 +2,7 @@
 
 use thiserror::Error;
 
-use crate::units::{Scale, Temperature};
+use crate::units::{Scale, Temperature, quoted};
 
 pub use super::thermal::HOLDS_CELSIUS as RANGE_CELSIUS;
 use super::thermal::{self, Theta};
@@ -69,8 +69,7 @@ impl Heat {
             });
         }
         let Ok(heat) = clean.parse::<Temperature>() else {
-            let short: String = text.trim().chars().take(40).collect();
-            return Err(HeatError::Unknown(short));
+            return Err(HeatError::Unknown(quoted(text, 40)));
         };
         let (celsius, scale) = (heat.celsius(), heat.scale());
         match elongation(celsius) {

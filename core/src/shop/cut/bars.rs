@@ -3,7 +3,7 @@
 use thiserror::Error;
 
 use crate::asked::{Stock, StockError, parse_bar};
-use crate::units::{Length, SizeError, Unit};
+use crate::units::{Length, SizeError, Unit, quoted};
 
 /// Bars that are there.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -85,7 +85,7 @@ fn given(text: &str) -> Result<GivenBars, BarsError> {
 fn counted(text: &str) -> Result<u32, BarsError> {
     let count = text.trim().parse::<u32>().ok();
     let count = count.filter(|count| (1..=MOST_BARS).contains(count));
-    count.ok_or_else(|| BarsError::Count(text.trim().chars().take(40).collect()))
+    count.ok_or_else(|| BarsError::Count(quoted(text, 40)))
 }
 
 /// Reads a length that may be in metres, as bars are sold: `3 m`, `6.1 m`, `20 ft`.
