@@ -159,9 +159,17 @@ fn is_left(copy: &Path) -> bool {
     }
 }
 
-fn seconds(time: SystemTime) -> u64 {
+/// Seconds since 1970, to a thousandth: two windows may keep their work within one second.
+fn stamp(time: SystemTime) -> String {
     let since = time.duration_since(SystemTime::UNIX_EPOCH);
-    since.map_or(0, |since| since.as_secs())
+    format!("{:.3}", since.unwrap_or_default().as_secs_f64())
+}
+
+/// What [`stamp`] wrote; `None` for what is none, or no time that a clock shows.
+fn stamped(text: &str) -> Option<SystemTime> {
+    let seconds: f64 = text.parse().ok()?;
+    let since = Duration::try_from_secs_f64(seconds).ok()?;
+    SystemTime::UNIX_EPOCH.checked_add(since)
 }
 
 fn head(about: &About) -> String {
@@ -169,7 +177,7 @@ fn head(about: &About) -> String {
     let file = about.file.as_ref().map(|file| file.display().to_string());
     let says = [
         file.unwrap_or_default(),
-        seconds(about.time).to_string(),
+        stamp(about.time),
         about.name.clone(),
     ];
     let lines = LINES.iter().zip(says);
@@ -186,8 +194,7 @@ impl Left {
         let said = |begins: &str| text.lines().find_map(|line| line.strip_prefix(begins));
         let [file, time, name] = LINES.map(said);
         let changed = fs::metadata(&path).and_then(|known| known.modified());
-        let time = time.and_then(|time| time.parse().ok());
-        let time = time.map(|seconds| SystemTime::UNIX_EPOCH + Duration::from_secs(seconds));
+        let time = time.and_then(stamped);
         let about = About {
             file: file.filter(|file| !file.is_empty()).map(PathBuf::from),
             name: name.unwrap_or_default().to_owned(),

@@ -75,16 +75,21 @@ fn celsius_of(entry: usize) -> f64 {
     HOLDS_CELSIUS.0 + STEP * steps
 }
 
-/// The entry before a temperature, and how far past it.
+/// The entry before a temperature, and how far past it: up to one whole step at the last.
 fn place(celsius: f64) -> (usize, f64) {
-    let steps = ((celsius - HOLDS_CELSIUS.0) / STEP).clamp(0.0, 471.999_999);
+    let last = ENTRIES - 2;
+    let steps = ((celsius - HOLDS_CELSIUS.0) / STEP).max(0.0);
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
-        reason = "between 0 and 471"
+        clippy::cast_precision_loss,
+        reason = "some hundreds, and none below nothing"
     )]
-    let entry = steps as usize;
-    (entry, steps - steps.floor())
+    let (entry, before) = {
+        let entry = (steps as usize).min(last);
+        (entry, entry as f64)
+    };
+    (entry, (steps - before).min(1.0))
 }
 
 fn read(table: &[f64], celsius: f64) -> f64 {

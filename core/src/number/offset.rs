@@ -171,13 +171,16 @@ mod tests {
 
     use super::*;
 
-    /// By hand: a square grows by its sides and a round at each corner, and shrinks to a square.
+    /// By hand: a square grows by its sides and a round at each corner, each of sixteen chords
+    /// (a right angle in parts of no more than [`ARC`]), and shrinks to a square.
     #[test]
     fn a_square_grows_round_and_shrinks_sharp() {
         let square = Rect::new(0.0, 0.0, 30.0, 30.0).to_path(0.1);
         let grown = offset(&square, 2.0).area().abs();
-        let expected = 900.0 + 4.0 * 30.0 * 2.0 + std::f64::consts::PI * 4.0;
-        assert!((grown - expected).abs() < 0.02, "{grown} {expected}");
+        let chords = 4.0 * 16.0;
+        let rounds = 0.5 * chords * 2.0 * 2.0 * (std::f64::consts::TAU / chords).sin();
+        let expected = 900.0 + 4.0 * 30.0 * 2.0 + rounds;
+        assert!((grown - expected).abs() < 1e-6, "{grown} {expected}");
         let shrunk = offset(&square, -2.0).area().abs();
         assert!((shrunk - 26.0 * 26.0).abs() < 1e-6, "{shrunk}");
     }
