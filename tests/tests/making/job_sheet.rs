@@ -32,7 +32,7 @@ fn sheet(design: &Document, procedure: Option<Procedure>, paper: Paper) -> (Plan
 }
 
 /// The texts of a page, each with the room that it takes.
-fn texts(items: &[Item], shift: Vec2) -> Vec<(TextItem, Rect)> {
+pub(crate) fn texts(items: &[Item], shift: Vec2) -> Vec<(TextItem, Rect)> {
     let one = |item: &Item| match item {
         Item::Text(text) => vec![(text.clone(), text.bounds() + shift)],
         Item::Group(group) => texts(&group.items, shift + group.shift),

@@ -8,6 +8,7 @@ mod laws;
 mod list;
 mod rules;
 mod sides;
+mod staged;
 mod textbook;
 
 use reinwright_core::making::{self, Operation, Plan, Procedure, Step};

@@ -7,7 +7,7 @@ use super::super::names::{clear_of, view_title};
 use super::steel::{outlines, piece, place};
 use super::{TEXT, ghosts, signs, view_of};
 use crate::finding::Part;
-use crate::making::{Operation, Plan, Stage};
+use crate::making::{Operation, Plan, Stage, Step};
 use crate::number::plane::sides;
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::lettering::clear;
@@ -155,7 +155,7 @@ pub fn staged(
         ))
     });
     top.extend(bracket.into_iter().flatten());
-    if at < BARS {
+    if is_bar(shown) {
         top.extend(marks(plan, shown, (under, scale), show));
     }
     let names = [
@@ -283,8 +283,12 @@ fn sizes(shown: &Stage, ground: &Ground, scale: Scale, show: Show) -> Vec<Item> 
     items
 }
 
-/// The stages at which the bar's marks are still to be seen: the bar, and the bar cut off.
-const BARS: usize = 2;
+/// Whether a stage is still the bar, with its marks where they were measured. The steel of a second
+/// half is drawn by itself, and its marks with the whole bar alone.
+fn is_bar(shown: &Stage) -> bool {
+    let step = shown.operation.as_ref().map(|operation| operation.step);
+    shown.half == 0 && step.is_none_or(|step| step == Step::CutBar)
+}
 
 /// The marks on the bar, each with what the rule shows from the end where the first jaw will be.
 fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Vec<Item> {
@@ -292,9 +296,16 @@ fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Ve
     // Marks close together stand under each other: how far left each row is taken.
     let mut rows = [f64::INFINITY; 3];
     for mark in &plan.marks {
-        /// Inside the end by so much, mm, so that rounding finds steel.
+        /// Inside the end by so much, mm, so that rounding finds steel; and past it, so that a rule's
+        /// mark does.
         const INSIDE: f64 = 1e-6;
-        let along = mark.at_mm.min(shown.piece.length_mm() - INSIDE);
+        const PAST: f64 = 1.0;
+        let length = shown.piece.length_mm();
+        if mark.at_mm > length + PAST {
+            // It is of the other half's steel, where the jaws differ.
+            continue;
+        }
+        let along = mark.at_mm.min(length - INSIDE);
         let Some(own) = place(&shown.piece, along, View::Top) else {
             continue;
         };
