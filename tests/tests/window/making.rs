@@ -3,7 +3,7 @@
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
-use reinwright_core::making::{Plan, Procedure, plan, usual};
+use reinwright_core::making::{Plan, Procedure, Step, plan, usual};
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
@@ -130,6 +130,32 @@ fn an_operation_that_is_not_needed_is_left_out_and_put_back() {
         window.query_by_label("Leave it out").is_none(),
         "the boss is needed"
     );
+}
+
+#[test]
+fn an_operation_is_done_earlier_where_the_steel_allows() {
+    let mut window = at_making(flat(), TALL);
+    let plan = planned(&flat(), Procedure::ThreeShoulders);
+    let hole = plan.operations().position(|own| own.step == Step::MakeHole);
+    let hole = hole.expect("a hole is made") + 1;
+    let line = |at: usize| format!("{at:>2}  Make the hole");
+    // In the list and over what is to be done.
+    let check = |window: &Window, at: usize| {
+        assert_eq!(window.get_all_by_label(&line(at)).count(), 2, "{at}");
+        check_stage(window, at);
+    };
+    click(&mut window, &line(hole));
+    click(&mut window, "Earlier");
+    check(&window, hole - 1);
+    click(&mut window, "Later");
+    check(&window, hole);
+    click(&mut window, "Earlier");
+    click(&mut window, "Usual order");
+    window.get_by_label(&line(hole));
+    assert!(window.query_by_label("Usual order").is_none());
+    // The shoulders have an order that nobody changes.
+    click(&mut window, " 3  Set down the boss");
+    assert!(window.query_by_label("Earlier").is_none());
 }
 
 #[test]

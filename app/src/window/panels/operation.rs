@@ -104,8 +104,36 @@ fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) 
         {
             changes.add(out);
         }
+        order(ui, planned, step, look);
     });
     wrapped(ui, &operation.what);
+}
+
+/// The operation changes places with the one before or behind it, where the steel allows, and stays
+/// the one that is shown.
+fn order(ui: &mut Ui, planned: &Planned, step: Step, look: &mut Look) {
+    let at = look.making.at;
+    let step_at = |at: usize| Some(planned.stage(at)?.operation.as_ref()?.step);
+    let before = at.checked_sub(1).and_then(step_at);
+    let earlier = before.map(|own| (Change::MoveBefore(step, own), at - 1));
+    let later = step_at(at + 1).map(|own| (Change::MoveBefore(own, step), at + 1));
+    for (label, hint, change) in [
+        (
+            "Earlier",
+            "Before the operation over it in the list",
+            earlier,
+        ),
+        ("Later", "Behind the operation under it in the list", later),
+    ] {
+        let change = change.filter(|(change, _)| planned.plan.allows(*change).is_ok());
+        let Some((change, place)) = change else {
+            continue;
+        };
+        if ui.small_button(label).on_hover_text(hint).clicked() {
+            look.making.asked.changes.add(change);
+            look.making.go(place);
+        }
+    }
 }
 
 /// A set-down goes to the side across, or back to the usual one.

@@ -123,7 +123,7 @@ fn operations(ui: &mut Ui, planned: &Rc<Planned>, look: &mut Look) {
     }
 }
 
-/// What is left out, to be put back.
+/// What is left out or moved, to be put back.
 fn left_out(ui: &mut Ui, look: &mut Look) {
     let mut back = None;
     for (at, step) in look.making.asked.changes.left_out.iter().enumerate() {
@@ -136,6 +136,15 @@ fn left_out(ui: &mut Ui, look: &mut Look) {
     }
     if let Some(at) = back {
         look.making.asked.changes.left_out.remove(at);
+    }
+    let moved = &mut look.making.asked.changes.moved;
+    if !moved.is_empty() {
+        ui.horizontal(|ui| {
+            ui.weak("In an order of your own");
+            if ui.small_button("Usual order").clicked() {
+                moved.clear();
+            }
+        });
     }
 }
 
