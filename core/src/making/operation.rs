@@ -187,7 +187,7 @@ impl Operation {
             Grip::Hand(spare) => {
                 format!(
                     "by hand, more than {} of cold steel behind the heat",
-                    show.text(BY_HAND_MM.min(spare))
+                    show.text(show.roughly(BY_HAND_MM.min(spare)))
                 )
             }
             Grip::Tongs(depth, width) => {
