@@ -1,7 +1,7 @@
 //! The paper's lettering: which font a text is set in, and how wide it is.
 //!
 //! A text is set in Helvetica, which no file has to bring along, while that has all its signs. Any
-//! other is set whole in the [`spare`] font, so that a name does not mix two.
+//! other is set whole in the spare font, so that a name does not mix two.
 
 pub(crate) mod spare;
 pub(crate) mod standard;
