@@ -81,9 +81,14 @@ const NOTHING: Circle = ((0.0, 0.0), -1.0);
 
 fn farthest_outside(circle: Circle, points: &[(f64, f64)]) -> Option<(f64, f64)> {
     let (x, y) = circle.0;
-    let far = |p: &(f64, f64)| (p.0 - x).powi(2) + (p.1 - y).powi(2);
-    let farthest = points.iter().max_by(|a, b| far(a).total_cmp(&far(b)));
-    farthest.copied().filter(|&p| outside(circle, p))
+    let mut farthest = (f64::NEG_INFINITY, None);
+    for &p in points {
+        let far = (p.0 - x).powi(2) + (p.1 - y).powi(2);
+        if far > farthest.0 {
+            farthest = (far, Some(p));
+        }
+    }
+    farthest.1.filter(|&p| outside(circle, p))
 }
 
 /// The smallest circle around a few points, by incremental construction (textbook computational
