@@ -10,6 +10,7 @@ use crate::finding::Severity;
 use crate::making::{Blows, Operation, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item};
+use crate::shape::Solid;
 use crate::steel::caution;
 
 /// What a picture takes beside the words of an operation, mm.
@@ -112,9 +113,12 @@ fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
         let mut start = 0.0;
         for stretch in &piece.stretches {
             let long = stretch.length_mm();
-            /// Places along each part.
-            const PLACES: [f64; 3] = [0.02, 0.5, 0.98];
-            for place in PLACES {
+            // The ends of neck and shoulder lean: a caliper is set across the middle of them.
+            let places: &[f64] = match stretch.solid {
+                Solid::Swept(_) => &[0.02, 0.5, 0.98],
+                Solid::Plated(_) => &[0.5],
+            };
+            for place in places {
                 let at = start + place * long;
                 if let Some(cross) = piece.cross(at) {
                     let sizes = [at, cross.depth_mm, cross.width_mm].map(|size| job.size(size));
