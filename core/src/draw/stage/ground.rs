@@ -100,13 +100,13 @@ impl Ground {
         self.sizes.iter().map(of).fold(0.0, f64::max)
     }
 
-    /// Where the side view's name stands: over the rein, or where that is left out beside the
-    /// highest row of sizes, which rise away from it.
+    /// Where the side view's name stands: over the rein and over the arrows of blows and turns, or
+    /// where that is left out beside the highest row of sizes, which rise away from it.
     fn name_over(&self, text: f64) -> f64 {
         if self.cut {
             self.sizes_from(text) + (self.rows(text) - 1.6) * ROW * text
         } else {
-            self.steel
+            self.steel + ARROWS * text
         }
     }
 
