@@ -10,6 +10,7 @@ mod handles;
 mod kept;
 mod making;
 mod mends;
+mod pictures;
 mod shelf;
 mod sight;
 mod sketch;
