@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::place::own_folder;
+use super::room::Room;
 use super::{files, stock_sizes};
 use reinwright_core::asked::{StockSizes, Units};
 use reinwright_core::units::MM_PER_INCH;
@@ -34,6 +35,8 @@ pub(crate) struct Memory {
     pub(crate) shelf: Option<PathBuf>,
     /// The stock that can be bought.
     pub(crate) stock: Stock,
+    /// How large the window and its panels stood.
+    pub(crate) room: Room,
 }
 
 /// The stock that can be bought, as the window knows it.
@@ -85,6 +88,7 @@ impl Memory {
                 .unwrap_or(USUAL_SCREEN),
             shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
             stock: Stock::kept(folder.as_deref()),
+            room: Room::read(&text("room").unwrap_or_default()),
             folder,
         }
     }
@@ -131,6 +135,11 @@ impl Memory {
             Some(folder) => stock_sizes::keep(folder, &self.stock.sizes),
             None => Ok(None),
         }
+    }
+
+    /// Remembers how large the window and its panels stand.
+    pub(crate) fn keep_room(&self) {
+        self.keep("room", &self.room.text());
     }
 
     /// Remembers how large the screen is.

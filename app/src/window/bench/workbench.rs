@@ -207,17 +207,20 @@ impl Workbench {
     /// Draws one frame, after doing what the last one asked for.
     pub fn show(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        self.dress(&ctx);
+        self.dress(ui);
         self.before(&ctx);
         self.panels(ui);
         self.show_job(&ctx);
         self.question(&ctx);
         self.after(&ctx);
+        self.note_room(ui);
     }
 
     /// Colours, once; a theme needs a frame to take hold.
-    fn dress(&mut self, ctx: &Context) {
+    fn dress(&mut self, ui: &Ui) {
         if !std::mem::replace(&mut self.shown.dressed, true) {
+            self.set_up_panels(ui);
+            let ctx = ui.ctx();
             theme::dress(ctx);
             ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
         }
