@@ -7,6 +7,7 @@ mod fields;
 mod files;
 mod fit;
 mod handles;
+mod heats;
 mod kept;
 mod making;
 mod mends;

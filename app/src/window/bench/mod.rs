@@ -5,6 +5,7 @@ mod cut;
 mod deeds;
 mod design;
 mod family;
+mod heats;
 mod leave;
 mod menu;
 mod news;

@@ -26,6 +26,7 @@ use crate::window::state::look::Page;
 use crate::window::state::news::{News, Said};
 use crate::window::state::samples;
 use crate::window::state::session::Session;
+use crate::window::state::shop_heats::ShopHeats;
 
 /// What the window has around it.
 #[derive(Debug)]
@@ -93,6 +94,8 @@ pub(super) struct Remembered {
     pub(super) jaws_folder: Option<PathBuf>,
     /// The page of answers that was looked at last.
     pub(super) page: Page,
+    /// The heat sources of the shop.
+    pub(super) heats: ShopHeats,
     /// The cut list while it is not looked at.
     pub(super) cut: Option<Box<CutList>>,
     /// What was last kept against a power cut, and when.
@@ -156,6 +159,7 @@ impl Workbench {
                 may_close: false,
             },
             remembered: Remembered {
+                heats: ShopHeats::of(surroundings.folder.clone()),
                 memory: Memory::from(surroundings.folder),
                 jaws_folder: None,
                 page: Page::Bar,
@@ -241,6 +245,9 @@ impl Workbench {
         self.poll_job(ctx);
         self.poll_picture(ctx);
         self.hold_the_door(ctx);
+        if self.open.is_ahead_of_answers() {
+            self.remembered.heats.is_last = false;
+        }
         if matches!(self.shown.news.said(), Some(Said::Done(_))) && self.open.is_ahead_of_answers()
         {
             // What was done is old news once the design goes on changing.
@@ -259,7 +266,10 @@ impl Workbench {
         let asked = match (&mut self.shown.shelf, &mut self.shown.cut) {
             (Some(shelf), _) => shelf.show(ui, &behind, fills),
             (None, Some(cut)) => cut.show(ui, &behind, fills),
-            (None, None) => self.open.show(ui, screen, fills),
+            (None, None) => {
+                let heats = &mut self.remembered.heats;
+                self.open.show(ui, (screen, heats), fills)
+            }
         };
         self.asked.queue.extend(asked);
         self.show_own_jaws(ui.ctx());
@@ -305,6 +315,7 @@ impl Workbench {
     /// Undo, rescue copy and title, once all is drawn.
     fn after(&mut self, ctx: &Context) {
         let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
+        self.feed_heats(time, busy);
         if self.open.after(time, busy) || !self.asked.queue.is_empty() {
             ctx.request_repaint();
         }

@@ -3,6 +3,7 @@
 
 pub(crate) mod command;
 pub(crate) mod cutting;
+pub(crate) mod heating;
 pub(crate) mod history;
 pub(crate) mod job;
 pub(crate) mod look;
@@ -13,3 +14,4 @@ pub(crate) mod reckon;
 pub(crate) mod rows;
 pub(crate) mod samples;
 pub(crate) mod session;
+pub(crate) mod shop_heats;
