@@ -10,4 +10,5 @@ pub mod pictures;
 mod place;
 pub mod stock_sizes;
 pub(crate) mod versions;
+pub(crate) mod viewer;
 mod whole;

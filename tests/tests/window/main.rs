@@ -10,6 +10,7 @@ mod handles;
 mod kept;
 mod making;
 mod mends;
+mod print;
 mod shelf;
 mod sight;
 mod sketch;

@@ -10,6 +10,7 @@ mod menu;
 mod news;
 mod open;
 mod paths;
+mod print;
 mod shelf;
 mod sketch;
 mod styles;
