@@ -105,6 +105,37 @@ pub fn give_path(window: &mut Window, path: &Path, accept: &str) {
     click(window, accept);
 }
 
+/// Frames until nothing is being written any more.
+#[track_caller]
+pub fn until_done(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if !window.state().is_at_work() {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("the job goes on for more than 40 s");
+}
+
+/// Frames until the pages are counted.
+#[track_caller]
+pub fn until_counted(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if window
+            .query_by_label_contains("Counting the pages")
+            .is_none()
+        {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("pages are counted for more than 40 s");
+}
+
 /// Presses a key.
 pub fn press(window: &mut Window, modifiers: Modifiers, key: Key) {
     window.key_press_modifiers(modifiers, key);

@@ -11,4 +11,5 @@ mod place;
 pub(crate) mod room;
 pub mod stock_sizes;
 pub(crate) mod versions;
+pub(crate) mod viewer;
 mod whole;

@@ -12,6 +12,7 @@ mod kept;
 mod making;
 mod mends;
 mod pictures;
+mod print;
 mod shelf;
 mod sight;
 mod sketch;

@@ -46,6 +46,13 @@ const DAY: Palette = Palette {
     note: Color32::from_rgb(0x00, 0x5a, 0x8c),
 };
 
+/// A printed page, by day and by night.
+pub(crate) const PRINTED: Palette = Palette {
+    sheet: Color32::WHITE,
+    ink: Color32::BLACK,
+    ..DAY
+};
+
 const NIGHT: Palette = Palette {
     panel: Color32::from_rgb(0x1f, 0x25, 0x2b),
     sheet: Color32::from_rgb(0x2a, 0x32, 0x39),
