@@ -8,6 +8,7 @@ pub mod input;
 pub mod mesh;
 pub mod outline;
 pub mod pairs;
+pub mod tools;
 pub mod window;
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).

@@ -12,6 +12,7 @@ use crate::asked::{
 use crate::finding::Part;
 use crate::forge::balance::FromBar;
 use crate::paper::Projection;
+use crate::steel::Steel;
 use crate::tongs::document::SetError;
 use crate::units::Length;
 
@@ -121,7 +122,8 @@ impl Shape {
 }
 
 impl Tool {
-    /// A tool to begin with: of a punch the size is its hole, of a hardy tool the hardy hole.
+    /// A tool to begin with: of a punch the size is its hole, of a hardy tool the hardy hole. Bar of
+    /// which nobody said what it is made of is of a steel that suits.
     pub fn starting(kind: ToolKind, size: Length, bar: Bar) -> Self {
         let unit = size.unit();
         let units = match unit {
@@ -132,6 +134,11 @@ impl Tool {
         if kind.is_hardy() {
             name = format!("{} for a {size} hole", crate::asked::capital(kind.name()));
         }
+        let steel = match bar.steel {
+            Steel::Mild => kind.usual_steel(),
+            steel => steel,
+        };
+        let bar = Bar { steel, ..bar };
         Self {
             kind: KindOfFile::Tool,
             format: FORMAT,

@@ -204,6 +204,20 @@ impl Struck {
     }
 }
 
+impl Struck {
+    /// The same with another body, drawn in to its struck face as much.
+    #[must_use]
+    pub fn of(self, body: PlainSection) -> Self {
+        let (size, unit) = (body.depth_mm(), self.length.unit());
+        Self {
+            body,
+            face: Length::measured(0.7 * size, unit),
+            chamfer: Length::measured(0.5 * size, unit),
+            ..self
+        }
+    }
+}
+
 impl Hardy {
     /// A shank for a hole, and a block that the bar gives without more upsetting than its shoulder.
     pub fn suited(hole: Length, bar: &Bar) -> Self {

@@ -2,7 +2,7 @@ use serde::{Deserialize, Serialize};
 
 use super::{MountKind, Style, Use};
 use crate::asked::range::{RUN, STEEL, STRETCH};
-use crate::asked::{Bar, fields, simple_choice};
+use crate::asked::{Bar, PlainSection, fields, simple_choice};
 use crate::finding::Part;
 use crate::tool::check::{Check, drift};
 use crate::tool::forging::Forging;
@@ -109,6 +109,11 @@ impl Style for Drift {
 
     fn struck(size: Length, _bar: &Bar) -> (f64, Hold) {
         ((9.5 * size.mm()).max(60.0), Hold::rod())
+    }
+
+    fn body(size: Length) -> Option<PlainSection> {
+        let diameter = Length::from_mm(0.9 * size.mm(), size.unit());
+        Some(PlainSection::Round { diameter })
     }
 
     fn working(&self, base: Cut) -> Vec<Run> {

@@ -37,8 +37,9 @@ use super::check::Check;
 use super::forging::Forging;
 use super::mount::{Hardy, Hold, Mount, Struck};
 use super::solid::{Cut, Run};
-use crate::asked::{Bar, Fields, fields};
+use crate::asked::{Bar, Fields, PlainSection, fields};
 use crate::shape::Opening;
+use crate::steel::Steel;
 use crate::units::Length;
 
 /// What a style stands on.
@@ -85,6 +86,11 @@ pub(crate) trait Style: Fields {
     /// Length of the whole struck tool, and how it is held, in proportion to the bar.
     fn struck(_size: Length, _bar: &Bar) -> (f64, Hold) {
         (200.0, Hold::Hand)
+    }
+
+    /// The body of a struck tool where it is not the bar itself.
+    fn body(_size: Length) -> Option<PlainSection> {
+        None
     }
 
     /// Its steel from the end that works to what it stands on.
@@ -165,6 +171,10 @@ macro_rules! styles {
             fn struck(self, size: Length, bar: &Bar) -> (f64, Hold) {
                 match self { $(Self::$style => $style::struck(size, bar)),+ }
             }
+
+            fn body(self, size: Length) -> Option<PlainSection> {
+                match self { $(Self::$style => $style::body(size)),+ }
+            }
         }
 
         /// A style with its sizes.
@@ -225,6 +235,15 @@ styles!(
 );
 
 impl ToolKind {
+    /// The steel that a tool of it is begun with (common practice, no source).
+    pub fn usual_steel(self) -> Steel {
+        match self.used() {
+            Use::Hot => Steel::ToolH13,
+            Use::ColdEdge => Steel::ToolW1,
+            Use::HotForm | Use::HotEdge => Steel::Carbon1045,
+        }
+    }
+
     /// Whether it stands in the hardy hole.
     pub fn is_hardy(self) -> bool {
         self.stands_on() == MountKind::Hardy
@@ -235,7 +254,11 @@ impl ToolKind {
         match self.stands_on() {
             MountKind::Struck => {
                 let (length, hold) = self.struck(size, bar);
-                Mount::Struck(Struck::suited(length, bar, hold))
+                let struck = Struck::suited(length, bar, hold);
+                Mount::Struck(match self.body(size) {
+                    None => struck,
+                    Some(body) => struck.of(body),
+                })
             }
             MountKind::Hardy => Mount::Hardy(Hardy::suited(size, bar)),
         }

@@ -74,7 +74,7 @@ impl Style for RivetSet {
     }
 
     fn struck(_size: Length, _bar: &Bar) -> (f64, Hold) {
-        (152.4, Hold::Hand)
+        (254.0, Hold::Hand)
     }
 
     fn working(&self, base: Cut) -> Vec<Run> {
