@@ -70,6 +70,7 @@ pub(crate) const ALL: &[Page] = &[
     }),
     ("file menu", |window| click(window, "File")),
     ("view menu", |window| click(window, "View")),
+    ("about", |window| none(window, Key::F1)),
     ("measure", |window| {
         click(window, "View");
         click(window, "Measure the screen");
