@@ -28,6 +28,13 @@ pub(super) struct Asked {
     lost: Vec<String>,
 }
 
+impl Asked {
+    /// What could not be read, a sentence each.
+    pub(super) fn lost(&self) -> &[String] {
+        &self.lost
+    }
+}
+
 /// The sources that are named, else those that are kept, if any are.
 pub(super) fn asked(
     named: Option<&std::path::Path>,
@@ -327,40 +334,9 @@ impl List {
 
     fn heated(&mut self, prepared: &Prepared, heated: &Heated) {
         let (number, step) = (heated.number, heated.step);
-        let Some((source, offer)) = heated
-            .source
-            .and_then(|at| Some((at, prepared.offer(heated.row, at)?)))
-        else {
-            let what = match heated.how {
-                How::Unserved => "no source serves",
-                How::Cold | How::Hot => "cold",
-            };
-            self.line(format_args!("{number:>3}. {step}: {what}"));
-            return;
-        };
-        let name = &prepared.shop.sources[source].name;
-        let first = heated.heats_s.first().copied().unwrap_or_default();
-        let count = heated.heats_s.len();
-        let heats = if count == 1 { "heat" } else { "heats" };
-        let each = if heated.pieces == 1 { "" } else { " a piece" };
-        let warm = if heated.starts_celsius > 100.0 {
-            "warm"
-        } else {
-            "cold"
-        };
-        let ready = match heated.ready_s {
-            0.0 => String::new(),
-            seconds => format!("make ready {} in {}; ", name, spoken(seconds)),
-        };
-        let later = heated.heats_s.get(1);
-        let later = later.map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
-        self.line(format_args!(
-            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
-             for {} a heat",
-            offer.entry.words(),
-            spoken(first),
-            spoken(heated.working_s)
-        ));
+        let words = heated.words(prepared);
+        let words = words.unwrap_or_else(|| "cold".to_owned());
+        self.line(format_args!("{number:>3}. {step}: {words}"));
     }
 
     fn totals(&mut self, prepared: &Prepared, heats: &HeatPlan) {

@@ -76,7 +76,12 @@ fn cards_of<'a>(job: &Job<'a>, half: usize, wide: f64) -> Vec<Card<'a>> {
             title: wrap(&title, FAR, Weight::Bold, words_wide),
             stage,
             operation,
-            lines: wrap(&words(job, operation), FAR, Weight::Plain, words_wide),
+            lines: wrap(
+                &words(job, (stage, operation)),
+                FAR,
+                Weight::Plain,
+                words_wide,
+            ),
         })
     };
     stages.filter_map(card).collect()
@@ -158,8 +163,19 @@ fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
     items
 }
 
-/// What is read on a card: the turn, then what to do.
-fn words(job: &Job<'_>, own: &Operation) -> String {
+/// What is read on a card: what to do, and the heats where the sources are known.
+fn words(job: &Job<'_>, (stage, own): (&Stage, &Operation)) -> String {
+    let done = done(job, own);
+    let heated = job.heated(stage);
+    let heats = heated.and_then(|(heated, prepared)| heated.brief(prepared));
+    match heats {
+        None => done,
+        Some(heats) => format!("{done}. {}", capital(&heats)),
+    }
+}
+
+/// The turn, then what to do.
+fn done(job: &Job<'_>, own: &Operation) -> String {
     let turn = match own.turn {
         Turning::QuarterLeft | Turning::QuarterRight => format!("{}; ", own.turn.name()),
         Turning::Half if own.edge.is_some() => format!("{}; ", own.turn.name()),
