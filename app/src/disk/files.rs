@@ -6,6 +6,7 @@ use reinwright_core::asked;
 use reinwright_core::shop::family;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
+use reinwright_core::tool;
 
 use super::whole::{self, Refused};
 
@@ -24,6 +25,12 @@ pub fn open(path: &Path) -> Result<Document, String> {
     if is_kept_jaw(&bytes) {
         return Err(format!(
             "{}: this is an own jaw, and a design is wanted: start the window without a file and open the jaw there",
+            path.display()
+        ));
+    }
+    if tool::is_tool(&bytes) {
+        return Err(format!(
+            "{}: this is a tool, and a pair of tongs is wanted: reinwright drawing, template and plan take the tool as well",
             path.display()
         ));
     }

@@ -17,6 +17,7 @@ mod rivet;
 mod sizes;
 mod stage;
 mod stress;
+mod tool;
 mod views;
 
 pub use arrange::{EndView, Shifts};
@@ -31,6 +32,7 @@ pub use pair::pair;
 pub use pattern::{Kept, pattern};
 pub use stage::{Ground, ground, stage, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
+pub use tool::tool;
 
 use crate::paper::dimension::Scale;
 use crate::paper::{Breaks, Drawing, Item, View};

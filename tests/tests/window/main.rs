@@ -11,6 +11,8 @@ mod heats;
 mod kept;
 mod making;
 mod mends;
+mod pictures;
+mod print;
 mod shelf;
 mod sight;
 mod sketch;

@@ -11,6 +11,8 @@ mod menu;
 mod news;
 mod open;
 mod paths;
+mod print;
+mod room;
 mod shelf;
 mod sketch;
 mod styles;

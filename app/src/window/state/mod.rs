@@ -6,6 +6,7 @@ pub(crate) mod cutting;
 pub(crate) mod heating;
 pub(crate) mod history;
 pub(crate) mod job;
+pub(crate) mod leafing;
 pub(crate) mod look;
 pub(crate) mod making;
 pub(crate) mod mends;
