@@ -6,7 +6,7 @@ use reinwright_core::asked::Units;
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
-    heat_plan, no_longer, noticed, priced, scale_percent, spoken, with_scale_of,
+    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, with_scale_of,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
@@ -105,6 +105,7 @@ pub(super) fn keyed(
     let whole = HeatsAnswer {
         sources: SourceAnswer::all(&prepared, design.units),
         findings: found,
+        riveted: riveted(&model, &asked.shop).words(&asked.shop, show),
         other_choices: priced(&prepared, &heats)
             .iter()
             .map(PricedAnswer::new)
@@ -226,6 +227,7 @@ impl TotalsAnswer {
 struct HeatsAnswer<'a> {
     sources: Vec<SourceAnswer>,
     findings: Vec<FindingAnswer<'a>>,
+    riveted: Vec<String>,
     other_choices: Vec<PricedAnswer>,
     procedures: Vec<ComparedAnswer>,
     unread: &'a [String],
@@ -324,6 +326,10 @@ impl List {
                 Some(said) => self.line(format_args!("  {said}")),
                 None => self.line(format_args!("  {name}: serves to the end")),
             }
+        }
+        self.line(format_args!("\nThe riveted pair, to be set hot:"));
+        for said in riveted(&resolve(design), &asked.shop).words(&asked.shop, show) {
+            self.line(format_args!("  {said}"));
         }
         self.others(design, prepared, (&heats, asked));
         self.line(format_args!(""));

@@ -1,6 +1,6 @@
 //! What is said of sources and operations, in sentences without a period.
 
-use super::entry::{Entry, WhyNot};
+use super::entry::{Entry, WayIn, WhyNot};
 use super::plan::{HeatPlan, Heated, How};
 use super::prepared::Prepared;
 use super::stand::End;
@@ -22,6 +22,18 @@ impl WhyNot {
                 end.name(),
                 show.text(rough(show, at_mm)),
                 show.text(circle_mm),
+                show.text(clear_mm.max(0.0)),
+            ),
+            Self::TooThick {
+                part,
+                at_mm,
+                thick_mm,
+                clear_mm,
+            } => format!(
+                "the {part} is in the way {} from the tip: what lies between its sides is {} thick, \
+                 and {} is clear",
+                show.text(rough(show, at_mm)),
+                show.text(thick_mm),
                 show.text(clear_mm.max(0.0)),
             ),
             Self::TooDeep { lies_mm, deep_mm } => format!(
@@ -53,6 +65,12 @@ impl WhyNot {
                 circle_mm,
                 clear_mm,
                 ..
+            }
+            | Self::TooThick {
+                part,
+                thick_mm: circle_mm,
+                clear_mm,
+                ..
             } => format!(
                 "{part}: {} over {}",
                 show.number(circle_mm),
@@ -68,6 +86,9 @@ impl WhyNot {
 impl Entry {
     /// How a piece goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
     pub fn words(&self) -> String {
+        if self.way == WayIn::Laid {
+            return "laid in from the side".to_owned();
+        }
         let end = self.end.name();
         match self.tilt {
             None => format!("{end} first"),
@@ -204,6 +225,12 @@ pub fn no_longer(prepared: &Prepared, source: usize, show: Show) -> Option<Strin
         WhyNot::TooWide {
             part,
             circle_mm,
+            clear_mm,
+            ..
+        }
+        | WhyNot::TooThick {
+            part,
+            thick_mm: circle_mm,
             clear_mm,
             ..
         } => format!(

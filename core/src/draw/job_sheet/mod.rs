@@ -73,6 +73,14 @@ impl<'a> Job<'a> {
         Some((heats.plan.operations.get(row)?, heats.prepared))
     }
 
+    /// Whether an operation is heated where the one before it was.
+    fn goes_on(&self, heated: &Heated) -> bool {
+        let all = self.heats.map_or(&[][..], |own| &own.plan.operations[..]);
+        let mut before = all[..heated.row.min(all.len())].iter().rev();
+        let last = before.find_map(|own| own.source);
+        heated.source.is_some() && last == heated.source
+    }
+
     /// The stages of one half that something was done for.
     fn stages(&self, half: usize) -> Vec<&'a Stage> {
         let own = |stage: &&Stage| stage.half == half && stage.operation.is_some();

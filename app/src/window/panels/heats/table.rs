@@ -49,7 +49,43 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat, look: &mut Look) {
     for at in 0..heat.heats.operations.len() {
         ui.horizontal(|ui| row(ui, (heat, at, wide), look));
     }
+    ui.horizontal(|ui| pair(ui, heat, wide));
     legend(ui, heat);
+}
+
+/// The riveted pair, whose necks are heated to set it on its work.
+fn pair(ui: &mut Ui, heat: &Heat, wide: Widths) {
+    let words = Label::new("     Set the riveted pair").truncate();
+    let hint = "Both heads lie in the heat then: the plan above ends before it";
+    let down = egui::Layout::left_to_right(egui::Align::Center);
+    ui.allocate_ui_with_layout(Vec2::new(wide.name, ROW), down, |ui| {
+        ui.set_min_width(wide.name);
+        ui.add(words).on_hover_text(hint);
+    });
+    let told = heat.riveted.words(&heat.prepared.shop, heat.show);
+    for (offer, words) in heat.riveted.offers.iter().zip(told) {
+        let size = Vec2::new(wide.source, ROW);
+        let (area, response) = ui.allocate_exact_size(size, Sense::hover());
+        let told = format!("The riveted pair: {words}");
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
+        response.on_hover_text(capital(&words));
+        let palette = Palette::of(ui.visuals());
+        ui.painter().rect_filled(area, 2.0, palette.sheet);
+        match offer {
+            Ok(_) => {
+                let font = FontId::proportional(SMALL);
+                let middle = area.center();
+                ui.painter().text(
+                    middle,
+                    Align2::CENTER_CENTER,
+                    "goes in",
+                    font,
+                    palette.faint,
+                );
+            }
+            Err(_) => cross(ui, area.center(), palette.stop),
+        }
+    }
 }
 
 fn head(ui: &mut Ui, heat: &Heat, wide: Widths) {
