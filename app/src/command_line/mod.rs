@@ -166,7 +166,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
-        Some(Job::Sheet(wanted)) => job_sheet::run(&wanted),
+        Some(Job::Sheet(wanted)) => job_sheet::run(&wanted, places),
         Some(Job::Plan(wanted)) => plan::run(&wanted, places),
         Some(Job::Sources(wanted)) => heats::examples(&wanted),
         Some(Job::Coil(wanted)) => heats::coil(&wanted, places),
