@@ -2,9 +2,10 @@
 
 use reinwright_core::draw::{self, DrawOptions, Names, Sizes};
 use reinwright_core::making;
-use reinwright_core::paper::{Drawing, SetSheet, Sheet, TitleBlock};
+use reinwright_core::finding::Part;
+use reinwright_core::paper::{Drawing, SetSheet, Sheet, Stretch, TitleBlock};
 use reinwright_core::shop::ToolAnswers;
-use reinwright_core::tool::Tool;
+use reinwright_core::tool::{Mount, Tool};
 
 use super::sheets::{TEXT, bar_of};
 use super::what::{Kind, Look, Size, What};
@@ -58,9 +59,12 @@ fn views((tool, answers): (&Tool, &ToolAnswers), what: &What) -> Sheet {
             Look::NoSizes | Look::OutlineOnly => Sizes::None,
         },
         views: what.views,
-        names: match what.look {
-            Look::WithSizes | Look::NoSizes => Names::Drawn,
-            Look::OutlineOnly => Names::LeftOut,
+        // A sheet names the views of what lies by itself; what stands is one drawing.
+        names: match (what.look, &tool.shape.mount) {
+            (Look::WithSizes | Look::NoSizes, Mount::Hardy(_)) => Names::Drawn,
+            (Look::WithSizes | Look::NoSizes, Mount::Struck(_)) | (Look::OutlineOnly, _) => {
+                Names::LeftOut
+            }
         },
         text: TEXT,
         ..DrawOptions::default()
@@ -75,7 +79,24 @@ fn views((tool, answers): (&Tool, &ToolAnswers), what: &What) -> Sheet {
         Look::WithSizes | Look::NoSizes => drawing,
         Look::OutlineOnly => drawing.edges_alone(),
     };
-    Sheet::full_size("The tool", drawing)
+    Sheet::full_size("The tool", drawing).plain(plain((tool, answers), what.size.growth()))
+}
+
+/// Where the views of a long tool may be cut: in its plain body.
+fn plain((tool, answers): (&Tool, &ToolAnswers), growth: f64) -> Vec<Stretch> {
+    let mut at = answers.model.tip_mm;
+    let mut all = Vec::new();
+    for stretch in &answers.model.piece.stretches {
+        let next = at - stretch.length_mm();
+        if stretch.part == Part::Body && matches!(tool.shape.mount, Mount::Struck(_)) {
+            all.push(Stretch {
+                from: next * growth,
+                to: at * growth,
+            });
+        }
+        at = next;
+    }
+    all
 }
 
 /// Each stage by the procedure that suits first.

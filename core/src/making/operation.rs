@@ -57,7 +57,7 @@ impl Place {
             Self::Fuller => "between fullers",
             Self::HardyHole => "in the hardy hole",
             Self::Grinder => "at the grinder, or with a file",
-            Self::Bench => "as the maker's sheet says",
+            Self::Bench => "beside the fire",
         }
     }
 }

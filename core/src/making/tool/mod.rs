@@ -283,14 +283,14 @@ fn turning(step: Forging) -> Turning {
 
 fn blows(step: Forging) -> Blows {
     match step {
-        Forging::CutBar | Forging::CutOff | Forging::Slit => Blows::Cut,
+        Forging::CutBar | Forging::CutOff | Forging::Slit | Forging::Dress => Blows::Cut,
         Forging::SetShoulder | Forging::UpsetBlock | Forging::CupEnd | Forging::PressGroove => {
             Blows::End
         }
         Forging::PunchEye => Blows::Through,
         Forging::OpenTines => Blows::Bend,
         Forging::DrawBlade => Blows::On(super::Side::Outer),
-        Forging::Dress | Forging::Harden | Forging::CoolSlowly => Blows::End,
+        Forging::Harden | Forging::CoolSlowly => Blows::End,
         Forging::DrawShank
         | Forging::ShapeBody
         | Forging::TaperSquare

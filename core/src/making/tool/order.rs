@@ -81,7 +81,7 @@ fn has_something_to_do(task: &Task<'_>, step: Forging) -> bool {
 /// Whether the body is the bar as it is.
 fn is_bar(task: &Task<'_>) -> bool {
     /// What an edge that is broken takes off a bar.
-    const NEAR: f64 = 0.02;
+    const NEAR: f64 = 0.03;
     let (body, bar) = (task.model.base.area_mm2(), task.balance.bar_area_mm2);
     let flat = task.model.base.depth / task.model.base.width;
     (body / bar - 1.0).abs() < NEAR && (0.9..1.1).contains(&flat)

@@ -127,8 +127,11 @@ pub(super) fn words(task: &Task<'_>, step: Forging, span: Option<(f64, f64)>) ->
             &["Wear eye protection: what is cut off flies, and it is hot"],
         ),
         Forging::Dress => tell(
-            "File or grind the working end to its shape, and every sharp rim round".to_owned(),
-            "file to its shape".to_owned(),
+            format!(
+                "Cut it square to {}, file or grind the working end to its shape, and every sharp rim round",
+                show.text(task.model.piece.length_mm())
+            ),
+            format!("to {}, file to its shape", show.text(task.model.piece.length_mm())),
             gauge,
             &["Wear eye protection", "Grind lightly: blue steel is soft steel"],
         ),
