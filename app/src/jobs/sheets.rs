@@ -85,8 +85,7 @@ fn of_kind(of: &Of<'_>, what: &What, kind: Kind) -> Vec<Sheet> {
         Kind::Sections => sections(of),
         Kind::Calipers => calipers(of),
         Kind::Stages => stages(of),
-        Kind::Bar if of.balance.trouble().is_some() => Vec::new(),
-        Kind::Bar => vec![bar(of.design, of.balance)],
+        Kind::Bar => bar_of(of).into_iter().collect(),
     }
 }
 
@@ -277,24 +276,28 @@ fn calipers(of: &Of<'_>) -> Vec<Sheet> {
     whichs(of).into_iter().map(sheet).collect()
 }
 
-/// Each stage by the procedure that suits first.
+/// Each stage by the procedure that suits first, as far as it was worked.
 fn stages(of: &Of<'_>) -> Vec<Sheet> {
     if of.balance.trouble().is_some() {
         return Vec::new();
     }
     let procedure = making::usual(of.design, of.model);
     let plan = making::plan(of.design, of.model, of.balance, procedure);
-    let plain: Vec<Stretch> = draw::breaks(of.model, 0.0).stretches().collect();
     let show = of.design.units.show();
     let sheet = |at: usize| {
         let title = match &plan.stages[at].operation {
             None => format!("Stage {at}: the bar"),
             Some(operation) => format!("Stage {at}: {}", operation.step),
         };
-        let drawing = draw::stage(of.model, &plan, at, show);
-        Sheet::full_size(title, drawing).plain(plain.clone())
+        Sheet::full_size(title, draw::stage_at_work(of.model, &plan, at, show))
     };
     (0..plan.stages.len()).map(sheet).collect()
+}
+
+/// The bar with its marks, where the balance comes out.
+pub(crate) fn bar_of(of: &Of<'_>) -> Option<Sheet> {
+    let sound = of.balance.trouble().is_none();
+    sound.then(|| bar(of.design, of.balance))
 }
 
 /// The bar as a strip to lay the bar along; one that is too long for that, to scale.
@@ -314,11 +317,11 @@ fn bar(design: &Document, balance: &Balance) -> Sheet {
         1 => forge::plain(balance, design.units),
         _ => Vec::new(),
     };
+    let drawing = drawn(TEXT * f64::from(reduced)).reduced(reduced);
     Sheet {
-        title: "The bar with its marks".to_owned(),
-        drawing: drawn(TEXT * f64::from(reduced)).reduced(reduced),
         reduced,
         plain,
+        ..Sheet::full_size("The bar with its marks", drawing)
     }
 }
 

@@ -29,7 +29,7 @@ pub use job_sheet::{Job, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};
-pub use stage::{Ground, ground, stage, staged};
+pub use stage::{Ground, ground, stage, stage_at_work, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 
 use crate::paper::dimension::Scale;
