@@ -1,4 +1,4 @@
-//! A pair of smith's tongs as parametric sections.
+//! A pair of smith's tongs, and the tools that make them, as parametric sections.
 //!
 //! The folders are rooms in strict order: a room imports only rooms above it in this list, and a
 //! test holds that.
@@ -13,11 +13,12 @@
 //! 8. [`forge`]: what holds for any piece: the balance back to bar;
 //! 9. [`tongs`]: the document of a pair, its jaws, and the model that [`tongs::resolve`] makes of
 //!    it;
-//! 10. [`proof`]: whether a pair can be made, holds and lasts;
-//! 11. [`making`]: procedures, operations, and the piece after each, from bar to finished half;
-//! 12. [`heats`]: which fire or coil for which operation, whether the piece goes in, how long, how few;
-//! 13. [`draw`]: the views of a pair and of a stage, and what of the drawing can be dragged;
-//! 14. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
+//! 10. [`tool`]: punches, drifts, chisels and hardy tools: document, steel, checks;
+//! 11. [`proof`]: whether a pair can be made, holds and lasts;
+//! 12. [`making`]: procedures, operations, and the piece after each, from bar to finished half or tool;
+//! 13. [`heats`]: which fire or coil for which operation, whether the piece goes in, how long, how few;
+//! 14. [`draw`]: the views of a pair, of a tool and of a stage, and what of the drawing can be dragged;
+//! 15. [`shop`]: all [`shop::Answers`] to one design, choosing a jaw, families, the shelf.
 //!
 //! # Frame, units, signs
 //! Millimetres, radians inside, right-handed, y up. The rivet's axis is z through the origin; +x
@@ -39,6 +40,7 @@ pub mod shape;
 pub mod shop;
 pub mod steel;
 pub mod tongs;
+pub mod tool;
 pub mod units;
 
 pub use crate::tongs::resolve;

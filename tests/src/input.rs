@@ -6,6 +6,7 @@ use std::ops::ControlFlow;
 
 use reinwright::disk::pictures;
 use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
+use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::heats::{Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Procedure};
 use reinwright_core::paper::Paper;
@@ -15,10 +16,11 @@ use reinwright_core::shop::cut::{self, Rack, order_of};
 use reinwright_core::shop::family;
 use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
-use reinwright_core::shop::{Answers, balance_of};
+use reinwright_core::shop::{Answers, ToolAnswers, balance_of};
 use reinwright_core::steel::Heat;
 use reinwright_core::tongs::document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::tool;
 use reinwright_core::units::{Angle, Length, Temperature};
 
 use crate::sentence;
@@ -27,8 +29,9 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 12] = [
+pub const ENTRIES: [Entry; 13] = [
     ("document", document),
+    ("tool", tool),
     ("family", family),
     ("own jaw", own_jaw),
     ("marks", marks),
@@ -62,6 +65,17 @@ pub fn document(bytes: &[u8]) {
         Answers::to(&design);
     }
     told(shelf::read(bytes));
+}
+
+/// A tool; what can be read is worked out, and can be saved.
+pub fn tool(bytes: &[u8]) {
+    if let Some(own) = told(tool::read(bytes)) {
+        let answers = ToolAnswers::to(&own);
+        draw::tool(&own, &answers.model, &DrawOptions::default());
+        let text = tool::write(&own);
+        assert!(tool::is_tool(text.as_bytes()));
+        assert_eq!(tool::read(text.as_bytes()), Ok(own));
+    }
 }
 
 /// A family, damaged or not.

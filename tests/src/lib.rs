@@ -7,7 +7,9 @@ pub mod files;
 pub mod input;
 pub mod mesh;
 pub mod outline;
+pub mod painted;
 pub mod pairs;
+pub mod tools;
 pub mod window;
 
 /// Millimetres in an inch, exactly (international yard and pound agreement, 1959).

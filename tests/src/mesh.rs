@@ -87,6 +87,18 @@ impl Mesh {
         mesh
     }
 
+    /// The solids of a piece of sweeps alone, without what is sunk into them.
+    pub fn swept(piece: &Piece) -> Self {
+        let mut mesh = Self::default();
+        for stretch in &piece.stretches {
+            match &stretch.solid {
+                Solid::Swept(sweep) => mesh.add_sweep(sweep),
+                Solid::Plated(_) => {}
+            }
+        }
+        mesh
+    }
+
     /// A sweep, from its sections along its path.
     pub fn add_sweep(&mut self, sweep: &Sweep) {
         let cuts = sweep.cuts(0.0, sweep.length());

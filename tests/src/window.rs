@@ -19,7 +19,7 @@ pub const SMALL: (f32, f32) = (1024.0, 700.0);
 pub const TALL: (f32, f32) = (1300.0, 1900.0);
 
 /// A change is drawn and comes to rest in fewer frames than these.
-const FRAMES: u64 = 40;
+pub(crate) const FRAMES: u64 = 40;
 
 /// Surroundings that ask for paths in the window's own field and remember nothing.
 pub fn around() -> Surroundings {

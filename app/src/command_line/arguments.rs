@@ -25,8 +25,11 @@ pub(super) struct Arguments {
 
 #[derive(Debug, Subcommand)]
 pub(super) enum Job {
-    /// Write a whole design in proportion to the work and the bar
+    /// Write a whole design in proportion to the work and the bar, or a tool in proportion to its bar
     New(New),
+    /// Write the tools that make a pair: punch, drift, rivet set, and the swage for round bits
+    #[command(name = "tools-for")]
+    ToolsFor(super::tool::ToolsFor),
     /// Which jaw styles suit some work, which would be unsafe, and why
     Choose(Choose),
     /// How much of which bar, and where to mark it
@@ -63,12 +66,24 @@ pub(super) enum Job {
 #[derive(Debug, Args)]
 pub(super) struct New {
     /// Jaw style, such as flat, v-bit or hollow-bit
-    #[arg(long)]
-    pub(super) jaw: String,
+    #[arg(long, requires = "work", required_unless_present = "tool")]
+    pub(super) jaw: Option<String>,
     /// Stock that the tongs hold, such as "3/8 in flat" or "16 mm square on corners"
-    #[arg(long, allow_hyphen_values = true)]
-    pub(super) work: String,
-    /// Bar that the tongs are forged from, such as "3/4 in square" or "20 mm round"
+    #[arg(
+        long,
+        allow_hyphen_values = true,
+        conflicts_with = "tool",
+        required_unless_present = "tool"
+    )]
+    pub(super) work: Option<String>,
+    /// A tool instead of tongs, such as "round punch", drift or cut-off-hardy
+    #[arg(long, value_name = "TOOL", conflicts_with = "jaw")]
+    pub(super) tool: Option<String>,
+    /// Size of the tool: of a punch its hole, of a hardy tool the hardy hole; in proportion to the bar
+    /// if not given
+    #[arg(long, requires = "tool", allow_hyphen_values = true)]
+    pub(super) size: Option<String>,
+    /// Bar that the tongs or the tool are forged from, such as "3/4 in square" or "20 mm round"
     #[arg(long, allow_hyphen_values = true)]
     pub(super) bar: String,
     /// File to write; one that is there already is replaced
@@ -388,7 +403,7 @@ pub(super) enum Marked {
 /// What a drawing shows.
 #[derive(Debug, Clone, Copy, clap::ValueEnum)]
 pub(super) enum DrawingOf {
-    /// The pair as set on its work
+    /// The pair as set on its work; of a tool its views
     Pair,
     /// One finished half
     Half,

@@ -19,6 +19,7 @@ mod plan;
 mod printer;
 mod sheets;
 mod shelf;
+mod tool;
 
 use std::ffi::OsString;
 use std::fmt::Write as _;
@@ -150,6 +151,9 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::New(wanted)) => new::run(&wanted),
         Some(Job::Printer(asked)) => printer::printer(&asked),
         Some(Job::Choose(asked)) => choose::run(&asked, places),
+        Some(Job::ToolsFor(asked)) => tool::all_for(&asked),
+        Some(Job::Findings(wanted)) if tool::is_tool(&wanted.asked.file)? => tool::noticed(&wanted),
+        Some(Job::Drawing(wanted)) if tool::is_tool(&wanted.file)? => tool::drawing(&wanted),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
             &wanted.asked.file,

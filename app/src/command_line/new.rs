@@ -6,18 +6,20 @@ use reinwright_core::tongs::document;
 use reinwright_core::tongs::jaw::{JawKind, NoStyle};
 
 use super::arguments::New;
-use super::{Done, Outcome};
+use super::{Done, Outcome, tool};
 use crate::disk::files;
 
 pub(super) fn run(wanted: &New) -> Outcome {
+    if let Some(kind) = &wanted.tool {
+        return tool::begin(wanted, kind);
+    }
     let at = |option: &'static str| move |error: asked::StockError| format!("{option}: {error}");
-    let work = parse_work(&wanted.work).map_err(at("--work"))?;
+    let (asked, jaw) = (wanted.work.as_deref(), wanted.jaw.as_deref());
+    let (asked, jaw) = (asked.unwrap_or_default(), jaw.unwrap_or_default());
+    let work = parse_work(asked).map_err(at("--work"))?;
     let bar = parse_bar(&wanted.bar).map_err(at("--bar"))?;
-    let jaw: JawKind = wanted
-        .jaw
-        .parse()
-        .map_err(|no: NoStyle| format!("--jaw: {no}"))?;
-    let work = work.laid_as_said(&wanted.work, jaw);
+    let jaw: JawKind = jaw.parse().map_err(|no: NoStyle| format!("--jaw: {no}"))?;
+    let work = work.laid_as_said(asked, jaw);
     let design = start(jaw, work, bar).map_err(|no| format!("--bar: {no}"))?;
     document::check_limits(&design).map_err(|error| error.to_string())?;
     files::write_whole(&wanted.out, document::write(&design).as_bytes())?;

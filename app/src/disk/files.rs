@@ -1,11 +1,12 @@
 //! Reading and writing designs on disk, with errors in one clear sentence.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use reinwright_core::asked;
 use reinwright_core::shop::family;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
+use reinwright_core::tool;
 
 use super::whole::{self, Refused};
 
@@ -24,6 +25,12 @@ pub fn open(path: &Path) -> Result<Document, String> {
     if is_kept_jaw(&bytes) {
         return Err(format!(
             "{}: this is an own jaw, and a design is wanted: start the window without a file and open the jaw there",
+            path.display()
+        ));
+    }
+    if tool::is_tool(&bytes) {
+        return Err(format!(
+            "{}: this is a tool, and a pair of tongs is wanted: reinwright drawing, template and plan take the tool as well",
             path.display()
         ));
     }
@@ -165,4 +172,20 @@ pub(crate) fn unreadable(error: &std::io::Error) -> String {
         }
         _ => format!("cannot be read ({error}): check the file and the disk"),
     }
+}
+
+/// Gives a damaged file another name, that of no other.
+///
+/// # Errors
+/// One sentence when it cannot be done.
+pub(crate) fn put_aside(path: &Path) -> Result<PathBuf, String> {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    let named = |count: u32| path.with_file_name(format!("{name}.damaged-{count}"));
+    let free = (1..).map(named).find(|other| !other.exists());
+    let aside = free.expect("there are more numbers than files");
+    std::fs::rename(path, &aside).map_err(|error| {
+        let path = path.display();
+        format!("{path}: it cannot be put aside ({error}): mend or remove it")
+    })?;
+    Ok(aside)
 }

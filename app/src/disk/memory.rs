@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::place::own_folder;
+use super::room::Room;
 use super::{files, stock_sizes};
 use reinwright_core::asked::{StockSizes, Units};
 use reinwright_core::units::MM_PER_INCH;
@@ -39,6 +40,8 @@ pub(crate) struct Memory {
     pub(crate) shelf: Option<PathBuf>,
     /// The stock that can be bought.
     pub(crate) stock: Stock,
+    /// How large the window and its panels stood.
+    pub(crate) room: Room,
     /// What was printed last, as its order tells it.
     pub(crate) print: String,
 }
@@ -91,6 +94,7 @@ impl Memory {
             screens: text("screens").as_deref().map_or_else(Vec::new, screens),
             shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
             stock: Stock::kept(folder.as_deref()),
+            room: Room::read(&text("room").unwrap_or_default()),
             print: text("print").unwrap_or_default(),
             folder,
         }
@@ -138,6 +142,11 @@ impl Memory {
             Some(folder) => stock_sizes::keep(folder, &self.stock.sizes),
             None => Ok(None),
         }
+    }
+
+    /// Remembers how large the window and its panels stand.
+    pub(crate) fn keep_room(&self) {
+        self.keep("room", &self.room.text());
     }
 
     /// Points per millimetre of a screen; of one that was never measured, of the one that was last.

@@ -14,6 +14,9 @@ simple_choice!(Steel {
     Alloy4140 => "4140",
     Spring5160 => "5160 spring",
     ToolH13 => "H13",
+    ToolW1 => "W1",
+    ToolO1 => "O1",
+    ToolS7 => "S7",
     Unknown => "unknown scrap",
 });
 

@@ -17,6 +17,7 @@ mod rivet;
 mod sizes;
 mod stage;
 mod stress;
+mod tool;
 mod views;
 
 pub use arrange::{EndView, Shifts};
@@ -24,13 +25,14 @@ pub use breaks::{breaks, head_alone, rein_alone};
 pub use calipers::calipers;
 pub use facts::{Which, facts};
 pub use half::{half, other_half};
-pub use heat::heat;
+pub use heat::{heat, heat_bare};
 pub use job_sheet::{Job, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};
 pub use stage::{Ground, ground, stage, stage_at_work, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
+pub use tool::tool;
 
 use crate::paper::dimension::Scale;
 use crate::paper::{Breaks, Drawing, Item, View};

@@ -215,4 +215,67 @@ pub enum Kind {
     SetByHandUnread,
     /// What was set by hand has no place in this size.
     SetByHandUnused,
+
+    /// A tool's style and what it is held in do not go together.
+    MountUnsuited,
+    /// The parts of a tool are longer together than the tool.
+    PartsOverLength,
+    /// The steel does not suit the use of a tool.
+    SteelUnsuited,
+    /// How a tool's steel is hardened and tempered is for its maker to say.
+    MakerSays,
+    /// A tool that would lose its hardness in use, or break, is hardened.
+    NeverHardened,
+    /// A struck end has a sharp rim.
+    StruckEndSharp,
+    /// A struck end is hard.
+    StruckEndHard,
+    /// The hand is near the hot work.
+    HandNearHeat,
+    /// A punch does not reach through the work.
+    PunchShort,
+    /// A punch grows so fast that it sticks.
+    PunchSticks,
+    /// A punch buckles under the force that sinks it.
+    PunchBuckles,
+    /// A punch bends or mushrooms where it is hot.
+    PunchBendsHot,
+    /// A drift does not go far enough into the hole.
+    DriftShort,
+    /// A drift does not enter the punched hole.
+    DriftDoesNotEnter,
+    /// A drift does not drop through.
+    DriftStays,
+    /// A drift opens the hole so fast that it tears.
+    DriftSteep,
+    /// An edge is too keen or too blunt for its use.
+    EdgeAngle,
+    /// An edge is narrower than what it cuts, or its blade is thin.
+    BladeSlender,
+    /// A cup does not fit a rivet's head.
+    CupMisfit,
+    /// The steel around a cup or a groove is thin.
+    WallThin,
+    /// An eye leaves thin cheeks.
+    CheekThin,
+    /// An eye is near an end of the tool.
+    EyeNearEnd,
+    /// No usual handle fits an eye.
+    EyeHandle,
+    /// A hardy shank does not drop into its hole.
+    ShankTight,
+    /// A hardy shank is loose in its hole.
+    ShankLoose,
+    /// A hardy shank wedges in its hole.
+    ShankWedges,
+    /// A hardy shank is short or long.
+    ShankLength,
+    /// A hardy tool stands on the corner of its shank.
+    ShankOnCorner,
+    /// The shoulder of a hardy tool bears on little.
+    ShoulderSmall,
+    /// A fork is slimmer than the work that it bends.
+    ForkWeak,
+    /// The nose of a fuller is sharp.
+    NoseSharp,
 }

@@ -23,11 +23,23 @@ pub enum Part {
     Rivet,
     /// The two halves together.
     Pair,
+    /// The end of a tool that meets the work.
+    Working,
+    /// The bar of a tool between its ends; the block of a hardy tool over its shoulder.
+    Body,
+    /// Where a handle goes through a tool.
+    Eye,
+    /// The end of a tool that the hammer meets.
+    StruckEnd,
+    /// What of a tool stands in the hardy hole.
+    HardyShank,
+    /// The whole tool.
+    Tool,
 }
 
 impl Part {
-    /// Every part, in the order in which a pair is thought of.
-    pub const ALL: [Self; 10] = [
+    /// Every part, in the order in which a pair, and then a tool, is thought of.
+    pub const ALL: [Self; 16] = [
         Self::Work,
         Self::Bar,
         Self::Jaw,
@@ -38,6 +50,12 @@ impl Part {
         Self::Rein,
         Self::Rivet,
         Self::Pair,
+        Self::Working,
+        Self::Body,
+        Self::Eye,
+        Self::StruckEnd,
+        Self::HardyShank,
+        Self::Tool,
     ];
 
     /// The trade's word for it, in lower case.
@@ -53,6 +71,12 @@ impl Part {
             Self::Rein => "rein",
             Self::Rivet => "rivet",
             Self::Pair => "pair",
+            Self::Working => "working end",
+            Self::Body => "body",
+            Self::Eye => "eye",
+            Self::StruckEnd => "struck end",
+            Self::HardyShank => "hardy shank",
+            Self::Tool => "tool",
         }
     }
 

@@ -6,8 +6,8 @@
 //!
 //! - scale and the smith's own margin lengthen every part in proportion;
 //! - what the hole loses is cut out of the part that it goes through;
-//! - dressing is left at the part that is filed most, the jaw of a half;
-//! - a handling tail follows the last part, the rein of a half;
+//! - dressing is left at the part that is filed most, the jaw of a half, the edge of a chisel;
+//! - a handling tail follows the last part, the rein of a half, the struck end of a tool;
 //! - every piece has one cut: the two of a blank for both halves are the one in the middle and
 //!   the one that takes the blank off the bar;
 //! - the crop comes off the bar's end once, before the first piece.
@@ -16,7 +16,7 @@ mod rule;
 
 use crate::asked::{Allowances, Bar, Hole, Layout, Units};
 use crate::finding::Part;
-use crate::shape::{Piece, Stretch as Steel};
+use crate::shape::{Opening, Piece, SlotEnd, Stretch as Steel};
 use crate::steel::DENSITY_KG_MM3;
 use crate::units::{Length, Unit};
 
@@ -295,6 +295,14 @@ impl Account {
 
     /// What one hole takes away, mm³.
     fn hole_loss(&self, hole: &crate::shape::Hole) -> f64 {
+        match hole.opening {
+            Opening::Rivet { .. } => {}
+            Opening::Slot(slot) => match slot.end {
+                SlotEnd::Round => {}
+                SlotEnd::Open => return 0.0,
+            },
+            Opening::Cup(_) => return 0.0,
+        }
         match self.hole {
             Hole::Drilled => hole.volume_mm3,
             Hole::Punched => hole.volume_mm3 * PUNCH_TO_HOLE.powi(2) * SLUG_TO_THICKNESS,
@@ -373,7 +381,8 @@ impl Account {
         rule.mark("end", Side::Bar);
         if self.crop > 0.0 {
             rule.lose(self.crop);
-            rule.mark("crop | jaw", Side::Bar);
+            let first = pieces.first().map_or("piece", |own| own.0.ends().0);
+            rule.mark(format!("crop | {first}"), Side::Bar);
         }
         let together = match self.layout {
             Layout::BothOnOneBar => 2,
@@ -404,7 +413,7 @@ impl Account {
             marks.for_each(|mark| rule.mark(mark.what, Side::Left));
         }
         if self.tail() > 0.0 {
-            rule.mark("rein | tail", Side::Left);
+            rule.mark(format!("{} | tail", piece.ends().1), Side::Left);
             rule.lose(self.tail());
         }
     }

@@ -181,6 +181,9 @@ fn welded(document: &Document) -> Option<String> {
         | Steel::Alloy4140
         | Steel::Spring5160
         | Steel::ToolH13
+        | Steel::ToolW1
+        | Steel::ToolO1
+        | Steel::ToolS7
         | Steel::Unknown => Some(
             "this steel grows coarse beside a forge weld and breaks there: draw the rein"
                 .to_owned(),

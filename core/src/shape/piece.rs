@@ -7,7 +7,7 @@ use kurbo::BezPath;
 
 use super::section::smallest_circle_mm;
 use super::sweep::{Edge, Sweep};
-use super::{Mass, Plate};
+use super::{Mass, Opening, Plate};
 use crate::finding::Part;
 use crate::units::Show;
 
@@ -54,13 +54,13 @@ pub enum Solid {
     Plated(Arc<Plate>),
 }
 
-/// A round hole through a piece, across the bar.
+/// Steel that is not there: a hole through a piece, or what is sunk into it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Hole {
     /// The stretch that it goes through, by its place.
     pub stretch: usize,
-    /// Diameter, mm.
-    pub diameter_mm: f64,
+    /// What it is.
+    pub opening: Opening,
     /// What it leaves out of the solid piece, mm³.
     pub volume_mm3: f64,
 }
@@ -123,6 +123,12 @@ impl Piece {
     /// Its length along the bar, mm: along the path where it is bent.
     pub fn length_mm(&self) -> f64 {
         self.stretches.iter().map(Stretch::length_mm).sum()
+    }
+
+    /// What its first and its last part are called.
+    pub fn ends(&self) -> (&'static str, &'static str) {
+        let name = |stretch: Option<&Stretch>| stretch.map_or("piece", |own| own.part.name());
+        (name(self.stretches.first()), name(self.stretches.last()))
     }
 
     /// Volume and moments of one.

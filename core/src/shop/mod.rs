@@ -12,6 +12,8 @@ mod offer;
 pub mod printers;
 pub mod shelf;
 mod start;
+mod tool_answers;
+mod tools_for;
 
 use answers::holding;
 pub use answers::{Answers, balance_of};
@@ -19,3 +21,5 @@ pub use choose::{Advice, advise, advise_laid, agreed, choose};
 pub use choose_own::{advise_own, choose_among};
 pub use offer::{Offer, Offered, bars_to_offer};
 pub use start::{NoStart, start, start_anyway, start_own};
+pub use tool_answers::ToolAnswers;
+pub use tools_for::{ToolFor, tools_for};

@@ -42,7 +42,10 @@ pub fn of(steel: Steel) -> Option<&'static str> {
         | Steel::Alloy4130
         | Steel::Alloy4140
         | Steel::Spring5160
-        | Steel::ToolH13 => Some(
+        | Steel::ToolH13
+        | Steel::ToolW1
+        | Steel::ToolO1
+        | Steel::ToolS7 => Some(
             "This steel hardens: do not quench it from a red heat, in the jaws of hot tongs \
              neither. Let it cool slowly.",
         ),

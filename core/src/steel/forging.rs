@@ -21,6 +21,8 @@ pub struct ForgingRange {
 /// ```
 pub fn forging_range(steel: Steel) -> ForgingRange {
     const SUPPLIERS: &str = "suppliers' sheets, a middle choice (judgement)";
+    const MAKERS: &str =
+        "handbook ranges of tool steels, from memory: the maker's own sheet comes first";
     let (upper_celsius, lower_celsius, source) = match steel {
         Steel::Mild => (1250.0, 850.0, SUPPLIERS),
         Steel::Carbon1045 => (1150.0, 870.0, SUPPLIERS),
@@ -32,6 +34,9 @@ pub fn forging_range(steel: Steel) -> ForgingRange {
             900.0,
             "suppliers' sheets, with a slow preheat at 700 to 815 \u{b0}C",
         ),
+        Steel::ToolW1 => (1050.0, 815.0, MAKERS),
+        Steel::ToolO1 => (1050.0, 845.0, MAKERS),
+        Steel::ToolS7 => (1120.0, 900.0, MAKERS),
         Steel::Unknown => (
             1100.0,
             900.0,

@@ -31,6 +31,12 @@ pub enum Steel {
     Spring5160,
     /// Hot-work tool steel.
     ToolH13,
+    /// Water-hardening carbon tool steel, about 1 % carbon: W1 of ASTM A686, C105U of EN ISO 4957.
+    ToolW1,
+    /// Oil-hardening cold-work tool steel: O1 of ASTM A681, 95MnWCr5 of EN ISO 4957.
+    ToolO1,
+    /// Shock-resisting tool steel: S7 of ASTM A681; EN ISO 4957 has none that is its like.
+    ToolS7,
     /// Reclaimed bar of unknown steel.
     Unknown,
 }
@@ -86,6 +92,21 @@ pub fn strength(steel: Steel) -> Strength {
             370.0,
             650.0,
             "H13 annealed, lower end of the usual range, from memory",
+        ),
+        Steel::ToolW1 => (
+            350.0,
+            600.0,
+            "W1 annealed, lower end of the usual range, from memory",
+        ),
+        Steel::ToolO1 => (
+            350.0,
+            600.0,
+            "O1 annealed, lower end of the usual range, from memory",
+        ),
+        Steel::ToolS7 => (
+            370.0,
+            640.0,
+            "S7 annealed, lower end of the usual range, from memory",
         ),
         Steel::Unknown => (
             220.0,

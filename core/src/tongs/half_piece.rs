@@ -4,7 +4,7 @@ use std::borrow::Cow;
 use std::sync::Arc;
 
 use crate::finding::Part;
-use crate::shape::{Hole, Mass, Piece, PieceMark, Solid, Stretch};
+use crate::shape::{Hole, Mass, Opening, Piece, PieceMark, Solid, Stretch};
 
 use super::model::{Half, Model, PARTS};
 
@@ -78,7 +78,9 @@ impl Half {
                 .collect(),
             holes: vec![Hole {
                 stretch: BOSS,
-                diameter_mm: 2.0 * self.body.plate.hole_radius,
+                opening: Opening::Rivet {
+                    diameter_mm: 2.0 * self.body.plate.hole_radius,
+                },
                 volume_mm3: hole.volume,
             }],
             marks: MARKS.into(),

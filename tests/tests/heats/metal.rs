@@ -103,6 +103,9 @@ fn forging_ranges_are_ranges() {
         Steel::Alloy4140,
         Steel::Spring5160,
         Steel::ToolH13,
+        Steel::ToolW1,
+        Steel::ToolO1,
+        Steel::ToolS7,
         Steel::Unknown,
     ] {
         let range = forging_range(steel);

@@ -55,7 +55,7 @@ fn hot_strength_is_that_of_the_standard() {
 #[test]
 fn steels_are_no_stronger_than_their_soft_condition() {
     // Greatest yield that a source gives for the soft or hot-rolled condition, MPa (SAE and EN
-    // figures as the handbooks print them); H13 from memory.
+    // figures as the handbooks print them); the tool steels from memory.
     let soft = [
         (Steel::Mild, 250.0),
         (Steel::Carbon1045, 310.0),
@@ -63,6 +63,9 @@ fn steels_are_no_stronger_than_their_soft_condition() {
         (Steel::Alloy4140, 417.0),
         (Steel::Spring5160, 275.0),
         (Steel::ToolH13, 400.0),
+        (Steel::ToolW1, 385.0),
+        (Steel::ToolO1, 385.0),
+        (Steel::ToolS7, 400.0),
         (Steel::Unknown, 220.0),
     ];
     for (steel, most) in soft {

@@ -54,6 +54,7 @@ impl Workbench {
                 self.tell(done);
             }
             Wish::Cut(wish) => self.at_cut_list(wish),
+            Wish::Heats(wish) => self.at_heats(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
@@ -70,6 +71,8 @@ impl Workbench {
         if !matches!(command, Command::Undo | Command::Redo) {
             // What stands typed in a field counts, whether or not Enter was pressed.
             self.open.commit_typed();
+            let show = self.open.session().units().show();
+            self.remembered.heats.commit(show);
         }
         if !self.may_run_at_shelf(command) {
             return;
@@ -96,11 +99,12 @@ impl Workbench {
             Command::MakeFamily => self.make_family(),
             Command::Shelf => self.open_shelf(),
             Command::ShelfFolder => self.ask(Purpose::Shelf),
-            Command::Undo => self.open.undo(),
-            Command::Redo => self.open.redo(),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Show(sight) => self.open.see(sight),
             Command::TrueSize => self.open.set_scale(screen),
             Command::Making => self.show_making(),
+            Command::Heats => self.show_heats(),
             Command::CutList => self.show_cut_list(),
             Command::JobSheet => match &self.open {
                 Open::Design(_) => {

@@ -27,6 +27,7 @@ use crate::window::state::look::Page;
 use crate::window::state::news::{News, Said};
 use crate::window::state::samples;
 use crate::window::state::session::Session;
+use crate::window::state::shop_heats::ShopHeats;
 
 /// What the window has around it.
 #[derive(Debug)]
@@ -96,6 +97,8 @@ pub(super) struct Remembered {
     pub(super) jaws_folder: Option<PathBuf>,
     /// The page of answers that was looked at last.
     pub(super) page: Page,
+    /// The heat sources of the shop.
+    pub(super) heats: ShopHeats,
     /// The cut list while it is not looked at.
     pub(super) cut: Option<Box<CutList>>,
     /// What was last kept against a power cut, and when.
@@ -160,6 +163,7 @@ impl Workbench {
                 may_close: false,
             },
             remembered: Remembered {
+                heats: ShopHeats::of(surroundings.folder.clone()),
                 memory: Memory::from(surroundings.folder),
                 jaws_folder: None,
                 page: Page::Bar,
@@ -211,17 +215,20 @@ impl Workbench {
     /// Draws one frame, after doing what the last one asked for.
     pub fn show(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        self.dress(&ctx);
+        self.dress(ui);
         self.before(&ctx);
         self.panels(ui);
         self.show_job(&ctx);
         self.question(&ctx);
         self.after(&ctx);
+        self.note_room(ui);
     }
 
     /// Colours, once; a theme needs a frame to take hold.
-    fn dress(&mut self, ctx: &Context) {
+    fn dress(&mut self, ui: &Ui) {
         if !std::mem::replace(&mut self.shown.dressed, true) {
+            self.set_up_panels(ui);
+            let ctx = ui.ctx();
             theme::dress(ctx);
             ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
         }
@@ -243,6 +250,9 @@ impl Workbench {
         self.poll_picture(ctx);
         self.poll_viewer();
         self.hold_the_door(ctx);
+        if self.open.is_ahead_of_answers() {
+            self.remembered.heats.is_last = false;
+        }
         if matches!(
             self.shown.news.said(),
             Some(Said::Done(_) | Said::Printed(..))
@@ -265,7 +275,10 @@ impl Workbench {
         let asked = match (&mut self.shown.shelf, &mut self.shown.cut) {
             (Some(shelf), _) => shelf.show(ui, &behind, fills),
             (None, Some(cut)) => cut.show(ui, &behind, fills),
-            (None, None) => self.open.show(ui, screen, fills),
+            (None, None) => {
+                let heats = &mut self.remembered.heats;
+                self.open.show(ui, (screen, heats), fills)
+            }
         };
         self.asked.queue.extend(asked);
         self.show_own_jaws(ui.ctx());
@@ -320,6 +333,7 @@ impl Workbench {
     /// Undo, rescue copy and title, once all is drawn.
     fn after(&mut self, ctx: &Context) {
         let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
+        self.feed_heats(time, busy);
         if self.open.after(time, busy) || !self.asked.queue.is_empty() {
             ctx.request_repaint();
         }

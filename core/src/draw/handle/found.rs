@@ -112,7 +112,13 @@ impl<'a> Search<'a> {
             | Part::Boss
             | Part::Shoulder
             | Part::Rivet
-            | Part::Pair => return Vec::new(),
+            | Part::Pair
+            | Part::Working
+            | Part::Body
+            | Part::Eye
+            | Part::StruckEnd
+            | Part::HardyShank
+            | Part::Tool => return Vec::new(),
         };
         let spot = |i| vec![Spot::Edge(limb, Edge::Outer, Along::Station(i))];
         (0..sweep.stations.len()).map(spot).collect()
@@ -263,7 +269,17 @@ fn chains(part: Part) -> Vec<Vec<Spot>> {
         Part::Rein => limb(Limb::Rein, REIN),
         Part::Neck => body([Face::NeckOuter, Face::NeckInner]),
         Part::Shoulder => body([Face::ShoulderOuter, Face::ShoulderInner]),
-        Part::Work | Part::Bar | Part::Boss | Part::Rivet | Part::Pair => Vec::new(),
+        Part::Work
+        | Part::Bar
+        | Part::Boss
+        | Part::Rivet
+        | Part::Pair
+        | Part::Working
+        | Part::Body
+        | Part::Eye
+        | Part::StruckEnd
+        | Part::HardyShank
+        | Part::Tool => Vec::new(),
     }
 }
 
@@ -298,7 +314,13 @@ fn tips(part: Part) -> Vec<Vec<Spot>> {
         | Part::Shoulder
         | Part::Rein
         | Part::Rivet
-        | Part::Pair => return Vec::new(),
+        | Part::Pair
+        | Part::Working
+        | Part::Body
+        | Part::Eye
+        | Part::StruckEnd
+        | Part::HardyShank
+        | Part::Tool => return Vec::new(),
     };
     let us = || (0..=TIP).map(|i| 2.0 * f64::from(i) / f64::from(TIP) - 1.0);
     vec![

@@ -6,7 +6,7 @@ use super::super::views;
 use crate::number::plane::sides;
 use crate::paper::{Fill, Item, Line, View};
 use crate::shape::sweep::{Edge, Sweep};
-use crate::shape::{Piece, Plate, Solid, Stretch};
+use crate::shape::{Hole, Opening, Piece, Plate, SlotEnd, Solid, Stretch};
 
 /// The parts of a piece in a view, in their colours.
 pub(in crate::draw) fn piece(piece: &Piece, view: View) -> Vec<Item> {
@@ -27,15 +27,42 @@ pub(in crate::draw) fn outlines(piece: &Piece, view: View) -> Vec<Item> {
         .into_iter()
         .map(|path| Item::line(path, Line::Outline));
     let mut items: Vec<Item> = lines.collect();
-    if view == View::Side {
-        for hole in &piece.holes {
-            let circle = kurbo::Circle::new(Point::ORIGIN, hole.diameter_mm / 2.0);
-            let circle = kurbo::Shape::to_path(&circle, 0.01);
-            items.push(Item::fill(circle.clone(), Fill::Paper));
-            items.push(Item::line(circle, Line::Outline));
+    items.extend(piece.holes.iter().flat_map(|hole| opening(hole, view)));
+    items
+}
+
+/// A hole as a view shows it: paper where one looks through, dashed where it is behind steel.
+fn opening(hole: &Hole, view: View) -> Vec<Item> {
+    let through = |path: BezPath| {
+        vec![
+            Item::fill(path.clone(), Fill::Paper),
+            Item::line(path, Line::Outline),
+        ]
+    };
+    match (hole.opening, view) {
+        (Opening::Rivet { diameter_mm }, View::Side) => {
+            let circle = kurbo::Circle::new(Point::ORIGIN, diameter_mm / 2.0);
+            through(kurbo::Shape::to_path(&circle, 0.01))
+        }
+        (Opening::Rivet { .. }, View::Top | View::End) => Vec::new(),
+        (Opening::Slot(slot), View::Top) => through(slot.path()),
+        (Opening::Slot(slot), View::Side | View::End) => {
+            let (half, ends) = (slot.deep_mm / 2.0, slot.ends_mm());
+            let across = |x: f64| {
+                let mut path = BezPath::new();
+                path.move_to((x, -half));
+                path.line_to((x, half));
+                Item::line(path, Line::Hidden)
+            };
+            match slot.end {
+                SlotEnd::Round => vec![across(ends.0), across(ends.1)],
+                SlotEnd::Open => vec![across(ends.0)],
+            }
+        }
+        (Opening::Cup(cup), View::Side | View::Top | View::End) => {
+            vec![Item::line(cup.path(), Line::Hidden)]
         }
     }
-    items
 }
 
 /// What a stretch covers in a view.

@@ -5,6 +5,8 @@
 //! that are alike are marked alike. What rounding takes or gives lies in the middle of a blank for
 //! two, at the ends of the reins, or behind a piece alone.
 
+use std::borrow::Cow;
+
 use super::{Mark, Stretch};
 use crate::finding::Part;
 use crate::units::MM_PER_INCH;
@@ -38,7 +40,7 @@ struct Cut {
 /// A mark, exact.
 struct Exact {
     at_mm: f64,
-    what: &'static str,
+    what: Cow<'static, str>,
     side: Side,
     /// The length it is on, by its place.
     cut: usize,
@@ -87,11 +89,11 @@ impl Rule {
         }
     }
 
-    pub(super) fn mark(&mut self, what: &'static str, side: Side) {
-        self.mark_at(self.at, what, side);
+    pub(super) fn mark(&mut self, what: impl Into<Cow<'static, str>>, side: Side) {
+        self.mark_at(self.at, what.into(), side);
     }
 
-    fn mark_at(&mut self, at_mm: f64, what: &'static str, side: Side) {
+    fn mark_at(&mut self, at_mm: f64, what: Cow<'static, str>, side: Side) {
         let cut = self.cuts.len().saturating_sub(1);
         self.marks.push(Exact {
             at_mm,
@@ -103,7 +105,7 @@ impl Rule {
 
     /// A cut, marked along its middle.
     pub(super) fn cut(&mut self, kerf: f64, what: &'static str, side: Side) {
-        self.mark_at(self.at + kerf / 2.0, what, side);
+        self.mark_at(self.at + kerf / 2.0, what.into(), side);
         if kerf > 0.0 {
             self.lose(kerf);
         }
@@ -115,7 +117,7 @@ impl Rule {
         let marks = self.marks.iter().map(|mark| Mark {
             at_mm: mark.at_mm,
             set_mm: placed.each_ref().map(|ends| mark.on(&self.cuts, ends)),
-            what: mark.what.to_owned(),
+            what: mark.what.clone().into_owned(),
         });
         let marks = marks.collect();
         (self.stretches, marks)

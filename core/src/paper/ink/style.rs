@@ -48,13 +48,13 @@ const PURPLE: Colour = [204, 121, 167];
 pub fn part_colour(part: Part) -> Colour {
     match part {
         Part::Work => ORANGE,
-        Part::Jaw => SKY_BLUE,
-        Part::SecondJaw => VERMILLION,
-        Part::Neck => PURPLE,
-        Part::Boss => GREEN,
+        Part::Jaw | Part::Working => SKY_BLUE,
+        Part::SecondJaw | Part::StruckEnd => VERMILLION,
+        Part::Neck | Part::Eye => PURPLE,
+        Part::Boss | Part::HardyShank => GREEN,
         Part::Shoulder => BLUE,
-        Part::Rein => YELLOW,
-        Part::Bar | Part::Rivet | Part::Pair => GREY,
+        Part::Rein | Part::Body => YELLOW,
+        Part::Bar | Part::Rivet | Part::Pair | Part::Tool => GREY,
     }
 }
 

@@ -107,7 +107,13 @@ impl HalfBending {
                 | Part::Shoulder
                 | Part::Rein
                 | Part::Rivet
-                | Part::Pair => cold_mpa,
+                | Part::Pair
+                | Part::Working
+                | Part::Body
+                | Part::Eye
+                | Part::StruckEnd
+                | Part::HardyShank
+                | Part::Tool => cold_mpa,
             };
         }
         half.peak = worst(&half.stations).unwrap_or(0);

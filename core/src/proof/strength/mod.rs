@@ -153,7 +153,13 @@ impl Strength {
             | Part::Shoulder
             | Part::Rein
             | Part::Rivet
-            | Part::Pair => cold,
+            | Part::Pair
+            | Part::Working
+            | Part::Body
+            | Part::Eye
+            | Part::StruckEnd
+            | Part::HardyShank
+            | Part::Tool => cold,
         }
     }
 

@@ -23,7 +23,14 @@ pub(super) fn fields(document: &Document) -> Vec<Field> {
     let mut all = document.fields();
     all.retain(|field| match field.part {
         Part::Work => is_lie(field),
-        Part::Bar | Part::Pair => false,
+        Part::Bar
+        | Part::Pair
+        | Part::Working
+        | Part::Body
+        | Part::Eye
+        | Part::StruckEnd
+        | Part::HardyShank
+        | Part::Tool => false,
         Part::Jaw
         | Part::SecondJaw
         | Part::Neck

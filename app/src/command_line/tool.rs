@@ -1,0 +1,162 @@
+//! The jobs for a tool.
+
+use std::path::{Path, PathBuf};
+
+use clap::Args;
+use reinwright_core::asked::{self, parse_bar};
+use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::forge;
+use reinwright_core::paper::{Drawing, ink};
+use reinwright_core::shop::{ToolAnswers, family as families, tools_for};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
+use reinwright_core::units::Length;
+
+use super::arguments::{self, New};
+use super::{Done, Outcome, findings, json};
+use crate::disk::files;
+
+/// Whether a file is a tool.
+///
+/// # Errors
+/// One sentence when it cannot be read.
+pub(super) fn is_tool(path: &Path) -> Result<bool, String> {
+    Ok(tool::is_tool(&files::bytes(path)?))
+}
+
+/// Opens the tool that a job is about.
+fn opened(path: &Path) -> Result<Tool, String> {
+    tool::read(&files::bytes(path)?).map_err(|error| format!("{}: {error}", path.display()))
+}
+
+/// A tool of a size in proportion to its bar.
+pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
+    let bar = parse_bar(&wanted.bar);
+    let bar = bar.map_err(|error: asked::StockError| format!("--bar: {error}"))?;
+    let kind: ToolKind = kind
+        .parse()
+        .map_err(|no: NoStyle| format!("--tool: {no}"))?;
+    let size = match &wanted.size {
+        None => kind.usual_size(&bar),
+        Some(text) => text
+            .parse::<Length>()
+            .map_err(|error| format!("--size: {error}"))?,
+    };
+    let tool = Tool::starting(kind, size, bar);
+    tool::check_limits(&tool).map_err(|error| format!("--size: {error}"))?;
+    files::write_whole(&wanted.out, tool::write(&tool).as_bytes())?;
+    Ok(Done::said(format!(
+        "{}: {}\n{}\n",
+        wanted.out.display(),
+        tool.name,
+        kind.about()
+    )))
+}
+
+/// What stands against a tool.
+pub(super) fn noticed(wanted: &arguments::Loaded) -> Outcome {
+    let answers = ToolAnswers::to(&opened(&wanted.asked.file)?);
+    let found = &answers.findings;
+    let text = if wanted.asked.json {
+        json(&findings::Answer::new(found))?
+    } else {
+        findings::listed(found)
+    };
+    Ok(Done {
+        text,
+        status: findings::status(answers.worst()),
+    })
+}
+
+/// A drawing of a tool as SVG.
+pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
+    let tool = opened(&wanted.file)?;
+    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    let svg = ink::svg(&drawn(&tool, wanted)?, &tool.name);
+    files::write_whole(&wanted.out, svg.as_bytes())?;
+    Ok(Done::said(format!(
+        "{}: one unit is one millimetre\n",
+        wanted.out.display()
+    )))
+}
+
+fn drawn(tool: &Tool, wanted: &arguments::Drawing) -> Result<Drawing, String> {
+    /// Size of the lettering along the bar, mm.
+    const BAR_TEXT: f64 = 3.5;
+    let answers = ToolAnswers::to(tool);
+    match wanted.of {
+        arguments::DrawingOf::Pair | arguments::DrawingOf::Half => {
+            Ok(draw::tool(tool, &answers.model, &DrawOptions::default()))
+        }
+        arguments::DrawingOf::Bar => {
+            answers.balance.trouble().map_or(Ok(()), Err)?;
+            Ok(forge::bar(
+                (&tool.bar, tool.units),
+                &answers.balance,
+                BAR_TEXT,
+            ))
+        }
+        arguments::DrawingOf::Stage | arguments::DrawingOf::Pattern => {
+            Err("--of: a tool has no such drawing: give pair for its views, or bar".to_owned())
+        }
+    }
+}
+
+/// What is asked of the tools for a pair.
+#[derive(Debug, Args)]
+pub(super) struct ToolsFor {
+    /// Design, or family for the tools of all its sizes
+    file: PathBuf,
+    /// Folder to write to; it is made if it is not there, and files of the same names are replaced
+    #[arg(long)]
+    out: PathBuf,
+}
+
+/// Writes the tools that make a pair, or all sizes of a family, each once.
+pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
+    let mut tools: Vec<(String, Tool)> = Vec::new();
+    for (size, pair) in pairs(&asked.file)? {
+        for (what, tool) in tools_for(&pair) {
+            let alike =
+                |known: &&(String, Tool)| known.1.shape == tool.shape && known.1.bar == tool.bar;
+            if tools.iter().any(|known| alike(&known)) {
+                continue;
+            }
+            let name = if size.is_empty() {
+                what.to_owned()
+            } else {
+                format!("{what}-{size}")
+            };
+            tools.push((format!("{name}.ron"), tool));
+        }
+    }
+    if tools.is_empty() {
+        return Err(format!(
+            "{}: its hole is drilled and its heads are flat, so that no tool of its own makes it: choose a punched hole or a round head",
+            asked.file.display()
+        ));
+    }
+    files::make_folder(&asked.out).map_err(|error| format!("--out: {error}"))?;
+    let mut text = String::new();
+    for (name, tool) in tools {
+        let path = asked.out.join(name);
+        files::write_whole(&path, tool::write(&tool).as_bytes())?;
+        text += &format!("{}: {}\n", path.display(), tool.name);
+    }
+    Ok(Done::said(text))
+}
+
+/// The pairs that a file is of, each with what tells its size apart.
+fn pairs(path: &Path) -> Result<Vec<(String, Document)>, String> {
+    let bytes = files::bytes(path)?;
+    if !families::is_family(&bytes) {
+        return Ok(vec![(String::new(), super::design(path)?)]);
+    }
+    let opened = families::open(&bytes).map_err(|error| format!("{}: {error}", path.display()))?;
+    let sizes = 0..opened.family.sizes.len();
+    let all = sizes.filter_map(|at| {
+        let answer = opened.family.answer(at)?;
+        Some((format!("{}", at + 1), answer.document))
+    });
+    Ok(all.collect())
+}

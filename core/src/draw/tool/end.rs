@@ -1,0 +1,130 @@
+//! A tool looked at along its axis, and its sections.
+
+use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+
+use super::super::views::polygon;
+use super::{Seen, title};
+use crate::finding::Part;
+use crate::paper::{Align, Fill, Item, Line, bounds};
+use crate::shape::section::Section;
+use crate::shape::{Opening, SlotEnd};
+use crate::tool::Cut;
+
+/// How closely an outline is followed, mm.
+const ROUND: f64 = 0.02;
+
+/// Onto the working end: sections from the far end to the near one, so that what is nearer covers what
+/// is behind. On paper x is z and up is y; a hardy tool is seen from above, its edge upright on paper.
+pub(super) fn view(seen: &Seen<'_>) -> Vec<Item> {
+    let mut cuts: Vec<(Part, Cut)> = seen
+        .model
+        .runs
+        .iter()
+        .flatten()
+        .flat_map(|run| [(run.part, run.from), (run.part, run.to)])
+        .collect();
+    cuts.dedup_by(|a, b| a.1 == b.1);
+    let mut items = Vec::new();
+    for (part, cut) in cuts.into_iter().rev() {
+        if cut.depth <= 0.0 {
+            continue;
+        }
+        if cut.width <= 0.0 {
+            // An edge.
+            let line = crate::paper::dimension::segment(
+                Point::new(0.0, -cut.depth / 2.0),
+                Point::new(0.0, cut.depth / 2.0),
+            );
+            items.push(Item::line(line, Line::Outline).of(part));
+            continue;
+        }
+        let path = outline(cut);
+        items.push(Item::fill(path.clone(), Fill::Part(part)).of(part));
+        items.push(Item::line(path, Line::Outline).of(part));
+    }
+    items.extend(opening(seen));
+    if seen.named() {
+        let area = bounds(&items).unwrap_or(Rect::ZERO);
+        items.push(title("End view", area, seen.scale));
+    }
+    items
+}
+
+/// What is sunk into the working end.
+fn opening(seen: &Seen<'_>) -> Vec<Item> {
+    let Some(hole) = seen
+        .model
+        .piece
+        .holes
+        .first()
+        .filter(|hole| hole.stretch == 0)
+    else {
+        return Vec::new();
+    };
+    match hole.opening {
+        Opening::Rivet { .. } => Vec::new(),
+        Opening::Cup(cup) => {
+            let circle = kurbo::Circle::new(Point::ORIGIN, cup.across_mm / 2.0);
+            vec![Item::line(
+                kurbo::Shape::to_path(&circle, ROUND),
+                Line::Outline,
+            )]
+        }
+        Opening::Slot(slot) => match slot.end {
+            SlotEnd::Round => Vec::new(),
+            SlotEnd::Open => {
+                let (z, y) = (slot.across_mm / 2.0, slot.deep_mm / 2.0);
+                let path = crate::paper::dimension::rectangle(Rect::new(-z, -y, z, y));
+                vec![Item::line(path, Line::Outline)]
+            }
+        },
+    }
+}
+
+fn outline(cut: Cut) -> BezPath {
+    let profile = cut.outline.profile();
+    let points = Section::new(&profile, cut.depth, cut.width).outline(ROUND);
+    let points: Vec<Point> = points.into_iter().map(|(z, y)| Point::new(z, y)).collect();
+    polygon(&points)
+}
+
+/// Sections in a row, each with what it measures, to lay a piece against.
+pub(super) fn sections(seen: &Seen<'_>) -> Vec<Item> {
+    /// Between two sections, in text sizes.
+    const APART: f64 = 1.5;
+    let scale = seen.scale;
+    let mut cuts: Vec<(Part, Cut)> = Vec::new();
+    for run in seen.model.runs.iter().flatten() {
+        for cut in [run.from, run.to] {
+            if cut.small() > 0.05 && !cuts.iter().any(|(_, own)| *own == cut) {
+                cuts.push((run.part, cut));
+            }
+        }
+    }
+    let mut items = Vec::new();
+    let mut x = 0.0;
+    let words: Vec<String> = cuts
+        .iter()
+        .map(|(_, cut)| format!("{} \u{d7} {}", seen.size(cut.depth), seen.size(cut.width)))
+        .collect();
+    for ((part, cut), words) in cuts.into_iter().zip(words) {
+        let wide = cut.width.max(if seen.sized() {
+            scale.width(&words)
+        } else {
+            0.0
+        });
+        let path = Affine::translate(Vec2::new(x + wide / 2.0, cut.depth / 2.0)) * outline(cut);
+        items.push(Item::fill(path.clone(), Fill::Part(part)).of(part));
+        items.push(Item::line(path, Line::Outline).of(part));
+        if seen.sized() {
+            let at = Point::new(x + wide / 2.0, -1.2 * scale.text);
+            items.push(Item::text(at, words, scale.text, Align::Middle).of(part));
+        }
+        x += wide + APART * scale.text;
+    }
+    if seen.named() {
+        let area = bounds(&items).unwrap_or(Rect::ZERO);
+        items.push(title("Sections", area, scale));
+    }
+    items
+}

@@ -1,0 +1,199 @@
+//! A hardy tool, standing as it does in the anvil.
+
+use kurbo::{Point, Rect};
+
+use super::{HERE, Seen, end, placed, room, title};
+use crate::finding::Part;
+use crate::paper::dimension::{Side, Wish, rows, segment, upright};
+use crate::paper::lettering::{Taken, clear};
+use crate::paper::{Item, Line, View, bounds};
+use crate::tool::{Hardy, Mount};
+
+/// Which way a hardy tool is looked at.
+#[derive(Clone, Copy, PartialEq)]
+enum From {
+    /// Along its edge: the wedge, the groove, the gap.
+    Front,
+    /// Across it.
+    Side,
+}
+
+/// Front view, side view beside it, from above, sections.
+pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
+    let gap = 2.5 * seen.scale.text;
+    let front = view(seen, From::Front);
+    let front = Item::view(View::Top, "Front view", HERE, front);
+    let area = room(&front);
+    let items = view(seen, From::Side);
+    let own = bounds(&items).unwrap_or(Rect::ZERO);
+    let side = Item::view(
+        View::Side,
+        "Side view",
+        (area.x1 + gap - own.x0, 0.0).into(),
+        items,
+    );
+    let both = area.union(room(&side));
+    let above = end::view(seen);
+    let above = placed(
+        View::End,
+        "From above",
+        Point::new(both.x1 + gap, 0.0),
+        above,
+    );
+    let row = end::sections(seen);
+    let tall = bounds(&row).map_or(0.0, |area| area.height());
+    let row = placed(
+        View::End,
+        "Sections",
+        Point::new(both.x0, both.y0 - gap - tall),
+        row,
+    );
+    vec![front, side, above, row]
+}
+
+fn view(seen: &Seen<'_>, from: From) -> Vec<Item> {
+    let scale = seen.scale;
+    let flat = match from {
+        From::Front => View::Top,
+        From::Side => View::Side,
+    };
+    let mut items: Vec<Item> = seen.steel(flat);
+    items.push(seen.axis(0.6 * scale.text));
+    let mut items: Vec<Item> = items.into_iter().map(Item::turned).collect();
+    let bare = bounds(&items).unwrap_or(Rect::ZERO);
+    items.extend(anvil(seen, bare));
+    if seen.sized() {
+        items.extend(widths(seen, from, bare));
+        if from == From::Front {
+            items.extend(heights(seen, bare, &items));
+        }
+    }
+    if seen.named() {
+        let area = bounds(&items).unwrap_or(Rect::ZERO);
+        let name = match from {
+            From::Front => "Front view",
+            From::Side => "Side view",
+        };
+        items.push(title(name, area, scale));
+    }
+    clear(items)
+}
+
+/// The face of the anvil on either side of the hole, and the walls of the hole.
+fn anvil(seen: &Seen<'_>, bare: Rect) -> Vec<Item> {
+    let Mount::Hardy(hardy) = seen.document.shape.mount else {
+        return Vec::new();
+    };
+    let (hole, edge) = (hardy.hole.mm() / 2.0, hardy.hole_edge.mm());
+    let (wide, low) = (bare.width() / 2.0 + 6.0, -hardy.shank.mm());
+    let side = |sign: f64| {
+        let mut path = segment(
+            Point::new(sign * wide, 0.0),
+            Point::new(sign * (hole + edge), 0.0),
+        );
+        path.line_to((sign * hole, -edge));
+        path.line_to((sign * hole, low));
+        Item::line(path, Line::Neighbour)
+    };
+    vec![side(-1.0), side(1.0)]
+}
+
+/// A place where its width is told: how high, and how wide.
+fn widths(seen: &Seen<'_>, from: From, bare: Rect) -> Vec<Item> {
+    let wide = |depth: f64, width: f64| match from {
+        From::Front => width,
+        From::Side => depth,
+    };
+    let span = |x: f64, wide: f64, part: Part| Wish::Span {
+        from: Point::new(-wide / 2.0, x),
+        to: Point::new(wide / 2.0, x),
+        text: seen.size(wide),
+        part,
+    };
+    let (mut above, mut below) = (Vec::new(), Vec::new());
+    for own in seen.stations() {
+        let wish = span(own.x, wide(own.depth, own.width), own.part);
+        let repeats = |wishes: &[Wish]| wishes.iter().any(|known| text(known) == text(&wish));
+        match own.part {
+            Part::HardyShank if from == From::Front => {
+                if !repeats(&below) && own.x < -corner(seen) + 1e-6 {
+                    below.push(wish);
+                }
+            }
+            Part::HardyShank => {}
+            _ if repeats(&above) => {}
+            _ => above.push(wish),
+        }
+    }
+    above.extend(opening(seen, from));
+    let mut items = rows(Side::Above, bare.y1, seen.scale, above);
+    items.extend(rows(Side::Below, bare.y0, seen.scale, below));
+    items
+}
+
+fn text(wish: &Wish) -> &str {
+    match wish {
+        Wish::Span { text, .. } | Wish::Note { text, .. } => text,
+    }
+}
+
+fn corner(seen: &Seen<'_>) -> f64 {
+    match seen.document.shape.mount {
+        Mount::Hardy(Hardy { corner, .. }) => corner.mm(),
+        Mount::Struck(_) => 0.0,
+    }
+}
+
+/// What is open in the front view.
+fn opening(seen: &Seen<'_>, from: From) -> Option<Wish> {
+    use crate::shape::Opening;
+    let hole = seen
+        .model
+        .piece
+        .holes
+        .first()
+        .filter(|_| from == From::Front)?;
+    let Opening::Slot(slot) = hole.opening else {
+        return None;
+    };
+    let half = slot.across_mm / 2.0;
+    Some(Wish::Span {
+        from: Point::new(-half, slot.to_mm),
+        to: Point::new(half, slot.to_mm),
+        text: seen.size(slot.across_mm),
+        part: Part::Working,
+    })
+}
+
+/// Working end, block and shank one over the other, left of the front view.
+fn heights(seen: &Seen<'_>, bare: Rect, drawn: &[Item]) -> Vec<Item> {
+    let scale = seen.scale;
+    let x = bare.x0.min(bounds(drawn).map_or(bare.x0, |area| area.x0)) - 1.2 * scale.text;
+    let mut items = Vec::new();
+    let taken = Taken::by(drawn);
+    let mut places = vec![seen.model.tip_mm];
+    for (from, to, part) in seen.meets() {
+        places.push(to);
+        let (low, high) = (Point::new(x, to), Point::new(x, from));
+        items.extend(upright(
+            (low, high),
+            &seen.size(from - to),
+            scale,
+            part,
+            &taken,
+        ));
+    }
+    for y in places {
+        let half = seen
+            .model
+            .piece
+            .cross((seen.model.tip_mm - y).max(0.0))
+            .map_or(0.0, |own| own.width_mm / 2.0);
+        let line = segment(
+            Point::new(x - 0.5 * scale.text, y),
+            Point::new(-half - 0.35 * scale.text, y),
+        );
+        items.push(Item::line(line, Line::Dimension).of(Part::Tool));
+    }
+    items
+}

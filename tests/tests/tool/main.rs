@@ -1,0 +1,8 @@
+//! Tools: files, steel, checks, columns, the tools of a pair, and the command line.
+
+mod checks;
+mod column;
+mod document;
+mod drawn;
+mod solid;
+mod tools_for;
