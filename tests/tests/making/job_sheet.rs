@@ -2,7 +2,7 @@
 //! anything else.
 
 use kurbo::{Rect, Vec2};
-use reinwright_core::draw::{Job, JobHeats, job_sheet};
+use reinwright_core::draw::{Job, JobHeats, Made, job_sheet};
 use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Plan, Procedure, usual};
 use reinwright_core::paper::{Item, Page, Paper, TextItem};
@@ -35,11 +35,13 @@ fn sheet_of(
         (prepared, heats)
     });
     let job = Job {
-        document: design,
-        model: &answers.model,
+        made: Made::Pair {
+            document: design,
+            model: &answers.model,
+            rivet: answers.strength.rivet_length,
+        },
         balance: &answers.balance,
         plan: &plan,
-        rivet: answers.strength.rivet_length,
         findings: &answers.findings,
         heats: heats
             .as_ref()
