@@ -56,7 +56,7 @@ pub fn heat_bare(prepared: &Prepared, plan: &Plan, (row, source): (usize, usize)
             let tilt = offer.entry.tilt.unwrap_or(0.0);
             (f64::midpoint(from, to), tilt, offer.entry.end)
         }
-        Err(why) => stopped(row, stand, (*why, room)),
+        Err(why) => stopped(row, (*why, room)),
     };
     let around = Around {
         kind: &own.kind,
@@ -124,7 +124,7 @@ fn centred(stand: &Stand, (middle, tilt, end): (f64, f64, End), room: &Room) -> 
 }
 
 /// Where a source waits that a piece does not go into: before what stops it.
-fn stopped(row: &Row, stand: &Stand, (why, room): (WhyNot, Room)) -> (f64, f64, End) {
+fn stopped(row: &Row, (why, room): (WhyNot, Room)) -> (f64, f64, End) {
     let needs = row.needs_mm.unwrap_or_default();
     let middle = f64::midpoint(needs.0, needs.1);
     match why {
