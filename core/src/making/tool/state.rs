@@ -264,7 +264,7 @@ impl State {
             Forging::TaperOctagon => self.taper(Form::Octagon),
             Forging::TaperRound | Forging::DrawBlade => self.taper(Form::Done),
             Forging::TaperBack | Forging::RoundNose | Forging::Dress => {
-                self.make(Part::Working, Form::Done)
+                self.make(Part::Working, Form::Done);
             }
             Forging::CupEnd | Forging::PressGroove | Forging::OpenTines => {
                 self.make(Part::Working, Form::Done);
