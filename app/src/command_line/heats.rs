@@ -2,18 +2,20 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::Units;
+use reinwright_core::asked::{Scale, Units};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
-    heat_plan, no_longer, noticed, priced, scale_percent, spoken, with_scale_of,
+    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, with_scale_of,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
 use reinwright_core::shop::balance_of;
+use reinwright_core::steel::Steel;
 use reinwright_core::steel::thermal::THERMAL_SOURCE;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
+use reinwright_core::tool::Tool;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -26,6 +28,13 @@ use crate::disk::{files, heat_sources};
 pub(super) struct Asked {
     pub(super) shop: Sources,
     lost: Vec<String>,
+}
+
+impl Asked {
+    /// What could not be read, a sentence each.
+    pub(super) fn lost(&self) -> &[String] {
+        &self.lost
+    }
 }
 
 /// The sources that are named, else those that are kept, if any are.
@@ -43,6 +52,54 @@ pub(super) fn asked(
     }))
 }
 
+/// What is heated: a pair, or a tool.
+pub(super) struct Subject<'a> {
+    name: &'a str,
+    units: Units,
+    steel: Steel,
+    /// Only a pair has procedures to be compared.
+    pair: Option<&'a Document>,
+}
+
+impl<'a> From<&'a Document> for Subject<'a> {
+    fn from(pair: &'a Document) -> Self {
+        Self {
+            name: &pair.name,
+            units: pair.units,
+            steel: pair.bar.steel,
+            pair: Some(pair),
+        }
+    }
+}
+
+impl<'a> From<&'a Tool> for Subject<'a> {
+    fn from(tool: &'a Tool) -> Self {
+        Self {
+            name: &tool.name,
+            units: tool.units,
+            steel: tool.bar.steel,
+            pair: None,
+        }
+    }
+}
+
+impl Subject<'_> {
+    /// Whether the riveted pair goes into each source; nothing of a tool.
+    fn riveted(&self, asked: &Asked) -> Vec<String> {
+        self.pair.map_or_else(Vec::new, |pair| {
+            riveted(&resolve(pair), &asked.shop).words(&asked.shop, self.units.show())
+        })
+    }
+
+    /// The same by other procedures.
+    fn others(&self, asked: &Asked) -> Vec<Compared> {
+        self.pair.map_or_else(Vec::new, |pair| {
+            let model = resolve(pair);
+            compare(pair, (&model, &balance_of(pair, &model)), &asked.shop)
+        })
+    }
+}
+
 /// The design with the scale of its own heats, where that was asked for.
 pub(super) fn with_own_scale(
     design: &Document,
@@ -55,26 +112,41 @@ pub(super) fn with_own_scale(
     Ok(with_scale_of(design, percent))
 }
 
+/// The scale that the heats of a plan take, to a tenth of a per cent.
+pub(super) fn scale_of(steel: Steel, plan: &Plan, asked: &Asked) -> Scale {
+    let prepared = Prepared::new(steel, plan, &asked.shop);
+    let percent = scale_percent(&prepared, &heat_plan(&prepared));
+    Scale::Whole {
+        percent: (percent * 10.0).round() / 10.0,
+    }
+}
+
 /// A plan's text with its heats behind it.
-pub(super) fn listed(text: String, (design, plan): (&Document, &Plan), asked: &Asked) -> String {
+pub(super) fn listed<'a>(
+    text: String,
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
+    asked: &Asked,
+) -> String {
+    let design = &design.into();
     let mut list = List {
         text,
         units: design.units,
     };
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     list.heats(design, &prepared, asked);
     list.text
 }
 
 /// A plan's answer with `heat` at every operation and the totals of all heats.
-pub(super) fn keyed(
+pub(super) fn keyed<'a>(
     answer: &impl Serialize,
-    (design, plan): (&Document, &Plan),
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
     asked: &Asked,
 ) -> Result<String, String> {
+    let design = &design.into();
     let unwritten = |error| format!("the answer cannot be written as JSON ({error})");
     let mut answer = serde_json::to_value(answer).map_err(unwritten)?;
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     let heats = heat_plan(&prepared);
     let show = design.units.show();
     if let Some(operations) = answer.get_mut("operations").and_then(Value::as_array_mut) {
@@ -93,18 +165,18 @@ pub(super) fn keyed(
     }
     let found = noticed(&prepared, &heats, show);
     let found: Vec<FindingAnswer<'_>> = found.iter().map(FindingAnswer::new).collect();
-    let model = resolve(design);
-    let others = compare(design, (&model, &balance_of(design, &model)), &asked.shop);
+    let others = design.others(asked);
     let whole = HeatsAnswer {
         sources: SourceAnswer::all(&prepared, design.units),
         findings: found,
+        riveted: design.riveted(asked),
         other_choices: priced(&prepared, &heats)
             .iter()
             .map(PricedAnswer::new)
             .collect(),
         procedures: others.iter().map(ComparedAnswer::new).collect(),
         unread: &asked.lost,
-        cautions: cautions(&asked.shop, design.bar.steel),
+        cautions: cautions(&asked.shop, design.steel),
         source: THERMAL_SOURCE,
     };
     answer["heats"] = serde_json::to_value(whole).map_err(unwritten)?;
@@ -219,6 +291,7 @@ impl TotalsAnswer {
 struct HeatsAnswer<'a> {
     sources: Vec<SourceAnswer>,
     findings: Vec<FindingAnswer<'a>>,
+    riveted: Vec<String>,
     other_choices: Vec<PricedAnswer>,
     procedures: Vec<ComparedAnswer>,
     unread: &'a [String],
@@ -293,7 +366,7 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn heats(&mut self, design: &Document, prepared: &Prepared, asked: &Asked) {
+    fn heats(&mut self, design: &Subject<'_>, prepared: &Prepared, asked: &Asked) {
         let show = self.units.show();
         let heats = heat_plan(prepared);
         self.line(format_args!(
@@ -318,49 +391,25 @@ impl List {
                 None => self.line(format_args!("  {name}: serves to the end")),
             }
         }
+        let pair = design.riveted(asked);
+        if !pair.is_empty() {
+            self.line(format_args!("\nThe riveted pair, to be set hot:"));
+        }
+        for said in pair {
+            self.line(format_args!("  {said}"));
+        }
         self.others(design, prepared, (&heats, asked));
         self.line(format_args!(""));
-        for words in cautions(&asked.shop, design.bar.steel) {
+        for words in cautions(&asked.shop, design.steel) {
             self.line(format_args!("{words}"));
         }
     }
 
     fn heated(&mut self, prepared: &Prepared, heated: &Heated) {
         let (number, step) = (heated.number, heated.step);
-        let Some((source, offer)) = heated
-            .source
-            .and_then(|at| Some((at, prepared.offer(heated.row, at)?)))
-        else {
-            let what = match heated.how {
-                How::Unserved => "no source serves",
-                How::Cold | How::Hot => "cold",
-            };
-            self.line(format_args!("{number:>3}. {step}: {what}"));
-            return;
-        };
-        let name = &prepared.shop.sources[source].name;
-        let first = heated.heats_s.first().copied().unwrap_or_default();
-        let count = heated.heats_s.len();
-        let heats = if count == 1 { "heat" } else { "heats" };
-        let each = if heated.pieces == 1 { "" } else { " a piece" };
-        let warm = if heated.starts_celsius > 100.0 {
-            "warm"
-        } else {
-            "cold"
-        };
-        let ready = match heated.ready_s {
-            0.0 => String::new(),
-            seconds => format!("make ready {} in {}; ", name, spoken(seconds)),
-        };
-        let later = heated.heats_s.get(1);
-        let later = later.map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
-        self.line(format_args!(
-            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
-             for {} a heat",
-            offer.entry.words(),
-            spoken(first),
-            spoken(heated.working_s)
-        ));
+        let words = heated.words(prepared);
+        let words = words.unwrap_or_else(|| "cold".to_owned());
+        self.line(format_args!("{number:>3}. {step}: {words}"));
     }
 
     fn totals(&mut self, prepared: &Prepared, heats: &HeatPlan) {
@@ -394,7 +443,7 @@ impl List {
 
     fn others(
         &mut self,
-        design: &Document,
+        design: &Subject<'_>,
         prepared: &Prepared,
         (heats, asked): (&HeatPlan, &Asked),
     ) {
@@ -405,8 +454,7 @@ impl List {
         for other in others {
             self.line(format_args!("  {}", other.said));
         }
-        let model = resolve(design);
-        let all = compare(design, (&model, &balance_of(design, &model)), &asked.shop);
+        let all = design.others(asked);
         let Some((first, rest)) = all.split_first() else {
             return;
         };
@@ -417,13 +465,14 @@ impl List {
 }
 
 /// Writes each operation in its source as SVG.
-pub(super) fn draw_into(
+pub(super) fn draw_into<'a>(
     folder: &std::path::Path,
-    (design, plan): (&Document, &Plan),
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
     asked: &Asked,
 ) -> Result<(), String> {
+    let design = design.into();
     files::make_folder(folder)?;
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     for heated in heat_plan(&prepared).operations {
         let Some(source) = heated.source else {
             continue;

@@ -10,5 +10,6 @@ pub mod printer;
 pub mod printing;
 pub mod set_printing;
 mod sheets;
+mod tool_sheets;
 pub mod what;
 pub(crate) mod words;

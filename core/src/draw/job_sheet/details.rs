@@ -3,8 +3,8 @@
 use kurbo::{Point, Rect};
 
 use super::super::stage::picture;
-use super::Job;
 use super::flow::{Block, Flow, NEAR, NEAR_LINE};
+use super::{Job, Made};
 use crate::asked::capital;
 use crate::finding::Severity;
 use crate::making::{Blows, Operation, Stage};
@@ -22,12 +22,16 @@ pub(super) fn pages(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     for half in 0..2 {
         for (at, stage) in job.stages(half).into_iter().enumerate() {
             if let Some(operation) = &stage.operation {
-                let block = operation_block(job, (at + 1, operation), words);
+                let block = operation_block(job, (at + 1, stage, operation), words);
                 put_with_picture(&mut flow, block, stage);
             }
         }
     }
     stations(job, &mut flow, room);
+    if let Some(heats) = job.heats {
+        let lines = [format!("{}.", heats.plan.in_short())];
+        flow.put(&Block::headed("Heats of the pair", &lines, room.width()));
+    }
     flow.put(&Block::headed("Cut", &[cut(job)], room.width()));
     let noticed = noticed(job);
     if !noticed.is_empty() {
@@ -44,7 +48,11 @@ fn put_with_picture(flow: &mut Flow, mut block: Block, stage: &Stage) {
     flow.add(picture(stage, room));
 }
 
-fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64) -> Block {
+fn operation_block(
+    job: &Job<'_>,
+    (number, stage, own): (usize, &Stage, &Operation),
+    width: f64,
+) -> Block {
     let show = job.show();
     let half = if own.half.is_empty() {
         String::new()
@@ -62,6 +70,11 @@ fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64
             show.text(show.roughly(to)),
             own.held_words(show)
         ));
+    }
+    if let Some((heated, prepared)) = job.heated(stage)
+        && let Some(words) = heated.words(prepared)
+    {
+        lines.push(format!("Heat: {words}."));
     }
     if own.blows != Blows::Cut {
         lines.push(format!(
@@ -104,11 +117,15 @@ fn calipers(job: &Job<'_>, own: &Operation) -> Option<String> {
 fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
     /// Columns: the part, from the tip, depth, width, mm from the left.
     const COLUMNS: [f64; 4] = [0.0, 40.0, 75.0, 110.0];
-    for (half, piece) in job.model.pieces().iter().enumerate() {
-        let name = [
-            "The half, finished: calipers by station",
-            "The second half, finished",
-        ][half.min(1)];
+    for (half, piece) in job.pieces().iter().enumerate() {
+        let name = if job.is_tool() {
+            "The tool, finished: calipers by station"
+        } else {
+            [
+                "The half, finished: calipers by station",
+                "The second half, finished",
+            ][half.min(1)]
+        };
         let mut rows = vec![["part", "from the tip", "side view", "top view"].map(str::to_owned)];
         let mut start = 0.0;
         for stretch in &piece.stretches {
@@ -146,14 +163,15 @@ fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
 
 /// The line for the cut list.
 fn cut(job: &Job<'_>) -> String {
-    let bar = &job.document.bar;
-    let count = match job.document.layout {
-        crate::asked::Layout::BothOnOneBar => "once",
-        crate::asked::Layout::Single { .. } => "twice",
+    let bar = job.bar();
+    let count = match job.layout() {
+        _ if job.is_tool() => "once for a tool",
+        crate::asked::Layout::BothOnOneBar => "once for a pair",
+        crate::asked::Layout::Single { .. } => "twice for a pair",
     };
     format!(
-        "{} of {}, {}, {count} for a pair, {}; the kerf comes on top.",
-        job.balance.cut_length(job.document.units),
+        "{} of {}, {}, {count}, {}; the kerf comes on top.",
+        job.balance.cut_length(job.units()),
         bar.stock.words(),
         bar.steel.name(),
         job.show().mass(job.balance.bar_mass_kg())
@@ -168,11 +186,20 @@ fn noticed(job: &Job<'_>) -> Vec<String> {
 }
 
 fn cautions(job: &Job<'_>) -> Vec<String> {
-    let mut all = vec![format!(
-        "Try the pair on cold {} first, and stand out of line of the work.",
-        job.document.work.words()
-    )];
-    let at_the_forge = caution::at_the_forge(job.document.bar.steel);
+    let mut all = match job.made {
+        Made::Pair { document, .. } => vec![format!(
+            "Try the pair on cold {} first, and stand out of line of the work.",
+            document.work.words()
+        )],
+        Made::Tool { .. } => vec![
+            "A struck end that is struck over is ground back before it is struck again.".to_owned(),
+        ],
+    };
+    let at_the_forge: Vec<&str> = match job.made {
+        Made::Pair { document, .. } => caution::at_the_forge(document.bar.steel),
+        // How its steel is hardened is told with its operation.
+        Made::Tool { .. } => vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST],
+    };
     all.extend(at_the_forge.into_iter().map(str::to_owned));
     all.push(caution::ON_EVERY_SHEET.to_owned());
     all

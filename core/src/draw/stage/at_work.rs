@@ -29,7 +29,7 @@ pub fn stage_at_work(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawi
         return Drawing::default();
     };
     let breaks = left_out(model, shown);
-    let [side, top] = views(model, shown, show).map(|view| breaks.of(view));
+    let [side, top] = views(model.into(), shown, show).map(|view| breaks.of(view));
     let area = bounds(&side).unwrap_or(Rect::ZERO);
     let under = bounds(&top).unwrap_or(Rect::ZERO);
     let drop = Vec2::new(0.0, area.y0 - 2.0 * TEXT - under.y1);
