@@ -83,8 +83,8 @@ fn check(name: &str, picture: &ColorImage) {
 /// A window on a design, gone to a page.
 fn at_page(design: Document, open: impl Fn(&mut Window)) -> ColorImage {
     let shop = folder();
+    // What is shown names no folder of this machine.
     put(shop.path(), "hint", "seen");
-    put(shop.path(), "shelf", samples_folder().display().to_string());
     let mut seen = look_at(Workbench::with(design, remembering(shop.path())), SIZE);
     open(&mut seen.window);
     seen.picture()
