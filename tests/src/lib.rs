@@ -7,6 +7,7 @@ pub mod files;
 pub mod input;
 pub mod mesh;
 pub mod outline;
+pub mod painted;
 pub mod pairs;
 pub mod tools;
 pub mod window;

@@ -19,7 +19,7 @@ pub const SMALL: (f32, f32) = (1024.0, 700.0);
 pub const TALL: (f32, f32) = (1300.0, 1900.0);
 
 /// A change is drawn and comes to rest in fewer frames than these.
-const FRAMES: u64 = 40;
+pub(crate) const FRAMES: u64 = 40;
 
 /// Surroundings that ask for paths in the window's own field and remember nothing.
 pub fn around() -> Surroundings {
@@ -103,6 +103,37 @@ pub fn fill(window: &mut Window, label: &str, text: &str) {
 pub fn give_path(window: &mut Window, path: &Path, accept: &str) {
     write(window, "File, with its folder", &path.display().to_string());
     click(window, accept);
+}
+
+/// Frames until nothing is being written any more.
+#[track_caller]
+pub fn until_done(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if !window.state().is_at_work() {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("the job goes on for more than 40 s");
+}
+
+/// Frames until the pages are counted.
+#[track_caller]
+pub fn until_counted(window: &mut Window) {
+    for _ in 0..2000 {
+        window.step();
+        if window
+            .query_by_label_contains("Counting the pages")
+            .is_none()
+        {
+            window.run();
+            return;
+        }
+        std::thread::sleep(std::time::Duration::from_millis(20));
+    }
+    panic!("pages are counted for more than 40 s");
 }
 
 /// Presses a key.

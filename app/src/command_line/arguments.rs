@@ -359,6 +359,13 @@ pub(super) struct Family {
     pub(super) all: bool,
     #[command(flatten)]
     pub(super) printed: Printed,
+    /// Templates of these sizes only, by their numbers in the table, such as "1, 3-5"; the sheets
+    /// of the whole set are left out then
+    #[arg(long, value_name = "NUMBERS")]
+    pub(super) sizes: Option<String>,
+    /// Leave out contents, table, ranges and all sizes together: nothing but the templates
+    #[arg(long)]
+    pub(super) templates_only: bool,
     /// How many pairs of each size are to be made
     #[arg(long, default_value_t = 1, allow_negative_numbers = true, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pub(super) pairs: u32,

@@ -17,6 +17,7 @@ use super::{
     Done, Outcome, Places, balance as one_balance, findings as one_findings, fit as one_fit, json,
 };
 use crate::disk::{files, stock_sizes};
+use crate::jobs::order::{self, OfTheSet, Order};
 use crate::jobs::printing;
 use crate::jobs::set_printing::{self, Wanted};
 
@@ -341,11 +342,8 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     let family = sound(&wanted.file, &opened)?;
     let answers = answer_all(family);
     let printed = Wanted {
-        paper,
-        pairs_of_each: wanted.pairs,
+        order: order(wanted, paper, answers.len())?,
         day: printing::today(),
-        what: wanted.printed.what()?,
-        printer: wanted.printed.printer()?,
         stock: stock(wanted.stock.as_deref(), places)?,
     };
     let watch = &mut set_printing::to_the_end;
@@ -376,6 +374,26 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
                 if designs == 1 { "design" } else { "designs" },
                 warned(&answers)
             ),
+    })
+}
+
+/// What is printed of the family.
+fn order(wanted: &arguments::Family, paper: Paper, count: usize) -> Result<Order, String> {
+    let sizes = wanted.sizes.as_deref();
+    let sizes = sizes
+        .map(|text| order::parse_sizes(text, count))
+        .transpose();
+    let sizes = sizes.map_err(|why| format!("--sizes: {why}"))?;
+    Ok(Order {
+        what: wanted.printed.what()?,
+        paper,
+        printer: wanted.printed.printer()?,
+        pairs_of_each: wanted.pairs,
+        of_the_set: match (wanted.templates_only, &sizes) {
+            (false, None) => OfTheSet::Printed,
+            (true, _) | (false, Some(_)) => OfTheSet::LeftOut,
+        },
+        sizes,
     })
 }
 

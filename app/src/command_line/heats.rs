@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::{Scale, Units};
+use reinwright_core::asked::{Scale, Units, capital};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
@@ -117,6 +117,10 @@ pub(super) fn listed<'a>(
     let mut list = List {
         text,
         units: design.units,
+        whose: match design.pair {
+            Some(_) => "the pair",
+            None => "the tool",
+        },
     };
     let prepared = Prepared::new(design.steel, plan, &asked.shop);
     list.heats(design, &prepared, asked);
@@ -343,6 +347,8 @@ impl ComparedAnswer {
 struct List {
     text: String,
     units: Units,
+    /// What is heated.
+    whose: &'static str,
 }
 
 impl List {
@@ -411,10 +417,13 @@ impl List {
         };
         let later = heated.heats_s.get(1);
         let later = later.map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
+        let goes_in = match self.whose {
+            "the tool" => offer.entry.tool_words(),
+            _ => offer.entry.words(),
+        };
         self.line(format_args!(
-            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
+            "{number:>3}. {step}: {ready}{name}, {goes_in}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
              for {} a heat",
-            offer.entry.words(),
             spoken(first),
             spoken(heated.working_s)
         ));
@@ -427,9 +436,11 @@ impl List {
             1 => "1 source made ready".to_owned(),
             count => format!("{count} times a source made ready"),
         };
+        let whose = capital(self.whose);
         self.line(format_args!(
-            "The pair: {} heats, {changes}, {} in all: {} heating, {} making ready, {} to the anvil and \
+            "{}: {} heats, {changes}, {} in all: {} heating, {} making ready, {} to the anvil and \
              back, {} working",
+            whose,
             totals.heats,
             spoken(totals.time_s),
             spoken(totals.heating_s),
@@ -443,8 +454,9 @@ impl List {
         if totals.fuel_kg > 0.0 {
             self.line(format_args!("Fuel: {:.1} kg", totals.fuel_kg));
         }
+        let whose = self.whose;
         self.line(format_args!(
-            "Scale of these heats: {:.1} % of the pair (an estimate)",
+            "Scale of these heats: {:.1} % of {whose} (an estimate)",
             scale_percent(prepared, heats)
         ));
     }

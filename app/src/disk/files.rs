@@ -1,6 +1,6 @@
 //! Reading and writing designs on disk, with errors in one clear sentence.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use reinwright_core::asked;
 use reinwright_core::shop::family;
@@ -172,4 +172,20 @@ pub(crate) fn unreadable(error: &std::io::Error) -> String {
         }
         _ => format!("cannot be read ({error}): check the file and the disk"),
     }
+}
+
+/// Gives a damaged file another name, that of no other.
+///
+/// # Errors
+/// One sentence when it cannot be done.
+pub(crate) fn put_aside(path: &Path) -> Result<PathBuf, String> {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    let named = |count: u32| path.with_file_name(format!("{name}.damaged-{count}"));
+    let free = (1..).map(named).find(|other| !other.exists());
+    let aside = free.expect("there are more numbers than files");
+    std::fs::rename(path, &aside).map_err(|error| {
+        let path = path.display();
+        format!("{path}: it cannot be put aside ({error}): mend or remove it")
+    })?;
+    Ok(aside)
 }

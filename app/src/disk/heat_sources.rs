@@ -45,3 +45,17 @@ pub fn keep(folder: &Path, sources: &Sources) -> Result<PathBuf, String> {
     files::write_whole(&path, sources.write().as_bytes())?;
     Ok(path)
 }
+
+/// The same, after a file of which something could not be read was put aside: gives back under which
+/// name.
+///
+/// # Errors
+/// One sentence when they cannot be written.
+pub(crate) fn keep_over(folder: &Path, sources: &Sources) -> Result<Option<PathBuf>, String> {
+    let path = folder.join(FILE);
+    let is_whole = |path: &Path| open(path).is_ok_and(|own| own.lost.is_empty());
+    let damaged = path.exists() && !is_whole(&path);
+    let aside = damaged.then(|| files::put_aside(&path)).transpose()?;
+    keep(folder, sources)?;
+    Ok(aside)
+}

@@ -3,6 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use super::place::own_folder;
+use super::room::Room;
 use super::{files, stock_sizes};
 use reinwright_core::asked::{StockSizes, Units};
 use reinwright_core::units::MM_PER_INCH;
@@ -34,6 +35,10 @@ pub(crate) struct Memory {
     pub(crate) shelf: Option<PathBuf>,
     /// The stock that can be bought.
     pub(crate) stock: Stock,
+    /// How large the window and its panels stood.
+    pub(crate) room: Room,
+    /// What was printed last, as its order tells it.
+    pub(crate) print: String,
 }
 
 /// The stock that can be bought, as the window knows it.
@@ -85,6 +90,8 @@ impl Memory {
                 .unwrap_or(USUAL_SCREEN),
             shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
             stock: Stock::kept(folder.as_deref()),
+            room: Room::read(&text("room").unwrap_or_default()),
+            print: text("print").unwrap_or_default(),
             folder,
         }
     }
@@ -133,10 +140,27 @@ impl Memory {
         }
     }
 
+    /// Remembers how large the window and its panels stand.
+    pub(crate) fn keep_room(&self) {
+        self.keep("room", &self.room.text());
+    }
+
     /// Remembers how large the screen is.
     pub(crate) fn note_screen(&mut self, points_per_mm: f32) {
         self.screen = points_per_mm;
         self.keep("screen", &format!("{points_per_mm}\n"));
+    }
+
+    /// Remembers what was printed.
+    pub(crate) fn note_print(&mut self, order: &str) {
+        order.clone_into(&mut self.print);
+        self.keep("print", order);
+    }
+
+    /// The folder in which printers are noted: that of the shop, where one is known, else this own.
+    pub(crate) fn printers_folder(&self) -> Option<&Path> {
+        let shop = self.shelf.as_deref().filter(|folder| folder.is_dir());
+        shop.or(self.folder.as_deref())
     }
 
     /// Remembers the bar that was used last in a unit, in words.

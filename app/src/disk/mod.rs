@@ -8,6 +8,8 @@ pub(crate) mod memory;
 pub mod own_jaws;
 pub mod pictures;
 mod place;
+pub(crate) mod room;
 pub mod stock_sizes;
 pub(crate) mod versions;
+pub(crate) mod viewer;
 mod whole;

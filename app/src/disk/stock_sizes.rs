@@ -38,19 +38,7 @@ pub fn keep(folder: &Path, sizes: &StockSizes) -> Result<Option<PathBuf>, String
     files::make_folder(folder)?;
     let path = folder.join(FILE);
     let damaged = path.exists() && open(&path).is_err();
-    let aside = damaged.then(|| put_aside(&path)).transpose()?;
+    let aside = damaged.then(|| files::put_aside(&path)).transpose()?;
     files::write_whole(&path, sizes.text().as_bytes())?;
-    Ok(aside)
-}
-
-/// Gives a file another name, that of no other.
-fn put_aside(path: &Path) -> Result<PathBuf, String> {
-    let named = |count: u32| path.with_file_name(format!("{FILE}.damaged-{count}"));
-    let free = (1..).map(named).find(|other| !other.exists());
-    let aside = free.expect("there are more numbers than files");
-    std::fs::rename(path, &aside).map_err(|error| {
-        let path = path.display();
-        format!("{path}: it cannot be put aside ({error}): mend or remove it")
-    })?;
     Ok(aside)
 }

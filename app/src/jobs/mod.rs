@@ -3,7 +3,9 @@
 pub mod cut_printing;
 pub mod cut_wanted;
 pub mod job_sheet;
+pub mod order;
 pub mod pages;
+pub mod preview;
 pub mod printer;
 pub mod printing;
 pub mod set_printing;

@@ -6,15 +6,16 @@ use reinwright_core::asked::StockSizes;
 use reinwright_core::draw::{self, DrawOptions, breaks};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Drawing, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock, Together,
+    self, Drawing, Page, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock, Together,
     pages_of_set,
 };
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 use reinwright_core::shop::printers::Printer;
 
+use super::order::{OfTheSet, Order};
 use super::pages::{Pages, Stack};
 use super::sheets::{self, Of};
-use super::what::{Kind, Reins, What};
+use super::what::{Kind, Reins};
 use super::{printer, printing, words};
 
 /// How far a long job has come; the caller answers whether it goes on.
@@ -34,26 +35,24 @@ pub fn to_the_end(_progress: Progress) -> ControlFlow<()> {
     ControlFlow::Continue(())
 }
 
-/// What is printed, and for how many.
+/// What is printed, and what must be known for it.
 #[derive(Debug, Clone)]
 pub struct Wanted {
-    /// The paper.
-    pub paper: Paper,
-    /// How many pairs of each size are to be made.
-    pub pairs_of_each: u32,
+    /// All that was chosen.
+    pub order: Order,
     /// The day, if it is to be told.
     pub day: Option<Date>,
     /// The stock that can be bought, in which gaps are counted.
     pub stock: StockSizes,
-    /// What is printed of each size.
-    pub what: What,
-    /// For which printer, if its measure is known.
-    pub printer: Option<Printer>,
 }
 
 impl Wanted {
     fn options(&self, paper: Paper) -> PaperOptions {
-        printer::options(paper, self.printer.as_ref())
+        printer::options(paper, self.order.printer.as_ref())
+    }
+
+    fn printer(&self) -> Option<&Printer> {
+        self.order.printer.as_ref()
     }
 }
 
@@ -65,6 +64,27 @@ pub fn pdf(
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<u8>> {
+    let pages = laid(family, answers, wanted, watch)?;
+    let info = DocInfo {
+        title: format!("{}, templates of the set", family.name),
+        date: wanted.day,
+    };
+    let pdf = ink::pdf(&pages, &info);
+    let done = answers.len() + 3;
+    let total = done;
+    watch(Progress { done, total })
+        .is_continue()
+        .then_some(())?;
+    Some(pdf)
+}
+
+/// The pages of [`pdf`] as they come out. `None` when the watch stopped it.
+pub fn laid(
+    family: &Family,
+    answers: &[SizeAnswer],
+    wanted: &Wanted,
+    watch: Watch<'_>,
+) -> Option<Vec<Page>> {
     let total = answers.len() + 3;
     let mut done = 0;
     let mut step = || {
@@ -77,22 +97,18 @@ pub fn pdf(
         sheets.extend(templates(family, answers, index, wanted));
         step()?;
     }
-    let options = wanted.options(wanted.paper);
+    let options = wanted.options(wanted.order.paper);
     for of in &mut sheets {
-        of.title = printer::noted(std::mem::take(&mut of.title), wanted.printer.as_ref());
+        of.title = printer::noted(std::mem::take(&mut of.title), wanted.printer());
     }
-    let contents = contents(family, &sheets, wanted, &options);
-    sheets.splice(0..0, contents);
+    if wanted.order.of_the_set == OfTheSet::Printed {
+        let contents = contents(family, &sheets, wanted, &options);
+        sheets.splice(0..0, contents);
+    }
     let pages = paper::tile_set(&sheets, &options);
-    let pages = printer::corrected(pages, wanted.printer.as_ref());
+    let pages = printer::corrected(pages, wanted.printer());
     step()?;
-    let info = DocInfo {
-        title: format!("{}, templates of the set", family.name),
-        date: wanted.day,
-    };
-    let pdf = ink::pdf(&pages, &info);
-    step()?;
-    Some(pdf)
+    Some(pages)
 }
 
 /// Which signs of the set's names cannot be printed, in one sentence without a period.
@@ -118,7 +134,7 @@ pub fn pages(
             .iter()
             .map(|of| SetSheet {
                 sheet: of.sheet.clone(),
-                title: printer::noted(of.title.clone(), wanted.printer.as_ref()),
+                title: printer::noted(of.title.clone(), wanted.printer()),
             })
             .collect();
         for (pages, paper) in all.iter_mut().zip(papers) {
@@ -137,6 +153,9 @@ pub fn pages(
             return None;
         }
         add(&mut all, &templates(family, answers, done, wanted));
+    }
+    if wanted.order.of_the_set == OfTheSet::LeftOut {
+        return Some(all);
     }
     // The contents, a page each.
     let contents = sheets.div_ceil(sheet::ROWS_OF_A_PAGE);
@@ -157,12 +176,15 @@ pub fn pages_wanted(
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Pages> {
-    let counted = pages(family, answers, wanted, &[wanted.paper], watch)?;
+    let counted = pages(family, answers, wanted, &[wanted.order.paper], watch)?;
     counted.into_iter().next()
 }
 
 /// The sheets that only a family has.
 fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Vec<SetSheet> {
+    if wanted.order.of_the_set == OfTheSet::LeftOut {
+        return Vec::new();
+    }
     let title = family_title(family, wanted.day);
     let sheet = |name: &str, drawing: Drawing, reduced: u32| SetSheet {
         sheet: Sheet {
@@ -173,7 +195,7 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
         },
         title: title.clone(),
     };
-    let ranges = sheet::ranges(family, answers, wanted.pairs_of_each, &wanted.stock);
+    let ranges = sheet::ranges(family, answers, wanted.order.pairs_of_each, &wanted.stock);
     let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
     let tables = sheet::table_pages(family, answers);
     let last = tables.len();
@@ -225,19 +247,24 @@ fn overlay(answers: &[SizeAnswer], title: &TitleBlock) -> SetSheet {
     }
 }
 
-/// The templates of a size; which one it is stands on each of them, on the base's as well. A rein
-/// that an earlier size has too is not drawn again.
+/// The templates of a size, none where it is not wanted; which one it is stands on each of them, on
+/// the base's as well. A rein that an earlier size has too is not drawn again.
 fn templates(
     family: &Family,
     answers: &[SizeAnswer],
     index: usize,
     wanted: &Wanted,
 ) -> Vec<SetSheet> {
+    if !wanted.order.has_size(index) {
+        return Vec::new();
+    }
     let answer = &answers[index];
-    let same = answers[..index]
-        .iter()
+    let earlier = answers[..index].iter().enumerate();
+    let same = earlier
+        .filter(|(place, _)| wanted.order.has_size(*place))
+        .map(|(_, other)| other)
         .find(|other| other.model.a.rein == answer.model.a.rein);
-    let mut what = wanted.what.clone();
+    let mut what = wanted.order.what.clone();
     let mut title = TitleBlock {
         design: format!("{}{}", before_size(family), answer.label),
         ..printing::title_block(&answer.document, &answer.findings, wanted.day)
@@ -278,7 +305,7 @@ fn contents(
             title: TitleBlock {
                 // Contents share no page with anything that is drawn.
                 size_note: "what is where".to_owned(),
-                ..printer::noted(family_title(family, wanted.day), wanted.printer.as_ref())
+                ..printer::noted(family_title(family, wanted.day), wanted.printer())
             },
         };
         entries.chunks(sheet::ROWS_OF_A_PAGE).map(sheet).collect()
@@ -323,7 +350,7 @@ pub fn svgs(
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<(String, String)>> {
-    let ranges = sheet::ranges(family, answers, wanted.pairs_of_each, &wanted.stock);
+    let ranges = sheet::ranges(family, answers, wanted.order.pairs_of_each, &wanted.stock);
     let total = answers.len() + 1;
     let named = |name: &str, drawing: &Drawing| {
         (

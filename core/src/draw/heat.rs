@@ -17,14 +17,24 @@ use crate::units::Show;
 /// Text beside the drawing, mm.
 const TEXT: f64 = 3.5;
 
-/// An operation of a plan in a source: side view and top view of the piece with the source around it.
-/// Nothing is drawn for cold work or a source that is not there.
-pub fn heat(
-    prepared: &Prepared,
-    plan: &Plan,
-    (row, source): (usize, usize),
-    show: Show,
-) -> Drawing {
+/// An operation of a plan in a source: side view and top view of the piece with the source around it,
+/// and what is said of it. Nothing is drawn for cold work or a source that is not there.
+pub fn heat(prepared: &Prepared, plan: &Plan, at: (usize, usize), show: Show) -> Drawing {
+    let mut drawing = heat_bare(prepared, plan, at);
+    let (Some(row), Some(area)) = (prepared.rows.get(at.0), bounds(&drawing.items)) else {
+        return drawing;
+    };
+    let mut corner = Point::new(area.x0, area.y1 + 2.0 * TEXT);
+    for line in lettering(prepared, (row, at.1), show).into_iter().rev() {
+        let text = Item::text(corner, line, TEXT, Align::Start);
+        drawing.items.push(text);
+        corner.y += 1.5 * TEXT;
+    }
+    drawing
+}
+
+/// The same without a word.
+pub fn heat_bare(prepared: &Prepared, plan: &Plan, (row, source): (usize, usize)) -> Drawing {
     let shown = prepared.rows.get(row).and_then(|row| {
         let stage = plan.stages.get(row.stage)?;
         Some((row, row.stand.as_ref()?, &stage.piece))
@@ -67,7 +77,7 @@ pub fn heat(
         }
         items
     });
-    stacked(views, lettering(prepared, (row, source), show))
+    stacked(views)
 }
 
 /// A place along the piece in the frame: the middle of its section.
@@ -261,18 +271,13 @@ fn lettering(prepared: &Prepared, (row, source): (&Row, usize), show: Show) -> V
     vec![format!("{}  {}: {}", row.number, row.step, own.name), said]
 }
 
-fn stacked([side, top]: [Vec<Item>; 2], lines: Vec<String>) -> Drawing {
+fn stacked([side, top]: [Vec<Item>; 2]) -> Drawing {
     let area = bounds(&side).unwrap_or(Rect::ZERO);
     let under = bounds(&top).unwrap_or(Rect::ZERO);
     let drop = Vec2::new(0.0, area.y0 - 4.0 * TEXT - under.y1);
-    let mut items = vec![
+    let items = vec![
         Item::view(View::Side, "side", Vec2::ZERO, side),
         Item::view(View::Top, "top", drop, top),
     ];
-    let mut at = Point::new(area.x0, area.y1 + 2.0 * TEXT);
-    for line in lines.into_iter().rev() {
-        items.push(Item::text(at, line, TEXT, Align::Start));
-        at.y += 1.5 * TEXT;
-    }
     Drawing { items }
 }

@@ -25,7 +25,7 @@ pub use breaks::{breaks, head_alone, rein_alone};
 pub use calipers::calipers;
 pub use facts::{Which, facts};
 pub use half::{half, other_half};
-pub use heat::heat;
+pub use heat::{heat, heat_bare};
 pub use job_sheet::{Job, Made, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;

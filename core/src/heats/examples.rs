@@ -29,6 +29,18 @@ impl Default for Sources {
     }
 }
 
+/// One of each kind, to add to a shop and to change to what the smith has.
+pub fn ready() -> Vec<Source> {
+    vec![
+        gas_forge(),
+        small_forge(),
+        coal_fire(),
+        coil("tight coil, short heat", inch(1, 1), (5.0, inch(3, 4))),
+        coil("tight coil, long heat", inch(1, 1), (5.0, inch(1, 1))),
+        coil("wide coil", inch(3, 2), (4.0, inch(3, 4))),
+    ]
+}
+
 /// Power of the machine in the examples, kW: enough that a 3/4 in bar comes to heat in about a minute, as
 /// fast as its middle follows.
 const POWER_KW: f64 = 12.0;
@@ -54,6 +66,21 @@ fn gas_forge() -> Source {
             length: inch(10, 1),
             back: Back::Open,
             fuel_kg_h: Some(1.5),
+        }),
+    }
+}
+
+fn small_forge() -> Source {
+    Source {
+        name: "small forge".to_owned(),
+        ready_minutes: 6.0,
+        kind: SourceKind::Gas(Gas {
+            chamber: celsius(1200),
+            opening_width: inch(3, 1),
+            opening_height: inch(5, 2),
+            length: inch(6, 1),
+            back: Back::Closed,
+            fuel_kg_h: Some(0.6),
         }),
     }
 }

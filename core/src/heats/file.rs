@@ -5,7 +5,7 @@ use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use thiserror::Error;
 
-use super::limits;
+use super::fields;
 use super::source::{Machine, Smith, Source, SourceKind, Sources};
 use crate::asked::{FileError, broken, options, pretty, readable};
 use crate::units::quoted;
@@ -78,6 +78,11 @@ impl Sources {
         Ok(opened(&raw))
     }
 
+    /// Why a source does not go with those that are there; nothing where it does.
+    pub fn no_room(&self, source: &Source) -> Option<String> {
+        no_room(&self.sources, source)
+    }
+
     /// The text of the file, ending with a line feed. [`Sources::read`] gives back the same sources.
     ///
     /// # Panics
@@ -90,12 +95,12 @@ impl Sources {
 
 fn opened(raw: &Raw<'_>) -> OpenedSources {
     let mut lost = Vec::new();
-    let smith: Option<Smith> = part(raw.smith, "smith", limits::smith, &mut lost);
-    let machine: Option<Machine> = part(raw.machine, "machine", limits::machine, &mut lost);
+    let smith: Option<Smith> = part(raw.smith, "smith", fields::smith, &mut lost);
+    let machine: Option<Machine> = part(raw.machine, "machine", fields::machine, &mut lost);
     let mut sources: Vec<Source> = Vec::new();
     for (at, raw) in (1..).zip(&raw.sources) {
         let place = format!("sources {at}");
-        let Some(source) = part(Some(raw), &place, limits::source, &mut lost) else {
+        let Some(source) = part(Some(raw), &place, fields::source, &mut lost) else {
             continue;
         };
         match no_room(&sources, &source) {

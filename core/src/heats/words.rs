@@ -67,7 +67,15 @@ impl WhyNot {
 impl Entry {
     /// How a piece goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
     pub fn words(&self) -> String {
-        let end = self.end.name();
+        self.with_end(self.end.name())
+    }
+
+    /// The same of a tool: `working end first`.
+    pub fn tool_words(&self) -> String {
+        self.with_end(self.end.tool_name())
+    }
+
+    fn with_end(&self, end: &str) -> String {
         match self.tilt {
             None => format!("{end} first"),
             Some(tilt) => format!(

@@ -96,6 +96,20 @@ impl Heat {
         1.0 + elongation(self.celsius).expect("a heat is only made within the range")
     }
 
+    /// The text that reads back as the same heat.
+    ///
+    /// ```
+    /// use reinwright_core::steel::Heat;
+    /// assert_eq!(Heat::parse("Orange")?.typed(), "orange");
+    /// # Ok::<(), reinwright_core::steel::HeatError>(())
+    /// ```
+    pub fn typed(self) -> String {
+        match self.colour {
+            Some(colour) => colour.to_owned(),
+            None => self.scale.text(self.celsius),
+        }
+    }
+
     /// The temperature as it was typed, and the colour if that was.
     pub fn words(self) -> String {
         let degrees = self.scale.text(self.celsius);

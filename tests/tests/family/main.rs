@@ -13,8 +13,8 @@ mod stock;
 use std::ops::ControlFlow;
 
 use proptest::prelude::*;
+use reinwright::jobs::order::Order;
 use reinwright::jobs::set_printing::{self, Wanted};
-use reinwright::jobs::what::What;
 use reinwright_core::asked::{
     Bar, Field, Stock, StockList, StockShape, StockSizes, Units, Value, Work,
 };

@@ -76,12 +76,9 @@ fn the_contents_page_tells_the_truth() {
     let family = read_sample("family-flat.ron");
     let answers = answer_all(&family);
     let wanted = Wanted {
-        paper: Paper::A4,
-        pairs_of_each: 1,
+        order: Order::usual(Paper::A4),
         day: None,
         stock: StockSizes::default(),
-        what: What::default(),
-        printer: None,
     };
     let mut steps = Vec::new();
     let pdf = set_printing::pdf(&family, &answers, &wanted, &mut |progress| {

@@ -2,10 +2,10 @@
 
 use std::ops::ControlFlow;
 
+use reinwright::jobs::order::Order;
 use reinwright::jobs::pages::{Consent, MANY, MOST, Pages, Stack};
 use reinwright::jobs::printing::{Template, sheets};
 use reinwright::jobs::set_printing::{self, Wanted};
-use reinwright::jobs::what::What;
 use reinwright_core::asked::{Stock, StockSizes};
 use reinwright_core::paper::{Paper, Together};
 use reinwright_core::shop::balance_of;
@@ -49,12 +49,9 @@ fn as_many_pages_of_a_set_are_counted_as_are_printed() {
         let family = family::read(&bytes(&path)).expect("a family");
         let answers = answer_all(&family);
         let wanted = Wanted {
-            paper: Paper::A4,
-            pairs_of_each: 1,
+            order: Order::usual(Paper::A4),
             day: None,
             stock: StockSizes::default(),
-            what: What::default(),
-            printer: None,
         };
         let on = &mut set_printing::to_the_end;
         let counted = set_printing::pages_wanted(&family, &answers, &wanted, on);

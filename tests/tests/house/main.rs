@@ -3,4 +3,5 @@
 mod imports;
 mod rooms;
 mod sources;
+mod third_party;
 mod tidy;

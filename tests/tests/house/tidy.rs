@@ -44,6 +44,7 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
             "asked",
             "tongs/document",
             "tongs/jaw",
+            "tool",
             "shop/family",
             "shop/shelf",
             "shop/cut",
@@ -86,6 +87,7 @@ fn every_link_of_the_texts_leads_somewhere() {
         "README.md",
         "DEVELOPERS.md",
         "docs/guide.md",
+        "docs/questions.md",
         "docs/method.md",
         "docs/sources.md",
     ] {

@@ -11,7 +11,7 @@ use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs::{length, starting, work};
 use reinwright_tests::window::{
     SMALL, Window, around, click, click_with, fill, give_path, press, redo, remembering, show,
-    undo, value, write,
+    undo, until_counted, until_done, value, write,
 };
 
 /// A window in which the whole table shows.
@@ -248,37 +248,6 @@ fn the_set_is_printed_as_the_command_line_prints_it() {
     until_done(&mut window);
     let pdf = bytes(&folder.path().join("set.pdf"));
     assert!(pdf == before || pdf == by_job());
-}
-
-/// Frames until nothing is being written any more.
-#[track_caller]
-fn until_done(window: &mut Window) {
-    for _ in 0..2000 {
-        window.step();
-        if !window.state().is_at_work() {
-            window.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("the job goes on for more than 40 s");
-}
-
-/// Frames until the pages are counted.
-#[track_caller]
-fn until_counted(window: &mut Window) {
-    for _ in 0..2000 {
-        window.step();
-        if window
-            .query_by_label_contains("Counting the pages")
-            .is_none()
-        {
-            window.run();
-            return;
-        }
-        std::thread::sleep(std::time::Duration::from_millis(20));
-    }
-    panic!("pages are counted for more than 40 s");
 }
 
 /// A family that takes some time to print.

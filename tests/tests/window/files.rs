@@ -11,7 +11,7 @@ use reinwright_core::tongs::{document, resolve};
 use reinwright_tests::files::{bytes, folder, put, svg_size_mm};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
-    TALL, around, click, fill, give_path, press, remembering, show, write,
+    TALL, around, click, fill, give_path, press, remembering, show, until_done, write,
 };
 use reinwright_tests::within;
 
@@ -120,6 +120,7 @@ fn pages_and_drawings_are_written() {
     click(&mut window, "A4");
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    until_done(&mut window);
     let design = window.state().document().clone();
     let days = [before, printing::today()];
     let printed = days.map(|day| {
@@ -152,6 +153,7 @@ fn a_stop_is_said_before_and_after_printing() {
     window.get_by_label_contains("STOP, do not make it: ");
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    until_done(&mut window);
     window.get_by_label_contains("check bars. STOP, do not make it: ");
     let mut sound = flat();
     click(&mut sound, "Print to PDF");
@@ -182,6 +184,7 @@ fn what_was_done_goes_away_by_itself() {
     click(&mut window, "Print to PDF");
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("pair.pdf"), "Write");
+    until_done(&mut window);
     window.get_by_label_contains("Written to");
     // A frame here takes a quarter of a second: long enough for 300 letters.
     for _ in 0..100 {

@@ -5,7 +5,8 @@ use egui::vec2;
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::Workbench;
 use reinwright_tests::designs::sample;
-use reinwright_tests::files::{bytes, folder};
+use reinwright_tests::files::{bytes, folder, put};
+use reinwright_tests::pairs;
 use reinwright_tests::window::{SMALL, around, click, click_with, remembering, show, slide};
 
 use super::flat;
@@ -99,4 +100,32 @@ fn the_window_comes_to_rest() {
     window.run();
     let steps = window.run();
     assert!(steps <= 2, "{steps} frames without a cause");
+}
+
+/// Panels stand as they did; what was written there for a smaller screen is held to what fits.
+#[test]
+fn panels_stand_as_they_did() {
+    let folder = folder();
+    let wide = |room: &str| {
+        put(folder.path(), "room", room.to_owned());
+        let window = show(
+            Workbench::with(pairs::flat(), remembering(folder.path())),
+            (1300.0, 900.0),
+        );
+        let style = window.get_by_label("Choose for the work…").rect();
+        let sheet = window.get_by_label_contains("Drawing of the pair").rect();
+        (sheet.left() - style.left()).round()
+    };
+    let usual = wide("");
+    assert!(wide("parts 358 800\n") > usual + 90.0, "{usual}");
+    assert!(wide("parts 9000 800\n") < 450.0);
+    assert_eq!(wide("parts NaN 800\n"), usual);
+    let mut window = show(
+        Workbench::with(pairs::flat(), remembering(folder.path())),
+        (1300.0, 900.0),
+    );
+    window.run();
+    window.state().keep_room();
+    let kept = String::from_utf8(bytes(&folder.path().join("room"))).unwrap();
+    assert!(kept.contains("parts "), "{kept}");
 }

@@ -24,6 +24,10 @@ impl eframe::App for App {
             tell(ui, told);
         }
     }
+
+    fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {
+        self.workbench.keep_room();
+    }
 }
 
 /// All that is still shown after a fault.
@@ -40,10 +44,14 @@ fn tell(ui: &mut egui::Ui, told: &str) {
 
 /// Runs the window until it is closed.
 pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
+    let room = workbench.room();
     let options = eframe::NativeOptions {
         viewport: egui::ViewportBuilder::default()
-            .with_inner_size([1280.0, 820.0])
+            .with_inner_size(room.window.unwrap_or([1280.0, 820.0]))
+            .with_maximized(room.filled)
             .with_min_inner_size(SMALLEST)
+            .with_app_id("reinwright")
+            .with_icon(icon())
             .with_title("Reinwright"),
         renderer: eframe::Renderer::Glow,
         ..eframe::NativeOptions::default()
@@ -54,6 +62,12 @@ pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
     };
     let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(app)));
     eframe::run_native("reinwright", options, start).map_err(|error| why_not(&error))
+}
+
+/// The program's own picture, as the desktop shows it.
+fn icon() -> egui::IconData {
+    let png = include_bytes!("../../../desktop/reinwright.png");
+    eframe::icon_data::from_png_bytes(png).expect("it was built in")
 }
 
 /// Why there is no window, without the workings of the libraries underneath.

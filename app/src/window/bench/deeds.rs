@@ -2,21 +2,18 @@
 
 use egui::{Context, Theme};
 
-use reinwright_core::asked::Units;
-use reinwright_core::paper::Paper;
-
 use super::open::Open;
 use super::workbench::Workbench;
 use crate::disk::kept;
-use crate::jobs::printing::{self, Template};
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
-    Card, Dialog, Next, Print, PrintJob, PrintSvg, Purpose, Reply, SetSheets,
+    Card, Dialog, Next, PrintDrawings, PrintJob, PrintSvg, Purpose, Reply,
 };
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::look::Page;
 use crate::window::state::news::Said;
+use reinwright_core::asked::Units;
 
 /// What is said where a making is asked of a family.
 const OF_ONE_DESIGN: &str =
@@ -57,6 +54,7 @@ impl Workbench {
                 self.tell(done);
             }
             Wish::Cut(wish) => self.at_cut_list(wish),
+            Wish::Heats(wish) => self.at_heats(wish),
             Wish::Stock(sizes) => self.note_stock(*sizes),
             Wish::Say(said) => self.shown.news.say(said),
             Wish::Unsay(old) => self.unsay(&old),
@@ -73,6 +71,8 @@ impl Workbench {
         if !matches!(command, Command::Undo | Command::Redo) {
             // What stands typed in a field counts, whether or not Enter was pressed.
             self.open.commit_typed();
+            let show = self.open.session().units().show();
+            self.remembered.heats.commit(show);
         }
         if !self.may_run_at_shelf(command) {
             return;
@@ -85,30 +85,26 @@ impl Workbench {
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
             Command::Earlier => self.offer_versions(),
-            Command::ExportPdf => self.put_question(match &self.open {
-                Open::Design(design) => {
-                    let template = Template::of(&design.session.now, printing::today());
-                    let pages = Paper::NAMED.map(|paper| template.pages(paper));
-                    Dialog::Print(Print::new(units, pages.into(), self.open.stop()))
-                }
-                Open::Family(bench) => {
-                    Dialog::PrintSet(bench.print_dialog(SetSheets::Pages, self.open.stop()))
-                }
-            }),
+            Command::ExportPdf => {
+                let done = self.ask_what_to_print(units);
+                self.tell(done);
+            }
             Command::ExportSvg => self.put_question(match &self.open {
                 Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(self.open.stop())),
-                Open::Family(bench) => {
-                    Dialog::PrintSet(bench.print_dialog(SetSheets::Drawings, self.open.stop()))
-                }
+                Open::Family(bench) => Dialog::PrintDrawings(PrintDrawings::new(
+                    bench.session.now.sizes.len(),
+                    self.open.stop(),
+                )),
             }),
             Command::MakeFamily => self.make_family(),
             Command::Shelf => self.open_shelf(),
             Command::ShelfFolder => self.ask(Purpose::Shelf),
-            Command::Undo => self.open.undo(),
-            Command::Redo => self.open.redo(),
+            Command::Undo => self.undo(),
+            Command::Redo => self.redo(),
             Command::Show(sight) => self.open.see(sight),
             Command::TrueSize => self.open.set_scale(screen),
             Command::Making => self.show_making(),
+            Command::Heats => self.show_heats(),
             Command::CutList => self.show_cut_list(),
             Command::JobSheet => match &self.open {
                 Open::Design(_) => {
@@ -139,7 +135,7 @@ impl Workbench {
         }
     }
 
-    fn put_question(&mut self, dialog: Dialog) {
+    pub(super) fn put_question(&mut self, dialog: Dialog) {
         self.asked.dialog = Some(dialog);
     }
 
@@ -199,6 +195,7 @@ impl Workbench {
                 let done = self.save_over(ctx, &path, next);
                 self.tell(done);
             }
+            Reply::NotePrinter(printer) => self.note_printer(printer),
             Reply::TakeTheirs(path) => self.go_on(ctx, Next::Open(path)),
             Reply::Version(version, file) => {
                 let done = self.bring_version(&version, file);

@@ -7,6 +7,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
+use reinwright_core::heats::with_scale_of;
 use reinwright_core::paper::{Drawing, Paper as Sheet};
 use reinwright_core::shop::came_out::{self, CameOut, Measured, Own};
 use reinwright_core::shop::mend::Mend;
@@ -18,6 +19,7 @@ use crate::disk::memory::Memory;
 use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
+use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::operation;
 use crate::window::panels::parts::PartsList;
 use crate::window::panels::sketch::{Sketching, jaw_mut};
@@ -28,12 +30,14 @@ use crate::window::sheet::handles::Handles;
 use crate::window::sheet::paper::{Hand as PaperHand, Paper};
 use crate::window::sheet::stages::Stages;
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
+use crate::window::state::heating::Heating;
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::making::{CameOutForm, Told};
 use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
+use crate::window::state::shop_heats::ShopHeats;
 
 /// Size of the lettering along the bar in a file, mm.
 const BAR_TEXT: f64 = 3.5;
@@ -54,6 +58,8 @@ pub(super) struct DesignBench {
     sketching: Sketching,
     strip: BarStrip,
     stages: Stages,
+    /// The heats of the pair, as far as they are known.
+    heating: Heating,
 }
 
 impl DesignBench {
@@ -71,6 +77,7 @@ impl DesignBench {
             sketching: Sketching::default(),
             strip: BarStrip::default(),
             stages: Stages::default(),
+            heating: Heating::default(),
         }
     }
 
@@ -105,11 +112,12 @@ impl DesignBench {
         !self.answers.answer(&self.session.now)
     }
 
-    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    /// Shows everything under the menu, on a screen of so many points per millimetre, with the heat
+    /// sources of the shop.
     pub(super) fn show(
         &mut self,
         ui: &mut Ui,
-        screen: f32,
+        (screen, shop): (f32, &mut ShopHeats),
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
         let mut asked = Vec::new();
@@ -121,6 +129,9 @@ impl DesignBench {
                 let shown = (&mut self.look, &mut self.sketching);
                 asked = self.parts.show(ui, &mut self.session.now, shown);
             });
+        if self.session.now != before {
+            shop.is_last = false;
+        }
         if self.session.now != before
             && let Err(why) = self.within_limits(before)
         {
@@ -128,16 +139,30 @@ impl DesignBench {
         }
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
+        let heats = self.look.page == Page::Heats && self.answers.known.balance.trouble().is_none();
+        if heats {
+            let planned = self.answers.planned(&self.look.making.asked);
+            let of = (&self.session.now, &self.answers.known);
+            self.heating.follow(ui.ctx(), (&planned, &shop.now), of);
+        }
         let hand = self.hand(ui.input(|i| i.pointer.any_down()));
         Panel::right("answers")
             .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
                 let shown = (&mut self.answers, &mut self.look, &mut *fills);
-                asked.extend(answers::show(ui, (&self.session.now, hand), shown));
+                let heats = Shown {
+                    heating: &mut self.heating,
+                    shop,
+                };
+                asked.extend(answers::show(ui, (&self.session.now, hand), shown, heats));
             });
         if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
             asked.extend(self.making(ui, fills));
+            return asked;
+        }
+        if heats {
+            heats::middle(ui, &mut self.heating, &mut self.look, fills);
             return asked;
         }
         Panel::bottom("bar")
@@ -242,7 +267,9 @@ impl DesignBench {
     pub(super) fn see(&mut self, sight: Sight) {
         match self.look.page {
             Page::Making => self.stages.see(sight),
-            Page::Bar | Page::Fit | Page::Strength | Page::Findings => self.paper.see(sight),
+            Page::Bar | Page::Fit | Page::Strength | Page::Heats | Page::Findings => {
+                self.paper.see(sight);
+            }
         }
     }
 
@@ -313,6 +340,17 @@ impl DesignBench {
         let before = self.session.now.clone();
         let design = &mut self.session.now;
         design.allowances = own.on(design.allowances);
+        self.parts.forget();
+        self.within_limits(before)
+    }
+
+    /// Reckons its loss to scale from its heats, per cent, as one step.
+    ///
+    /// # Errors
+    /// One sentence when it would be outside the limits of a file.
+    pub(super) fn take_scale(&mut self, percent: f64) -> Result<(), String> {
+        let before = self.session.now.clone();
+        self.session.now = with_scale_of(&before, percent);
         self.parts.forget();
         self.within_limits(before)
     }

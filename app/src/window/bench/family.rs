@@ -10,11 +10,9 @@ use reinwright_core::shop::family::Family;
 
 use super::open::Open;
 use super::workbench::Workbench;
-use crate::jobs::pages::Consent;
-use crate::jobs::printing;
-use crate::jobs::set_printing::Wanted;
-use crate::jobs::what::What;
-use crate::window::state::job::{Ended, Job, SetWork};
+use crate::jobs::order::Order;
+use crate::window::state::job::Ended;
+use crate::window::state::news::Said;
 use crate::window::state::session::Session;
 
 impl Workbench {
@@ -52,25 +50,25 @@ impl Workbench {
         }
     }
 
-    /// Begins to write the set's pages, as the command line does.
-    ///
-    /// # Errors
-    /// One sentence when something is being written already, or the sizes are not reckoned yet.
-    pub(super) fn print_set(
-        &mut self,
-        path: &Path,
-        (paper, pairs): (Paper, u32),
-        asked: Consent,
-    ) -> Result<(), String> {
-        self.begin_job((paper, pairs), |work| work.pdf(path.to_owned(), asked))
-    }
-
     /// Begins to write the set's drawings into a folder, which is made if need be.
     ///
     /// # Errors
     /// One sentence when something is being written already, or the sizes are not reckoned yet.
     pub(super) fn draw_set(&mut self, folder: &Path, pairs: u32) -> Result<(), String> {
-        self.begin_job((Paper::A4, pairs), |work| work.drawings(folder.to_owned()))
+        self.may_begin_job()?;
+        let Some(family) = self.open.as_family() else {
+            return Ok(());
+        };
+        family.may_be_written()?;
+        let order = Order {
+            pairs_of_each: pairs,
+            ..Order::usual(Paper::A4)
+        };
+        let wanted = self.wanted(order);
+        if let Some(family) = self.open.as_family() {
+            self.shown.job = Some(family.to_write(wanted).drawings(folder.to_owned()));
+        }
+        Ok(())
     }
 
     /// One job goes on at a time.
@@ -87,31 +85,6 @@ impl Workbench {
         }
     }
 
-    /// Begins a job on the family that is open, unless one is running.
-    fn begin_job(
-        &mut self,
-        (paper, pairs_of_each): (Paper, u32),
-        start: impl FnOnce(SetWork) -> Job,
-    ) -> Result<(), String> {
-        self.may_begin_job()?;
-        let Some(family) = self.open.as_family() else {
-            return Ok(());
-        };
-        if family.is_reckoning() {
-            return Err("the sizes are still being reckoned: wait a moment".to_owned());
-        }
-        let wanted = Wanted {
-            paper,
-            pairs_of_each,
-            day: printing::today(),
-            what: What::default(),
-            printer: None,
-            stock: self.remembered.memory.stock.sizes.clone(),
-        };
-        self.shown.job = Some(start(family.to_write(wanted)));
-        Ok(())
-    }
-
     /// Takes the outcome of a job that has ended.
     pub(super) fn poll_job(&mut self, ctx: &Context) {
         let job = self.shown.job.as_mut();
@@ -120,6 +93,10 @@ impl Workbench {
         };
         self.shown.job = None;
         self.say(match ended {
+            Ended::Printed(what, path) => {
+                self.shown.news.say(Said::Printed(what, path));
+                return;
+            }
             Ended::Done(what) => Ok(what),
             Ended::Stopped => Ok("Stopped: nothing was written".to_owned()),
             Ended::Failed(why) => Err(why),

@@ -9,6 +9,7 @@ use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::look::Sight;
 use crate::window::state::samples;
+use crate::window::state::shop_heats::ShopHeats;
 
 impl Workbench {
     pub(super) fn menu(&mut self, ui: &mut Ui) {
@@ -18,9 +19,16 @@ impl Workbench {
             ui.separator();
             let at_shelf = self.shown.shelf.is_some() || self.shown.cut.is_some();
             let open = self.open.session();
+            let heats = self.heats_shown();
             for (command, can) in [
-                (Command::Undo, open.can_undo()),
-                (Command::Redo, open.can_redo()),
+                (
+                    Command::Undo,
+                    open.can_undo() || heats.is_some_and(ShopHeats::can_undo),
+                ),
+                (
+                    Command::Redo,
+                    open.can_redo() || heats.is_some_and(ShopHeats::can_redo),
+                ),
             ] {
                 ui.add_enabled_ui(can && !at_shelf, |ui| self.offer(ui, command));
             }
@@ -123,6 +131,7 @@ impl Workbench {
                 Command::Show(Sight::All),
                 Command::TrueSize,
                 Command::Making,
+                Command::Heats,
                 Command::Trace,
                 Command::Calibrate,
                 Command::SwitchTheme,

@@ -1,9 +1,12 @@
 //! The line at the foot of the window: what was done or went wrong, or that a chooser is open; at
 //! rest, where what is open lies. It is always there, so that nothing moves under the pointer.
 
+use std::sync::mpsc::{Receiver, TryRecvError};
+
 use egui::{Label, RichText, Ui};
 
 use super::workbench::Workbench;
+use crate::disk::viewer;
 use crate::window::paint::theme::Palette;
 use crate::window::state::news::Said;
 
@@ -30,14 +33,30 @@ impl Workbench {
     fn said(&mut self, ui: &mut Ui) {
         let palette = Palette::of(ui.visuals());
         let (text, colour) = match self.shown.news.said() {
-            Some(Said::Done(text)) => (text.clone(), palette.ink),
+            Some(Said::Done(text) | Said::Printed(text, _)) => (text.clone(), palette.ink),
             Some(Said::Trouble(text)) => (text.clone(), palette.stop),
             None => return,
         };
         if ui.small_button("Seen").clicked() {
             self.shown.news.hush();
         }
+        if let Some(Said::Printed(_, path)) = self.shown.news.said() {
+            let button = ui.small_button("Open the pages");
+            if button.on_hover_text("In the system's viewer").clicked() {
+                self.shown.viewing = Some(viewer::open(ui.ctx(), path));
+            }
+        }
         ui.add(Label::new(RichText::new(text).color(colour)).wrap());
+    }
+
+    /// Says why the system's viewer did not come, once that is known.
+    pub(super) fn poll_viewer(&mut self) {
+        let told = self.shown.viewing.as_ref().map(Receiver::try_recv);
+        match told {
+            Some(Ok(why)) => self.tell(Err(why)),
+            Some(Err(TryRecvError::Disconnected)) => self.shown.viewing = None,
+            Some(Err(TryRecvError::Empty)) | None => {}
+        }
     }
 
     fn lies_where(&self) -> String {

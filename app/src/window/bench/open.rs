@@ -16,6 +16,7 @@ use crate::window::panels::family::FamilyBench;
 use crate::window::panels::wish::Wish;
 use crate::window::state::look::{Page, Sight};
 use crate::window::state::session::{Opened, Session};
+use crate::window::state::shop_heats::ShopHeats;
 
 /// What is open, with everything that is seen of it.
 pub(super) enum Open {
@@ -119,15 +120,16 @@ impl Open {
         }
     }
 
-    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    /// Shows everything under the menu, on a screen of so many points per millimetre, with the heat
+    /// sources of the shop.
     pub(super) fn show(
         &mut self,
         ui: &mut Ui,
-        screen: f32,
+        (screen, heats): (f32, &mut ShopHeats),
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
         match self {
-            Self::Design(bench) => bench.show(ui, screen, fills),
+            Self::Design(bench) => bench.show(ui, (screen, heats), fills),
             Self::Family(bench) => bench.show(ui, screen, fills),
         }
     }

@@ -8,11 +8,9 @@ use reinwright_core::paper::{Paper, ink};
 use super::open::Open;
 use super::workbench::Workbench;
 use crate::disk::{files, versions};
-use crate::jobs::pages::{Consent, Stack};
-use crate::jobs::printing::{self, Template};
 use crate::window::panels::dialog::chooser::{Answer, Asking, Chooser};
 use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Purpose};
-use crate::window::state::job::PairWork;
+use crate::window::state::news::Said;
 
 impl Workbench {
     /// Opens a design or a family, or takes an own jaw in.
@@ -149,9 +147,9 @@ impl Workbench {
         match purpose {
             Purpose::Open => self.open_file(path),
             Purpose::Save(next) => self.save_to(ctx, path, next.clone()),
-            Purpose::Pdf(paper) => self.print_design(path, *paper),
+            Purpose::Pdf(order, asked) => self.print(path, order, *asked),
+            Purpose::CheckPage(paper) => self.print_check_page(path, *paper),
             Purpose::Svg(drawn) => self.draw_design(path, *drawn),
-            Purpose::SetPdf(paper, pairs, asked) => self.print_set(path, (*paper, *pairs), *asked),
             Purpose::Folder(pairs) => self.draw_set(path, *pairs),
             Purpose::Shelf => self.show_shelf(path),
             Purpose::Shop => self.go_to_shop(path),
@@ -170,36 +168,6 @@ impl Workbench {
                 Ok(())
             }
         }
-    }
-
-    fn print_design(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
-        let Open::Design(design) = &self.open else {
-            return Ok(());
-        };
-        let template = Template::of(&design.session.now, printing::today());
-        let against = [
-            self.open.stop(),
-            template.without_bar.clone(),
-            template.without_letters.clone(),
-        ];
-        let against = against.into_iter().flatten();
-        let stop: String = against.map(|why| format!(" {why}.")).collect();
-        let and = format!(". Print at actual size (100 %), then measure the check bars.{stop}");
-        // How many pages there are stood in the button that was pressed.
-        if template.pages(paper).stack() == Stack::Usual {
-            self.write_beside(path, &template.pdf(paper, Consent::All)?)?;
-            self.say_written(path, &and);
-            return Ok(());
-        }
-        self.may_begin_job()?;
-        let work = PairWork {
-            template,
-            paper,
-            open: self.open.session().path().map(Path::to_owned),
-            and,
-        };
-        self.shown.job = Some(work.pdf(path.to_owned()));
-        Ok(())
     }
 
     /// Writes the job sheet of the way that is looked at.
@@ -225,7 +193,11 @@ impl Workbench {
     }
 
     pub(super) fn say_written(&mut self, path: &Path, and: &str) {
-        self.say(Ok(format!("Written to {}{and}", path.display())));
+        let words = format!("Written to {}{and}", path.display());
+        self.shown.news.say(match path.extension() {
+            Some(ending) if ending == "pdf" => Said::Printed(words, path.to_owned()),
+            Some(_) | None => Said::Done(words),
+        });
     }
 
     /// Writes what was made of the open design or family, never over the file it came from.

@@ -59,6 +59,7 @@ impl Workbench {
             | Command::ExportSvg
             | Command::Trace
             | Command::Making
+            | Command::Heats
             | Command::JobSheet
             | Command::MakeFamily => {
                 self.shown.shelf = None;

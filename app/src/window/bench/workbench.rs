@@ -1,6 +1,7 @@
 //! The whole window, without the frame that a desktop puts around it.
 
 use std::path::{Path, PathBuf};
+use std::sync::mpsc::Receiver;
 
 use egui::{Context, Panel, Theme, Ui};
 use lyon::tessellation::FillTessellator;
@@ -14,7 +15,7 @@ use crate::window::paint::theme;
 use crate::window::panels::begin::BeginPair;
 use crate::window::panels::cut::CutList;
 use crate::window::panels::dialog::chooser::{Asking, Chooser};
-use crate::window::panels::dialog::{Dialog, Kept};
+use crate::window::panels::dialog::{Dialog, Kept, Reply};
 use crate::window::panels::progress;
 use crate::window::panels::shelf::Shelf;
 use crate::window::panels::sketch::JawShelf;
@@ -26,6 +27,7 @@ use crate::window::state::look::Page;
 use crate::window::state::news::{News, Said};
 use crate::window::state::samples;
 use crate::window::state::session::Session;
+use crate::window::state::shop_heats::ShopHeats;
 
 /// What the window has around it.
 #[derive(Debug)]
@@ -65,6 +67,8 @@ pub(super) struct Shown {
     pub(super) jaws: Option<JawShelf>,
     /// What is being written beside the window.
     pub(super) job: Option<Job>,
+    /// The system's viewer, as long as it may say that it did not come.
+    pub(super) viewing: Option<Receiver<String>>,
     /// A sentence for the smith: what was done, or why not.
     pub(super) news: News,
     fills: FillTessellator,
@@ -93,6 +97,8 @@ pub(super) struct Remembered {
     pub(super) jaws_folder: Option<PathBuf>,
     /// The page of answers that was looked at last.
     pub(super) page: Page,
+    /// The heat sources of the shop.
+    pub(super) heats: ShopHeats,
     /// The cut list while it is not looked at.
     pub(super) cut: Option<Box<CutList>>,
     /// What was last kept against a power cut, and when.
@@ -143,6 +149,7 @@ impl Workbench {
                 styles: None,
                 jaws: None,
                 job: None,
+                viewing: None,
                 news: News::default(),
                 fills: FillTessellator::new(),
                 title: String::new(),
@@ -156,6 +163,7 @@ impl Workbench {
                 may_close: false,
             },
             remembered: Remembered {
+                heats: ShopHeats::of(surroundings.folder.clone()),
                 memory: Memory::from(surroundings.folder),
                 jaws_folder: None,
                 page: Page::Bar,
@@ -207,17 +215,20 @@ impl Workbench {
     /// Draws one frame, after doing what the last one asked for.
     pub fn show(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
-        self.dress(&ctx);
+        self.dress(ui);
         self.before(&ctx);
         self.panels(ui);
         self.show_job(&ctx);
         self.question(&ctx);
         self.after(&ctx);
+        self.note_room(ui);
     }
 
     /// Colours, once; a theme needs a frame to take hold.
-    fn dress(&mut self, ctx: &Context) {
+    fn dress(&mut self, ui: &Ui) {
         if !std::mem::replace(&mut self.shown.dressed, true) {
+            self.set_up_panels(ui);
+            let ctx = ui.ctx();
             theme::dress(ctx);
             ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
         }
@@ -237,8 +248,15 @@ impl Workbench {
         self.poll_chooser(ctx);
         self.poll_job(ctx);
         self.poll_picture(ctx);
+        self.poll_viewer();
         self.hold_the_door(ctx);
-        if matches!(self.shown.news.said(), Some(Said::Done(_))) && self.open.is_ahead_of_answers()
+        if self.open.is_ahead_of_answers() {
+            self.remembered.heats.is_last = false;
+        }
+        if matches!(
+            self.shown.news.said(),
+            Some(Said::Done(_) | Said::Printed(..))
+        ) && self.open.is_ahead_of_answers()
         {
             // What was done is old news once the design goes on changing.
             self.shown.news.hush();
@@ -256,7 +274,10 @@ impl Workbench {
         let asked = match (&mut self.shown.shelf, &mut self.shown.cut) {
             (Some(shelf), _) => shelf.show(ui, &behind, fills),
             (None, Some(cut)) => cut.show(ui, &behind, fills),
-            (None, None) => self.open.show(ui, screen, fills),
+            (None, None) => {
+                let heats = &mut self.remembered.heats;
+                self.open.show(ui, (screen, heats), fills)
+            }
         };
         self.asked.queue.extend(asked);
         self.show_own_jaws(ui.ctx());
@@ -292,8 +313,11 @@ impl Workbench {
             ctx.request_repaint();
         }
         let dialog = self.asked.dialog.as_mut();
-        if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx)) {
-            self.asked.dialog = None;
+        let fills = &mut self.shown.fills;
+        if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx, fills)) {
+            if !matches!(reply, Reply::NotePrinter(_)) {
+                self.asked.dialog = None;
+            }
             self.answer(ctx, reply);
             ctx.request_repaint();
         }
@@ -302,6 +326,7 @@ impl Workbench {
     /// Undo, rescue copy and title, once all is drawn.
     fn after(&mut self, ctx: &Context) {
         let (time, busy) = ctx.input(|i| (i.time, i.pointer.any_down() || !i.keys_down.is_empty()));
+        self.feed_heats(time, busy);
         if self.open.after(time, busy) || !self.asked.queue.is_empty() {
             ctx.request_repaint();
         }

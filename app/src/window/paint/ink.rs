@@ -5,10 +5,11 @@ use kurbo::{BezPath, PathEl, Point};
 use lyon::math::point;
 use lyon::tessellation::{BuffersBuilder, FillOptions, FillTessellator, FillVertex, VertexBuffers};
 use reinwright_core::finding::Part;
-use reinwright_core::paper::ink::{part_colour, stress_colour};
+use reinwright_core::paper::font::text_width;
+use reinwright_core::paper::ink::{paper_fill, paper_stroke, part_colour, stress_colour};
 use reinwright_core::paper::{Align, Fill, GroupItem, Item, Line, PathItem, TextItem};
 
-use super::theme::Palette;
+use super::theme::{self, Palette};
 use super::view::View;
 
 /// Wide and narrow lines in points, two to one (ISO 128-2).
@@ -57,6 +58,16 @@ pub(crate) struct Ink<'a> {
     fills: &'a mut FillTessellator,
     /// How much of what lies under an area shows through it.
     through: f32,
+    medium: Medium,
+}
+
+/// What is drawn on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Medium {
+    /// The screen: lines keep their width at every scale, and colours are the window's.
+    Screen,
+    /// A page as it will be printed, with all that is on it at its own scale.
+    Page,
 }
 
 impl<'a> Ink<'a> {
@@ -74,6 +85,15 @@ impl<'a> Ink<'a> {
             lit,
             fills,
             through: 0.0,
+            medium: Medium::Screen,
+        }
+    }
+
+    /// Ink for a page as it will be printed.
+    pub(crate) fn on_page(painter: Painter, view: View, fills: &'a mut FillTessellator) -> Self {
+        Self {
+            medium: Medium::Page,
+            ..Self::new(painter, view, &theme::PRINTED, None, fills)
         }
     }
 
@@ -241,11 +261,14 @@ impl<'a> Ink<'a> {
     fn text(&self, item: &TextItem) {
         let size = item.size * f64::from(self.view.scale);
         if size < SMALLEST_TEXT {
+            if self.medium == Medium::Page {
+                self.grey(item);
+            }
             return;
         }
         // Whole quarters of a point, so that a slow zoom does not fill the font's atlas.
         let size = ((size * 4.0).round() / 4.0) as f32;
-        let font = FontId::proportional(size);
+        let font = FontId::proportional(size * self.narrowed(item, size));
         let galley = self
             .painter
             .layout_no_wrap(item.text.clone(), font, self.palette.ink);
@@ -271,8 +294,71 @@ impl<'a> Ink<'a> {
         self.painter.add(shape);
     }
 
+    /// How much smaller the window's letters are set, so that a text of a page is no wider than the
+    /// printed one.
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "screens are far coarser than f32"
+    )]
+    fn narrowed(&self, item: &TextItem, size: f32) -> f32 {
+        if self.medium == Medium::Screen {
+            return 1.0;
+        }
+        let font = FontId::proportional(size);
+        let ink = self.palette.ink;
+        let galley = self.painter.layout_no_wrap(item.text.clone(), font, ink);
+        let printed = text_width(&item.text, item.size, item.bold) as f32 * self.view.scale;
+        (printed / galley.size().x.max(1.0)).min(1.0)
+    }
+
+    /// A text that is too small to be read on the screen: a grey bar as long and half as high.
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "screens are far coarser than f32"
+    )]
+    fn grey(&self, item: &TextItem) {
+        let width = text_width(&item.text, item.size, item.bold);
+        let start = match item.align {
+            Align::Start => 0.0,
+            Align::Middle => -width / 2.0,
+            Align::End => -width,
+        };
+        let along = kurbo::Vec2::from_angle(item.turn);
+        let up = 0.35 * item.size * kurbo::Vec2::new(-along.y, along.x);
+        let at = |along_mm: f64| self.view.to_screen(item.at + along_mm * along + up);
+        let thick = 0.5 * item.size as f32 * self.view.scale;
+        let stroke = Stroke::new(thick, self.palette.faint.gamma_multiply(0.45));
+        self.painter
+            .line_segment([at(start), at(start + width)], stroke);
+    }
+
+    /// A line as it is printed, never so thin that it is lost on the screen.
+    #[allow(
+        clippy::cast_possible_truncation,
+        reason = "screens are far coarser than f32"
+    )]
+    fn printed_pen(&self, line: Line) -> Pen {
+        const THINNEST: f32 = 0.4;
+        /// One dash and gap, in points, for all patterns: what is looked at is where things lie.
+        const DASH: (&[f32], &[f32]) = (&[6.0], &[3.0]);
+        let stroke = paper_stroke(line);
+        let [r, g, b] = stroke.colour;
+        let scale = self.view.scale;
+        let full = stroke.dash.is_empty() || scale < 1.5;
+        let (dashes, gaps) = if full { (&[][..], &[][..]) } else { DASH };
+        Pen {
+            width: (stroke.width as f32 * scale).max(THINNEST),
+            dashes,
+            gaps,
+            colour: Color32::from_rgb(r, g, b),
+        }
+    }
+
     /// The one table of lines on the screen (line types after ISO 128-2).
     fn pen(&self, line: Line) -> Pen {
+        if self.medium == Medium::Page {
+            return self.printed_pen(line);
+        }
         const DASH: (&[f32], &[f32]) = (&[7.0], &[3.5]);
         const CHAIN: (&[f32], &[f32]) = (&[14.0, 1.5], &[3.0, 3.0]);
         const TWO_DOTS: (&[f32], &[f32]) = (&[14.0, 1.5, 1.5], &[3.0, 3.0, 3.0]);
@@ -300,6 +386,10 @@ impl<'a> Ink<'a> {
 
     /// The one table of areas on the screen.
     fn fill_colour(&self, fill: Fill) -> Color32 {
+        if self.medium == Medium::Page {
+            let [r, g, b] = paper_fill(fill);
+            return Color32::from_rgb(r, g, b);
+        }
         let on_sheet = |colour: Color32, part: f32| self.palette.sheet.lerp_to_gamma(colour, part);
         match fill {
             Fill::Part(part) if self.lights(Some(part), fill) => on_sheet(colour_of(part), 0.85),

@@ -42,8 +42,15 @@ const DAY: Palette = Palette {
     wash: Color32::from_rgb(0xf6, 0xdc, 0xc0),
     tint: 0.42,
     stop: Color32::from_rgb(0xb0, 0x2a, 0x00),
-    mend: Color32::from_rgb(0x8a, 0x5a, 0x00),
+    mend: Color32::from_rgb(0x81, 0x53, 0x00),
     note: Color32::from_rgb(0x00, 0x5a, 0x8c),
+};
+
+/// A printed page, by day and by night.
+pub(crate) const PRINTED: Palette = Palette {
+    sheet: Color32::WHITE,
+    ink: Color32::BLACK,
+    ..DAY
 };
 
 const NIGHT: Palette = Palette {
@@ -56,7 +63,7 @@ const NIGHT: Palette = Palette {
     accent: Color32::from_rgb(0xf2, 0xa9, 0x5c),
     wash: Color32::from_rgb(0x4b, 0x3e, 0x33),
     tint: 0.58,
-    stop: Color32::from_rgb(0xff, 0x8a, 0x5e),
+    stop: Color32::from_rgb(0xff, 0x90, 0x68),
     mend: Color32::from_rgb(0xf0, 0xc0, 0x4a),
     note: Color32::from_rgb(0x7c, 0xc4, 0xf0),
 };
@@ -116,4 +123,67 @@ fn visuals(mut visuals: Visuals, palette: &Palette) -> Visuals {
         widget.bg_stroke = Stroke::new(1.5, palette.accent);
     }
     visuals
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{Color32, DAY, NIGHT};
+
+    /// Relative luminance by WCAG 2.2, of a colour in sRGB.
+    fn luminance(colour: Color32) -> f64 {
+        let channel = |byte: u8| {
+            let share = f64::from(byte) / 255.0;
+            if share <= 0.04045 {
+                share / 12.92
+            } else {
+                ((share + 0.055) / 1.055).powf(2.4)
+            }
+        };
+        0.2126 * channel(colour.r()) + 0.7152 * channel(colour.g()) + 0.0722 * channel(colour.b())
+    }
+
+    /// Contrast by WCAG 2.2, from 1 to 21.
+    fn contrast(one: Color32, other: Color32) -> f64 {
+        let (one, other) = (luminance(one), luminance(other));
+        (one.max(other) + 0.05) / (one.min(other) + 0.05)
+    }
+
+    /// Black on white is 21 by the definition; the grey #767676 is the lightest that reaches 4.5 on
+    /// white (W3C, Understanding Success Criterion 1.4.3).
+    #[test]
+    fn contrast_is_that_of_the_standard() {
+        let grey = Color32::from_gray;
+        assert!((contrast(Color32::BLACK, Color32::WHITE) - 21.0).abs() < 1e-9);
+        assert!(contrast(grey(0x76), Color32::WHITE) >= 4.5);
+        assert!(contrast(grey(0x77), Color32::WHITE) < 4.5);
+    }
+
+    /// WCAG 2.2 AA: 4.5 for text (1.4.3), 3 for what shows where the keyboard is (1.4.11).
+    #[test]
+    fn words_and_focus_stand_out_by_day_and_by_night() {
+        for (light, palette) in [("day", &DAY), ("night", &NIGHT)] {
+            let grounds = [
+                ("panel", palette.panel),
+                ("sheet", palette.sheet),
+                ("button", palette.button),
+                ("wash", palette.wash),
+            ];
+            let texts = [
+                ("ink", palette.ink),
+                ("faint", palette.faint),
+                ("accent", palette.accent),
+                ("stop", palette.stop),
+                ("mend", palette.mend),
+                ("note", palette.note),
+            ];
+            for (ground, below) in grounds {
+                for (text, above) in texts {
+                    let found = contrast(above, below);
+                    assert!(found >= 4.5, "{light}: {text} on {ground} is {found:.2}");
+                }
+                let focus = contrast(palette.accent, below);
+                assert!(focus >= 3.0, "{light}: focus on {ground} is {focus:.2}");
+            }
+        }
+    }
 }

@@ -206,14 +206,20 @@ impl PartsList {
                 Some(Draft::Open(text)) => text.clone(),
                 Some(Draft::Refused(_)) | None => document.work.words(),
             };
-            let edit = TextEdit::singleline(&mut text)
+            // Much that work is called is longer than the field, which goes on in a second line.
+            let edit = TextEdit::multiline(&mut text)
                 .id(Id::unique(("field", CALLED)))
+                .desired_rows(1)
+                .return_key(None)
                 .desired_width(ui.available_width() - 10.0);
             let response = ui
                 .add(edit)
                 .accessible_name("Work as it is called")
-                // The field is narrower than much that work is called.
-                .on_hover_text(format!("{text}\n{HINT}"));
+                .on_hover_text(HINT);
+            if response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
+                response.surrender_focus();
+                self.take_called(document, &text);
+            }
             if response.gained_focus() {
                 look.chosen = Some(Part::Work);
             }

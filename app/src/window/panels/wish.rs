@@ -47,6 +47,8 @@ pub(crate) enum Wish {
     TakeOwn(Own),
     /// Something about the cut list.
     Cut(CutWish),
+    /// Something about the heat sources.
+    Heats(HeatWish),
     /// The stock that can be bought is this from now on.
     Stock(Box<StockSizes>),
     /// A sentence at the foot of the window.
@@ -95,6 +97,17 @@ pub(crate) enum CutWish {
     Rack(RackChange),
     /// Print it on this paper.
     Print(Paper),
+}
+
+/// What the smith asks of the heat sources.
+#[derive(Debug, Clone, PartialEq)]
+pub(crate) enum HeatWish {
+    /// Write over what another window has kept.
+    KeepMine,
+    /// Take what another window has kept.
+    TakeTheirs,
+    /// Reckon the design's loss to scale from its heats, per cent.
+    Scale(f64),
 }
 
 /// A change of the rack.

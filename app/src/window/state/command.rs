@@ -30,6 +30,8 @@ pub enum Command {
     ShelfFolder,
     /// From bar to tongs, step by step.
     Making,
+    /// Which fire or coil for which operation.
+    Heats,
     /// Pages for the anvil.
     JobSheet,
     /// Which bars are cut into what.
@@ -74,7 +76,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 23] = [
+    pub(crate) const ALL: [Self; 24] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -92,6 +94,7 @@ impl Command {
         Self::Show(Sight::All),
         Self::TrueSize,
         Self::Making,
+        Self::Heats,
         Self::CutList,
         Self::JobSheet,
         Self::Trace,
@@ -185,6 +188,11 @@ impl Command {
                 "Cut list",
                 "How many pairs of which designs, out of which bars of the rack",
                 keys(Modifiers::NONE, Key::F7),
+            ),
+            Self::Heats => (
+                "Heats",
+                "Which fire or coil for which step, whether it goes in, how many heats and how long",
+                keys(Modifiers::NONE, Key::F8),
             ),
             Self::Trace => (
                 "Trace a picture…",

@@ -8,12 +8,11 @@ use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
 
 use egui::Context;
-use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
 use crate::disk::files;
 use crate::jobs::pages::{Consent, Pages, Stack};
-use crate::jobs::printing::Template;
+use crate::jobs::preview::{self, Printable};
 use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
 
 /// How often a job is looked at.
@@ -40,22 +39,87 @@ enum Told {
 pub(crate) enum Ended {
     /// With a sentence of what was done.
     Done(String),
+    /// With the same, and pages in this file.
+    Printed(String, PathBuf),
     /// Nothing was written, since it was stopped.
     Stopped,
     /// With a sentence of why not.
     Failed(String),
 }
 
-/// What a count of pages tells.
+/// What is printed, beside the file that is open.
 #[derive(Debug)]
-pub(crate) enum Counted {
-    /// How far it is.
-    Step(Progress),
-    /// How many there are on each of [`Paper::NAMED`].
-    Pages(Vec<Pages>),
+pub(crate) struct PrintWork {
+    pub(crate) of: Printable,
+    pub(crate) wanted: Wanted,
+    pub(crate) open: Option<PathBuf>,
+    /// What stands against making it, as sentences behind the others.
+    pub(crate) against: String,
 }
 
-/// What is written for a set, beside the file that is open.
+impl PrintWork {
+    /// The pages; nothing is written before the last one is there.
+    pub(crate) fn pdf(self, path: PathBuf, asked: Consent) -> Job {
+        Job::start("Printing", move |watch| match self.made(asked, watch) {
+            Ok(Some((pdf, lacking))) => {
+                let written = files::write_beside(self.open.as_deref(), &path, &pdf);
+                let done = format!(
+                    "Written to {}. Print at actual size (100 %), then measure the check bars.{}{lacking}",
+                    path.display(),
+                    self.against
+                );
+                written.map_or_else(Ended::Failed, |()| Ended::Printed(done, path))
+            }
+            Ok(None) => Ended::Stopped,
+            Err(why) => Ended::Failed(why),
+        })
+    }
+
+    /// The PDF, and what is to be said of it; `None` when the watch stopped it.
+    fn made(&self, asked: Consent, watch: Watch<'_>) -> Result<Option<(Vec<u8>, String)>, String> {
+        match &self.of {
+            Printable::Design(design) => {
+                let template = preview::template(design, &self.wanted);
+                self.allow(&template.pages(self.wanted.order.paper), asked)?;
+                let pdf = template.pdf(self.wanted.order.paper, Consent::All)?;
+                let lacking = [template.without_bar, template.without_letters];
+                let stopped = watch(Progress { done: 1, total: 1 }).is_break();
+                Ok((!stopped).then(|| (pdf, sentences(lacking))))
+            }
+            Printable::Set(family, answers) => {
+                let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
+                let Some(pages) = pages else {
+                    return Ok(None);
+                };
+                self.allow(&pages, asked)?;
+                let pdf = set_printing::pdf(family, answers, &self.wanted, watch);
+                let lacking = || sentences([set_printing::without_letters(family, answers)]);
+                Ok(pdf.map(|pdf| (pdf, lacking())))
+            }
+        }
+    }
+
+    /// Refuses more pages than stood in the button that was pressed.
+    fn allow(&self, pages: &Pages, asked: Consent) -> Result<(), String> {
+        let paper = self.wanted.order.paper;
+        match (pages.stack(), asked) {
+            (Stack::Usual, _) | (Stack::Many, Consent::All) => Ok(()),
+            (Stack::Many, Consent::Usual) => Err(format!(
+                "Nothing was written: {}. Print once more, and wait until they are counted.",
+                pages.words(paper)
+            )),
+            (Stack::TooMany, _) => Err(pages.refusal(paper)),
+        }
+    }
+}
+
+/// What is said, each as a sentence behind what was said before.
+pub(crate) fn sentences(said: impl IntoIterator<Item = Option<String>>) -> String {
+    let said = said.into_iter().flatten();
+    said.map(|why| format!(" {why}.")).collect()
+}
+
+/// What is drawn of a set, beside the file that is open.
 #[derive(Debug)]
 pub(crate) struct SetWork {
     pub(crate) family: Family,
@@ -65,59 +129,6 @@ pub(crate) struct SetWork {
 }
 
 impl SetWork {
-    /// The pages of the set; nothing is written before the last one is there.
-    pub(crate) fn pdf(self, path: PathBuf, asked: Consent) -> Job {
-        Job::start("Printing the set", move |watch| {
-            let (family, answers) = (&self.family, &self.answers);
-            let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
-            let Some(pages) = pages else {
-                return Ended::Stopped;
-            };
-            let paper = self.wanted.paper;
-            match (pages.stack(), asked) {
-                (Stack::Usual, _) | (Stack::Many, Consent::All) => {}
-                (Stack::Many, Consent::Usual) => {
-                    return Ended::Failed(format!(
-                        "Nothing was written: {}. Print once more, and wait until they are counted.",
-                        pages.words(paper)
-                    ));
-                }
-                (Stack::TooMany, _) => return Ended::Failed(pages.refusal(paper)),
-            }
-            let Some(pdf) = set_printing::pdf(family, answers, &self.wanted, watch) else {
-                return Ended::Stopped;
-            };
-            let written = files::write_beside(self.open.as_deref(), &path, &pdf);
-            let lacking = set_printing::without_letters(family, answers);
-            let lacking = lacking.map_or_else(String::new, |why| format!(" {why}."));
-            written.map_or_else(Ended::Failed, |()| Ended::Done(format!(
-                "The set was written to {}. Print at actual size (100 %), then measure the check bars.{lacking}",
-                path.display()
-            )))
-        })
-    }
-
-    /// Counts the pages on each of [`Paper::NAMED`] in a thread, for as long as somebody listens.
-    pub(crate) fn count(self) -> Receiver<Counted> {
-        let (teller, told) = channel();
-        std::thread::spawn(move || {
-            let Self {
-                family,
-                answers,
-                wanted,
-                open: _,
-            } = &self;
-            let watch = &mut |progress| match teller.send(Counted::Step(progress)) {
-                Ok(()) => ControlFlow::Continue(()),
-                // The question was answered already.
-                Err(_) => ControlFlow::Break(()),
-            };
-            let pages = set_printing::pages(family, answers, wanted, &Paper::NAMED, watch);
-            teller.send(Counted::Pages(pages.unwrap_or_default())).ok();
-        });
-        told
-    }
-
     /// The drawings of the set; none is written before the last one is there.
     pub(crate) fn drawings(self, folder: PathBuf) -> Job {
         Job::start("Drawing the set", move |watch| {
@@ -140,34 +151,6 @@ impl SetWork {
         files::make_folder(folder)?;
         svgs.iter().try_for_each(|(name, svg)| {
             files::write_beside(self.open.as_deref(), &folder.join(name), svg.as_bytes())
-        })
-    }
-}
-
-/// What is written for a pair that takes many pages.
-#[derive(Debug)]
-pub(crate) struct PairWork {
-    pub(crate) template: Template,
-    pub(crate) paper: Paper,
-    pub(crate) open: Option<PathBuf>,
-    /// What is said behind the name of the file.
-    pub(crate) and: String,
-}
-
-impl PairWork {
-    /// The pages of the pair; nothing is written before the last one is there.
-    pub(crate) fn pdf(self, path: PathBuf) -> Job {
-        Job::start("Printing the pair", move |watch| {
-            let pdf = match self.template.pdf(self.paper, Consent::All) {
-                Ok(pdf) => pdf,
-                Err(why) => return Ended::Failed(why),
-            };
-            if watch(Progress { done: 1, total: 1 }).is_break() {
-                return Ended::Stopped;
-            }
-            let written = files::write_beside(self.open.as_deref(), &path, &pdf);
-            let done = format!("Written to {}{}", path.display(), self.and);
-            written.map_or_else(Ended::Failed, |()| Ended::Done(done))
         })
     }
 }
@@ -250,7 +233,9 @@ fn tell(teller: &Sender<Told>, stop: &AtomicBool, work: impl FnOnce(Watch<'_>) -
 #[cfg(test)]
 mod tests {
     use super::*;
-    use reinwright_core::asked::{parse_bar, parse_work};
+    use crate::jobs::order::Order;
+    use reinwright_core::asked::{StockSizes, parse_bar, parse_work};
+    use reinwright_core::paper::Paper;
     use reinwright_core::tongs::document::Document;
     use reinwright_core::tongs::jaw::JawKind;
 
@@ -262,13 +247,17 @@ mod tests {
         let design = Document::starting(JawKind::Flat, work, bar);
         let folder = tempfile::tempdir().expect("a folder");
         let path = folder.path().join("pair.pdf");
-        let pair = PairWork {
-            template: Template::of(&design, None),
-            paper: Paper::A4,
+        let pair = PrintWork {
+            of: Printable::Design(Box::new(design)),
+            wanted: Wanted {
+                order: Order::usual(Paper::A4),
+                day: None,
+                stock: StockSizes::default(),
+            },
             open: None,
-            and: ", so many pages".to_owned(),
+            against: " So it is.".to_owned(),
         };
-        let mut job = pair.pdf(path.clone());
+        let mut job = pair.pdf(path.clone(), Consent::Usual);
         if stopped {
             job.stop();
         }
@@ -284,9 +273,9 @@ mod tests {
     #[test]
     fn a_pair_is_written_once_it_is_whole_or_not_at_all() {
         let (ended, there) = printed(false);
-        assert!(there && matches!(&ended, Ended::Done(said) if said.ends_with("so many pages")));
+        assert!(there && matches!(&ended, Ended::Printed(said, _) if said.ends_with("So it is.")));
         // It may be done before it is stopped.
         let (ended, there) = printed(true);
-        assert_eq!(matches!(ended, Ended::Done(_)), there, "{ended:?}");
+        assert_eq!(matches!(ended, Ended::Printed(..)), there, "{ended:?}");
     }
 }

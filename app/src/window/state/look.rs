@@ -17,17 +17,20 @@ pub(crate) enum Page {
     Strength,
     /// From bar to tongs.
     Making,
+    /// Which fire or coil for which operation.
+    Heats,
     /// What was noticed.
     Findings,
 }
 
 impl Page {
     /// The pages in the order of their tabs.
-    pub(crate) const ALL: [Self; 5] = [
+    pub(crate) const ALL: [Self; 6] = [
         Self::Bar,
         Self::Fit,
         Self::Strength,
         Self::Making,
+        Self::Heats,
         Self::Findings,
     ];
 }
@@ -77,6 +80,37 @@ pub(crate) struct Look {
     pub(crate) squeeze: usize,
     /// By which way it is made, and how far along that is looked at.
     pub(crate) making: Making,
+    /// Which heat is looked at.
+    pub(crate) heats: HeatLook,
+}
+
+/// Which operation and which source are looked at on the page of heats.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct HeatLook {
+    /// What was clicked: the place of an operation, and a source where one was meant.
+    pub(crate) chosen: Option<(usize, Option<usize>)>,
+    /// What is under the pointer, as of the last frame.
+    pointed: Option<(usize, Option<usize>)>,
+    /// What is under the pointer in the frame that is being drawn.
+    next: Option<(usize, Option<usize>)>,
+}
+
+impl HeatLook {
+    /// The pointer is on an operation.
+    pub(crate) fn point_at(&mut self, row: usize, source: Option<usize>) {
+        self.next = Some((row, source));
+    }
+
+    /// What lights up: what is pointed at, else what was chosen.
+    pub(crate) fn lit(&self) -> Option<(usize, Option<usize>)> {
+        self.pointed.or(self.chosen)
+    }
+
+    /// Ends a frame; true when something else lights up from now on.
+    fn turn(&mut self) -> bool {
+        let next = self.next.take();
+        std::mem::replace(&mut self.pointed, next) != next
+    }
 }
 
 impl Look {
@@ -95,6 +129,7 @@ impl Look {
             typed_scale: None,
             squeeze: 1,
             making: Making::default(),
+            heats: HeatLook::default(),
         }
     }
 
@@ -122,6 +157,7 @@ impl Look {
     /// Ends a frame; true when another part lights up from now on.
     pub(crate) fn turn(&mut self) -> bool {
         let next = self.next_pointed.take();
-        std::mem::replace(&mut self.pointed, next) != next
+        let heats = self.heats.turn();
+        std::mem::replace(&mut self.pointed, next) != next || heats
     }
 }

@@ -3,8 +3,10 @@
 
 pub(crate) mod command;
 pub(crate) mod cutting;
+pub(crate) mod heating;
 pub(crate) mod history;
 pub(crate) mod job;
+pub(crate) mod leafing;
 pub(crate) mod look;
 pub(crate) mod making;
 pub(crate) mod mends;
@@ -13,3 +15,4 @@ pub(crate) mod reckon;
 pub(crate) mod rows;
 pub(crate) mod samples;
 pub(crate) mod session;
+pub(crate) mod shop_heats;

@@ -1,5 +1,6 @@
 //! A sentence for the smith, for as long as it takes to read it.
 
+use std::path::PathBuf;
 use std::time::Duration;
 
 use egui::{Context, InputState};
@@ -9,6 +10,8 @@ use egui::{Context, InputState};
 pub(crate) enum Said {
     /// Something was done.
     Done(String),
+    /// Pages were written into this file.
+    Printed(String, PathBuf),
     /// Something could not be done, and why.
     Trouble(String),
 }
@@ -57,16 +60,16 @@ impl News {
         let said = self.said.as_ref()?;
         let left = reading_time(said) - (now - *self.since.get_or_insert(now));
         match said {
-            Said::Done(_) if left > 0.0 => return Some(left),
+            Said::Done(_) | Said::Printed(..) if left > 0.0 => return Some(left),
             Said::Trouble(_) if left > 0.0 || !goes_on => {}
-            Said::Done(_) | Said::Trouble(_) => self.hush(),
+            Said::Done(_) | Said::Printed(..) | Said::Trouble(_) => self.hush(),
         }
         None
     }
 }
 
 fn reading_time(said: &Said) -> f64 {
-    let (Said::Done(text) | Said::Trouble(text)) = said;
+    let (Said::Done(text) | Said::Printed(text, _) | Said::Trouble(text)) = said;
     let letters = u32::try_from(text.chars().count()).unwrap_or(u32::MAX);
     LEAST + A_LETTER * f64::from(letters)
 }

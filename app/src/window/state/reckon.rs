@@ -284,7 +284,7 @@ impl Answers {
                         .map(|size| (size, strength.press.half_angle)),
                 }
             }
-            (Page::Fit | Page::Bar | Page::Making | Page::Findings, _) => Shown::Own,
+            (Page::Fit | Page::Bar | Page::Making | Page::Heats | Page::Findings, _) => Shown::Own,
         }
     }
 

@@ -1,15 +1,15 @@
 /// Diameter of the smallest circle around all points, mm; zero for none.
 ///
-/// A few points hold it: the one farthest out of the circle so far is taken to them until none is
-/// out. Each circle is larger than the one before, so that this comes to an end soon, however many
-/// points there are.
+/// A few points hold it: it begins with those that lie farthest in eight directions, and the one
+/// farthest out of the circle so far is taken to them until none is out. Each circle is larger than
+/// the one before, so that this comes to an end soon, however many points there are.
 pub fn smallest_circle_mm(points: &[(f64, f64)]) -> f64 {
     2.0 * circle_around(points).1.max(0.0)
 }
 
 fn circle_around(points: &[(f64, f64)]) -> Circle {
-    let mut holding: Vec<(f64, f64)> = Vec::new();
-    let mut circle = NOTHING;
+    let mut holding = farthest_each_way(points);
+    let mut circle = around(&holding);
     while let Some(farthest) = farthest_outside(circle, points) {
         if holding.contains(&farthest) {
             // It is out by rounding alone.
@@ -19,6 +19,33 @@ fn circle_around(points: &[(f64, f64)]) -> Circle {
         circle = around(&holding);
     }
     circle
+}
+
+/// The points that lie farthest along and across, and aslant between; each once.
+fn farthest_each_way(points: &[(f64, f64)]) -> Vec<(f64, f64)> {
+    let Some(&first) = points.first() else {
+        return Vec::new();
+    };
+    let along = |(x, y): (f64, f64)| [x, y, x + y, x - y];
+    let mut least = [first; 4];
+    let mut most = [first; 4];
+    let (mut low, mut high) = (along(first), along(first));
+    for &p in points {
+        for (i, far) in along(p).into_iter().enumerate() {
+            if far < low[i] {
+                (low[i], least[i]) = (far, p);
+            } else if far > high[i] {
+                (high[i], most[i]) = (far, p);
+            }
+        }
+    }
+    let mut each: Vec<(f64, f64)> = Vec::with_capacity(8);
+    for p in least.into_iter().chain(most) {
+        if !each.contains(&p) {
+            each.push(p);
+        }
+    }
+    each
 }
 
 /// The smallest circle around points that come in groups: what a piece needs the farther it goes in.

@@ -12,7 +12,10 @@ use serde::de::DeserializeOwned;
 
 use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
 use super::{Family, Rounding, Rule, Size};
-use crate::asked::{Bar, Work, broken, options, parse_bar, readable};
+use crate::asked::{
+    Bar, Field, Fields, Follows, Work, Writer, broken, options, parse_bar, readable,
+};
+use crate::finding::Part;
 use crate::tongs::document::{Document, FORMAT, check_limits};
 use crate::tongs::jaw::JawKind;
 
@@ -292,11 +295,14 @@ impl<'a> Salvage<'a> {
         let raw = self.pieces.base?;
         let all: BasePieces<'_> = options().from_str(raw.get_ron()).ok()?;
         let usual_bar = parse_bar("3/4 in square").ok()?;
-        let work = self.known(all.work, "base.work", work, "the first size's")?;
-        let bar: Bar = self.piece(all.bar, "base.bar", usual_bar, "3/4 in square");
+        let mut work = self.known(all.work, "base.work", work, "the first size's")?;
+        let mut bar: Bar = self.piece(all.bar, "base.bar", usual_bar, "3/4 in square");
+        // What is usual is only known for work and bar that can be.
+        self.bring_inside("work", &mut work);
+        self.bring_inside("bar", &mut bar);
         let usual = Document::starting(style(all.jaw?.get_ron()), work, bar);
         let mut base = self.filled(&all, usual);
-        self.bring_inside(&mut base);
+        self.bring_inside("", &mut base);
         check_limits(&base).is_ok().then_some(base)
     }
 
@@ -338,16 +344,20 @@ impl<'a> Salvage<'a> {
         }
     }
 
-    /// Numbers outside their limits are brought to the nearest one.
-    fn bring_inside(&mut self, base: &mut Document) {
-        base.revise(&mut |field| {
+    /// Numbers outside their limits are brought to the nearest one, in what stands under `path` of
+    /// the base.
+    fn bring_inside(&mut self, path: &'static str, it: &mut impl Fields) {
+        let mut nearest = |field: &Field| {
             let nearest = field.value.nearest_inside(field.range)?;
             self.lost.push(format!(
                 "base.{} is {}, outside its limits; the nearest that may stand there is taken instead",
                 field.path, field.value
             ));
             Some(nearest)
-        });
+        };
+        let mut walk = Writer::new(&mut nearest);
+        walk.part(Part::Pair, path, Follows::Nothing);
+        walk.all(it);
     }
 }
 

@@ -222,10 +222,14 @@ fn fair(rim: &Rim, edge: CubicBez, asked: f64) -> f64 {
     /// The last parameter of the edge that it may reach.
     const REACH: f64 = 0.45;
     const HALVINGS: u32 = 14;
-    let curve = Curve::Cubic(edge);
-    let has_room = |r: f64| touch(rim, &curve, r, Side::Outer).is_some_and(|t| t <= REACH);
     let most = fairest(rim, edge);
-    if most <= asked || !has_room(asked) {
+    if most <= asked {
+        return asked;
+    }
+    let curve = Curve::Cubic(edge);
+    let rolled = Rolled::along(&curve, Side::Outer);
+    let has_room = |r: f64| rolled.touches_within(rim, r, REACH);
+    if !has_room(asked) {
         return asked;
     }
     if has_room(most) {
@@ -265,14 +269,15 @@ struct Filleted {
 /// for. The arc's centre is as far from the rim as from the edge.
 fn fillet(rim: &Rim, edge: CubicBez, r: f64, side: Side) -> Filleted {
     let curve = Curve::Cubic(edge);
+    let rolled = Rolled::along(&curve, side);
     let mut r = r;
     for _ in 0..12 {
-        if let Some(t) = touch(rim, &curve, r, side) {
+        if let Some(t) = rolled.touch(rim, r) {
             return joined(rim, &curve, (t, r), side);
         }
         r *= 0.7;
     }
-    let t = touch(rim, &curve, 0.0, side).unwrap_or(0.0);
+    let t = rolled.touch(rim, 0.0).unwrap_or(0.0);
     joined(rim, &curve, (t, 0.0), side)
 }
 
@@ -314,15 +319,66 @@ fn aside(curve: &Curve, t: f64, r: f64, side: Side) -> Point {
     }
 }
 
-/// The last parameter at which a circle of radius `r` on the edge's empty side touches the rim.
-fn touch(rim: &Rim, curve: &Curve, r: f64, side: Side) -> Option<f64> {
-    const PARTS: u32 = 64;
-    let clear = |t: f64| rim.from_core(aside(curve, t, r, side)) - rim.radius - r;
-    if clear(1.0) <= 0.0 {
-        return None;
+/// Parts of an edge that a circle is rolled along.
+const PARTS: usize = 64;
+
+/// A circle rolled along an edge on its empty side: the edge at even parameters, with the way from
+/// it to the circle's centre.
+struct Rolled<'a> {
+    curve: &'a Curve,
+    side: Side,
+    places: [(Point, Vec2); PARTS + 1],
+}
+
+impl<'a> Rolled<'a> {
+    fn along(curve: &'a Curve, side: Side) -> Self {
+        let place = |i| {
+            let at = curve.at(part(i));
+            (at, aside(curve, part(i), 1.0, side) - at)
+        };
+        Self {
+            curve,
+            side,
+            places: std::array::from_fn(place),
+        }
     }
-    let at = |i: u32| f64::from(i) / f64::from(PARTS);
-    let inside = (0..PARTS).rev().find(|&i| clear(at(i)) <= 1e-9)?;
-    let ends = (at(inside), at(inside + 1));
-    Some(turning(ends, |t| clear(t) <= 0.0))
+
+    /// How far a circle of radius `r` is from the rim at a place; below nothing where it cuts it.
+    fn clear(&self, rim: &Rim, r: f64, i: usize) -> f64 {
+        let (at, out) = self.places[i];
+        rim.from_core(at + out * r) - rim.radius - r
+    }
+
+    /// The same at any parameter.
+    fn clear_at(&self, rim: &Rim, r: f64, t: f64) -> f64 {
+        rim.from_core(aside(self.curve, t, r, self.side)) - rim.radius - r
+    }
+
+    /// The last place at which a circle touches or cuts the rim, if its end is clear of it.
+    fn last_touched(&self, rim: &Rim, r: f64) -> Option<usize> {
+        if self.clear(rim, r, PARTS) <= 0.0 {
+            return None;
+        }
+        (0..PARTS).rev().find(|&i| self.clear(rim, r, i) <= 1e-9)
+    }
+
+    /// The last parameter at which a circle of radius `r` touches the rim.
+    fn touch(&self, rim: &Rim, r: f64) -> Option<f64> {
+        let i = self.last_touched(rim, r)?;
+        let ends = (part(i), part(i + 1));
+        Some(turning(ends, |t| self.clear_at(rim, r, t) <= 0.0))
+    }
+
+    /// Whether that is no later than a parameter.
+    fn touches_within(&self, rim: &Rim, r: f64, latest: f64) -> bool {
+        self.last_touched(rim, r).is_some_and(|i| {
+            part(i + 1) <= latest || part(i) < latest && self.clear_at(rim, r, latest) > 0.0
+        })
+    }
+}
+
+/// The parameter after so many parts of an edge.
+#[allow(clippy::cast_precision_loss, reason = "a few dozen parts")]
+fn part(i: usize) -> f64 {
+    i as f64 / PARTS as f64
 }

@@ -92,7 +92,9 @@ impl Rim {
 
     /// Distance of a point from the core, mm; nothing inside it.
     pub fn from_core(&self, p: Point) -> f64 {
-        if self.inside_core(p) {
+        if let [only] = self.core[..] {
+            p.distance(only)
+        } else if self.inside_core(p) {
             0.0
         } else {
             p.distance(self.nearest_core(p))

@@ -6,6 +6,7 @@ use reinwright_core::proof::fit::ChartRow;
 use reinwright_core::units::{Show, Unit};
 
 use crate::window::paint::theme::Palette;
+use crate::window::panels::ticks::ticks;
 
 /// Height of the plot, in points.
 const HEIGHT: f32 = 92.0;
@@ -223,46 +224,5 @@ fn unit_mm(show: Show) -> f64 {
     match show.unit {
         Unit::Inch | Unit::Foot => Unit::Inch.mm(),
         Unit::Millimetre | Unit::Centimetre => 1.0,
-    }
-}
-
-/// Round numbers inside a stretch, about so many.
-fn ticks((from, to): (f64, f64), about: f64) -> Vec<f64> {
-    let rough = (to - from) / about;
-    let ten = 10f64.powf(rough.log10().floor());
-    let nice = [1.0, 2.0, 5.0, 10.0].into_iter().find(|n| n * ten >= rough);
-    let step = nice.unwrap_or(10.0) * ten;
-    let mut ticks = Vec::new();
-    let mut at = (from / step).ceil() * step;
-    while at <= to + 1e-9 && ticks.len() < 20 {
-        // Minus nothing is nothing.
-        ticks.push(if at.abs() < 1e-9 { 0.0 } else { at });
-        at += step;
-    }
-    ticks
-}
-
-#[cfg(test)]
-mod tests {
-    use super::ticks;
-
-    #[track_caller]
-    fn check(span: (f64, f64), expected: &[f64]) {
-        let found = ticks(span, 3.0);
-        let same = found.len() == expected.len()
-            && found
-                .iter()
-                .zip(expected)
-                .all(|(a, b)| (a - b).abs() < 1e-9);
-        assert!(same, "{found:?}, expected {expected:?}");
-    }
-
-    #[test]
-    fn ticks_are_round_and_inside() {
-        check((0.0, 1.0), &[0.0, 0.5, 1.0]);
-        check((-1.7, 1.7), &[0.0]);
-        check((0.0, 33.0), &[0.0, 20.0]);
-        check((11.8, 18.5), &[15.0]);
-        check((0.03, 0.11), &[0.05, 0.1]);
     }
 }

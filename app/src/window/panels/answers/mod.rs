@@ -14,10 +14,13 @@ use reinwright_core::finding::{Part, Severity};
 use reinwright_core::tongs::document::Document;
 
 use crate::window::paint::sign;
+use crate::window::paint::theme::Palette;
+use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::wish::Wish;
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
+use crate::window::state::rows::capital;
 
 const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
 
@@ -26,6 +29,7 @@ pub(crate) fn show(
     ui: &mut Ui,
     (document, hand): (&Document, Hand),
     (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
+    mut shown: Shown<'_>,
 ) -> Option<Wish> {
     // Wrapped: with all badges the tabs are wider than the narrowest panel.
     ui.horizontal_wrapped(|ui| {
@@ -52,6 +56,13 @@ pub(crate) fn show(
                 None
             }
             Page::Making => making::show(ui, answers, look),
+            Page::Heats => match answers.known.balance.trouble() {
+                None => heats::side(ui, document, &mut shown, look),
+                Some(trouble) => {
+                    ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
+                    None
+                }
+            },
             Page::Findings => findings::with_mends(ui, answers, (look, hand)),
         })
         .inner
@@ -68,11 +79,12 @@ fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
         Page::Fit => "Fit",
         Page::Strength => "Strength",
         Page::Making => "Making",
+        Page::Heats => "Heats",
         Page::Findings => "Findings",
     };
     let response = ui.selectable_label(look.page == page, title);
     match page {
-        Page::Bar | Page::Fit | Page::Strength | Page::Making => {}
+        Page::Bar | Page::Fit | Page::Strength | Page::Making | Page::Heats => {}
         Page::Findings => {
             badges(ui, answers);
             let response = response.clone().accessible_name(counted(answers));

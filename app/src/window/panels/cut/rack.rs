@@ -179,8 +179,8 @@ impl CutList {
                 ui,
                 &About {
                     name: "Length to buy",
-                    hint: "6 m of 16 mm square",
-                    tip: "A length that the merchant has, and of what",
+                    hint: "6 m",
+                    tip: "A length that the merchant has, and of what where the designs are of several bars, such as 6 m of 16 mm square",
                     width: (ui.available_width() - 196.0).max(90.0),
                 },
             );

@@ -10,11 +10,14 @@ mod print;
 
 use std::path::PathBuf;
 
+use lyon::tessellation::FillTessellator;
 use reinwright_core::paper::Paper;
+use reinwright_core::shop::printers::Printer;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::wish::JawWish;
+use crate::jobs::order::Order;
 use crate::jobs::pages::Consent;
 use crate::window::paint::theme::Palette;
 pub(crate) use back::{Kept, Rescue, Versions};
@@ -22,7 +25,7 @@ pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
-pub(crate) use print::{Print, PrintJob, PrintSet, PrintSvg, SetSheets, usual_paper};
+pub(crate) use print::{Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -59,12 +62,12 @@ pub(crate) enum Purpose {
     Open,
     /// To save the design, and then go on.
     Save(Option<Next>),
-    /// To write full-size pages.
-    Pdf(Paper),
+    /// To write full-size pages of a design or a family.
+    Pdf(Box<Order>, Consent),
+    /// To write the check page of a printer.
+    CheckPage(Paper),
     /// To write a drawing.
     Svg(Drawn),
-    /// To write the full-size pages of a family, for so many pairs of each size.
-    SetPdf(Paper, u32, Consent),
     /// To write the drawings of a family into a folder, for so many pairs of each size.
     Folder(u32),
     /// To look at the designs in a folder.
@@ -100,9 +103,9 @@ impl Purpose {
         match self {
             Self::Open => "Open a design or a family",
             Self::Save(_) => "Save to a file",
-            Self::Pdf(_) => "Print to PDF",
+            Self::Pdf(..) => "Print to PDF",
+            Self::CheckPage(_) => "Check page to PDF",
             Self::Svg(_) => "Drawing to SVG",
-            Self::SetPdf(..) => "Print the set to PDF",
             Self::Folder(_) => "Drawings of the set to a folder",
             Self::Shelf => "Folder of designs and families",
             Self::Picture => "Trace a picture",
@@ -118,7 +121,9 @@ impl Purpose {
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
-            Self::Pdf(_) | Self::SetPdf(..) | Self::CutPdf(_) | Self::JobSheet(_) => ("PDF", "pdf"),
+            Self::Pdf(..) | Self::CheckPage(_) | Self::CutPdf(_) | Self::JobSheet(_) => {
+                ("PDF", "pdf")
+            }
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
@@ -132,8 +137,8 @@ impl Purpose {
             Self::Open | Self::Picture | Self::CutDesign => Chosen::FileToRead,
             Self::Shelf | Self::Shop => Chosen::FolderToRead,
             Self::Save(_)
-            | Self::Pdf(_)
-            | Self::SetPdf(..)
+            | Self::Pdf(..)
+            | Self::CheckPage(_)
             | Self::CutPdf(_)
             | Self::JobSheet(_)
             | Self::Svg(_)
@@ -167,10 +172,10 @@ pub(crate) enum Dialog {
     Path(PathField),
     /// The size of the screen.
     Card(Card),
-    /// Which paper.
-    Print(Print),
-    /// Which paper for a set, and how many pairs.
-    PrintSet(PrintSet),
+    /// What to print, of a design or a family.
+    Print(Box<Print>),
+    /// For how many pairs a set is drawn.
+    PrintDrawings(PrintDrawings),
     /// Which paper for a job sheet.
     JobSheet(PrintJob),
     /// Which drawing.
@@ -212,11 +217,17 @@ pub(crate) enum Reply {
     Version(PathBuf, PathBuf),
     /// Throw it away.
     Discard(PathBuf),
+    /// Note what a printer measures; the question stays open.
+    NotePrinter(Printer),
 }
 
 impl Dialog {
     /// Shows the question; gives back the answer when there is one.
-    pub(crate) fn show(&mut self, ctx: &egui::Context) -> Option<Reply> {
+    pub(crate) fn show(
+        &mut self,
+        ctx: &egui::Context,
+        fills: &mut FillTessellator,
+    ) -> Option<Reply> {
         let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(18);
         let modal = egui::Modal::new(egui::Id::unique("question")).frame(frame);
         let modal = modal.show(ctx, |ui| {
@@ -226,8 +237,8 @@ impl Dialog {
                 Self::Leave(it) => it.show(ui),
                 Self::Path(it) => it.show(ui),
                 Self::Card(it) => it.show(ui),
-                Self::Print(it) => it.show(ui),
-                Self::PrintSet(it) => it.show(ui),
+                Self::Print(it) => it.show(ui, fills),
+                Self::PrintDrawings(it) => it.show(ui),
                 Self::JobSheet(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),

@@ -52,8 +52,8 @@ impl PathField {
             | Purpose::JobSheet(_)
             | Purpose::Picture
             | Purpose::Save(_)
-            | Purpose::Pdf(_)
-            | Purpose::SetPdf(..)
+            | Purpose::Pdf(..)
+            | Purpose::CheckPage(_)
             | Purpose::Svg(_)
             | Purpose::OwnJaw(_) => "File, with its folder",
         });
@@ -102,8 +102,8 @@ impl PathField {
                 | Purpose::CutPdf(_)
                 | Purpose::JobSheet(_)
                 | Purpose::Save(_)
-                | Purpose::Pdf(_)
-                | Purpose::SetPdf(..)
+                | Purpose::Pdf(..)
+                | Purpose::CheckPage(_)
                 | Purpose::Svg(_)
                 | Purpose::OwnJaw(_) => "over",
             };

@@ -16,16 +16,14 @@ use std::time::Duration;
 
 use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::asked::StockSizes;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 
-use super::dialog::{PrintSet, SetSheets};
 use super::progress;
 use super::wish::Wish;
 use crate::disk::memory::Stock;
+use crate::jobs::preview::Printable;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
-use crate::jobs::what::What;
 use crate::window::paint::theme::Palette;
 use crate::window::sheet::paper::Paper;
 use crate::window::state::history::Hand;
@@ -310,19 +308,20 @@ impl FamilyBench {
         self.paper.set_scale(scale);
     }
 
-    /// The question what of the set is to be written.
-    pub(crate) fn print_dialog(&self, sheets: SetSheets, stop: Option<String>) -> PrintSet {
-        let family = &self.session.now;
-        let counted = self.to_write(Wanted {
-            paper: reinwright_core::paper::Paper::A4,
-            pairs_of_each: 1,
-            day: printing::today(),
-            what: What::default(),
-            printer: None,
-            stock: StockSizes::default(),
-        });
-        let about = (family.sizes.len(), family.base.units);
-        PrintSet::new(sheets, about, counted.count(), stop)
+    /// The family as it can be printed, with the answers to its sizes.
+    pub(crate) fn printable(&self) -> Printable {
+        Printable::Set(Box::new(self.session.now.clone()), self.set.answers.clone())
+    }
+
+    /// Whether all that is written is there.
+    ///
+    /// # Errors
+    /// One sentence when the sizes are not reckoned yet.
+    pub(crate) fn may_be_written(&self) -> Result<(), String> {
+        match self.is_reckoning() {
+            true => Err("the sizes are still being reckoned: wait a moment".to_owned()),
+            false => Ok(()),
+        }
     }
 
     /// What stands against making the set: how many sizes have a Stop, and the first.

@@ -58,8 +58,10 @@ fn grown(drawn: f64, room: f64, within: Range) -> Range {
     let most = MOST_TIMES.min(room.max(1.0));
     let least = hundredths(drawn / MOST_TIMES).ceil() / 100.0;
     let most = hundredths(drawn * most).floor() / 100.0;
+    let least = within.least.max(least.min(drawn));
     Range {
-        least: within.least.max(least.min(drawn)),
-        most: within.most.min(most.max(drawn)),
+        least,
+        // What was drawn outside its limits leaves no room.
+        most: within.most.min(most.max(drawn)).max(least),
     }
 }

@@ -1,0 +1,71 @@
+//! The pages of a design or of a family as they will come out, with how many they are.
+
+use reinwright_core::paper::Page;
+use reinwright_core::shop::family::{Family, SizeAnswer};
+use reinwright_core::tongs::document::Document;
+
+use super::pages::{Pages, Stack};
+use super::printing::Template;
+use super::set_printing::{self, Progress, Wanted, Watch};
+
+/// More pages than this are counted and not shown: nobody leafs through them.
+pub const MOST_SHOWN: usize = 200;
+
+/// What can be printed.
+#[derive(Debug, Clone)]
+pub enum Printable {
+    /// One design.
+    Design(Box<Document>),
+    /// A family with the answers to its sizes.
+    Set(Box<Family>, Vec<SizeAnswer>),
+}
+
+/// Pages before they are printed.
+#[derive(Debug, Clone, Default)]
+pub struct Leaves {
+    /// How many there are.
+    pub count: Pages,
+    /// They themselves, if they are not too many.
+    pub pages: Vec<Page>,
+}
+
+impl Printable {
+    /// The pages that are wanted; `None` when the watch stopped it.
+    pub fn leaves(&self, wanted: &Wanted, watch: Watch<'_>) -> Option<Leaves> {
+        match self {
+            Self::Design(design) => {
+                let template = template(design, wanted);
+                watch(Progress { done: 1, total: 3 })
+                    .is_continue()
+                    .then_some(())?;
+                let count = template.pages(wanted.order.paper);
+                watch(Progress { done: 2, total: 3 })
+                    .is_continue()
+                    .then_some(())?;
+                let pages = match is_shown(&count) {
+                    true => template.laid(wanted.order.paper),
+                    false => Vec::new(),
+                };
+                Some(Leaves { count, pages })
+            }
+            Self::Set(family, answers) => {
+                let count = set_printing::pages_wanted(family, answers, wanted, watch)?;
+                let pages = match is_shown(&count) {
+                    true => set_printing::laid(family, answers, wanted, watch)?,
+                    false => Vec::new(),
+                };
+                Some(Leaves { count, pages })
+            }
+        }
+    }
+}
+
+/// The templates of a design as they are wanted.
+pub fn template(design: &Document, wanted: &Wanted) -> Template {
+    Template::with(design, &wanted.order.what, wanted.day).on(wanted.order.printer.clone())
+}
+
+/// Whether so many pages are shown.
+fn is_shown(count: &Pages) -> bool {
+    count.stack() != Stack::TooMany && count.all <= MOST_SHOWN
+}

@@ -1,0 +1,69 @@
+//! What the workbench does with the heats of a design.
+
+use super::open::Open;
+use super::workbench::Workbench;
+use crate::window::panels::wish::HeatWish;
+use crate::window::state::history::Hand;
+use crate::window::state::look::Page;
+use crate::window::state::shop_heats::ShopHeats;
+
+/// What is said where heats are asked of a family.
+const OF_ONE_DESIGN: &str =
+    "Heats are of one design, and a family is open: take a size out as a design first";
+
+impl Workbench {
+    /// Shows the page of heats, with the sources as they stand on disk.
+    pub(super) fn show_heats(&mut self) {
+        match &mut self.open {
+            Open::Design(design) => {
+                self.remembered.heats.look_again();
+                design.show_page(Page::Heats);
+            }
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+        }
+    }
+
+    /// The shop's sources, where they were the last thing that was changed on the page of heats.
+    pub(super) fn heats_shown(&self) -> Option<&ShopHeats> {
+        let is_seen = matches!(&self.open, Open::Design(own) if own.page() == Page::Heats);
+        let heats = &self.remembered.heats;
+        (is_seen && heats.is_last).then_some(heats)
+    }
+
+    /// Takes the last change back, of the sources where that was the last.
+    pub(super) fn undo(&mut self) {
+        if self.heats_shown().is_some_and(ShopHeats::can_undo) {
+            self.remembered.heats.undo();
+        } else {
+            self.open.undo();
+        }
+    }
+
+    /// Does it again.
+    pub(super) fn redo(&mut self) {
+        if self.heats_shown().is_some_and(ShopHeats::can_redo) {
+            self.remembered.heats.redo();
+        } else {
+            self.open.redo();
+        }
+    }
+
+    /// Does what was asked of the heats.
+    pub(super) fn at_heats(&mut self, wish: HeatWish) {
+        match wish {
+            HeatWish::KeepMine => self.remembered.heats.keep(),
+            HeatWish::TakeTheirs => self.remembered.heats.read(),
+            HeatWish::Scale(percent) => {
+                let design = self.open.as_design();
+                let done = design.map_or(Ok(()), |own| own.take_scale(percent));
+                self.tell(done);
+            }
+        }
+    }
+
+    /// Keeps what was changed of the sources, once the hand is at rest.
+    pub(super) fn feed_heats(&mut self, time: f64, busy: bool) {
+        let hand = if busy { Hand::Moving } else { Hand::AtRest };
+        self.remembered.heats.feed(time, hand);
+    }
+}

@@ -1,0 +1,65 @@
+//! What stands beside the timeline: the sums, the sources, other choices, the coil, cautions.
+
+use std::sync::Arc;
+
+use egui::{Label, RichText, Ui};
+use reinwright_core::finding::Severity;
+use reinwright_core::heats::cautions;
+use reinwright_core::tongs::document::Document;
+
+use super::{coil, looked_at, others, source, totals};
+use crate::window::panels::wish::Wish;
+use crate::window::state::heating::Heating;
+use crate::window::state::look::Look;
+use crate::window::state::shop_heats::ShopHeats;
+
+/// What the page shows and changes.
+pub(crate) struct Shown<'a> {
+    pub(crate) heating: &'a mut Heating,
+    pub(crate) shop: &'a mut ShopHeats,
+}
+
+/// Shows the page beside the sheet; gives back what was asked for.
+pub(crate) fn show(
+    ui: &mut Ui,
+    document: &Document,
+    shown: &mut Shown<'_>,
+    look: &mut Look,
+) -> Option<Wish> {
+    let show = document.units.show();
+    let heat = shown.heating.known().map(|known| Arc::clone(&known.heat));
+    let mut asked = None;
+    if let Some(heat) = &heat {
+        section(ui, "The pair in all");
+        asked = totals::show(ui, heat);
+        others::findings(ui, (heat, &[Severity::Stop]), look);
+    }
+    section(ui, "Heat sources of the shop");
+    asked = source::show(ui, (&mut *shown.shop, show)).or(asked);
+    let timed = heat
+        .as_deref()
+        .and_then(|heat| Some((heat, looked_at(heat, look)?.0)));
+    source::smith(ui, (&mut *shown.shop, show), timed);
+    source::machine(ui, (&mut *shown.shop, show));
+    if let Some(known) = shown.heating.known() {
+        section(ui, "Other choices");
+        others::priced(ui, known);
+        section(ui, "A coil for this design");
+        asked = coil::show(ui, shown.heating, shown.shop).or(asked);
+    }
+    if let Some(heat) = &heat {
+        section(ui, "Mind while you heat");
+        others::findings(ui, (heat, &[Severity::Mend, Severity::Note]), look);
+    }
+    section(ui, "Take care");
+    for words in cautions(&shown.shop.now, document.bar.steel) {
+        ui.add(Label::new(words).wrap());
+        ui.add_space(3.0);
+    }
+    asked
+}
+
+fn section(ui: &mut Ui, title: &str) {
+    ui.add_space(10.0);
+    ui.label(RichText::new(title).size(15.0));
+}

@@ -1,0 +1,63 @@
+//! The window looked at: every page of it as a picture, and the pictures of the documents.
+//!
+//! `REINWRIGHT_TEST_PICTURES=DIR cargo test --workspace --test window pictures::every_page` leaves
+//! every page there, by day and by night, in two sizes.
+
+mod pages;
+mod words;
+
+use std::path::Path;
+
+use egui::ColorImage;
+use image::codecs::png::{CompressionType, FilterType, PngEncoder};
+use image::{ExtendedColorType, ImageEncoder};
+use reinwright_core::asked::Units;
+use reinwright_tests::window::SMALL;
+
+use self::pages::Way;
+
+/// A picture as PNG.
+fn png(picture: &ColorImage) -> Vec<u8> {
+    let [width, height] = picture
+        .size
+        .map(|side| u32::try_from(side).expect("a window is small"));
+    let mut bytes = Vec::new();
+    let pixels: Vec<u8> = picture
+        .pixels
+        .iter()
+        .flat_map(|pixel| pixel.to_array().into_iter().take(3))
+        .collect();
+    PngEncoder::new_with_quality(&mut bytes, CompressionType::Best, FilterType::Adaptive)
+        .write_image(&pixels, width, height, ExtendedColorType::Rgb8)
+        .expect("its size is right");
+    bytes
+}
+
+#[test]
+fn every_page_is_painted() {
+    let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
+    for page in pages::ALL {
+        for (theme, size) in [("light", SMALL), ("dark", (1600.0, 1000.0))] {
+            if folder.is_none() && page.0 != "head" {
+                continue;
+            }
+            let way = Way {
+                size,
+                units: Units::Inch,
+                theme,
+            };
+            let picture = pages::show(*page, "v-bit-square", way).picture();
+            let first = picture.pixels[0];
+            assert!(
+                picture.pixels.iter().any(|pixel| *pixel != first),
+                "{} {theme}",
+                page.0
+            );
+            if let Some(folder) = &folder {
+                let name = format!("{} {theme}.png", page.0);
+                std::fs::write(Path::new(folder).join(name), png(&picture))
+                    .expect("it can be written");
+            }
+        }
+    }
+}

@@ -1,0 +1,88 @@
+//! Every page, panel and dialog of the window, and how a smith comes to it.
+
+use egui::{Key, Modifiers};
+use reinwright::window::Workbench;
+use reinwright_core::asked::Units;
+use reinwright_tests::designs::{sample, samples_folder};
+use reinwright_tests::files::put;
+use reinwright_tests::painted::{Seen, look_at};
+use reinwright_tests::window::{Window, click, click_with, press, remembering};
+
+/// A page by its name, and the way to it from an open design.
+pub(crate) type Page = (&'static str, fn(&mut Window));
+
+fn none(window: &mut Window, key: Key) {
+    press(window, Modifiers::NONE, key);
+}
+
+fn ctrl(window: &mut Window, key: Key) {
+    press(window, Modifiers::COMMAND, key);
+}
+
+/// What a new pair is to hold is asked first; then the jaw; then the bar.
+fn new_pair(window: &mut Window, answers: usize) {
+    ctrl(window, Key::N);
+    let work = egui_kittest::kittest::Queryable::get_by_label(window, "Work to hold");
+    work.type_text("5/8 hex");
+    window.run();
+    (0..answers).for_each(|_| none(window, Key::Enter));
+}
+
+/// All that can be reached without a thread being waited for.
+pub(crate) const ALL: &[Page] = &[
+    ("head", |_| {}),
+    ("rein", |window| none(window, Key::F3)),
+    ("all", |window| none(window, Key::F4)),
+    ("true size", |window| none(window, Key::F5)),
+    ("fit", |window| click(window, "Fit")),
+    ("strength", |window| click(window, "Strength")),
+    ("findings", |window| click_with(window, "Findings")),
+    ("making", |window| none(window, Key::F6)),
+    ("cut list", |window| none(window, Key::F7)),
+    ("shelf", |window| ctrl(window, Key::L)),
+    ("new pair", |window| new_pair(window, 0)),
+    ("its jaw", |window| new_pair(window, 1)),
+    ("its bar", |window| new_pair(window, 2)),
+    ("choose", |window| click(window, "Choose for the work…")),
+    ("sketch", |window| click(window, "Draw on it")),
+    ("print", |window| ctrl(window, Key::P)),
+    ("job sheet", |window| ctrl(window, Key::J)),
+    ("svg", |window| {
+        press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P)
+    }),
+    ("file menu", |window| click(window, "File")),
+    ("view menu", |window| click(window, "View")),
+    ("measure", |window| {
+        click(window, "View");
+        click(window, "Measure the screen");
+    }),
+    ("family", |window| {
+        click(window, "File");
+        click(window, "Make a family of this design");
+    }),
+];
+
+/// How the window is to stand.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Way {
+    pub(crate) size: (f32, f32),
+    pub(crate) units: Units,
+    pub(crate) theme: &'static str,
+}
+
+/// Shows a page of a sample.
+pub(crate) fn show((_, open): Page, design: &str, way: Way) -> Seen {
+    let folder = reinwright_tests::files::folder();
+    put(folder.path(), "theme", way.theme.to_owned());
+    put(
+        folder.path(),
+        "shelf",
+        samples_folder().display().to_string(),
+    );
+    let mut design = sample(design);
+    design.units = way.units;
+    let bench = Workbench::with(design, remembering(folder.path()));
+    let mut seen = look_at(bench, way.size);
+    open(&mut seen.window);
+    seen
+}

@@ -1,0 +1,68 @@
+//! No word of the smallest window is cut, left out or put into a second line of its button.
+
+use egui::epaint::{ClippedShape, Shape, TextShape};
+use reinwright_core::asked::Units;
+use reinwright_tests::painted::Seen;
+use reinwright_tests::window::SMALL;
+
+use super::pages::{self, Way};
+
+/// A text and where it may be seen.
+fn texts(seen: &Seen) -> Vec<(TextShape, egui::Rect)> {
+    fn gather(shape: &Shape, clip: egui::Rect, into: &mut Vec<(TextShape, egui::Rect)>) {
+        match shape {
+            Shape::Text(text) => into.push((text.clone(), clip)),
+            Shape::Vec(all) => all.iter().for_each(|one| gather(one, clip, into)),
+            _ => {}
+        }
+    }
+    let mut found = Vec::new();
+    for ClippedShape {
+        clip_rect, shape, ..
+    } in &seen.window.output().shapes
+    {
+        gather(shape, *clip_rect, &mut found);
+    }
+    found
+}
+
+/// Half a point of a letter is nothing that is missed.
+const HAIR: f32 = 1.0;
+
+/// The words that are cut at a side or end in dots.
+fn cut(seen: &Seen) -> Vec<String> {
+    let mut found = Vec::new();
+    for (text, clip) in texts(seen) {
+        let place = text.visual_bounding_rect();
+        let in_sight = clip.y_range().contains(place.center().y) && place.width() > 0.0;
+        let cut = place.right() > clip.right() + HAIR || place.left() < clip.left() - HAIR;
+        if in_sight && (cut || text.galley.elided) {
+            found.push(text.galley.text().to_owned());
+        }
+    }
+    found
+}
+
+/// Sights that show a part of the drawing, whose sizes go on beyond the sheet.
+const PARTS_OF_IT: [&str; 2] = ["rein", "true size"];
+
+#[test]
+fn no_word_is_cut_in_the_smallest_window() {
+    let mut found = Vec::new();
+    let whole = pages::ALL
+        .iter()
+        .filter(|page| !PARTS_OF_IT.contains(&page.0));
+    let inches = whole.map(|page| (*page, Units::Inch));
+    let head = (pages::ALL[0], Units::Millimetre);
+    for (page, units) in inches.chain([head]) {
+        let way = Way {
+            size: SMALL,
+            units,
+            theme: "light",
+        };
+        let seen = pages::show(page, "v-bit-square", way);
+        let words = cut(&seen).into_iter();
+        found.extend(words.map(|words| format!("{}: {words:?}", page.0)));
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
