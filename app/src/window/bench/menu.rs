@@ -119,7 +119,7 @@ impl Workbench {
                 self.lines(ui, &[Command::JobSheet]);
             }
             ui.separator();
-            self.lines(ui, &[Command::Quit]);
+            self.lines(ui, &[Command::About, Command::Quit]);
         });
     }
 

@@ -175,7 +175,10 @@ impl Workbench {
         let Some(design) = self.open.as_design() else {
             return Ok(());
         };
-        let pdf = design.job_sheet(paper)?;
+        // Examples that nobody has looked over are not the shop's.
+        let heats = &self.remembered.heats;
+        let shop = heats.is_own().then_some(&heats.now);
+        let pdf = design.job_sheet(paper, shop)?;
         self.write_beside(path, &pdf)?;
         self.say_written(path, "");
         Ok(())

@@ -72,6 +72,7 @@ impl Workbench {
             | Command::ShelfFolder
             | Command::CutList
             | Command::Calibrate
+            | Command::About
             | Command::SwitchTheme
             | Command::Quit => true,
         }

@@ -1,7 +1,7 @@
 //! The window looked at: every page of it as a picture, and the pictures of the documents.
 //!
 //! `REINWRIGHT_TEST_PICTURES=DIR cargo test --workspace --test window pictures::every_page` leaves
-//! every page there, by day and by night, in two sizes.
+//! every page there, by day and by night, in two sizes; `REINWRIGHT_TEST_PAGE=making` that one alone.
 
 mod pages;
 mod words;
@@ -33,14 +33,20 @@ fn png(picture: &ColorImage) -> Vec<u8> {
     bytes
 }
 
+/// Whether a page is to be painted: the first always, all or a named one into a folder.
+fn is_wanted(page: &str) -> bool {
+    let named = std::env::var("REINWRIGHT_TEST_PAGE").ok();
+    match std::env::var_os("REINWRIGHT_TEST_PICTURES") {
+        None => page == pages::ALL[0].0,
+        Some(_) => named.is_none_or(|name| name == page),
+    }
+}
+
 #[test]
 fn every_page_is_painted() {
     let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
-    for page in pages::ALL {
+    for page in pages::ALL.iter().filter(|page| is_wanted(page.0)) {
         for (theme, size) in [("light", SMALL), ("dark", (1600.0, 1000.0))] {
-            if folder.is_none() && page.0 != "head" {
-                continue;
-            }
             let way = Way {
                 size,
                 units: Units::Inch,

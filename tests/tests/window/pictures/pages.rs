@@ -28,7 +28,15 @@ fn new_pair(window: &mut Window, answers: usize) {
     (0..answers).for_each(|_| none(window, Key::Enter));
 }
 
-/// All that can be reached without a thread being waited for.
+/// Waits for what is reckoned beside the window.
+fn wait(window: &mut Window) {
+    for _ in 0..100 {
+        std::thread::sleep(std::time::Duration::from_millis(20));
+        window.step();
+    }
+}
+
+/// All of them.
 pub(crate) const ALL: &[Page] = &[
     ("head", |_| {}),
     ("rein", |window| none(window, Key::F3)),
@@ -38,20 +46,31 @@ pub(crate) const ALL: &[Page] = &[
     ("strength", |window| click(window, "Strength")),
     ("findings", |window| click_with(window, "Findings")),
     ("making", |window| none(window, Key::F6)),
-    ("cut list", |window| none(window, Key::F7)),
+    ("heats", |window| {
+        none(window, Key::F8);
+        wait(window);
+    }),
+    ("cut list", |window| {
+        none(window, Key::F7);
+        wait(window);
+    }),
     ("shelf", |window| ctrl(window, Key::L)),
     ("new pair", |window| new_pair(window, 0)),
     ("its jaw", |window| new_pair(window, 1)),
     ("its bar", |window| new_pair(window, 2)),
     ("choose", |window| click(window, "Choose for the work…")),
     ("sketch", |window| click(window, "Draw on it")),
-    ("print", |window| ctrl(window, Key::P)),
+    ("print", |window| {
+        ctrl(window, Key::P);
+        wait(window);
+    }),
     ("job sheet", |window| ctrl(window, Key::J)),
     ("svg", |window| {
         press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P)
     }),
     ("file menu", |window| click(window, "File")),
     ("view menu", |window| click(window, "View")),
+    ("about", |window| none(window, Key::F1)),
     ("measure", |window| {
         click(window, "View");
         click(window, "Measure the screen");
