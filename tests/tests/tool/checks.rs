@@ -162,7 +162,7 @@ fn each_check_is_provoked() {
         ),
         (
             ToolKind::HotChisel,
-            ("body.hold.cheek", "1/64 in"),
+            ("body.hold.across", "1 in"),
             (Kind::CheekThin, Mend),
         ),
         (

@@ -5,6 +5,8 @@ mod column;
 mod commands;
 mod document;
 mod drawn;
+mod handles;
+mod hostile;
 mod made;
 mod solid;
 mod tools_for;
