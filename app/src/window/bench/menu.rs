@@ -87,7 +87,7 @@ impl Workbench {
 
     fn file_menu(&mut self, ui: &mut Ui) {
         ui.menu_button("File", |ui| {
-            self.lines(ui, &[Command::New, Command::Open]);
+            self.lines(ui, &[Command::New, Command::NewTool, Command::Open]);
             ui.menu_button("Ready designs", |ui| {
                 for sample in samples::all() {
                     if ui.button(&sample.name).clicked() {
@@ -112,6 +112,9 @@ impl Workbench {
             self.lines(ui, &[Command::Save, Command::SaveAs, Command::Earlier]);
             if matches!(self.open, Open::Design(_)) {
                 self.lines(ui, &[Command::MakeFamily]);
+            }
+            if !matches!(self.open, Open::Tool(_)) {
+                self.lines(ui, &[Command::ToolsForPair]);
             }
             ui.separator();
             self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);

@@ -13,7 +13,7 @@ use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Pur
 use crate::window::state::news::Said;
 
 impl Workbench {
-    /// Opens a design or a family, or takes an own jaw in.
+    /// Opens a design, a tool or a family, or takes an own jaw in.
     ///
     /// # Errors
     /// One sentence that names the file, what is wrong and the mend.
@@ -87,7 +87,7 @@ impl Workbench {
         self.shown.news.hush();
         match self.asked.chooser {
             Chooser::System => {
-                let name = self.open.session().file_name(purpose.files().1);
+                let name = purpose.name(self.open.session());
                 self.asked.asking = Some(Asking::start(purpose, &name));
             }
             Chooser::OwnField => self.ask_in_field(purpose),
@@ -110,7 +110,7 @@ impl Workbench {
             .map(Path::to_path_buf)
             .or_else(std::env::home_dir)
             .unwrap_or_default();
-        let name = open.file_name(purpose.files().1);
+        let name = purpose.name(open);
         self.asked.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
     }
 
@@ -156,6 +156,8 @@ impl Workbench {
             Purpose::CutDesign => self.cut_pairs_of(path),
             Purpose::JobSheet(paper) => self.print_job_sheet(path, *paper),
             Purpose::CutPdf(paper) => self.print_cut_list(path, *paper),
+            Purpose::ToolPdf(paper) => self.print_tool(path, *paper),
+            Purpose::Tools(tools) => self.keep_tools(path, tools),
             Purpose::Picture => {
                 if let Some(design) = self.open.as_design() {
                     design.trace(ctx, path);
@@ -182,11 +184,12 @@ impl Workbench {
     }
 
     fn draw_design(&mut self, path: &Path, drawn: Drawn) -> Result<(), String> {
-        let Some(design) = self.open.as_design() else {
-            return Ok(());
+        let drawing = match &mut self.open {
+            Open::Design(design) => design.drawing(drawn),
+            Open::Tool(tool) => tool.drawing(drawn),
+            Open::Family(_) => return Ok(()),
         };
-        let drawing = design.drawing(drawn);
-        let svg = ink::svg(&drawing, &design.session.now.name);
+        let svg = ink::svg(&drawing, self.open.session().name());
         self.write_beside(path, svg.as_bytes())?;
         self.say_written(path, "");
         Ok(())

@@ -14,7 +14,7 @@ use crate::jobs::pages::Consent;
 use crate::jobs::preview::Printable;
 use crate::jobs::set_printing::Wanted;
 use crate::jobs::{printer, printing};
-use crate::window::panels::dialog::{Dialog, Print, noted_where, usual_paper};
+use crate::window::panels::dialog::{Dialog, Print, PrintTool, noted_where, usual_paper};
 use crate::window::state::job::{PrintWork, sentences};
 
 impl Workbench {
@@ -23,6 +23,11 @@ impl Workbench {
     /// # Errors
     /// One sentence when the sizes of a family are not reckoned yet.
     pub(super) fn ask_what_to_print(&mut self, units: Units) -> Result<(), String> {
+        if matches!(self.open, Open::Tool(_)) {
+            let print = PrintTool::new(units, self.open.stop());
+            self.put_question(Dialog::PrintTool(print));
+            return Ok(());
+        }
         let of = self.printable()?;
         let printers = self.printers();
         let known = printers.clone().unwrap_or_default();
@@ -38,6 +43,7 @@ impl Workbench {
     fn printable(&self) -> Result<Printable, String> {
         match &self.open {
             Open::Design(design) => Ok(Printable::Design(Box::new(design.session.now.clone()))),
+            Open::Tool(_) => Err("A tool has pages of its own".to_owned()),
             Open::Family(family) => {
                 family.may_be_written()?;
                 Ok(family.printable())
@@ -85,6 +91,17 @@ impl Workbench {
         let and =
             ". Print it at actual size (100 %), measure both bars, and note them under Print.";
         self.say_written(path, and);
+        Ok(())
+    }
+
+    /// Writes the pages of a tool.
+    pub(super) fn print_tool(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
+        let Open::Tool(tool) = &self.open else {
+            return Ok(());
+        };
+        let pdf = tool.pages(paper)?;
+        self.write_beside(path, &pdf)?;
+        self.say_written(path, "");
         Ok(())
     }
 

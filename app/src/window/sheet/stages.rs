@@ -80,7 +80,7 @@ impl Stages {
                 making.go(at);
             }
             ui.label(format!("{} of {last}", making.at));
-            asked = self.paper.sights(ui);
+            asked = self.paper.sights(ui, &Sight::ALL);
         });
         asked
     }

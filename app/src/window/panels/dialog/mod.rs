@@ -15,17 +15,22 @@ use reinwright_core::paper::Paper;
 use reinwright_core::shop::printers::Printer;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::tool::Tool;
 
 use super::wish::JawWish;
 use crate::jobs::order::Order;
 use crate::jobs::pages::Consent;
+use crate::jobs::pair_tools::Named;
 use crate::window::paint::theme::Palette;
+use crate::window::state::session::Opened;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
-pub(crate) use print::{Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper};
+pub(crate) use print::{
+    Print, PrintDrawings, PrintJob, PrintSvg, PrintTool, noted_where, usual_paper,
+};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -45,6 +50,10 @@ pub(crate) enum Next {
     Begin(Box<Document>),
     /// Show this design, which can be had again.
     Ready(Box<Document>),
+    /// Show this tool, which nothing but this window has.
+    BeginTool(Box<Tool>),
+    /// Show this tool, which can be had again.
+    ReadyTool(Box<Tool>),
     /// Open this file.
     Open(PathBuf),
     /// Open this file of the shelf, and of a family the size at a place.
@@ -82,6 +91,10 @@ pub(crate) enum Purpose {
     JobSheet(Paper),
     /// To write the cut list.
     CutPdf(Paper),
+    /// To write full-size pages of a tool.
+    ToolPdf(Paper),
+    /// To write the tools of a pair into a folder.
+    Tools(Vec<Named>),
     /// To write a jaw of one's own for another smith.
     OwnJaw(Box<KeptJaw>),
 }
@@ -101,7 +114,7 @@ impl Purpose {
     /// What stands over the question.
     pub(crate) fn title(&self) -> &'static str {
         match self {
-            Self::Open => "Open a design or a family",
+            Self::Open => "Open a design, a tool or a family",
             Self::Save(_) => "Save to a file",
             Self::Pdf(..) => "Print to PDF",
             Self::CheckPage(_) => "Check page to PDF",
@@ -113,6 +126,8 @@ impl Purpose {
             Self::Shop => "Folder of the shop",
             Self::CutPdf(_) => "Print the cut list to PDF",
             Self::JobSheet(_) => "Job sheet to PDF",
+            Self::ToolPdf(_) => "Print to PDF",
+            Self::Tools(_) => "Tools of the pair to a folder",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -121,11 +136,13 @@ impl Purpose {
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
-            Self::Pdf(..) | Self::CheckPage(_) | Self::CutPdf(_) | Self::JobSheet(_) => {
-                ("PDF", "pdf")
-            }
+            Self::Pdf(..)
+            | Self::CheckPage(_)
+            | Self::CutPdf(_)
+            | Self::JobSheet(_)
+            | Self::ToolPdf(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
-            Self::Folder(_) | Self::Shelf | Self::Shop => ("Folder", ""),
+            Self::Folder(_) | Self::Tools(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
             Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
         }
@@ -141,10 +158,20 @@ impl Purpose {
             | Self::CheckPage(_)
             | Self::CutPdf(_)
             | Self::JobSheet(_)
+            | Self::ToolPdf(_)
+            | Self::Tools(_)
             | Self::Svg(_)
             | Self::Folder(_)
             | Self::OwnJaw(_) => Chosen::ToWrite,
         }
+    }
+
+    /// What the file or the folder may be called, for what is open.
+    pub(crate) fn name(&self, open: &dyn Opened) -> String {
+        if matches!(self, Self::Tools(_)) {
+            return format!("{}-tools", open.file_name("ron").trim_end_matches(".ron"));
+        }
+        open.file_name(self.files().1)
     }
 
     /// Whether the file is written.
@@ -178,6 +205,8 @@ pub(crate) enum Dialog {
     PrintDrawings(PrintDrawings),
     /// Which paper for a job sheet.
     JobSheet(PrintJob),
+    /// Which paper for the pages of a tool.
+    PrintTool(PrintTool),
     /// Which drawing.
     PrintSvg(PrintSvg),
     /// Work that was not saved.
@@ -240,6 +269,7 @@ impl Dialog {
                 Self::Print(it) => it.show(ui, fills),
                 Self::PrintDrawings(it) => it.show(ui),
                 Self::JobSheet(it) => it.show(ui),
+                Self::PrintTool(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
                 Self::Changed(it) => it.show(ui),

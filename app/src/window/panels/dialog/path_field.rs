@@ -45,7 +45,7 @@ impl PathField {
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
         let label = ui.label(match self.purpose {
-            Purpose::Folder(_) | Purpose::Shelf | Purpose::Shop => "Folder",
+            Purpose::Folder(_) | Purpose::Tools(_) | Purpose::Shelf | Purpose::Shop => "Folder",
             Purpose::Open
             | Purpose::CutDesign
             | Purpose::CutPdf(_)
@@ -54,6 +54,7 @@ impl PathField {
             | Purpose::Save(_)
             | Purpose::Pdf(..)
             | Purpose::CheckPage(_)
+            | Purpose::ToolPdf(_)
             | Purpose::Svg(_)
             | Purpose::OwnJaw(_) => "File, with its folder",
         });
@@ -93,7 +94,7 @@ impl PathField {
         let there = self.purpose.writes() && path.exists();
         if there && self.warned.as_ref() != Some(&path) {
             let onto = match self.purpose {
-                Purpose::Folder(_) => "into",
+                Purpose::Folder(_) | Purpose::Tools(_) => "into",
                 Purpose::Open
                 | Purpose::Picture
                 | Purpose::Shelf
@@ -104,6 +105,7 @@ impl PathField {
                 | Purpose::Save(_)
                 | Purpose::Pdf(..)
                 | Purpose::CheckPage(_)
+                | Purpose::ToolPdf(_)
                 | Purpose::Svg(_)
                 | Purpose::OwnJaw(_) => "over",
             };

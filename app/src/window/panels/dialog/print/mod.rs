@@ -23,7 +23,7 @@ use crate::window::state::rows::capital;
 use choices::Typed;
 use leaves::Shown;
 use others::{CHOOSE, stopped};
-pub(crate) use others::{PrintDrawings, PrintJob, PrintSvg, usual_paper};
+pub(crate) use others::{PrintDrawings, PrintJob, PrintSvg, PrintTool, usual_paper};
 use printers::Measuring;
 
 /// The dialog at the most, and the least that is left of the window around it, in points.
