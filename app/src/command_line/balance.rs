@@ -2,11 +2,12 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::{Layout, Stock, Units};
-use reinwright_core::forge::balance::{Allowance, Balance, PieceBalance};
-use reinwright_core::shop::balance_of;
+use reinwright_core::asked::{Bar, Layout, Stock, Units};
+use reinwright_core::forge::balance::{Allowance, Balance, Mark, PieceBalance};
+use reinwright_core::shop::{ToolAnswers, balance_of};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
+use reinwright_core::tool::Tool;
 use reinwright_core::units::Unit;
 use serde::Serialize;
 
@@ -36,6 +37,52 @@ pub(super) type Account<'a> = (&'a Balance, f64);
 fn ends(balance: &Balance) -> (&PieceBalance, &PieceBalance) {
     let pieces = &balance.pieces;
     (&pieces[0], &pieces[pieces.len() - 1])
+}
+
+/// The balance of a tool.
+pub(super) fn of_tool((tool, answers): (&Tool, &ToolAnswers), asked: &Asked) -> Outcome {
+    let balance = &answers.balance;
+    if let Some(trouble) = balance.trouble() {
+        return Err(format!("{}: {trouble}", asked.file.display()));
+    }
+    let piece = &balance.pieces[0];
+    if asked.json {
+        let answer = ToolAnswer {
+            name: tool.name.clone(),
+            bar: BarAnswer::new(&tool.bar),
+            tool: HalfAnswer::new(piece),
+            cut_length_mm: balance.cut_length(tool.units).mm(),
+            bar_length_mm: balance.bar_length_mm,
+            bar_mass_kg: balance.bar_mass_kg(),
+            marks: balance
+                .marks
+                .iter()
+                .map(|mark| MarkAnswer::new(mark, balance, tool.units))
+                .collect(),
+        };
+        return Ok(Done::said(json(&answer)?));
+    }
+    let mut table = Table {
+        units: tool.units,
+        text: String::new(),
+    };
+    table.bar((&tool.name, &tool.bar), balance);
+    table.half("the tool", piece);
+    table.line("");
+    table.allowances(&balance.allowances);
+    table.marks(balance);
+    Ok(Done::said(table.text))
+}
+
+#[derive(Serialize)]
+struct ToolAnswer {
+    name: String,
+    bar: BarAnswer,
+    tool: HalfAnswer,
+    cut_length_mm: f64,
+    bar_length_mm: f64,
+    bar_mass_kg: f64,
+    marks: Vec<MarkAnswer>,
 }
 
 #[derive(Serialize)]
@@ -108,7 +155,7 @@ impl Answer {
         let second = design.second_jaw.as_ref();
         Self {
             name: design.name.clone(),
-            bar: BarAnswer::new(design),
+            bar: BarAnswer::new(&design.bar),
             half: HalfAnswer::new(first),
             second_half: second.map(|_| HalfAnswer::new(last)),
             pair: PairAnswer::new(design, account),
@@ -117,14 +164,14 @@ impl Answer {
 }
 
 impl BarAnswer {
-    fn new(design: &Document) -> Self {
-        let stock = &design.bar.stock;
+    fn new(bar: &Bar) -> Self {
+        let stock = &bar.stock;
         Self {
             shape: shape(stock),
             size_mm: stock.size().mm(),
             width_mm: stock.wide_mm(),
             area_mm2: stock.area_mm2(),
-            steel: design.bar.steel.name(),
+            steel: bar.steel.name(),
         }
     }
 }
@@ -149,12 +196,7 @@ impl HalfAnswer {
 
 impl PairAnswer {
     fn new(design: &Document, (balance, mass_kg): Account<'_>) -> Self {
-        let mark = |mark: &reinwright_core::forge::balance::Mark| MarkAnswer {
-            at_mm: mark.at_mm,
-            measured_mm: mark.measured(design.units).mm(),
-            from_end_mm: balance.from_end(mark, design.units).mm(),
-            what: mark.what.clone(),
-        };
+        let mark = |mark| MarkAnswer::new(mark, balance, design.units);
         Self {
             layout: layout(design.layout),
             bar_length_mm: balance.bar_length_mm,
@@ -163,6 +205,17 @@ impl PairAnswer {
             mass_kg,
             allowances: allowances(&balance.allowances),
             marks: balance.marks.iter().map(mark).collect(),
+        }
+    }
+}
+
+impl MarkAnswer {
+    fn new(mark: &Mark, balance: &Balance, units: Units) -> Self {
+        Self {
+            at_mm: mark.at_mm,
+            measured_mm: mark.measured(units).mm(),
+            from_end_mm: balance.from_end(mark, units).mm(),
+            what: mark.what.clone(),
         }
     }
 }
@@ -244,21 +297,25 @@ impl Table {
         self.units.show().mass(kg)
     }
 
-    fn head(&mut self, design: &Document, balance: &Balance) {
-        let stock = &design.bar.stock;
+    fn bar(&mut self, (name, bar): (&str, &Bar), balance: &Balance) {
+        let stock = &bar.stock;
         let size = match stock {
             Stock::Flat { thickness, width } => format!("{thickness} x {width}"),
             Stock::Round { .. } | Stock::Square { .. } => stock.size().to_string(),
         };
-        let bar = format!(
+        let words = format!(
             "Bar: cut {} of {size} {}, {}, {}",
             balance.cut_length(self.units),
             shape(stock),
-            design.bar.steel.name(),
+            bar.steel.name(),
             self.mass(balance.bar_mass_kg()),
         );
-        self.line(&design.name);
-        self.line(&bar);
+        self.line(name);
+        self.line(&words);
+    }
+
+    fn head(&mut self, design: &Document, balance: &Balance) {
+        self.bar((&design.name, &design.bar), balance);
         let laid = format!("Laid out: {}", layout(design.layout));
         self.line(&laid);
     }

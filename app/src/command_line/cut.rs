@@ -5,14 +5,15 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
-use reinwright_core::shop::balance_of;
 use reinwright_core::shop::cut::{
-    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of, orders,
-    parse_long, plan, sums,
+    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of, order_of_tool,
+    orders, parse_long, plan, sums,
 };
 use reinwright_core::shop::shelf;
+use reinwright_core::shop::{ToolAnswers, balance_of};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
+use reinwright_core::tool::{self, Tool};
 use serde::Serialize;
 
 use super::{Done, Outcome, json};
@@ -24,10 +25,10 @@ use crate::jobs::{cut_printing, printing};
 /// What is asked of a cut list.
 #[derive(Debug, Args)]
 pub(super) struct Asked {
-    /// Designs and families; of a family every size
+    /// Designs, tools and families; of a family every size
     #[arg(required = true)]
     files: Vec<PathBuf>,
-    /// How many pairs of each design and of each size
+    /// How many pairs of each design and of each size, and how many of each tool
     #[arg(long, default_value_t = 1, value_parser = clap::value_parser!(u32).range(1..=1000))]
     pairs: u32,
     /// Bars that are there, such as "3 x 3 m", "2 x 20 ft, 850 mm" or "3 x 3 m of 16 mm square"; more
@@ -62,12 +63,9 @@ pub(super) struct Asked {
 
 pub(super) fn run(asked: &Asked) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
-    let designs = designs(&asked.files)?;
-    let units = designs[0].units;
-    let orders = orders(designs.iter().map(|design| {
-        let balance = balance_of(design, &resolve(design));
-        order_of(design, &balance, asked.pairs)
-    }));
+    let sought = sought(asked)?;
+    let units = sought[0].units;
+    let orders = orders(sought.iter().map(|own| own.order.clone()));
     let rack = rack(asked, &orders)?;
     let plan = plan(&orders, &rack, units, &mut |_| {
         std::ops::ControlFlow::Continue(())
@@ -86,7 +84,7 @@ pub(super) fn run(asked: &Asked) -> Outcome {
         }
         files::write_whole(out, &drawn(out, (&plan, units), paper))?;
         if !asked.json {
-            let names = designs.iter().map(|design| design.name.as_str());
+            let names = sought.iter().map(|own| own.name.as_str());
             text.extend(without_letters(names).map(|why| why + "\n"));
             text += &format!("{}: the bars with their pieces\n", out.display());
         }
@@ -111,16 +109,52 @@ fn drawn(out: &Path, plan: (&CutPlan, Units), paper: Paper) -> Vec<u8> {
     }
 }
 
-/// Every design, and of a family that was read whole every size.
-fn designs(paths: &[PathBuf]) -> Result<Vec<Document>, String> {
-    let mut designs = Vec::new();
-    for path in paths {
+/// What is to be cut for.
+struct Sought {
+    name: String,
+    units: Units,
+    order: Order,
+}
+
+impl Sought {
+    fn pair(design: &Document, count: u32) -> Self {
+        let balance = balance_of(design, &resolve(design));
+        Self {
+            name: design.name.clone(),
+            units: design.units,
+            order: order_of(design, &balance, count),
+        }
+    }
+
+    fn tool(own: &Tool, count: u32) -> Self {
+        Self {
+            name: own.name.clone(),
+            units: own.units,
+            order: order_of_tool(own, &ToolAnswers::to(own).balance, count),
+        }
+    }
+}
+
+/// Every design and tool, and of a family that was read whole every size.
+fn sought(asked: &Asked) -> Result<Vec<Sought>, String> {
+    let mut all = Vec::new();
+    for path in &asked.files {
         let named = |what: String| format!("{}: {what}", path.display());
         let bytes = files::bytes(path)?;
+        if tool::is_tool(&bytes) {
+            let own = tool::read(&bytes).map_err(|error| named(error.to_string()))?;
+            all.push(Sought::tool(&own, asked.pairs));
+            continue;
+        }
         let filed = shelf::read(&bytes).map_err(|error| named(error.to_string()))?;
-        designs.extend(cut_wanted::designs(filed).map_err(named)?);
+        let designs = cut_wanted::designs(filed).map_err(named)?;
+        all.extend(
+            designs
+                .iter()
+                .map(|design| Sought::pair(design, asked.pairs)),
+        );
     }
-    Ok(designs)
+    Ok(all)
 }
 
 /// The shop's rack with the bars that were said besides, and what was said of cuts and ends.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::Units;
+use reinwright_core::asked::{Scale, Units};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
@@ -11,9 +11,11 @@ use reinwright_core::heats::{
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
 use reinwright_core::shop::balance_of;
+use reinwright_core::steel::Steel;
 use reinwright_core::steel::thermal::THERMAL_SOURCE;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
+use reinwright_core::tool::Tool;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -43,6 +45,47 @@ pub(super) fn asked(
     }))
 }
 
+/// What is heated: a pair, or a tool.
+pub(super) struct Subject<'a> {
+    name: &'a str,
+    units: Units,
+    steel: Steel,
+    /// Only a pair has procedures to be compared.
+    pair: Option<&'a Document>,
+}
+
+impl<'a> From<&'a Document> for Subject<'a> {
+    fn from(pair: &'a Document) -> Self {
+        Self {
+            name: &pair.name,
+            units: pair.units,
+            steel: pair.bar.steel,
+            pair: Some(pair),
+        }
+    }
+}
+
+impl<'a> From<&'a Tool> for Subject<'a> {
+    fn from(tool: &'a Tool) -> Self {
+        Self {
+            name: &tool.name,
+            units: tool.units,
+            steel: tool.bar.steel,
+            pair: None,
+        }
+    }
+}
+
+impl Subject<'_> {
+    /// The same by other procedures.
+    fn others(&self, asked: &Asked) -> Vec<Compared> {
+        self.pair.map_or_else(Vec::new, |pair| {
+            let model = resolve(pair);
+            compare(pair, (&model, &balance_of(pair, &model)), &asked.shop)
+        })
+    }
+}
+
 /// The design with the scale of its own heats, where that was asked for.
 pub(super) fn with_own_scale(
     design: &Document,
@@ -55,26 +98,41 @@ pub(super) fn with_own_scale(
     Ok(with_scale_of(design, percent))
 }
 
+/// The scale that the heats of a plan take, to a tenth of a per cent.
+pub(super) fn scale_of(steel: Steel, plan: &Plan, asked: &Asked) -> Scale {
+    let prepared = Prepared::new(steel, plan, &asked.shop);
+    let percent = scale_percent(&prepared, &heat_plan(&prepared));
+    Scale::Whole {
+        percent: (percent * 10.0).round() / 10.0,
+    }
+}
+
 /// A plan's text with its heats behind it.
-pub(super) fn listed(text: String, (design, plan): (&Document, &Plan), asked: &Asked) -> String {
+pub(super) fn listed<'a>(
+    text: String,
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
+    asked: &Asked,
+) -> String {
+    let design = &design.into();
     let mut list = List {
         text,
         units: design.units,
     };
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     list.heats(design, &prepared, asked);
     list.text
 }
 
 /// A plan's answer with `heat` at every operation and the totals of all heats.
-pub(super) fn keyed(
+pub(super) fn keyed<'a>(
     answer: &impl Serialize,
-    (design, plan): (&Document, &Plan),
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
     asked: &Asked,
 ) -> Result<String, String> {
+    let design = &design.into();
     let unwritten = |error| format!("the answer cannot be written as JSON ({error})");
     let mut answer = serde_json::to_value(answer).map_err(unwritten)?;
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     let heats = heat_plan(&prepared);
     let show = design.units.show();
     if let Some(operations) = answer.get_mut("operations").and_then(Value::as_array_mut) {
@@ -93,8 +151,7 @@ pub(super) fn keyed(
     }
     let found = noticed(&prepared, &heats, show);
     let found: Vec<FindingAnswer<'_>> = found.iter().map(FindingAnswer::new).collect();
-    let model = resolve(design);
-    let others = compare(design, (&model, &balance_of(design, &model)), &asked.shop);
+    let others = design.others(asked);
     let whole = HeatsAnswer {
         sources: SourceAnswer::all(&prepared, design.units),
         findings: found,
@@ -104,7 +161,7 @@ pub(super) fn keyed(
             .collect(),
         procedures: others.iter().map(ComparedAnswer::new).collect(),
         unread: &asked.lost,
-        cautions: cautions(&asked.shop, design.bar.steel),
+        cautions: cautions(&asked.shop, design.steel),
         source: THERMAL_SOURCE,
     };
     answer["heats"] = serde_json::to_value(whole).map_err(unwritten)?;
@@ -293,7 +350,7 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn heats(&mut self, design: &Document, prepared: &Prepared, asked: &Asked) {
+    fn heats(&mut self, design: &Subject<'_>, prepared: &Prepared, asked: &Asked) {
         let show = self.units.show();
         let heats = heat_plan(prepared);
         self.line(format_args!(
@@ -320,7 +377,7 @@ impl List {
         }
         self.others(design, prepared, (&heats, asked));
         self.line(format_args!(""));
-        for words in cautions(&asked.shop, design.bar.steel) {
+        for words in cautions(&asked.shop, design.steel) {
             self.line(format_args!("{words}"));
         }
     }
@@ -394,7 +451,7 @@ impl List {
 
     fn others(
         &mut self,
-        design: &Document,
+        design: &Subject<'_>,
         prepared: &Prepared,
         (heats, asked): (&HeatPlan, &Asked),
     ) {
@@ -405,8 +462,7 @@ impl List {
         for other in others {
             self.line(format_args!("  {}", other.said));
         }
-        let model = resolve(design);
-        let all = compare(design, (&model, &balance_of(design, &model)), &asked.shop);
+        let all = design.others(asked);
         let Some((first, rest)) = all.split_first() else {
             return;
         };
@@ -417,13 +473,14 @@ impl List {
 }
 
 /// Writes each operation in its source as SVG.
-pub(super) fn draw_into(
+pub(super) fn draw_into<'a>(
     folder: &std::path::Path,
-    (design, plan): (&Document, &Plan),
+    (design, plan): (impl Into<Subject<'a>>, &Plan),
     asked: &Asked,
 ) -> Result<(), String> {
+    let design = design.into();
     files::make_folder(folder)?;
-    let prepared = Prepared::new(design.bar.steel, plan, &asked.shop);
+    let prepared = Prepared::new(design.steel, plan, &asked.shop);
     for heated in heat_plan(&prepared).operations {
         let Some(source) = heated.source else {
             continue;

@@ -14,18 +14,18 @@ use crate::jobs::{job_sheet, printing};
 #[derive(Debug, Args)]
 pub(super) struct Asked {
     /// Design
-    file: PathBuf,
+    pub(super) file: PathBuf,
     /// PDF to write; one that is there already is replaced
     #[arg(long)]
-    out: PathBuf,
+    pub(super) out: PathBuf,
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
     #[arg(long, default_value = "a4")]
-    paper: String,
+    pub(super) paper: String,
     /// Folder to write each stage to as SVG besides; it is made if it is not there
     #[arg(long, value_name = "FOLDER")]
-    stages: Option<PathBuf>,
+    pub(super) stages: Option<PathBuf>,
     #[command(flatten)]
-    made: arguments::Made,
+    pub(super) made: arguments::Made,
 }
 
 pub(super) fn run(asked: &Asked) -> Outcome {

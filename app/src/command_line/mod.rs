@@ -154,6 +154,10 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::ToolsFor(asked)) => tool::all_for(&asked),
         Some(Job::Findings(wanted)) if tool::is_tool(&wanted.asked.file)? => tool::noticed(&wanted),
         Some(Job::Drawing(wanted)) if tool::is_tool(&wanted.file)? => tool::drawing(&wanted),
+        Some(Job::Balance(asked)) if tool::is_tool(&asked.file)? => tool::balanced(&asked),
+        Some(Job::Plan(wanted)) if tool::is_tool(&wanted.file)? => tool::planned(&wanted, places),
+        Some(Job::Template(wanted)) if tool::is_tool(&wanted.file)? => tool::template(&wanted),
+        Some(Job::Sheet(wanted)) if tool::is_tool(&wanted.file)? => tool::sheet(&wanted),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
             &wanted.asked.file,

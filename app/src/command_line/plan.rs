@@ -2,15 +2,17 @@
 
 use std::fmt::Write;
 
+use reinwright_core::asked::{Bar, Units};
 use reinwright_core::draw;
 use reinwright_core::forge::balance::Balance;
 use reinwright_core::making::{self, Blows, Change, Changes, Operation, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{ToolAnswers, balance_of};
 use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::tongs::resolve;
+use reinwright_core::tool::Tool;
 use reinwright_core::units::Show;
 use serde::Serialize;
 
@@ -38,13 +40,93 @@ pub(super) fn run(wanted: &arguments::Plan, places: &Places) -> Outcome {
     }
     let text = match (asked, wanted.json) {
         (None, true) => json(&answer)?,
-        (None, false) => List::of(&design, &balance, &plan),
+        (None, false) => List::of(&Called::pair(&design), &balance, &plan),
         (Some(asked), true) => heats::keyed(&answer, (&design, &plan), &asked)?,
-        (Some(asked), false) => {
-            heats::listed(List::of(&design, &balance, &plan), (&design, &plan), &asked)
-        }
+        (Some(asked), false) => heats::listed(
+            List::of(&Called::pair(&design), &balance, &plan),
+            (&design, &plan),
+            &asked,
+        ),
     };
     Ok(Done::said(text))
+}
+
+/// How a tool is made.
+pub(super) fn of_tool(
+    (tool, answers): (&Tool, &ToolAnswers),
+    wanted: &arguments::Plan,
+    places: &Places,
+) -> Outcome {
+    let asked = heats::asked(wanted.sources.as_deref(), places)?;
+    let plan = tool_planned(tool, answers, &wanted.made)?;
+    let answer = Answer::new(&plan);
+    if let (Some(asked), Some(folder)) = (&asked, &wanted.drawings) {
+        heats::draw_into(folder, (tool, &plan), asked)?;
+    }
+    let list = || List::of(&Called::tool(tool), &answers.balance, &plan);
+    let text = match (asked, wanted.json) {
+        (None, true) => json(&answer)?,
+        (None, false) => list(),
+        (Some(asked), true) => heats::keyed(&answer, (tool, &plan), &asked)?,
+        (Some(asked), false) => heats::listed(list(), (tool, &plan), &asked),
+    };
+    Ok(Done::said(text))
+}
+
+/// The plan of a tool as it is asked for.
+pub(super) fn tool_planned(
+    tool: &Tool,
+    answers: &ToolAnswers,
+    made: &arguments::Made,
+) -> Result<Plan, String> {
+    let changed = [&made.without, &made.before, &made.across];
+    if changed.into_iter().any(|all| !all.is_empty()) {
+        return Err(
+            "--without, --before and --across are for a pair: the operations of a tool keep their order"
+                .to_owned(),
+        );
+    }
+    let procedure = match made.procedure.as_deref() {
+        None => making::usual_for_tool(tool),
+        Some(word) => Procedure::named(word).ok_or_else(|| {
+            let all = Procedure::OF_TOOLS.map(Procedure::word).join(", ");
+            format!("--procedure: \"{word}\" is no procedure: give one of {all}")
+        })?,
+    };
+    Ok(making::plan_tool(
+        tool,
+        &answers.model,
+        &answers.balance,
+        procedure,
+    ))
+}
+
+/// What a list is of.
+pub(super) struct Called<'a> {
+    name: &'a str,
+    bar: &'a Bar,
+    units: Units,
+    is_tool: bool,
+}
+
+impl<'a> Called<'a> {
+    fn pair(pair: &'a Document) -> Self {
+        Self {
+            name: &pair.name,
+            bar: &pair.bar,
+            units: pair.units,
+            is_tool: false,
+        }
+    }
+
+    fn tool(tool: &'a Tool) -> Self {
+        Self {
+            name: &tool.name,
+            bar: &tool.bar,
+            units: tool.units,
+            is_tool: true,
+        }
+    }
 }
 
 /// One stage of a design's plan as a drawing.
@@ -316,7 +398,7 @@ struct List {
 }
 
 impl List {
-    fn of(design: &Document, balance: &Balance, plan: &Plan) -> String {
+    fn of(design: &Called<'_>, balance: &Balance, plan: &Plan) -> String {
         let show = design.units.show();
         let mut list = Self {
             text: String::new(),
@@ -347,7 +429,12 @@ impl List {
         }
         list.others(plan);
         list.line(format_args!(""));
-        for words in caution::at_the_forge(design.bar.steel) {
+        let cautions = if design.is_tool {
+            vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST]
+        } else {
+            caution::at_the_forge(design.bar.steel)
+        };
+        for words in cautions {
             list.line(format_args!("{words}"));
         }
         list.text

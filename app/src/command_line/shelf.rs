@@ -4,10 +4,12 @@ use std::path::Path;
 
 use reinwright_core::asked::Units;
 use reinwright_core::shop::shelf::{Filed, Held, Mark, Pair, Stock, best_first};
+use reinwright_core::tool;
 use serde::Serialize;
 
 use super::arguments::{self, Marked};
 use super::{Done, Outcome, json};
+use crate::disk::files;
 use crate::disk::folder::{self, Folder};
 
 /// A pair with where it comes from, and its answer if one was asked for.
@@ -23,6 +25,7 @@ struct Entry {
 struct Answer<'a> {
     asked_for: Option<&'a str>,
     pairs: Vec<PairAnswer<'a>>,
+    tools: Vec<ToolAnswer>,
     /// Files that are no design or family, or not whole.
     not_read: Vec<NotRead>,
 }
@@ -51,6 +54,14 @@ struct HeldAnswer {
 }
 
 #[derive(Serialize)]
+struct ToolAnswer {
+    file: String,
+    name: String,
+    tool: &'static str,
+    bar: String,
+}
+
+#[derive(Serialize)]
 struct NotRead {
     file: String,
     message: String,
@@ -72,6 +83,7 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
             message: trouble.clone(),
         });
     }
+    let tools = tools(&folder);
     let mut entries = entries(&folder, stock.as_ref(), &mut not_read);
     if let Some(only) = asked.only {
         let mark = match only {
@@ -85,18 +97,36 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
         json(&Answer {
             asked_for: asked.stock.as_deref(),
             pairs: entries.iter().map(PairAnswer::new).collect(),
+            tools,
             not_read,
         })?
     } else {
-        listed(&entries, &not_read, asked.only)
+        listed(&entries, (&tools, &not_read), asked.only)
     };
     Ok(Done::said(text))
+}
+
+/// The tools of a folder, in the order of their files.
+fn tools(folder: &Folder) -> Vec<ToolAnswer> {
+    let tools = folder.files.iter().filter_map(|path| {
+        let own = tool::read(&files::bytes(path).ok()?).ok()?;
+        Some(ToolAnswer {
+            file: folder::name(path),
+            name: own.name.clone(),
+            tool: own.style_kind().name(),
+            bar: format!("{}, {}", own.bar.stock.words(), own.bar.steel.name()),
+        })
+    });
+    tools.collect()
 }
 
 fn entries(folder: &Folder, stock: Option<&Stock>, not_read: &mut Vec<NotRead>) -> Vec<Entry> {
     let mut entries = Vec::new();
     for path in &folder.files {
         let file = folder::name(path);
+        if files::bytes(path).is_ok_and(|bytes| tool::read(&bytes).is_ok()) {
+            continue;
+        }
         match folder::read(path) {
             Ok(filed) => {
                 not_read.extend(lost(&file, &filed));
@@ -181,7 +211,11 @@ impl HeldAnswer {
     }
 }
 
-fn listed(entries: &[Entry], not_read: &[NotRead], only: Option<Marked>) -> String {
+fn listed(
+    entries: &[Entry],
+    (tools, not_read): (&[ToolAnswer], &[NotRead]),
+    only: Option<Marked>,
+) -> String {
     let mut text: String = entries.iter().map(line).collect();
     if entries.is_empty() {
         text.push_str(match only {
@@ -189,6 +223,12 @@ fn listed(entries: &[Entry], not_read: &[NotRead], only: Option<Marked>) -> Stri
             None => "There is no design or family in this folder that can be read\n",
         });
     }
+    text.extend(tools.iter().map(|own| {
+        format!(
+            "{}: {}\n  {} from {}\n",
+            own.name, own.file, own.tool, own.bar
+        )
+    }));
     text.extend(
         not_read
             .iter()

@@ -6,15 +6,16 @@ use clap::Args;
 use reinwright_core::asked::{self, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
-use reinwright_core::paper::{Drawing, ink};
+use reinwright_core::paper::{Drawing, Paper, ink};
 use reinwright_core::shop::{ToolAnswers, family as families, tools_for};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
 use reinwright_core::units::Length;
 
 use super::arguments::{self, New};
-use super::{Done, Outcome, findings, json};
+use super::{Done, Outcome, Places, balance, findings, heats, json, plan};
 use crate::disk::files;
+use crate::jobs::{job_sheet, printing};
 
 /// Whether a file is a tool.
 ///
@@ -68,6 +69,78 @@ pub(super) fn noticed(wanted: &arguments::Loaded) -> Outcome {
     })
 }
 
+/// How much bar a tool takes, and where it is marked.
+pub(super) fn balanced(asked: &arguments::Asked) -> Outcome {
+    let tool = opened(&asked.file)?;
+    let answers = ToolAnswers::to(&tool);
+    balance::of_tool((&tool, &answers), asked)
+}
+
+/// How a tool is made.
+pub(super) fn planned(wanted: &arguments::Plan, places: &Places) -> Outcome {
+    let mut tool = opened(&wanted.file)?;
+    let mut answers = ToolAnswers::to(&tool);
+    if wanted.scale_from_heats
+        && let Some(asked) = heats::asked(wanted.sources.as_deref(), places)?
+    {
+        let plan = plan::tool_planned(&tool, &answers, &wanted.made)?;
+        tool.allowances.scale = heats::scale_of(tool.bar.steel, &plan, &asked);
+        answers = ToolAnswers::to(&tool);
+    }
+    plan::of_tool((&tool, &answers), wanted, places)
+}
+
+/// The templates of a tool as PDF.
+pub(super) fn template(wanted: &arguments::Template) -> Outcome {
+    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let tool = opened(&wanted.file)?;
+    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    let what = wanted.printed.what()?;
+    let template = printing::Template::of_tool(&tool, &what, printing::today())
+        .on(wanted.printed.printer()?);
+    let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
+    files::write_whole(&wanted.out, &pdf)?;
+    let lacking = [&template.without_bar, &template.without_letters];
+    let lacking: String = lacking
+        .into_iter()
+        .flatten()
+        .map(|why| format!("{why}\n"))
+        .collect();
+    Ok(Done::said(format!(
+        "{}{lacking}{}: print at actual size (100 %), then measure the check bars\n",
+        stopped(&tool),
+        wanted.out.display()
+    )))
+}
+
+/// A line that says what stands against making the tool; nothing when nothing does.
+fn stopped(tool: &Tool) -> String {
+    let stop = printing::stop(&ToolAnswers::to(tool).findings);
+    stop.map_or_else(String::new, |stop| format!("{stop}\n"))
+}
+
+/// The job sheet of a tool.
+pub(super) fn sheet(asked: &super::job_sheet::Asked) -> Outcome {
+    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    let tool = opened(&asked.file)?;
+    files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
+    let answers = ToolAnswers::to(&tool);
+    let plan = plan::tool_planned(&tool, &answers, &asked.made)?;
+    let pdf = job_sheet::tool_pdf(&tool, (&answers, &plan), paper, printing::today());
+    files::write_whole(&asked.out, &pdf)?;
+    let name = plan.procedure.name();
+    let mut text = format!("{}: job sheet, {name}\n", asked.out.display());
+    if let Some(folder) = &asked.stages {
+        let stages = job_sheet::tool_stages(&tool, &answers, &plan);
+        files::make_folder(folder).map_err(|error| format!("--stages: {error}"))?;
+        for (name, svg) in &stages {
+            files::write_whole(&folder.join(name), svg.as_bytes())?;
+        }
+        text += &format!("{}: {} stages\n", folder.display(), stages.len());
+    }
+    Ok(Done::said(text))
+}
+
 /// A drawing of a tool as SVG.
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let tool = opened(&wanted.file)?;
@@ -96,8 +169,24 @@ fn drawn(tool: &Tool, wanted: &arguments::Drawing) -> Result<Drawing, String> {
                 BAR_TEXT,
             ))
         }
-        arguments::DrawingOf::Stage | arguments::DrawingOf::Pattern => {
-            Err("--of: a tool has no such drawing: give pair for its views, or bar".to_owned())
+        arguments::DrawingOf::Stage => {
+            let plan = plan::tool_planned(tool, &answers, &wanted.made)?;
+            let last = plan.stages.len() - 1;
+            if wanted.stage > last {
+                return Err(format!(
+                    "--stage: there is no stage {}: give one from 0, the bar, to {last}",
+                    wanted.stage
+                ));
+            }
+            Ok(draw::stage(
+                &answers.model,
+                &plan,
+                wanted.stage,
+                tool.units.show(),
+            ))
+        }
+        arguments::DrawingOf::Pattern => {
+            Err("--of: a tool has no pattern: give pair for its views, stage or bar".to_owned())
         }
     }
 }

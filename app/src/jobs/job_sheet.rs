@@ -1,11 +1,13 @@
 //! The job sheet of a design, and the drawing of each of its stages.
 
-use reinwright_core::draw::{self, Job};
+use reinwright_core::draw::{self, Finished, Job, Made};
 use reinwright_core::making::Plan;
 use reinwright_core::paper::Paper;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
-use reinwright_core::shop::Answers;
+use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
+use reinwright_core::units::Show;
 
 /// The pages of a design's job sheet as PDF.
 pub fn pdf(
@@ -15,11 +17,13 @@ pub fn pdf(
     day: Option<Date>,
 ) -> Vec<u8> {
     let job = Job {
-        document: design,
-        model: &answers.model,
+        made: Made::Pair {
+            document: design,
+            model: &answers.model,
+            rivet: answers.strength.rivet_length,
+        },
         balance: &answers.balance,
         plan,
-        rivet: answers.strength.rivet_length,
         findings: &answers.findings,
     };
     let info = DocInfo {
@@ -29,20 +33,54 @@ pub fn pdf(
     ink::pdf(&draw::job_sheet(&job, paper), &info)
 }
 
+/// The pages of a tool's job sheet as PDF.
+pub fn tool_pdf(
+    tool: &Tool,
+    (answers, plan): (&ToolAnswers, &Plan),
+    paper: Paper,
+    day: Option<Date>,
+) -> Vec<u8> {
+    let job = Job {
+        made: Made::Tool {
+            document: tool,
+            model: &answers.model,
+        },
+        balance: &answers.balance,
+        plan,
+        findings: &answers.findings,
+    };
+    let info = DocInfo {
+        title: format!("{}, job sheet", tool.name),
+        date: day,
+    };
+    ink::pdf(&draw::job_sheet(&job, paper), &info)
+}
+
 /// A file name for each stage, in order, with its drawing as SVG.
 pub fn stages(design: &Document, answers: &Answers, plan: &Plan) -> Vec<(String, String)> {
+    drawn(
+        &design.name,
+        (&answers.model).into(),
+        plan,
+        design.units.show(),
+    )
+}
+
+/// The same of a tool.
+pub fn tool_stages(tool: &Tool, answers: &ToolAnswers, plan: &Plan) -> Vec<(String, String)> {
+    drawn(&tool.name, (&answers.model).into(), plan, tool.units.show())
+}
+
+fn drawn(called: &str, finished: Finished<'_>, plan: &Plan, show: Show) -> Vec<(String, String)> {
     let one = |at: usize| {
         let stage = &plan.stages[at];
         let name = stage
             .operation
             .as_ref()
             .map_or("bar", |own| own.step.name());
-        let drawing = draw::stage(&answers.model, plan, at, design.units.show());
+        let drawing = draw::stage(finished, plan, at, show);
         let file = format!("{at:02} {name}.svg").replace([' ', '\''], "-");
-        (
-            file,
-            ink::svg(&drawing, &format!("{}: {name}", design.name)),
-        )
+        (file, ink::svg(&drawing, &format!("{called}: {name}")))
     };
     (0..plan.stages.len()).map(one).collect()
 }

@@ -11,6 +11,6 @@ pub mod printer;
 pub mod printing;
 pub mod set_printing;
 mod sheets;
-pub mod tool_printing;
+mod tool_sheets;
 pub mod what;
 pub(crate) mod words;

@@ -6,14 +6,16 @@ use reinwright_core::asked::Units;
 use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{self, Page, Paper, PaperOptions, SetSheet, Sheet, TitleBlock};
-use reinwright_core::shop::Answers;
 use reinwright_core::shop::printers::Printer;
+use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::steel::caution;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
 
 use super::pages::{Consent, Pages};
 use super::printer;
 use super::sheets::{self, Of};
+use super::tool_sheets;
 use super::what::{Kind, What};
 use super::words::without_letters;
 
@@ -49,6 +51,23 @@ impl Template {
             printer: None,
             without_bar: answers.balance.trouble().filter(|_| needs_bar),
             without_letters: without_letters([design.name.as_str()]),
+        }
+    }
+
+    /// Draws what is wanted of a tool: its views for a half or a pair, and stages and bar.
+    pub fn of_tool(tool: &Tool, what: &What, day: Option<Date>) -> Self {
+        let answers = ToolAnswers::to(tool);
+        let title = tool_title_block(tool, &answers.findings, day);
+        let needs_bar = what.has(Kind::Bar) || what.has(Kind::Stages);
+        Self {
+            sheets: tool_sheets::drawn((tool, &answers), what, &title),
+            info: DocInfo {
+                title: format!("{}, templates", tool.name),
+                date: day,
+            },
+            printer: None,
+            without_bar: answers.balance.trouble().filter(|_| needs_bar),
+            without_letters: without_letters([tool.name.as_str()]),
         }
     }
 
@@ -117,6 +136,25 @@ pub(crate) fn title_block(
         projection: design.projection,
         stop: stop(findings),
         notes: notes(design),
+    }
+}
+
+/// The same of a tool.
+fn tool_title_block(tool: &Tool, findings: &[Finding], day: Option<Date>) -> TitleBlock {
+    let unit = match tool.units {
+        Units::Inch => "sizes in inches",
+        Units::Millimetre => "sizes in millimetres",
+    };
+    let struck = "A struck end stays soft and is ground back when it mushrooms. How the steel is hardened \
+                  its maker's sheet says.";
+    TitleBlock {
+        design: tool.name.clone(),
+        size_note: "cold size".to_owned(),
+        unit: unit.to_owned(),
+        date: day.map(|day| day.to_string()),
+        projection: tool.projection,
+        stop: stop(findings),
+        notes: vec![caution::ON_EVERY_SHEET.to_owned(), struck.to_owned()],
     }
 }
 

@@ -1,6 +1,7 @@
 //! The drawings of a pair as sheets, as far as they are wanted.
 
 use kurbo::Vec2;
+use reinwright_core::asked::{Bar, Units};
 use reinwright_core::draw::{self, DrawOptions, Names, Sizes, Views, Which};
 use reinwright_core::forge::{self, balance::Balance};
 use reinwright_core::making;
@@ -15,7 +16,7 @@ use reinwright_core::tongs::model::Model;
 use super::what::{Kind, Look, Reins, Size, What};
 
 /// Size of the lettering on a template, mm: 12 pt.
-const TEXT: f64 = 4.3;
+pub(super) const TEXT: f64 = 4.3;
 
 /// A design with what is known of it.
 #[derive(Clone, Copy)]
@@ -299,19 +300,24 @@ fn stages(of: &Of<'_>) -> Vec<Sheet> {
 
 /// The bar as a strip to lay the bar along; one that is too long for that, to scale.
 fn bar(design: &Document, balance: &Balance) -> Sheet {
+    bar_of((&design.bar, design.units), balance)
+}
+
+/// The same of any bar.
+pub(super) fn bar_of((bar, units): (&Bar, Units), balance: &Balance) -> Sheet {
     /// A longer bar is no template, mm: the strips of a heavy pair are half as long.
     const LONGEST: f64 = 2000.0;
     /// What a bar that is drawn to scale takes, mm: a page that lies across.
     const ROOM: f64 = 225.0;
-    let drawn = |text| forge::bar((&design.bar, design.units), balance, text);
-    let length = balance.cut_length(design.units).mm();
+    let drawn = |text| forge::bar((bar, units), balance, text);
+    let length = balance.cut_length(units).mm();
     let reduced = if length > LONGEST {
         reduction(length / ROOM)
     } else {
         1
     };
     let plain = match reduced {
-        1 => forge::plain(balance, design.units),
+        1 => forge::plain(balance, units),
         _ => Vec::new(),
     };
     Sheet {

@@ -26,11 +26,11 @@ pub use calipers::calipers;
 pub use facts::{Which, facts};
 pub use half::{half, other_half};
 pub use heat::{heat, heat_bare};
-pub use job_sheet::{Job, job_sheet};
+pub use job_sheet::{Job, Made, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};
-pub use stage::{Ground, ground, stage, staged};
+pub use stage::{Finished, Ground, ground, stage, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 pub use tool::tool;
 

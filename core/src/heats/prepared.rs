@@ -9,7 +9,7 @@ use super::stand::Stand;
 use super::uneven;
 use super::work::{at_once, hammering_s, is_weld};
 use crate::finding::Part;
-use crate::making::{Operation, Plan, Step};
+use crate::making::{Operation, Plan, Procedure, Step};
 use crate::steel::thermal::HOLDS_CELSIUS;
 use crate::steel::{ForgingRange, Steel, forging_range};
 
@@ -366,7 +366,8 @@ fn target(smith: &Smith, range: ForgingRange) -> f64 {
 
 /// Two where both halves are made alike; where their jaws differ, each has its own operations.
 fn halves(plan: &Plan) -> u32 {
-    if plan.stages.iter().any(|stage| stage.half > 0) {
+    let tool = Procedure::OF_TOOLS.contains(&plan.procedure);
+    if tool || plan.stages.iter().any(|stage| stage.half > 0) {
         1
     } else {
         2

@@ -2,6 +2,7 @@
 
 use super::entry::AtOnce;
 use crate::making::{Measure, Operation, Step};
+use crate::tool::forging::Forging;
 
 /// Steel that a hand hammer moves, mm³ a second for a natural strain of one: half of 40 W (some 25 J a
 /// blow, one and a half a second) against a flow stress of 85 MPa at forging heat (judgement).
@@ -82,6 +83,7 @@ fn hammered(step: Step) -> Hammered {
         | Step::SetNeck
         | Step::ShapeJaw
         | Step::BendRein => Hammered::Bent,
+        Step::Tool(own) => hammered_tool(own),
     }
 }
 
@@ -98,6 +100,7 @@ fn beside_s(step: Step) -> f64 {
         Step::Notch | Step::SetNeck | Step::BendRein | Step::RoughJaw => 20.0,
         Step::Gather | Step::Grip | Step::MakeHole => 25.0,
         Step::ShapeJaw => 45.0,
+        Step::Tool(own) => beside_tool_s(own),
     }
 }
 
@@ -111,6 +114,8 @@ pub(super) fn at_once(step: Step) -> AtOnce {
         | Step::DrawRound
         | Step::Grip
         | Step::BendRein => AtOnce::InTurns,
+        Step::Tool(Forging::ShapeBody) => AtOnce::InTurns,
+        Step::Tool(_) => AtOnce::Whole,
         Step::CutBar
         | Step::Notch
         | Step::Twist
@@ -135,4 +140,51 @@ pub(super) fn at_once(step: Step) -> AtOnce {
 /// Whether it is a forge weld, which wants the hottest heat.
 pub(super) fn is_weld(step: Step) -> bool {
     step == Step::Weld
+}
+
+/// How a tool is worked: drawn, or pressed, pierced and cut.
+fn hammered_tool(own: Forging) -> Hammered {
+    match own {
+        Forging::DrawShank
+        | Forging::UpsetBlock
+        | Forging::ShapeBody
+        | Forging::TaperSquare
+        | Forging::TaperOctagon
+        | Forging::TaperRound
+        | Forging::DrawBlade
+        | Forging::TaperBack
+        | Forging::DrawFace => Hammered::Moved,
+        Forging::CutBar
+        | Forging::SetShoulder
+        | Forging::RoundNose
+        | Forging::PunchEye
+        | Forging::CupEnd
+        | Forging::PressGroove
+        | Forging::Slit
+        | Forging::OpenTines
+        | Forging::CutOff
+        | Forging::Dress
+        | Forging::Harden
+        | Forging::CoolSlowly => Hammered::Bent,
+    }
+}
+
+/// What an operation on a tool asks beside the steel that it moves, s (common practice, no source).
+fn beside_tool_s(own: Forging) -> f64 {
+    match own {
+        Forging::CutBar => 120.0,
+        Forging::CutOff => 60.0,
+        Forging::Dress => 600.0,
+        // Nobody hammers meanwhile.
+        Forging::Harden | Forging::CoolSlowly => 0.0,
+        Forging::PunchEye => 90.0,
+        Forging::Slit | Forging::OpenTines => 40.0,
+        Forging::SetShoulder | Forging::CupEnd | Forging::PressGroove | Forging::RoundNose => 20.0,
+        Forging::UpsetBlock | Forging::DrawShank | Forging::DrawBlade | Forging::DrawFace => 20.0,
+        Forging::ShapeBody
+        | Forging::TaperSquare
+        | Forging::TaperOctagon
+        | Forging::TaperRound
+        | Forging::TaperBack => 10.0,
+    }
 }

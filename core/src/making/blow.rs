@@ -168,7 +168,8 @@ impl SetDowns {
             | Step::MakeHole
             | Step::SetNeck
             | Step::ShapeJaw
-            | Step::BendRein => None,
+            | Step::BendRein
+            | Step::Tool(_) => None,
         }
     }
 }
@@ -198,7 +199,8 @@ pub(super) fn blows(step: Step, task: &Task<'_>) -> Blows {
         | Step::DrawSquare
         | Step::DrawOctagon
         | Step::DrawRound
-        | Step::Grip => Blows::AllRound,
+        | Step::Grip
+        | Step::Tool(_) => Blows::AllRound,
     }
 }
 
@@ -259,7 +261,8 @@ pub(super) fn struck_mm(step: Step, task: &Task<'_>, after: &Stood) -> (f64, f64
         | Step::RoughJaw
         | Step::SetNeck
         | Step::ShapeJaw
-        | Step::BendRein => span(step.works()),
+        | Step::BendRein
+        | Step::Tool(_) => span(step.works()),
     }
 }
 

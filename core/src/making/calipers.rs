@@ -31,7 +31,8 @@ fn places(step: Step) -> &'static [f64] {
         | Step::MakeHole
         | Step::SetNeck
         | Step::ShapeJaw
-        | Step::BendRein => &[],
+        | Step::BendRein
+        | Step::Tool(_) => &[],
     }
 }
 

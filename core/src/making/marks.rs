@@ -83,7 +83,8 @@ fn set_off(balance: &Balance, mark: &Mark, units: Units) -> SetOff {
 /// The jaw's shoulder is struck first, the boss's after a quarter turn; what is cut is marked with
 /// a chisel all round.
 fn how(what: &str) -> (Face, Tool) {
-    if what.contains("jaw") && what.contains("boss") {
+    let of_tool = what.contains("body") && what.contains('|') && !what.contains("tail");
+    if (what.contains("jaw") && what.contains("boss")) || (of_tool && !what.contains("crop")) {
         (Face::First, Tool::CentrePunch)
     } else if what.contains("boss") {
         (Face::QuarterRound, Tool::CentrePunch)

@@ -18,6 +18,7 @@ mod sections;
 mod stage;
 mod state;
 mod step;
+mod tool;
 mod words;
 
 pub use blow::{AnvilEdge, Beyond, Blows, Side};
@@ -26,6 +27,7 @@ pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
 pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
 pub use step::{Lost, Step};
+pub use tool::{plan_tool, suits_tool, usual_for_tool};
 
 use crate::asked::{Hole, Layout};
 use crate::finding::{Finding, Part, Report};
@@ -351,6 +353,7 @@ fn turning(step: Step, hand: Turn) -> Turning {
         | Step::TrimJaw
         | Step::SetNeck
         | Step::ShapeJaw
-        | Step::BendRein => Turning::None,
+        | Step::BendRein
+        | Step::Tool(_) => Turning::None,
     }
 }

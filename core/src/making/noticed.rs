@@ -75,6 +75,7 @@ pub(super) fn met(
         | Step::TrimJaw
         | Step::SetNeck
         | Step::ShapeJaw
+        | Step::Tool(_)
         | Step::BendRein => {}
     }
 }

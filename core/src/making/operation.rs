@@ -8,6 +8,7 @@ use crate::units::{MM_PER_INCH, Show};
 
 use super::blow::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
+use crate::tool::forging::Forging;
 
 /// Where on the anvil, or beside it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,6 +33,12 @@ pub enum Place {
     Swage,
     /// Between fullers.
     Fuller,
+    /// In the hardy hole.
+    HardyHole,
+    /// At the grinder, or with a file.
+    Grinder,
+    /// Beside the fire.
+    Bench,
 }
 
 impl Place {
@@ -48,6 +55,9 @@ impl Place {
             Self::Vice => "in the vice",
             Self::Swage => "on a piece of the work, or in a swage",
             Self::Fuller => "between fullers",
+            Self::HardyHole => "in the hardy hole",
+            Self::Grinder => "at the grinder, or with a file",
+            Self::Bench => "beside the fire",
         }
     }
 }
@@ -208,7 +218,7 @@ impl fmt::Display for Step {
 }
 
 impl Step {
-    /// All of them.
+    /// All that are done to a half.
     pub const ALL: [Self; 25] = [
         Self::CutBar,
         Self::Flatten,
@@ -240,8 +250,10 @@ impl Step {
     /// The operation that a name means, whatever stands between its words.
     pub fn named(name: &str) -> Option<Self> {
         let plain = |text: &str| text.trim().to_lowercase().replace(['-', '_'], " ");
+        let tools = Forging::ALL.into_iter().map(Self::Tool);
         Self::ALL
             .into_iter()
+            .chain(tools)
             .find(|own| plain(own.name()) == plain(name))
     }
 
@@ -273,6 +285,7 @@ impl Step {
             Self::SetNeck => "set neck and shoulder",
             Self::ShapeJaw => "shape the jaw",
             Self::BendRein => "bend the rein to its line",
+            Self::Tool(own) => own.name(),
         }
     }
 
@@ -300,7 +313,8 @@ impl Step {
             | Self::DrawRound
             | Self::Grip
             | Self::FinishEnd
-            | Self::RoughJaw => Place::Face,
+            | Self::RoughJaw
+            | Self::Tool(_) => Place::Face,
         }
     }
 }

@@ -119,14 +119,15 @@ impl Step {
             | Self::MakeHole
             | Self::SetNeck
             | Self::ShapeJaw
-            | Self::BendRein => false,
+            | Self::BendRein
+            | Self::Tool(_) => false,
         }
     }
 
     /// What has to be done before it, if it is done at all.
     fn needs(self) -> &'static [Self] {
         match self {
-            Self::CutBar | Self::Gather => &[],
+            Self::CutBar | Self::Gather | Self::Tool(_) => &[],
             Self::Flatten | Self::Notch => &[Self::CutBar],
             Self::Twist => &[Self::Notch],
             Self::SetDownJaw | Self::DrawStub => &[Self::CutBar, Self::Flatten],

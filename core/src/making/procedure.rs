@@ -26,10 +26,14 @@ pub enum Procedure {
     FlatTwist,
     /// Round bar hammered flat at the head, then three shoulders.
     RoundFlattened,
+    /// A tool cut to its length first and held in tongs.
+    ToolCutFirst,
+    /// A tool forged on the end of the bar that it is held by, and cut off it.
+    ToolOnBar,
 }
 
 impl Procedure {
-    /// Every procedure, the plainest first.
+    /// Every procedure of a pair, the plainest first.
     pub const ALL: [Self; 6] = [
         Self::ThreeShoulders,
         Self::ReinsFirst,
@@ -38,6 +42,9 @@ impl Procedure {
         Self::WeldedRein,
         Self::FlatTwist,
     ];
+
+    /// Every procedure of a tool.
+    pub const OF_TOOLS: [Self; 2] = [Self::ToolCutFirst, Self::ToolOnBar];
 
     /// What the smith reads.
     pub fn name(self) -> &'static str {
@@ -48,6 +55,8 @@ impl Procedure {
             Self::WeldedRein => "welded rein",
             Self::FlatTwist => "flat bar with a twist",
             Self::RoundFlattened => "round bar flattened",
+            Self::ToolCutFirst => "cut first",
+            Self::ToolOnBar => "on the bar",
         }
     }
 
@@ -60,6 +69,8 @@ impl Procedure {
             Self::WeldedRein => "welded-rein",
             Self::FlatTwist => "flat-twist",
             Self::RoundFlattened => "round-flattened",
+            Self::ToolCutFirst => "cut-first",
+            Self::ToolOnBar => "on-the-bar",
         }
     }
 
@@ -68,6 +79,7 @@ impl Procedure {
         let plain = |text: &str| text.to_lowercase().replace([' ', '_'], "-");
         Self::ALL
             .into_iter()
+            .chain(Self::OF_TOOLS)
             .find(|own| own.word() == plain(word) || plain(own.name()) == plain(word))
     }
 }
@@ -127,6 +139,9 @@ fn why_not(procedure: Procedure, document: &Document, model: &Model) -> Option<S
         }
         Procedure::WeldedRein => welded(document),
         Procedure::FlatTwist => flat_twist(document),
+        Procedure::ToolCutFirst | Procedure::ToolOnBar => {
+            Some("it is for a tool, and this is a pair of tongs".to_owned())
+        }
         Procedure::RoundFlattened => match stock {
             Stock::Round { .. } => None,
             Stock::Square { .. } | Stock::Flat { .. } => {
@@ -257,7 +272,7 @@ pub(super) fn steps(
     // What every half goes through once its rein is drawn, but for a jaw that was made first.
     let behind = [&cut[..], &end, &jaw, &join].concat();
     let all: Vec<Step> = match procedure {
-        Procedure::ThreeShoulders => [
+        Procedure::ThreeShoulders | Procedure::ToolCutFirst | Procedure::ToolOnBar => [
             &[Step::CutBar][..],
             &head,
             &[Step::CutApart],

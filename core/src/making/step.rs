@@ -3,6 +3,7 @@
 
 use crate::asked::Hole;
 use crate::forge::balance::Loss;
+use crate::tool::forging::Forging;
 
 use super::sections::{rod, stub_mm};
 use super::state::{BOSS, JAW, MORE, NECK, REIN, SHOULDER, Shape, State, Task, ZONES};
@@ -60,6 +61,8 @@ pub enum Step {
     ShapeJaw,
     /// The rein brought to its line.
     BendRein,
+    /// Something that is done to a tool; no half knows it.
+    Tool(Forging),
 }
 
 /// Steel that is lost, and to what.
@@ -75,7 +78,12 @@ impl Step {
     /// The zones that it needs hot.
     pub(super) fn hot(self, hole: Hole) -> &'static [usize] {
         match self {
-            Self::CutBar | Self::CutApart | Self::CutTail | Self::TrimRein | Self::TrimJaw => &[],
+            Self::CutBar
+            | Self::CutApart
+            | Self::CutTail
+            | Self::TrimRein
+            | Self::TrimJaw
+            | Self::Tool(_) => &[],
             Self::Flatten => &[JAW, NECK, BOSS, SHOULDER],
             Self::Notch | Self::Twist => &[NECK],
             Self::SetDownJaw | Self::RoughJaw | Self::ShapeJaw => &[JAW],
@@ -122,7 +130,8 @@ impl Step {
             | Self::RoughJaw
             | Self::SetNeck
             | Self::ShapeJaw
-            | Self::BendRein => self.hot(Hole::Punched),
+            | Self::BendRein
+            | Self::Tool(_) => self.hot(Hole::Punched),
         }
     }
 }
@@ -152,7 +161,8 @@ impl Step {
             | Self::TrimRein
             | Self::Grip
             | Self::FinishEnd
-            | Self::BendRein => REIN,
+            | Self::BendRein
+            | Self::Tool(_) => REIN,
         }
     }
 }
@@ -226,7 +236,8 @@ pub(super) fn apply(task: &Task<'_>, state: &State, steps: &[Step]) -> (State, V
         | Step::RoughJaw
         | Step::SetNeck
         | Step::ShapeJaw
-        | Step::BendRein => {}
+        | Step::BendRein
+        | Step::Tool(_) => {}
     }
     (next, lost)
 }
@@ -272,7 +283,8 @@ fn reshape(next: &mut State, step: Step) {
         | Step::CutTail
         | Step::TrimRein
         | Step::TrimJaw
-        | Step::MakeHole => &[],
+        | Step::MakeHole
+        | Step::Tool(_) => &[],
         Step::Flatten => &[
             (JAW, Shape::Flattened),
             (NECK, Shape::Flattened),

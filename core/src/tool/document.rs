@@ -6,7 +6,7 @@ use super::mount::Mount;
 use super::style::{ToolKind, ToolStyle};
 use crate::asked::range::STRETCH;
 use crate::asked::{
-    Allowances, Bar, ChoiceBeside, Field, Fields, Follows, Hole, Layout, LimitError, Reader, Units,
+    Allowances, Bar, ChoiceBeside, Field, Fields, Follows, Hole, Layout, LimitError, Reader, Scale, Units,
     Value, Writer, fields,
 };
 use crate::finding::Part;
@@ -14,7 +14,7 @@ use crate::forge::balance::FromBar;
 use crate::paper::Projection;
 use crate::steel::Steel;
 use crate::tongs::document::SetError;
-use crate::units::Length;
+use crate::units::{Length, Unit};
 
 /// The newest file format of a tool that this program writes and reads.
 pub const FORMAT: u32 = 1;
@@ -127,8 +127,8 @@ impl Tool {
     pub fn starting(kind: ToolKind, size: Length, bar: Bar) -> Self {
         let unit = size.unit();
         let units = match unit {
-            crate::units::Unit::Inch | crate::units::Unit::Foot => Units::Inch,
-            crate::units::Unit::Millimetre | crate::units::Unit::Centimetre => Units::Millimetre,
+            Unit::Inch | Unit::Foot => Units::Inch,
+            Unit::Millimetre | Unit::Centimetre => Units::Millimetre,
         };
         let mut name = format!("{size} {}", kind.name());
         if kind.is_hardy() {
@@ -149,7 +149,7 @@ impl Tool {
             bar,
             shape: Shape::suited(kind, size, &bar),
             tail: Length::ZERO,
-            allowances: Allowances::usual(unit),
+            allowances: usual(unit),
         }
     }
 
@@ -208,6 +208,16 @@ impl Tool {
             value.map_err(|why| SetError::Value(path.to_owned(), why))?,
         );
         Ok(())
+    }
+}
+
+/// What a tool's bar loses: less scale than a half's, since its ends alone are heated (judgement), and a
+/// little to cut square.
+fn usual(unit: Unit) -> Allowances {
+    Allowances {
+        scale: Scale::Whole { percent: 2.0 },
+        margin: 1.0,
+        ..Allowances::usual(unit)
     }
 }
 

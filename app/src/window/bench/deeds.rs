@@ -18,7 +18,7 @@ use reinwright_core::asked::Units;
 
 /// What is said where a making is asked of anything else.
 const OF_ONE_DESIGN: &str =
-    "A making is of one pair of tongs: open one, or take a size out of the family, first";
+    "A making is of one design, and a family is open: take a size out as a design first";
 
 impl Workbench {
     /// Does what was clicked or typed.
@@ -111,13 +111,18 @@ impl Workbench {
             Command::Making => self.show_making(),
             Command::Heats => self.show_heats(),
             Command::CutList => self.show_cut_list(),
-            Command::JobSheet => match &self.open {
-                Open::Design(_) => {
-                    let stop = self.open.stop();
-                    self.put_question(Dialog::JobSheet(PrintJob::new(units, stop)));
-                }
-                Open::Tool(_) | Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
-            },
+            Command::JobSheet => {
+                let of = match &self.open {
+                    Open::Design(_) => Forged::Pair,
+                    Open::Tool(_) => Forged::Tool,
+                    Open::Family(_) => {
+                        self.tell(Err(OF_ONE_DESIGN.to_owned()));
+                        return;
+                    }
+                };
+                let job = PrintJob::new(of, units, self.open.stop());
+                self.put_question(Dialog::JobSheet(job));
+            }
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::SwitchTheme => self.switch_theme(ctx),
@@ -156,7 +161,8 @@ impl Workbench {
     fn show_making(&mut self) {
         match &mut self.open {
             Open::Design(design) => design.show_page(Page::Making),
-            Open::Tool(_) | Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Tool(tool) => tool.show_page(Page::Making),
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 

@@ -156,7 +156,6 @@ impl Workbench {
             Purpose::CutDesign => self.cut_pairs_of(path),
             Purpose::JobSheet(paper) => self.print_job_sheet(path, *paper),
             Purpose::CutPdf(paper) => self.print_cut_list(path, *paper),
-            Purpose::ToolPdf(paper) => self.print_tool(path, *paper),
             Purpose::Tools(tools) => self.keep_tools(path, tools),
             Purpose::Picture => {
                 if let Some(design) = self.open.as_design() {
@@ -174,10 +173,11 @@ impl Workbench {
 
     /// Writes the job sheet of the way that is looked at.
     fn print_job_sheet(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
-        let Some(design) = self.open.as_design() else {
-            return Ok(());
+        let pdf = match &mut self.open {
+            Open::Design(design) => design.job_sheet(paper)?,
+            Open::Tool(tool) => tool.job_sheet(paper)?,
+            Open::Family(_) => return Ok(()),
         };
-        let pdf = design.job_sheet(paper)?;
         self.write_beside(path, &pdf)?;
         self.say_written(path, "");
         Ok(())

@@ -14,7 +14,7 @@ use crate::jobs::pages::Consent;
 use crate::jobs::preview::Printable;
 use crate::jobs::set_printing::Wanted;
 use crate::jobs::{printer, printing};
-use crate::window::panels::dialog::{Dialog, Print, PrintTool, noted_where, usual_paper};
+use crate::window::panels::dialog::{Dialog, Print, noted_where, usual_paper};
 use crate::window::state::job::{PrintWork, sentences};
 
 impl Workbench {
@@ -23,11 +23,6 @@ impl Workbench {
     /// # Errors
     /// One sentence when the sizes of a family are not reckoned yet.
     pub(super) fn ask_what_to_print(&mut self, units: Units) -> Result<(), String> {
-        if matches!(self.open, Open::Tool(_)) {
-            let print = PrintTool::new(units, self.open.stop());
-            self.put_question(Dialog::PrintTool(print));
-            return Ok(());
-        }
         let of = self.printable()?;
         let printers = self.printers();
         let known = printers.clone().unwrap_or_default();
@@ -43,7 +38,7 @@ impl Workbench {
     fn printable(&self) -> Result<Printable, String> {
         match &self.open {
             Open::Design(design) => Ok(Printable::Design(Box::new(design.session.now.clone()))),
-            Open::Tool(_) => Err("A tool has pages of its own".to_owned()),
+            Open::Tool(tool) => Ok(Printable::Tool(Box::new(tool.session.now.clone()))),
             Open::Family(family) => {
                 family.may_be_written()?;
                 Ok(family.printable())
@@ -73,7 +68,10 @@ impl Workbench {
         self.may_begin_job()?;
         let open = self.open.session().path().map(Path::to_owned);
         open.iter().try_for_each(|open| files::spare(open, path))?;
-        self.remembered.memory.note_print(&order.text());
+        if !matches!(self.open, Open::Tool(_)) {
+            // What is chosen of a tool says nothing of what is printed of a pair.
+            self.remembered.memory.note_print(&order.text());
+        }
         let work = PrintWork {
             of: self.printable()?,
             wanted: self.wanted(order.clone()),
@@ -91,17 +89,6 @@ impl Workbench {
         let and =
             ". Print it at actual size (100 %), measure both bars, and note them under Print.";
         self.say_written(path, and);
-        Ok(())
-    }
-
-    /// Writes the pages of a tool.
-    pub(super) fn print_tool(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
-        let Open::Tool(tool) = &self.open else {
-            return Ok(());
-        };
-        let pdf = tool.pages(paper)?;
-        self.write_beside(path, &pdf)?;
-        self.say_written(path, "");
         Ok(())
     }
 

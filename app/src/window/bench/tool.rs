@@ -7,17 +7,17 @@ use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper};
 use reinwright_core::tool::Tool;
 
-use crate::jobs::pages::Consent;
-use crate::jobs::printing;
-use crate::jobs::tool_printing;
+use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
+use crate::window::panels::operation;
 use crate::window::panels::parts::PartsList;
 use crate::window::panels::wish::Wish;
 use crate::window::sheet::bar_strip::BarStrip;
+use crate::window::sheet::stages::Stages;
 use crate::window::sheet::tool::ToolSheet;
 use crate::window::state::history::Hand;
-use crate::window::state::look::{Look, Page};
+use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::news::Said;
 use crate::window::state::session::{Opened, Session};
 use crate::window::state::tool::ToolAnswers;
@@ -33,6 +33,7 @@ pub(super) struct ToolBench {
     sheet: ToolSheet,
     parts: PartsList,
     strip: BarStrip,
+    stages: Stages,
 }
 
 impl ToolBench {
@@ -45,6 +46,7 @@ impl ToolBench {
             sheet: ToolSheet::default(),
             parts: PartsList::default(),
             strip: BarStrip::default(),
+            stages: Stages::default(),
         }
     }
 
@@ -86,8 +88,13 @@ impl ToolBench {
             .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
-                answers::show_tool(ui, &self.answers, &mut self.look);
+                let shown = answers::show_tool(ui, &mut self.answers, &mut self.look);
+                asked.extend(shown);
             });
+        if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
+            asked.extend(self.making(ui, fills));
+            return asked;
+        }
         Panel::bottom("bar")
             .default_size(118.0)
             .size_range(90.0..=260.0)
@@ -102,6 +109,26 @@ impl ToolBench {
                 .show(ui, &mut self.answers, &mut self.look, fills);
         });
         asked
+    }
+
+    /// The stages of the making, and what is done at the one that is shown.
+    fn making(&mut self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<Wish> {
+        let planned = self.answers.planned(&self.look.making.asked);
+        self.look.making.go_on(ui.ctx(), planned.last());
+        Panel::bottom("operation")
+            .default_size(232.0)
+            .size_range(80.0..=420.0)
+            .resizable(true)
+            .show(ui, |ui| {
+                operation::show_tool(ui, &planned, (&self.answers, &mut self.look));
+            });
+        let shown = CentralPanel::default().show(ui, |ui| {
+            let asked = self.stages.tools(ui, &planned, &mut self.look);
+            let of = (&planned, &self.answers);
+            self.stages.show_tool(ui, of, &mut self.look, fills);
+            asked
+        });
+        shown.inner.map(Wish::Do)
     }
 
     /// Takes note of the state, once all is drawn; true when another frame is needed.
@@ -140,6 +167,12 @@ impl ToolBench {
     /// Shows the whole drawing: a tool is seen at a glance.
     pub(super) fn see_all(&mut self) {
         self.sheet.see_all();
+        self.stages.see(Sight::All);
+    }
+
+    /// Looks at a page of answers.
+    pub(super) fn show_page(&mut self, page: Page) {
+        self.look.page = page;
     }
 
     /// Shows the drawing at so many points per millimetre.
@@ -153,12 +186,19 @@ impl ToolBench {
         printing::stop(&known.findings)
     }
 
-    /// Its full-size pages.
+    /// The pages of the job sheet, by the way that is looked at.
     ///
     /// # Errors
-    /// One sentence when there are more pages than anybody asks for.
-    pub(super) fn pages(&self, paper: Paper) -> Result<Vec<u8>, String> {
-        tool_printing::pdf(&self.session.now, paper, Consent::Usual, printing::today())
+    /// One sentence when no bar can be reckoned.
+    pub(super) fn job_sheet(&mut self, paper: Paper) -> Result<Vec<u8>, String> {
+        self.follow();
+        if let Some(trouble) = self.answers.known.balance.trouble() {
+            return Err(trouble);
+        }
+        let planned = self.answers.planned(&self.look.making.asked);
+        let of = (&self.answers.known, &planned.plan);
+        let (tool, day) = (&self.session.now, printing::today());
+        Ok(job_sheet::tool_pdf(tool, of, paper, day))
     }
 
     /// What goes into a drawing's file.

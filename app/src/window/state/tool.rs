@@ -1,6 +1,9 @@
 //! All that follows from a tool, reckoned anew only when it changed.
 
+use std::rc::Rc;
+
 use kurbo::Rect;
+use reinwright_core::asked::Units;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::paper::Drawing;
@@ -8,6 +11,7 @@ use reinwright_core::shop::ToolAnswers as Known;
 use reinwright_core::tool::Tool;
 
 use super::bar::{Account, Forged, OfBar};
+use super::making::{Asked, Planned};
 use super::reckon::{Drawn, drawn};
 
 /// The answers to one tool.
@@ -19,6 +23,7 @@ pub(crate) struct ToolAnswers {
     revision: u64,
     /// All that is known of it.
     pub(crate) known: Known,
+    planned: Option<Rc<Planned>>,
     views: Option<Drawn<f64>>,
     bar: Option<Drawn<f64>>,
 }
@@ -29,6 +34,7 @@ impl ToolAnswers {
             tool: tool.clone(),
             revision: 0,
             known: Known::to(tool),
+            planned: None,
             views: None,
             bar: None,
         }
@@ -48,6 +54,22 @@ impl ToolAnswers {
                 ..Self::to(tool)
             };
         }
+    }
+
+    /// What sizes are shown in.
+    pub(crate) fn units(&self) -> Units {
+        self.tool.units
+    }
+
+    /// How the tool is made, reckoned when it is first asked for.
+    pub(crate) fn planned(&mut self, asked: &Asked) -> Rc<Planned> {
+        let other = |kept: &Rc<Planned>| !kept.answers(asked);
+        if self.planned.as_ref().is_some_and(other) {
+            self.planned = None;
+        }
+        let (tool, known) = (&self.tool, &self.known);
+        let reckon = || Rc::new(Planned::of_tool(asked, tool, known));
+        Rc::clone(self.planned.get_or_insert_with(reckon))
     }
 
     /// The tool in its views, with text of so many mm, and what they cover in mm.

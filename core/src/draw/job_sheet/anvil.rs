@@ -27,14 +27,14 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     let (laid, rest) = laid(&all, cards);
     items.extend(laid);
     let mut pages = vec![items];
-    let name = format!("{}, going on", job.document.name);
+    let name = format!("{}, going on", job.name());
     pages.extend(more(&name, rest, room));
     pages
 }
 
 /// The pages of the second half, whose jaw differs.
 pub(super) fn second(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
-    let name = format!("{}: the second half, whose jaw differs", job.document.name);
+    let name = format!("{}: the second half, whose jaw differs", job.name());
     let all = cards_of(job, 1, room.width() / 2.0);
     more(&name, &all, room)
 }

@@ -3,8 +3,8 @@
 use kurbo::{Point, Rect};
 
 use super::super::stage::picture;
-use super::Job;
 use super::flow::{Block, Flow, NEAR, NEAR_LINE};
+use super::{Job, Made};
 use crate::asked::capital;
 use crate::finding::Severity;
 use crate::making::{Blows, Operation, Stage};
@@ -104,11 +104,15 @@ fn calipers(job: &Job<'_>, own: &Operation) -> Option<String> {
 fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
     /// Columns: the part, from the tip, depth, width, mm from the left.
     const COLUMNS: [f64; 4] = [0.0, 40.0, 75.0, 110.0];
-    for (half, piece) in job.model.pieces().iter().enumerate() {
-        let name = [
-            "The half, finished: calipers by station",
-            "The second half, finished",
-        ][half.min(1)];
+    for (half, piece) in job.pieces().iter().enumerate() {
+        let name = if job.is_tool() {
+            "The tool, finished: calipers by station"
+        } else {
+            [
+                "The half, finished: calipers by station",
+                "The second half, finished",
+            ][half.min(1)]
+        };
         let mut rows = vec![["part", "from the tip", "side view", "top view"].map(str::to_owned)];
         let mut start = 0.0;
         for stretch in &piece.stretches {
@@ -146,14 +150,15 @@ fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
 
 /// The line for the cut list.
 fn cut(job: &Job<'_>) -> String {
-    let bar = &job.document.bar;
-    let count = match job.document.layout {
-        crate::asked::Layout::BothOnOneBar => "once",
-        crate::asked::Layout::Single { .. } => "twice",
+    let bar = job.bar();
+    let count = match job.layout() {
+        _ if job.is_tool() => "once for a tool",
+        crate::asked::Layout::BothOnOneBar => "once for a pair",
+        crate::asked::Layout::Single { .. } => "twice for a pair",
     };
     format!(
-        "{} of {}, {}, {count} for a pair, {}; the kerf comes on top.",
-        job.balance.cut_length(job.document.units),
+        "{} of {}, {}, {count}, {}; the kerf comes on top.",
+        job.balance.cut_length(job.units()),
         bar.stock.words(),
         bar.steel.name(),
         job.show().mass(job.balance.bar_mass_kg())
@@ -168,11 +173,20 @@ fn noticed(job: &Job<'_>) -> Vec<String> {
 }
 
 fn cautions(job: &Job<'_>) -> Vec<String> {
-    let mut all = vec![format!(
-        "Try the pair on cold {} first, and stand out of line of the work.",
-        job.document.work.words()
-    )];
-    let at_the_forge = caution::at_the_forge(job.document.bar.steel);
+    let mut all = match job.made {
+        Made::Pair { document, .. } => vec![format!(
+            "Try the pair on cold {} first, and stand out of line of the work.",
+            document.work.words()
+        )],
+        Made::Tool { .. } => vec![
+            "A struck end that is struck over is ground back before it is struck again.".to_owned(),
+        ],
+    };
+    let at_the_forge: Vec<&str> = match job.made {
+        Made::Pair { document, .. } => caution::at_the_forge(document.bar.steel),
+        // How its steel is hardened is told with its operation.
+        Made::Tool { .. } => vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST],
+    };
     all.extend(at_the_forge.into_iter().map(str::to_owned));
     all.push(caution::ON_EVERY_SHEET.to_owned());
     all

@@ -7,36 +7,99 @@ mod top;
 
 use kurbo::{Point, Rect};
 
+use crate::asked::{Bar, Layout, Units};
 use crate::finding::Finding;
 use crate::forge::balance::Balance;
 use crate::making::{Plan, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item, Page, Paper};
 use crate::proof::strength::RivetLength;
+use crate::shape::Piece;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
+use crate::tool::Tool;
 use crate::units::Show;
 
-/// A pair that is to be made.
+/// What is to be made.
+#[derive(Debug, Clone, Copy)]
+pub enum Made<'a> {
+    /// A pair of tongs.
+    Pair {
+        /// The design.
+        document: &'a Document,
+        /// Its geometry.
+        model: &'a Model,
+        /// The shank of its rivet.
+        rivet: RivetLength,
+    },
+    /// A tool.
+    Tool {
+        /// The design.
+        document: &'a Tool,
+        /// Its geometry.
+        model: &'a crate::tool::Model,
+    },
+}
+
+/// A pair or a tool that is to be made.
 #[derive(Debug, Clone, Copy)]
 pub struct Job<'a> {
-    /// The design.
-    pub document: &'a Document,
-    /// Its geometry.
-    pub model: &'a Model,
+    /// What it is.
+    pub made: Made<'a>,
     /// Its bar.
     pub balance: &'a Balance,
     /// How it is made.
     pub plan: &'a Plan,
-    /// The shank of its rivet.
-    pub rivet: RivetLength,
     /// What was noticed about the design.
     pub findings: &'a [Finding],
 }
 
 impl<'a> Job<'a> {
+    fn name(&self) -> &'a str {
+        match self.made {
+            Made::Pair { document, .. } => &document.name,
+            Made::Tool { document, .. } => &document.name,
+        }
+    }
+
+    fn units(&self) -> Units {
+        match self.made {
+            Made::Pair { document, .. } => document.units,
+            Made::Tool { document, .. } => document.units,
+        }
+    }
+
+    fn bar(&self) -> &'a Bar {
+        match self.made {
+            Made::Pair { document, .. } => &document.bar,
+            Made::Tool { document, .. } => &document.bar,
+        }
+    }
+
+    /// How the halves of a pair are laid out; a tool is alone.
+    fn layout(&self) -> Layout {
+        match self.made {
+            Made::Pair { document, .. } => document.layout,
+            Made::Tool { document, .. } => Layout::Single {
+                tail: document.tail,
+            },
+        }
+    }
+
+    /// The finished pieces.
+    fn pieces(&self) -> Vec<Piece> {
+        match self.made {
+            Made::Pair { model, .. } => model.pieces(),
+            Made::Tool { model, .. } => vec![model.piece.clone()],
+        }
+    }
+
+    fn is_tool(&self) -> bool {
+        matches!(self.made, Made::Tool { .. })
+    }
+
     fn show(&self) -> Show {
-        self.document.units.show()
+        self.units().show()
     }
 
     fn size(&self, mm: f64) -> String {
@@ -87,7 +150,7 @@ pub fn job_sheet(job: &Job<'_>, paper: Paper) -> Vec<Page> {
 /// In the rim, beside nothing that is read at the anvil.
 fn page_number(job: &Job<'_>, (at, total): (usize, usize), room: Rect) -> Item {
     const SMALL: f64 = 2.8;
-    let words = format!("{}, page {at} of {total}", job.document.name);
+    let words = format!("{}, page {at} of {total}", job.name());
     let foot = Point::new(room.x1, room.y0 - 1.35 * SMALL);
     text(foot, &words, SMALL, Weight::Plain, Align::End)
 }

@@ -7,8 +7,9 @@ use super::super::pair::Subject;
 use super::super::sizes::gaps;
 use super::super::stage::turn_arrow;
 use super::super::views;
+use super::super::{DrawOptions, Names, Sizes, tool as draw_tool};
 use super::anvil::blow_sign;
-use super::{FAR, FAR_LINE, Job};
+use super::{FAR, FAR_LINE, Job, Made};
 use crate::asked::Layout;
 use crate::making::{Face, Procedure, Turning};
 use crate::paper::dimension::{Scale, segment};
@@ -16,12 +17,13 @@ use crate::paper::font::text_width;
 use crate::paper::sheet::{Weight, text, wrap};
 use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line};
 use crate::steel::caution;
+use crate::tool::Tool;
 
 /// The design's name, the bar, its marks. With the height at which it ends.
 pub(super) fn head(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
     const TITLE: f64 = 1.3 * FAR;
     let mut y = room.y1 - 0.8 * TITLE;
-    let name = &job.document.name;
+    let name = job.name();
     let size = TITLE * (room.width() / text_width(name, TITLE, true)).min(1.0);
     let mut items = vec![text(
         Point::new(room.x0, y),
@@ -58,10 +60,11 @@ pub(super) fn head(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
 }
 
 fn bar_words(job: &Job<'_>) -> String {
-    let bar = &job.document.bar;
+    let bar = job.bar();
     let (stock, steel) = (bar.stock.words(), bar.steel.name());
-    let cut = job.balance.cut_length(job.document.units);
-    let both = match job.document.layout {
+    let cut = job.balance.cut_length(job.units());
+    let both = match job.layout() {
+        _ if job.is_tool() => "for one tool",
         Layout::BothOnOneBar => "both halves on it",
         Layout::Single { .. } => "for one half: cut two",
     };
@@ -71,9 +74,13 @@ fn bar_words(job: &Job<'_>) -> String {
 /// The marks that are set off, from one end and from the other alike.
 fn marks_words(job: &Job<'_>) -> String {
     let marks = &job.plan.marks;
-    let double = matches!(job.document.layout, Layout::BothOnOneBar)
+    let alike = match job.made {
+        Made::Pair { model, .. } => model.alike,
+        Made::Tool { .. } => false,
+    };
+    let double = matches!(job.layout(), Layout::BothOnOneBar)
         && job.plan.procedure != Procedure::WeldedRein
-        && job.model.alike;
+        && alike;
     let count = if double {
         marks.len().div_ceil(2)
     } else {
@@ -122,11 +129,11 @@ fn on(face: Face) -> &'static str {
 
 /// The bar to scale with its marks, as wide as there is room, below a height.
 fn strip(job: &Job<'_>, room: Rect, under: f64) -> (Vec<Item>, f64) {
-    let units = job.document.units;
+    let units = job.units();
     let long = job.balance.cut_length(units).mm().max(1.0);
     // Lettering of the first and the last mark reaches past the bar.
     let by = (room.width() - 3.0 * FAR) / long;
-    let drawn = crate::forge::bar((&job.document.bar, units), job.balance, FAR / by).scaled(by);
+    let drawn = crate::forge::bar((job.bar(), units), job.balance, FAR / by).scaled(by);
     let area = drawn.bounds();
     let shift = Vec2::new(room.x0 - area.x0, under - area.y1);
     let items = vec![Item::group("bar", shift, drawn.items)];
@@ -154,35 +161,71 @@ pub(super) fn foot(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
     (items, y + 0.5 * FAR)
 }
 
-/// What is done once both halves are there.
+/// What is done once both halves, or the tool, are there.
 fn last_words(job: &Job<'_>) -> String {
-    let second = if job.plan.repeats > 1 {
-        "Second half: the same, not mirrored. "
-    } else {
-        ""
+    match job.made {
+        Made::Pair {
+            document,
+            model,
+            rivet,
+        } => {
+            let second = if job.plan.repeats > 1 {
+                "Second half: the same, not mirrored. "
+            } else {
+                ""
+            };
+            format!(
+                "{second}Rivet {}: shank {} for one head, {} for both. Work it loose hot. Set: shut hot on {}, {} between the \
+                 reins at the hand.",
+                job.size(model.rivet),
+                job.size(rivet.one_head_mm),
+                job.size(rivet.both_heads_mm),
+                document.work.words(),
+                job.size(model.hand_gap)
+            )
+        }
+        Made::Tool { document, model } => format!(
+            "Finished: {} long. Check: {}.",
+            job.size(model.piece.length_mm()),
+            document.shape.style.gauge()
+        ),
+    }
+}
+
+/// The finished tool without its sizes, as large as there is room.
+fn finished(document: &Tool, model: &crate::tool::Model, room: Rect) -> Vec<Item> {
+    let options = DrawOptions {
+        sizes: Sizes::None,
+        names: Names::LeftOut,
+        ..DrawOptions::default()
     };
-    format!(
-        "{second}Rivet {}: shank {} for one head, {} for both. Work it loose hot. Set: shut hot on {}, {} between the \
-         reins at the hand.",
-        job.size(job.model.rivet),
-        job.size(job.rivet.one_head_mm),
-        job.size(job.rivet.both_heads_mm),
-        job.document.work.words(),
-        job.size(job.model.hand_gap)
-    )
+    let mut drawn = draw_tool(document, model, &options);
+    // Its two long views: the others would make them small.
+    drawn.items.truncate(2);
+    let area = drawn.bounds();
+    let by = (room.width() / area.width()).min((room.height() - 1.0) / area.height());
+    let drawn = drawn.scaled(by.min(1.0));
+    let shift = room.center() - drawn.bounds().center();
+    vec![Item::group("finished", shift, drawn.items)]
 }
 
 /// The pair as it is set, in the side view.
 fn set_pose(job: &Job<'_>, room: Rect) -> Vec<Item> {
-    let bare = views::side::pair(job.document, job.model, 0.0);
+    let (document, model) = match job.made {
+        Made::Pair {
+            document, model, ..
+        } => (document, model),
+        Made::Tool { document, model } => return finished(document, model, room),
+    };
+    let bare = views::side::pair(document, model, 0.0);
     let area = Drawing {
         items: bare.clone(),
     }
     .bounds();
     let by = (room.width() / area.width()).min((room.height() - 1.0) / area.height());
     let subject = Subject {
-        document: job.document,
-        model: job.model,
+        document,
+        model,
         opening: 0.0,
         breaks: Breaks::default(),
         scale: Scale { text: FAR / by },

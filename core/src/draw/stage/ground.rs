@@ -5,7 +5,7 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::super::names::{clear_of, view_title};
 use super::steel::{outlines, piece, place};
-use super::{TEXT, ghosts, signs, view_of};
+use super::{Finished, TEXT, ghosts, signs, view_of};
 use crate::finding::Part;
 use crate::making::{Operation, Plan, Stage, Step};
 use crate::number::plane::sides;
@@ -13,7 +13,7 @@ use crate::paper::dimension::{Scale, segment};
 use crate::paper::lettering::clear;
 use crate::paper::{Align, Drawing, Item, Line, View, bounds};
 use crate::shape::{Piece, Stretch};
-use crate::tongs::model::Model;
+use crate::tool::forging::Forging;
 use crate::units::Show;
 
 /// The room that the stages of a plan take in both views, mm.
@@ -37,7 +37,8 @@ const UNDER: f64 = 2.6;
 
 /// The room that all stages of a plan take together, from a place on, mm from the rivet: from minus
 /// infinity all of it.
-pub fn ground(model: &Model, plan: &Plan, from: f64, show: Show) -> Ground {
+pub fn ground<'a>(finished: impl Into<Finished<'a>>, plan: &Plan, from: f64, show: Show) -> Ground {
+    let finished = finished.into();
     let mut ground = Ground {
         side: Rect::ZERO,
         top: Rect::ZERO,
@@ -51,7 +52,7 @@ pub fn ground(model: &Model, plan: &Plan, from: f64, show: Show) -> Ground {
             let parts = piece(&stage.piece, view);
             right_of(&[parts, outlines(&stage.piece, view)].concat())
         };
-        let around = |view| right_of(&ghosts(model, stage, view)).union(steel(view));
+        let around = |view| right_of(&ghosts(finished, stage, view)).union(steel(view));
         ground.steel = ground.steel.max(steel(View::Side).y1);
         ground.side = ground.side.union(around(View::Side));
         ground.top = ground.top.union(around(View::Top));
@@ -123,13 +124,14 @@ impl Ground {
 
 /// A stage of a plan on its ground, with text of so many mm. The first stage is 0, the bar. Nothing
 /// is drawn for a stage that is not there.
-pub fn staged(
-    model: &Model,
+pub fn staged<'a>(
+    finished: impl Into<Finished<'a>>,
     plan: &Plan,
     at: usize,
     (ground, text): (&Ground, f64),
     show: Show,
 ) -> Drawing {
+    let finished = finished.into();
     let Some(shown) = plan.stages.get(at) else {
         return Drawing::default();
     };
@@ -137,7 +139,7 @@ pub fn staged(
     let mark = text / TEXT;
     let [mut side, mut top] = [View::Side, View::Top].map(|view| {
         let mut items = view_of(shown, view, mark);
-        items.extend(ghosts(model, shown, view));
+        items.extend(ghosts(finished, shown, view));
         items
     });
     if let Some(signs) = signs(shown, mark) {
@@ -287,7 +289,8 @@ fn sizes(shown: &Stage, ground: &Ground, scale: Scale, show: Show) -> Vec<Item> 
 /// half is drawn by itself, and its marks with the whole bar alone.
 fn is_bar(shown: &Stage) -> bool {
     let step = shown.operation.as_ref().map(|operation| operation.step);
-    shown.half == 0 && step.is_none_or(|step| step == Step::CutBar)
+    let cut = [Step::CutBar, Step::Tool(Forging::CutBar)];
+    shown.half == 0 && step.is_none_or(|step| cut.contains(&step))
 }
 
 /// The marks on the bar, each with what the rule shows from the end where the first jaw will be.

@@ -25,13 +25,14 @@ const TEXT: f64 = 3.5;
 /// what is hot for it, from which side it was struck and over which edge of the anvil, which way it
 /// was turned, and the sizes to be measured. The first stage is 0, the bar. Nothing is drawn for a
 /// stage that is not there.
-pub fn stage(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawing {
+pub fn stage<'a>(finished: impl Into<Finished<'a>>, plan: &Plan, at: usize, show: Show) -> Drawing {
+    let finished = finished.into();
     let Some(shown) = plan.stages.get(at) else {
         return Drawing::default();
     };
     let [mut side, top] = [View::Side, View::Top].map(|view| {
         let mut items = view_of(shown, view, 1.0);
-        items.extend(ghosts(model, shown, view));
+        items.extend(ghosts(finished, shown, view));
         items
     });
     if let Some(signs) = signs(shown, 1.0) {
@@ -82,12 +83,41 @@ fn view_of(shown: &Stage, view: View, mark: f64) -> Vec<Item> {
     items
 }
 
-/// The outline of the finished half in a view.
-fn ghosts(model: &Model, shown: &Stage, view: View) -> Vec<Item> {
-    let half = if shown.half == 0 { &model.a } else { &model.b };
-    let ghosts = match view {
-        View::Side => vec![half.outline()],
-        View::Top | View::End => top_ghost(half),
+/// What the stages of a plan lead to.
+#[derive(Debug, Clone, Copy)]
+pub enum Finished<'a> {
+    /// The halves of a pair.
+    Pair(&'a Model),
+    /// A tool.
+    Tool(&'a crate::tool::Model),
+}
+
+impl<'a> From<&'a Model> for Finished<'a> {
+    fn from(model: &'a Model) -> Self {
+        Self::Pair(model)
+    }
+}
+
+impl<'a> From<&'a crate::tool::Model> for Finished<'a> {
+    fn from(model: &'a crate::tool::Model) -> Self {
+        Self::Tool(model)
+    }
+}
+
+/// The outline of what is to come in a view.
+fn ghosts(finished: Finished<'_>, shown: &Stage, view: View) -> Vec<Item> {
+    let ghosts = match finished {
+        Finished::Pair(model) => {
+            let half = if shown.half == 0 { &model.a } else { &model.b };
+            match view {
+                View::Side => vec![half.outline()],
+                View::Top | View::End => top_ghost(half),
+            }
+        }
+        Finished::Tool(model) => match view {
+            View::Side => model.piece.side(),
+            View::Top | View::End => model.piece.top(),
+        },
     };
     ghosts.into_iter().map(ghost).collect()
 }

@@ -48,7 +48,7 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let end = end::view(seen);
     let high = bounds(&end).map_or(0.0, |area| area.height());
     let end = placed(
-        View::End,
+        Some(View::End),
         View::End.name(),
         Point::new(area.x1 + gap, -high / 2.0),
         end,
@@ -56,7 +56,7 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let row = end::sections(seen);
     let tall = bounds(&row).map_or(0.0, |area| area.height());
     let row = placed(
-        View::End,
+        None,
         "Sections",
         Point::new(both.x0, both.y0 - gap - tall),
         row,

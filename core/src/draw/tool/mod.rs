@@ -143,10 +143,14 @@ fn title(words: &str, area: Rect, scale: Scale) -> Item {
     Item::text(at, words, scale.text, Align::Start)
 }
 
-/// A group so shifted that its lower left corner lies at a point.
-fn placed(view: View, name: &str, corner: Point, items: Vec<Item>) -> Item {
+/// A group so shifted that its lower left corner lies at a point; of a view, where it is one.
+fn placed(view: Option<View>, name: &str, corner: Point, items: Vec<Item>) -> Item {
     let area = bounds(&items).unwrap_or(Rect::ZERO);
-    Item::view(view, name, corner - Point::new(area.x0, area.y0), items)
+    let shift = corner - Point::new(area.x0, area.y0);
+    match view {
+        Some(view) => Item::view(view, name, shift, items),
+        None => Item::group(name, shift, items),
+    }
 }
 
 /// The room of an item in its drawing.

@@ -22,12 +22,11 @@ enum From {
 pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let gap = 2.5 * seen.scale.text;
     let front = view(seen, From::Front);
-    let front = Item::view(View::Top, "Front view", HERE, front);
+    let front = Item::group("Front view", HERE, front);
     let area = room(&front);
     let items = view(seen, From::Side);
     let own = bounds(&items).unwrap_or(Rect::ZERO);
-    let side = Item::view(
-        View::Side,
+    let side = Item::group(
         "Side view",
         (area.x1 + gap - own.x0, 0.0).into(),
         items,
@@ -35,7 +34,7 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let both = area.union(room(&side));
     let above = end::view(seen);
     let above = placed(
-        View::End,
+        None,
         "From above",
         Point::new(both.x1 + gap, 0.0),
         above,
@@ -43,7 +42,7 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let row = end::sections(seen);
     let tall = bounds(&row).map_or(0.0, |area| area.height());
     let row = placed(
-        View::End,
+        None,
         "Sections",
         Point::new(both.x0, both.y0 - gap - tall),
         row,

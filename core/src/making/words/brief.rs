@@ -14,6 +14,7 @@ impl Told<'_> {
         let task = self.task;
         let (rein, set_downs) = (&task.document.rein, task.set_downs);
         match step {
+            Step::Tool(own) => own.name().to_owned(),
             Step::CutBar => "at the last mark".to_owned(),
             Step::Flatten => format!("to {} thick", self.size(task.base.width)),
             Step::Notch => "fuller both edges".to_owned(),

@@ -96,6 +96,7 @@ impl Told<'_> {
             Step::Grip => self.grip(),
             Step::FinishEnd => self.finish_end(),
             Step::BendRein => self.bend_rein(),
+            Step::Tool(own) => words(own.name().to_owned(), own.name().to_owned(), &[]),
         }
     }
 }

@@ -13,6 +13,6 @@ mod solve;
 
 pub use bars::{BarsError, GivenBars, parse_bars, parse_long};
 pub use drawing::{alike, drawing, reduction, sums};
-pub use order::{Order, Wanted, order_of, orders};
+pub use order::{Order, Wanted, order_of, order_of_tool, orders};
 pub use plan::{CutBar, CutError, CutPiece, CutPlan, Source, StockPlan, Watch, plan};
 pub use rack::{Lying, RACK_FILE, RACK_FORMAT, Rack, RackError, Sold};

@@ -4,6 +4,7 @@ use crate::asked::{Allowances, Bar, Layout, Units};
 use crate::forge::balance::{Balance, Loss};
 use crate::shop::family::same_bar;
 use crate::tongs::document::Document;
+use crate::tool::Tool;
 use crate::units::MM_PER_SIXTEENTH;
 
 /// A length of bar that is wanted.
@@ -62,6 +63,23 @@ pub fn order_of(design: &Document, balance: &Balance, pairs: u32) -> Order {
     Order {
         bar: design.bar,
         pieces,
+        kerf_mm: kerf.mm(),
+        crop_mm: crop.mm(),
+    }
+}
+
+/// The lengths that so many of a tool are forged from.
+pub fn order_of_tool(tool: &Tool, balance: &Balance, count: u32) -> Order {
+    let Allowances { kerf, crop, .. } = tool.allowances;
+    let piece = &balance.pieces[0];
+    let length = piece.bar_length_mm - piece.allowance(Loss::Kerf);
+    Order {
+        bar: tool.bar,
+        pieces: vec![Wanted {
+            what: tool.name.clone(),
+            length_mm: up(length, tool.units, false),
+            count,
+        }],
         kerf_mm: kerf.mm(),
         crop_mm: crop.mm(),
     }

@@ -21,6 +21,7 @@ use crate::shop::family::{self, Family, FamilyError};
 use crate::shop::holding;
 use crate::tongs::document::{self, Document};
 use crate::tongs::model::Model;
+use crate::tool;
 
 /// What a file on the shelf holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -40,6 +41,9 @@ pub enum FiledError {
     /// It is no family.
     #[error(transparent)]
     Family(#[from] FamilyError),
+    /// It is a tool, which holds no work.
+    #[error("this is a tool and no pair of tongs: open it by itself")]
+    Tool,
 }
 
 /// Reads a file of the shelf; a damaged family gives what can be opened of it.
@@ -50,6 +54,9 @@ pub fn read(bytes: &[u8]) -> Result<Filed, FiledError> {
     if family::is_family(bytes) {
         let opened = family::open(bytes)?;
         return Ok(Filed::Family(Box::new(opened.family), opened.lost));
+    }
+    if tool::is_tool(bytes) {
+        return Err(FiledError::Tool);
     }
     let design = document::read(bytes)?;
     Ok(Filed::Design(Box::new(design)))

@@ -68,20 +68,25 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     findings::show(ui, answers, look);
 }
 
-/// Shows the tabs and the page of a tool that is chosen.
-pub(crate) fn show_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
-    look.page = look.page.of_tool();
-    let findings = &answers.known.findings;
-    tabs(ui, &Page::OF_TOOL, findings, look);
+/// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
+pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look) -> Option<Wish> {
+    tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
     ScrollArea::vertical()
         .id_salt(("tool answers", look.page))
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
-            Page::Findings => findings::plain(ui, (findings, Forged::Tool), look),
-            Page::Bar | Page::Fit | Page::Strength | Page::Making | Page::Heats => {
-                bar::show(ui, answers.account(), look);
+            Page::Making => making::show_tool(ui, answers, look),
+            Page::Findings => {
+                let findings = &answers.known.findings;
+                findings::plain(ui, (findings, Forged::Tool), look);
+                None
             }
-        });
+            Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
+                bar::show(ui, answers.account(), look);
+                None
+            }
+        })
+        .inner
 }
 
 fn tabs(ui: &mut Ui, pages: &[Page], findings: &[Finding], look: &mut Look) {

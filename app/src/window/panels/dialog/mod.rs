@@ -29,7 +29,7 @@ pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
 pub(crate) use print::{
-    Print, PrintDrawings, PrintJob, PrintSvg, PrintTool, noted_where, usual_paper,
+    Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper,
 };
 
 /// What is drawn into an SVG file.
@@ -91,8 +91,6 @@ pub(crate) enum Purpose {
     JobSheet(Paper),
     /// To write the cut list.
     CutPdf(Paper),
-    /// To write full-size pages of a tool.
-    ToolPdf(Paper),
     /// To write the tools of a pair into a folder.
     Tools(Vec<Named>),
     /// To write a jaw of one's own for another smith.
@@ -126,7 +124,6 @@ impl Purpose {
             Self::Shop => "Folder of the shop",
             Self::CutPdf(_) => "Print the cut list to PDF",
             Self::JobSheet(_) => "Job sheet to PDF",
-            Self::ToolPdf(_) => "Print to PDF",
             Self::Tools(_) => "Tools of the pair to a folder",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
@@ -139,8 +136,7 @@ impl Purpose {
             Self::Pdf(..)
             | Self::CheckPage(_)
             | Self::CutPdf(_)
-            | Self::JobSheet(_)
-            | Self::ToolPdf(_) => ("PDF", "pdf"),
+            | Self::JobSheet(_) => ("PDF", "pdf"),
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder(_) | Self::Tools(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
@@ -158,7 +154,6 @@ impl Purpose {
             | Self::CheckPage(_)
             | Self::CutPdf(_)
             | Self::JobSheet(_)
-            | Self::ToolPdf(_)
             | Self::Tools(_)
             | Self::Svg(_)
             | Self::Folder(_)
@@ -205,8 +200,6 @@ pub(crate) enum Dialog {
     PrintDrawings(PrintDrawings),
     /// Which paper for a job sheet.
     JobSheet(PrintJob),
-    /// Which paper for the pages of a tool.
-    PrintTool(PrintTool),
     /// Which drawing.
     PrintSvg(PrintSvg),
     /// Work that was not saved.
@@ -269,7 +262,6 @@ impl Dialog {
                 Self::Print(it) => it.show(ui, fills),
                 Self::PrintDrawings(it) => it.show(ui),
                 Self::JobSheet(it) => it.show(ui),
-                Self::PrintTool(it) => it.show(ui),
                 Self::PrintSvg(it) => it.show(ui),
                 Self::Rescue(it) => it.show(ui),
                 Self::Changed(it) => it.show(ui),

@@ -54,7 +54,6 @@ impl PathField {
             | Purpose::Save(_)
             | Purpose::Pdf(..)
             | Purpose::CheckPage(_)
-            | Purpose::ToolPdf(_)
             | Purpose::Svg(_)
             | Purpose::OwnJaw(_) => "File, with its folder",
         });
@@ -105,7 +104,6 @@ impl PathField {
                 | Purpose::Save(_)
                 | Purpose::Pdf(..)
                 | Purpose::CheckPage(_)
-                | Purpose::ToolPdf(_)
                 | Purpose::Svg(_)
                 | Purpose::OwnJaw(_) => "over",
             };

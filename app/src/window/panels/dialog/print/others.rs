@@ -76,14 +76,16 @@ fn paper(ui: &mut Ui, chosen: &mut Paper) {
 /// Which paper the job sheet goes on.
 #[derive(Debug)]
 pub(crate) struct PrintJob {
+    of: Forged,
     paper: Paper,
     stop: Option<String>,
 }
 
 impl PrintJob {
-    /// `stop` is what stands against making the pair.
-    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
+    /// `stop` is what stands against making it.
+    pub(crate) fn new(of: Forged, units: Units, stop: Option<String>) -> Self {
         Self {
+            of,
             paper: usual_paper(units),
             stop,
         }
@@ -91,45 +93,15 @@ impl PrintJob {
 
     pub(in super::super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("Job sheet to PDF");
-        ui.label(
-            "How the pair is made, by the way that the page Making shows: the first page alone is \
+        ui.label(format!(
+            "How the {} is made, by the way that the page Making shows: the first page alone is \
              enough at the anvil, the others have the details.",
-        );
+            self.of.whole()
+        ));
         paper(ui, &mut self.paper);
         stopped(ui, self.stop.as_deref());
         match buttons(ui, &[CHOOSE, "Cancel"])? {
             0 => Some(Reply::Ask(Purpose::JobSheet(self.paper))),
-            _ => Some(Reply::Stay),
-        }
-    }
-}
-
-/// Which paper the pages of a tool go on.
-#[derive(Debug)]
-pub(crate) struct PrintTool {
-    paper: Paper,
-    stop: Option<String>,
-}
-
-impl PrintTool {
-    /// `stop` is what stands against making the tool.
-    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
-        Self {
-            paper: usual_paper(units),
-            stop,
-        }
-    }
-
-    pub(in super::super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
-        ui.heading("Print to PDF");
-        ui.label(
-            "The tool in its views, full size, to lay the hot work against, and the bar with its \
-             marks.",
-        );
-        paper(ui, &mut self.paper);
-        stopped(ui, self.stop.as_deref());
-        match buttons(ui, &[CHOOSE, "Cancel"])? {
-            0 => Some(Reply::Ask(Purpose::ToolPdf(self.paper))),
             _ => Some(Reply::Stay),
         }
     }
