@@ -1,8 +1,8 @@
 //! The drawings of a tool as sheets, as far as they are wanted.
 
 use reinwright_core::draw::{self, DrawOptions, Names, Sizes};
-use reinwright_core::making;
 use reinwright_core::finding::Part;
+use reinwright_core::making;
 use reinwright_core::paper::{Drawing, SetSheet, Sheet, Stretch, TitleBlock};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::tool::{Mount, Tool};

@@ -6,8 +6,8 @@ use super::mount::Mount;
 use super::style::{ToolKind, ToolStyle};
 use crate::asked::range::STRETCH;
 use crate::asked::{
-    Allowances, Bar, ChoiceBeside, Field, Fields, Follows, Hole, Layout, LimitError, Reader, Scale, Units,
-    Value, Writer, fields,
+    Allowances, Bar, ChoiceBeside, Field, Fields, Follows, Hole, Layout, LimitError, Reader, Scale,
+    Units, Value, Writer, fields,
 };
 use crate::finding::Part;
 use crate::forge::balance::FromBar;

@@ -78,7 +78,9 @@ impl Stages {
             ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let mut at = making.at;
             let slider = Slider::new(&mut at, 0..=last).show_value(false);
-            let slider = ui.add(slider).on_hover_text(format!("From the bar to the {}", planned.of.whole()));
+            let slider = ui
+                .add(slider)
+                .on_hover_text(format!("From the bar to the {}", planned.of.whole()));
             if slider.accessible_name("Stage").changed() {
                 making.go(at);
             }

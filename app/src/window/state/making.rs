@@ -5,8 +5,8 @@ use reinwright_core::draw::{self, Ground};
 use reinwright_core::making::{
     Changes, Plan, Procedure, Stage, plan_tool, plan_with, usual, usual_for_tool,
 };
-use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::shop::came_out::{Meant, Own};
+use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::Tool;
 

@@ -26,19 +26,10 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let area = room(&front);
     let items = view(seen, From::Side);
     let own = bounds(&items).unwrap_or(Rect::ZERO);
-    let side = Item::group(
-        "Side view",
-        (area.x1 + gap - own.x0, 0.0).into(),
-        items,
-    );
+    let side = Item::group("Side view", (area.x1 + gap - own.x0, 0.0).into(), items);
     let both = area.union(room(&side));
     let above = end::view(seen);
-    let above = placed(
-        None,
-        "From above",
-        Point::new(both.x1 + gap, 0.0),
-        above,
-    );
+    let above = placed(None, "From above", Point::new(both.x1 + gap, 0.0), above);
     let row = end::sections(seen);
     let tall = bounds(&row).map_or(0.0, |area| area.height());
     let row = placed(

@@ -12,6 +12,7 @@ use egui::ColorImage;
 use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{ExtendedColorType, ImageEncoder};
 use reinwright_core::asked::Units;
+use reinwright_core::tool::ToolKind;
 use reinwright_tests::window::SMALL;
 
 use self::pages::Way;
@@ -31,6 +32,41 @@ fn png(picture: &ColorImage) -> Vec<u8> {
         .write_image(&pixels, width, height, ExtendedColorType::Rgb8)
         .expect("its size is right");
     bytes
+}
+
+/// Paints the pages of every style of tool, where pictures are asked for.
+#[test]
+fn every_tool_is_painted() {
+    let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
+    for kind in ToolKind::ALL {
+        for (theme, size, units) in [
+            ("light", SMALL, Units::Inch),
+            ("dark", (1600.0, 1000.0), Units::Millimetre),
+        ] {
+            if folder.is_none() && *kind != ToolKind::Drift {
+                continue;
+            }
+            let way = Way { size, units, theme };
+            for page in pages::OF_TOOL {
+                let always = page.0 == "tool" || page.0 == "tool stage";
+                if !always && *kind != ToolKind::RoundPunch {
+                    continue;
+                }
+                let picture = pages::show_tool(*page, *kind, way).picture();
+                let first = picture.pixels[0];
+                assert!(
+                    picture.pixels.iter().any(|pixel| *pixel != first),
+                    "{kind} {} {theme}",
+                    page.0
+                );
+                if let Some(folder) = &folder {
+                    let name = format!("{} {kind} {theme}.png", page.0);
+                    std::fs::write(Path::new(folder).join(name), png(&picture))
+                        .expect("it can be written");
+                }
+            }
+        }
+    }
 }
 
 #[test]

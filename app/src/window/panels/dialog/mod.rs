@@ -28,9 +28,7 @@ pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
-pub(crate) use print::{
-    Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper,
-};
+pub(crate) use print::{Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper};
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -133,10 +131,9 @@ impl Purpose {
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
             Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
-            Self::Pdf(..)
-            | Self::CheckPage(_)
-            | Self::CutPdf(_)
-            | Self::JobSheet(_) => ("PDF", "pdf"),
+            Self::Pdf(..) | Self::CheckPage(_) | Self::CutPdf(_) | Self::JobSheet(_) => {
+                ("PDF", "pdf")
+            }
             Self::Svg(_) => ("SVG", "svg"),
             Self::Folder(_) | Self::Tools(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
