@@ -6,7 +6,7 @@ use reinwright_core::asked::{Scale, Units};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
-    heat_plan, no_longer, noticed, priced, scale_percent, spoken, with_scale_of,
+    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, with_scale_of,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
@@ -28,6 +28,13 @@ use crate::disk::{files, heat_sources};
 pub(super) struct Asked {
     pub(super) shop: Sources,
     lost: Vec<String>,
+}
+
+impl Asked {
+    /// What could not be read, a sentence each.
+    pub(super) fn lost(&self) -> &[String] {
+        &self.lost
+    }
 }
 
 /// The sources that are named, else those that are kept, if any are.
@@ -77,6 +84,13 @@ impl<'a> From<&'a Tool> for Subject<'a> {
 }
 
 impl Subject<'_> {
+    /// Whether the riveted pair goes into each source; nothing of a tool.
+    fn riveted(&self, asked: &Asked) -> Vec<String> {
+        self.pair.map_or_else(Vec::new, |pair| {
+            riveted(&resolve(pair), &asked.shop).words(&asked.shop, self.units.show())
+        })
+    }
+
     /// The same by other procedures.
     fn others(&self, asked: &Asked) -> Vec<Compared> {
         self.pair.map_or_else(Vec::new, |pair| {
@@ -155,6 +169,7 @@ pub(super) fn keyed<'a>(
     let whole = HeatsAnswer {
         sources: SourceAnswer::all(&prepared, design.units),
         findings: found,
+        riveted: design.riveted(asked),
         other_choices: priced(&prepared, &heats)
             .iter()
             .map(PricedAnswer::new)
@@ -276,6 +291,7 @@ impl TotalsAnswer {
 struct HeatsAnswer<'a> {
     sources: Vec<SourceAnswer>,
     findings: Vec<FindingAnswer<'a>>,
+    riveted: Vec<String>,
     other_choices: Vec<PricedAnswer>,
     procedures: Vec<ComparedAnswer>,
     unread: &'a [String],
@@ -375,6 +391,13 @@ impl List {
                 None => self.line(format_args!("  {name}: serves to the end")),
             }
         }
+        let pair = design.riveted(asked);
+        if !pair.is_empty() {
+            self.line(format_args!("\nThe riveted pair, to be set hot:"));
+        }
+        for said in pair {
+            self.line(format_args!("  {said}"));
+        }
         self.others(design, prepared, (&heats, asked));
         self.line(format_args!(""));
         for words in cautions(&asked.shop, design.steel) {
@@ -384,40 +407,9 @@ impl List {
 
     fn heated(&mut self, prepared: &Prepared, heated: &Heated) {
         let (number, step) = (heated.number, heated.step);
-        let Some((source, offer)) = heated
-            .source
-            .and_then(|at| Some((at, prepared.offer(heated.row, at)?)))
-        else {
-            let what = match heated.how {
-                How::Unserved => "no source serves",
-                How::Cold | How::Hot => "cold",
-            };
-            self.line(format_args!("{number:>3}. {step}: {what}"));
-            return;
-        };
-        let name = &prepared.shop.sources[source].name;
-        let first = heated.heats_s.first().copied().unwrap_or_default();
-        let count = heated.heats_s.len();
-        let heats = if count == 1 { "heat" } else { "heats" };
-        let each = if heated.pieces == 1 { "" } else { " a piece" };
-        let warm = if heated.starts_celsius > 100.0 {
-            "warm"
-        } else {
-            "cold"
-        };
-        let ready = match heated.ready_s {
-            0.0 => String::new(),
-            seconds => format!("make ready {} in {}; ", name, spoken(seconds)),
-        };
-        let later = heated.heats_s.get(1);
-        let later = later.map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
-        self.line(format_args!(
-            "{number:>3}. {step}: {ready}{name}, {}: {count} {heats}{each}, {} from {warm}{later}; to be worked \
-             for {} a heat",
-            offer.entry.words(),
-            spoken(first),
-            spoken(heated.working_s)
-        ));
+        let words = heated.words(prepared);
+        let words = words.unwrap_or_else(|| "cold".to_owned());
+        self.line(format_args!("{number:>3}. {step}: {words}"));
     }
 
     fn totals(&mut self, prepared: &Prepared, heats: &HeatPlan) {

@@ -6,7 +6,7 @@ use clap::Args;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::Answers;
 
-use super::{Done, Outcome, arguments, design, plan};
+use super::{Done, Outcome, Places, arguments, design, heats, plan};
 use crate::disk::files;
 use crate::jobs::{job_sheet, printing};
 
@@ -24,24 +24,33 @@ pub(super) struct Asked {
     /// Folder to write each stage to as SVG besides; it is made if it is not there
     #[arg(long, value_name = "FOLDER")]
     pub(super) stages: Option<PathBuf>,
+    /// Heat sources, for which fire or coil heats what; those kept for the window if not given
+    #[arg(long, value_name = "FILE")]
+    pub(super) sources: Option<PathBuf>,
     #[command(flatten)]
     pub(super) made: arguments::Made,
 }
 
-pub(super) fn run(asked: &Asked) -> Outcome {
+pub(super) fn run(asked: &Asked, places: &Places) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
     let design = design(&asked.file)?;
     files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
     let answers = Answers::to(&design);
     let known = (&answers.model, &answers.balance);
     let plan = plan::planned(&design, known, &asked.made)?;
-    let pdf = job_sheet::pdf(&design, (&answers, &plan), paper, printing::today());
+    let heats = heats::asked(asked.sources.as_deref(), places)?;
+    let shop = heats.as_ref().map(|own| &own.shop);
+    let today = printing::today();
+    let pdf = job_sheet::pdf(&design, (&answers, &plan), shop, paper, today);
     files::write_whole(&asked.out, &pdf)?;
     let mut text = format!(
         "{}: job sheet, {}\n",
         asked.out.display(),
         plan.procedure.name()
     );
+    for lost in heats.iter().flat_map(heats::Asked::lost) {
+        text += &format!("not read: {lost}\n");
+    }
     if let Some(folder) = &asked.stages {
         let stages = job_sheet::stages(&design, &answers, &plan);
         files::make_folder(folder).map_err(|error| format!("--stages: {error}"))?;

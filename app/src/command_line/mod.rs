@@ -157,7 +157,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Balance(asked)) if tool::is_tool(&asked.file)? => tool::balanced(&asked),
         Some(Job::Plan(wanted)) if tool::is_tool(&wanted.file)? => tool::planned(&wanted, places),
         Some(Job::Template(wanted)) if tool::is_tool(&wanted.file)? => tool::template(&wanted),
-        Some(Job::Sheet(wanted)) if tool::is_tool(&wanted.file)? => tool::sheet(&wanted),
+        Some(Job::Sheet(wanted)) if tool::is_tool(&wanted.file)? => tool::sheet(&wanted, places),
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
             &wanted.asked.file,
@@ -170,7 +170,7 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
                 family::fit(family, asked, places)
             })
         }
-        Some(Job::Sheet(wanted)) => job_sheet::run(&wanted),
+        Some(Job::Sheet(wanted)) => job_sheet::run(&wanted, places),
         Some(Job::Plan(wanted)) => plan::run(&wanted, places),
         Some(Job::Sources(wanted)) => heats::examples(&wanted),
         Some(Job::Coil(wanted)) => heats::coil(&wanted, places),

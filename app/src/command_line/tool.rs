@@ -120,16 +120,21 @@ fn stopped(tool: &Tool) -> String {
 }
 
 /// The job sheet of a tool.
-pub(super) fn sheet(asked: &super::job_sheet::Asked) -> Outcome {
+pub(super) fn sheet(asked: &super::job_sheet::Asked, places: &Places) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
     let tool = opened(&asked.file)?;
     files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
     let answers = ToolAnswers::to(&tool);
     let plan = plan::tool_planned(&tool, &answers, &asked.made)?;
-    let pdf = job_sheet::tool_pdf(&tool, (&answers, &plan), paper, printing::today());
+    let heats = heats::asked(asked.sources.as_deref(), places)?;
+    let shop = heats.as_ref().map(|own| &own.shop);
+    let pdf = job_sheet::tool_pdf(&tool, (&answers, &plan), shop, paper, printing::today());
     files::write_whole(&asked.out, &pdf)?;
     let name = plan.procedure.name();
     let mut text = format!("{}: job sheet, {name}\n", asked.out.display());
+    for lost in heats.iter().flat_map(heats::Asked::lost) {
+        text += &format!("not read: {lost}\n");
+    }
     if let Some(folder) = &asked.stages {
         let stages = job_sheet::tool_stages(&tool, &answers, &plan);
         files::make_folder(folder).map_err(|error| format!("--stages: {error}"))?;

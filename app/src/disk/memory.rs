@@ -140,6 +140,17 @@ impl Memory {
         }
     }
 
+    /// Whether nobody has put the first day's hint away.
+    pub(crate) fn is_first_time(&self) -> bool {
+        let folder = self.folder.as_ref();
+        folder.is_some_and(|folder| !folder.join("hint").exists())
+    }
+
+    /// Remembers that the first day's hint was put away.
+    pub(crate) fn note_hint(&self) {
+        self.keep("hint", "seen\n");
+    }
+
     /// Remembers how large the window and its panels stand.
     pub(crate) fn keep_room(&self) {
         self.keep("room", &self.room.text());

@@ -1,21 +1,26 @@
 //! The job sheet of a design, and the drawing of each of its stages.
 
-use reinwright_core::draw::{self, Finished, Job, Made};
+use reinwright_core::draw::{self, Finished, Job, JobHeats, Made};
+use reinwright_core::heats::{HeatPlan, Prepared, Sources, heat_plan};
 use reinwright_core::making::Plan;
 use reinwright_core::paper::Paper;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::shop::{Answers, ToolAnswers};
+use reinwright_core::steel::Steel;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::Tool;
 use reinwright_core::units::Show;
 
-/// The pages of a design's job sheet as PDF.
+/// The pages of a design's job sheet as PDF, with source and heats at each operation where the shop's are
+/// known.
 pub fn pdf(
     design: &Document,
     (answers, plan): (&Answers, &Plan),
+    shop: Option<&Sources>,
     paper: Paper,
     day: Option<Date>,
 ) -> Vec<u8> {
+    let heats = shop.map(|shop| heated(design.bar.steel, plan, shop));
     let job = Job {
         made: Made::Pair {
             document: design,
@@ -25,6 +30,9 @@ pub fn pdf(
         balance: &answers.balance,
         plan,
         findings: &answers.findings,
+        heats: heats
+            .as_ref()
+            .map(|(prepared, plan)| JobHeats { prepared, plan }),
     };
     let info = DocInfo {
         title: format!("{}, job sheet", design.name),
@@ -33,13 +41,22 @@ pub fn pdf(
     ink::pdf(&draw::job_sheet(&job, paper), &info)
 }
 
+/// A plan's heats in the sources of a shop.
+fn heated(steel: Steel, plan: &Plan, shop: &Sources) -> (Prepared, HeatPlan) {
+    let prepared = Prepared::new(steel, plan, shop);
+    let heats = heat_plan(&prepared);
+    (prepared, heats)
+}
+
 /// The pages of a tool's job sheet as PDF.
 pub fn tool_pdf(
     tool: &Tool,
     (answers, plan): (&ToolAnswers, &Plan),
+    shop: Option<&Sources>,
     paper: Paper,
     day: Option<Date>,
 ) -> Vec<u8> {
+    let heats = shop.map(|shop| heated(tool.bar.steel, plan, shop));
     let job = Job {
         made: Made::Tool {
             document: tool,
@@ -48,6 +65,9 @@ pub fn tool_pdf(
         balance: &answers.balance,
         plan,
         findings: &answers.findings,
+        heats: heats
+            .as_ref()
+            .map(|(prepared, plan)| JobHeats { prepared, plan }),
     };
     let info = DocInfo {
         title: format!("{}, job sheet", tool.name),

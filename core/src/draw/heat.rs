@@ -116,7 +116,7 @@ fn centred(stand: &Stand, (middle, tilt, end): (f64, f64, End), room: &Room) -> 
     }
     let (across, up) = grown.centre();
     match room.mouth {
-        Mouth::Open => [x, y, z],
+        Mouth::Open | Mouth::Slot { .. } => [x, y, z],
         Mouth::Round { .. } | Mouth::Opening { .. } => [x - up * sin, y + up * cos, across],
     }
 }
@@ -134,9 +134,10 @@ fn stopped(row: &Row, stand: &Stand, (why, room): (WhyNot, Room)) -> (f64, f64, 
             };
             (place.clamp(0.0, stand.length_mm), 0.0, end)
         }
-        WhyNot::TooDeep { .. } | WhyNot::TooShort { .. } | WhyNot::TooCold { .. } => {
-            (middle, 0.0, End::Tip)
-        }
+        WhyNot::TooThick { .. }
+        | WhyNot::TooDeep { .. }
+        | WhyNot::TooShort { .. }
+        | WhyNot::TooCold { .. } => (middle, 0.0, End::Tip),
     }
 }
 

@@ -26,7 +26,7 @@ pub use calipers::calipers;
 pub use facts::{Which, facts};
 pub use half::{half, other_half};
 pub use heat::{heat, heat_bare};
-pub use job_sheet::{Job, Made, job_sheet};
+pub use job_sheet::{Job, JobHeats, Made, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};

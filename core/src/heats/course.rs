@@ -102,7 +102,10 @@ pub fn course(
         source: &prepared.shop.sources[source],
         offer,
     };
+    let heated = offer.entry.heated_mm;
     let needs = own.needs_mm?;
+    // Of what is worked in turns, what lies in the heat.
+    let needs = (needs.0.max(heated.0), needs.1.min(heated.1));
     let middle = bar.nearest(f64::midpoint(needs.0, needs.1));
     let mut told = Told {
         moments: Vec::new(),
@@ -335,9 +338,6 @@ struct Told {
 impl Told {
     /// Heats until what must be hot is at heat in the mean.
     fn heat(&mut self, bar: &mut Bar<'_>, fire: &Fire<'_>, needs: (f64, f64)) -> f64 {
-        let heated = fire.offer.entry.heated_mm;
-        // Of what is worked in turns, what lies in the heat.
-        let needs = (needs.0.max(heated.0), needs.1.min(heated.1));
         let (mut seconds, mut last) = (0.0, f64::NEG_INFINITY);
         while bar.mean(needs) < fire.offer.target_celsius && seconds < LONGEST_S {
             fire.kindle(bar);

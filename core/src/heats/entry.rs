@@ -1,7 +1,7 @@
 //! Does it go in: everything that must enter, at the stage's real shape, against bore or opening less
 //! the smith's clearance.
 
-use super::source::{Back, Smith, Source, SourceKind};
+use super::source::{Back, Smith, Source, SourceKind, Wound};
 use super::stand::{End, Slice, Stand};
 use super::tilt;
 use crate::finding::Part;
@@ -22,6 +22,13 @@ pub enum Mouth {
         width_mm: f64,
         /// High.
         height_mm: f64,
+    },
+    /// Between the sides of an open coil, mm, less the clearance: only what lies in it must be so thin.
+    Slot {
+        /// From side to side.
+        high_mm: f64,
+        /// Long.
+        long_mm: f64,
     },
     /// An open fire lets everything in.
     Open,
@@ -64,9 +71,15 @@ impl Room {
                 deep_mm: None,
             },
             SourceKind::Coil(coil) => Self {
-                mouth: Mouth::Round {
-                    across_mm: coil.bore.mm() - free,
-                    long_mm: coil.length_mm(),
+                mouth: match coil.wound {
+                    Wound::Round => Mouth::Round {
+                        across_mm: coil.bore.mm() - free,
+                        long_mm: coil.length_mm(),
+                    },
+                    Wound::Open => Mouth::Slot {
+                        high_mm: coil.bore.mm() - free,
+                        long_mm: coil.length_mm(),
+                    },
                 },
                 hot_mm: coil.hot_length_mm(),
                 past_mm: coil.past_end_mm(),
@@ -79,8 +92,10 @@ impl Room {
 /// How a piece goes in.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Entry {
-    /// With which end first.
+    /// With which end first; of what is laid in from the side the one that is nearer.
     pub end: End,
+    /// Whether it goes in with an end first or is laid in.
+    pub way: WayIn,
     /// How far it is held aslant, radians in the plane in which reins are bent; `None` where it goes in
     /// straight.
     pub tilt: Option<f64>,
@@ -90,6 +105,15 @@ pub struct Entry {
     pub slides_mm: f64,
     /// What is heated at a time, from and to, mm from the tip.
     pub heated_mm: (f64, f64),
+}
+
+/// How a piece comes into a heat.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum WayIn {
+    /// With an end first.
+    EndFirst,
+    /// From the side.
+    Laid,
 }
 
 /// Why a piece does not go in, or is not heated there.
@@ -105,6 +129,17 @@ pub enum WhyNot {
         end: End,
         /// The circle around all that must enter, mm.
         circle_mm: f64,
+        /// What there is, mm.
+        clear_mm: f64,
+    },
+    /// What lies between the sides of an open coil is thicker than they are apart.
+    TooThick {
+        /// What is.
+        part: Part,
+        /// Where it is thickest, mm from the tip.
+        at_mm: f64,
+        /// How thick all that lies there is, mm.
+        thick_mm: f64,
         /// What there is, mm.
         clear_mm: f64,
     },
@@ -172,6 +207,9 @@ pub fn entry(stand: &Stand, room: &Room, need: Need) -> Result<Entry, WhyNot> {
             hot_mm: room.hot_mm,
         });
     }
+    if let Mouth::Slot { high_mm, long_mm } = room.mouth {
+        return laid(stand, (room, need), (high_mm, long_mm));
+    }
     let tries = End::ALL.map(|end| from_end(stand, room, need, end));
     let rank = |tried: &Result<Entry, WhyNot>| match tried {
         // Straight before aslant, then the shorter way in.
@@ -180,7 +218,13 @@ pub fn entry(stand: &Stand, room: &Room, need: Need) -> Result<Entry, WhyNot> {
             f64::from(u8::from(entry.tilt.is_some())),
             in_mm(stand, entry),
         ),
-        Err(WhyNot::TooWide { circle_mm, .. }) => (1, *circle_mm, 0.0),
+        Err(
+            WhyNot::TooWide { circle_mm, .. }
+            | WhyNot::TooThick {
+                thick_mm: circle_mm,
+                ..
+            },
+        ) => (1, *circle_mm, 0.0),
         Err(WhyNot::TooDeep { lies_mm, .. }) => (2, *lies_mm, 0.0),
         Err(WhyNot::TooShort { .. } | WhyNot::TooCold { .. }) => (3, 0.0, 0.0),
     };
@@ -263,6 +307,75 @@ fn from_end(stand: &Stand, room: &Room, need: Need, end: End) -> Result<Entry, W
     })
 }
 
+/// Lays what must be hot between the sides of an open coil. Each stretch as long as the coil must be thinner
+/// than they are apart, as it stands or a quarter turn round.
+fn laid(
+    stand: &Stand,
+    (room, need): (&Room, Need),
+    (high_mm, long_mm): (f64, f64),
+) -> Result<Entry, WhyNot> {
+    let (from, to) = need.from_to_mm;
+    let half = long_mm / 2.0;
+    let middles = match need.at_once {
+        AtOnce::Whole => vec![f64::midpoint(from, to)],
+        AtOnce::InTurns => {
+            let inside = |slice: &&Slice| (from + half..=to - half).contains(&slice.at_mm);
+            let own = stand.slices.iter().filter(inside).map(|own| own.at_mm);
+            own.chain([f64::midpoint(from, to)]).collect()
+        }
+    };
+    let mut thickest = 0.0_f64;
+    for middle in middles {
+        let about = (middle - half, middle + half);
+        let thick = thick_mm(stand, about);
+        if thick > high_mm + HAIR {
+            let inside = |slice: &&Slice| (about.0..=about.1).contains(&slice.at_mm);
+            let own = stand.slices.iter().filter(inside);
+            let worst = own.max_by(|a, b| a.circle_mm.total_cmp(&b.circle_mm));
+            let worst = worst.or_else(|| stand.near(middle));
+            return Err(WhyNot::TooThick {
+                part: worst.map_or(Part::Bar, |slice| slice.part),
+                at_mm: worst.map_or(middle, |slice| slice.at_mm),
+                thick_mm: thick,
+                clear_mm: high_mm,
+            });
+        }
+        thickest = thickest.max(thick);
+    }
+    let middle = match need.at_once {
+        AtOnce::Whole => f64::midpoint(from, to),
+        AtOnce::InTurns => from + room.hot_mm / 2.0,
+    };
+    let reach = room.hot_mm / 2.0;
+    let end = if middle < stand.length_mm / 2.0 {
+        End::Tip
+    } else {
+        End::Rein
+    };
+    Ok(Entry {
+        end,
+        way: WayIn::Laid,
+        tilt: None,
+        circle_mm: thickest,
+        slides_mm: stand.length_mm,
+        heated_mm: (
+            (middle - reach).max(0.0),
+            (middle + reach).min(stand.length_mm),
+        ),
+    })
+}
+
+/// How thick all is that lies between two places, mm: as it stands or a quarter turn round.
+fn thick_mm(stand: &Stand, (from, to): (f64, f64)) -> f64 {
+    let mut spread = Spread::NOTHING;
+    let inside = |slice: &&Slice| (from..=to).contains(&slice.at_mm);
+    for slice in stand.slices.iter().filter(inside) {
+        spread.add(&slice.points);
+    }
+    let (y, z) = spread.size();
+    y.min(z).max(0.0)
+}
+
 /// The smaller size of a mouth, mm.
 pub fn clear_mm(mouth: Mouth) -> f64 {
     match mouth {
@@ -271,6 +384,7 @@ pub fn clear_mm(mouth: Mouth) -> f64 {
             width_mm,
             height_mm,
         } => width_mm.min(height_mm),
+        Mouth::Slot { high_mm, .. } => high_mm,
         Mouth::Open => f64::INFINITY,
     }
 }
@@ -289,7 +403,8 @@ fn slides(stand: &Stand, mouth: Mouth, end: End) -> Slid<'_> {
     for slice in stand.from(end) {
         let circle = slice.bore_mm[end as usize];
         let passes = match mouth {
-            Mouth::Open => true,
+            // What is laid in from the side slides as far as one likes.
+            Mouth::Open | Mouth::Slot { .. } => true,
             Mouth::Round { across_mm, .. } => circle <= across_mm + HAIR,
             Mouth::Opening {
                 width_mm,
@@ -332,9 +447,13 @@ impl Spread {
         }
     }
 
+    fn size(&self) -> (f64, f64) {
+        (self.high.0 - self.low.0, self.high.1 - self.low.1)
+    }
+
     /// Whether it goes into an opening, one way or a quarter turn round.
     fn fits(&self, (a, b): (f64, f64)) -> bool {
-        let (y, z) = (self.high.0 - self.low.0, self.high.1 - self.low.1);
+        let (y, z) = self.size();
         let (small, large) = (y.min(z), y.max(z));
         small <= a.min(b) + HAIR && large <= a.max(b) + HAIR
     }
@@ -348,6 +467,7 @@ fn made(
 ) -> Entry {
     Entry {
         end,
+        way: WayIn::EndFirst,
         tilt,
         circle_mm,
         slides_mm,

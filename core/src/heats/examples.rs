@@ -1,7 +1,7 @@
 //! Heat sources to begin with: usual kinds and sizes, none of anybody's make.
 
 use super::SOURCES_FORMAT;
-use super::source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Sources};
+use super::source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Sources, Wound};
 use crate::units::{Length, Scale, Temperature, Unit};
 
 /// A small shop in which there is one of each (sizes are common practice, no source): a gas forge,
@@ -38,6 +38,7 @@ pub fn ready() -> Vec<Source> {
         coil("tight coil, short heat", inch(1, 1), (5.0, inch(3, 4))),
         coil("tight coil, long heat", inch(1, 1), (5.0, inch(1, 1))),
         coil("wide coil", inch(3, 2), (4.0, inch(3, 4))),
+        ear(),
     ]
 }
 
@@ -97,12 +98,22 @@ fn coal_fire() -> Source {
     }
 }
 
+/// An ear-shaped coil, into which a riveted pair is laid.
+fn ear() -> Source {
+    let mut ear = coil("ear coil", inch(7, 4), (3.0, inch(3, 4)));
+    if let SourceKind::Coil(coil) = &mut ear.kind {
+        coil.wound = Wound::Open;
+    }
+    ear
+}
+
 /// A coil of 3/8 in tube on the machine of the examples.
 pub(super) fn coil(name: &str, bore: Length, (turns, advance): (f64, Length)) -> Source {
     Source {
         name: name.to_owned(),
         ready_minutes: 4.0,
         kind: SourceKind::Coil(Coil {
+            wound: Wound::Round,
             bore,
             turns,
             advance,

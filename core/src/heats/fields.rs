@@ -1,6 +1,6 @@
 //! Every value of what is heated with, told once: to be checked, shown and typed over.
 
-use super::source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind};
+use super::source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Wound};
 use crate::asked::Range;
 use crate::steel::thermal::HOLDS_CELSIUS;
 use crate::units::{KG_PER_LB, Length, Show, Temperature, Unit, quoted};
@@ -53,6 +53,7 @@ enum Held<'a> {
     /// Nothing is not known.
     MaybeNumber(&'a mut Option<f64>, Unity),
     Back(&'a mut Back),
+    Wound(&'a mut Wound),
 }
 
 /// What a number counts.
@@ -119,6 +120,7 @@ impl HeatField<'_> {
                 number.map_or(UNKNOWN.to_owned(), |own| unity.text(own, show.unit))
             }
             Held::Back(back) => back.name().to_owned(),
+            Held::Wound(wound) => wound.name().to_owned(),
         }
     }
 
@@ -126,6 +128,7 @@ impl HeatField<'_> {
     pub fn ways(&self) -> Option<[&'static str; 2]> {
         match self.held {
             Held::Back(_) => Some(Back::ALL.map(Back::name)),
+            Held::Wound(_) => Some(Wound::ALL.map(Wound::name)),
             Held::Length(_)
             | Held::Heat(_)
             | Held::MaybeHeat(_)
@@ -143,7 +146,7 @@ impl HeatField<'_> {
             Held::Number(_, unity) | Held::MaybeNumber(_, unity) => {
                 Some(ends.map(|own| unity.text(own, show.unit)))
             }
-            Held::Back(_) => None,
+            Held::Back(_) | Held::Wound(_) => None,
         }
     }
 
@@ -183,6 +186,10 @@ impl HeatField<'_> {
                 let named = Back::ALL.into_iter().find(|back| back.name() == text);
                 **own = named.ok_or_else(|| format!("\"{}\" is no back", quoted(text, 40)))?;
             }
+            Held::Wound(own) => {
+                let named = Wound::ALL.into_iter().find(|wound| wound.name() == text);
+                **own = named.ok_or_else(|| format!("\"{}\" is no coil", quoted(text, 40)))?;
+            }
         }
         Ok(())
     }
@@ -200,7 +207,7 @@ impl HeatField<'_> {
             Held::MaybeHeat(own) => own.map(|own| (own.celsius(), " \u{b0}C")),
             Held::Number(own, of) => Some(unity(**own, *of)),
             Held::MaybeNumber(own, of) => own.map(|own| unity(own, *of)),
-            Held::Back(_) => None,
+            Held::Back(_) | Held::Wound(_) => None,
         }
     }
 
@@ -222,6 +229,19 @@ impl Back {
         match self {
             Self::Closed => "closed behind",
             Self::Open => "open behind",
+        }
+    }
+}
+
+impl Wound {
+    /// Both.
+    const ALL: [Self; 2] = [Self::Round, Self::Open];
+
+    /// What the smith reads.
+    fn name(self) -> &'static str {
+        match self {
+            Self::Round => "round",
+            Self::Open => "open at the side",
         }
     }
 }
@@ -433,7 +453,20 @@ impl Coil {
         let most_tube = self.advance.mm().clamp(TUBE.least, TUBE.most);
         let sizes = [
             field(
-                ("bore", "Bore", "What is free inside, its sleeve in place"),
+                (
+                    "wound",
+                    "Wound",
+                    "Round, or open at the side: an ear, a hairpin or two flat coils, into which a piece is laid whatever its ends are",
+                ),
+                Range::ANY,
+                Held::Wound(&mut self.wound),
+            ),
+            field(
+                (
+                    "bore",
+                    "Bore",
+                    "What is free inside, its sleeve in place; of an open coil between its sides",
+                ),
                 BORE,
                 Held::Length(&mut self.bore),
             ),

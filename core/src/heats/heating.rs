@@ -5,7 +5,7 @@ use std::sync::Arc;
 use super::clock::{Clock, HeatTable, Surroundings};
 use super::induction::{Coupling, coil_efficiency, steel_at};
 use super::middle::{Body, following};
-use super::source::{Coil, Source, SourceKind};
+use super::source::{Coil, Source, SourceKind, Wound};
 use super::stand::Bulk;
 use crate::steel::DENSITY_KG_MM3;
 use crate::steel::thermal::{Theta, conductivity_w_mk};
@@ -17,6 +17,9 @@ pub const GAS_SLOWER: f64 = 1.8;
 pub const FIRE_SLOWER: f64 = 1.2;
 /// Part of a machine's power that reaches the coil (judgement).
 pub const MACHINE_EFFICIENCY: f64 = 0.85;
+/// What of that reaches the steel in a coil that is open at the side, over a round one: turns on two
+/// sides of it and not all round (judgement).
+const OPEN_COIL: f64 = 0.6;
 /// The most by which the skin of a bar may be hotter than its middle, °C (judgement: less than from
 /// forging heat to burning).
 pub const MOST_ACROSS_CELSIUS: f64 = 100.0;
@@ -179,7 +182,12 @@ pub fn taken_w(coil: &Coil, load: Bulk, celsius: f64) -> (f64, f64) {
     let part = match coil.efficiency {
         Some(percent) => percent / 100.0,
         None => {
-            MACHINE_EFFICIENCY
+            let wound = match coil.wound {
+                Wound::Round => 1.0,
+                Wound::Open => OPEN_COIL,
+            };
+            wound
+                * MACHINE_EFFICIENCY
                 * coil_efficiency(coupling(coil, load), steel_at(celsius), coil.frequency_khz)
         }
     };

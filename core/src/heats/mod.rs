@@ -22,6 +22,7 @@ pub mod optimum;
 mod plan;
 mod prepared;
 mod priced;
+mod riveted;
 mod source;
 mod stand;
 mod text;
@@ -31,7 +32,7 @@ mod words;
 mod work;
 
 pub use caution::cautions;
-pub use entry::{AtOnce, Entry, Mouth, Need, Room, WhyNot, clear_mm, entry};
+pub use entry::{AtOnce, Entry, Mouth, Need, Room, WayIn, WhyNot, clear_mm, entry};
 pub use examples::ready;
 pub use fields::{HeatField, wrong_name};
 pub use file::{MOST_FIRES, MOST_SOURCES, OpenedSources, SOURCES_FORMAT, SourcesError};
@@ -42,7 +43,8 @@ pub use plan::{
 };
 pub use prepared::{Prepared, Row, USUAL_HEAT_CELSIUS};
 pub use priced::{Compared, Other, Priced, compare, priced};
-pub use source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Sources};
+pub use riveted::{Riveted, riveted};
+pub use source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Sources, Wound};
 pub use stand::{Bulk, End, Slice, Stand};
 pub use uneven::{Spot, Uneven, uneven};
 pub use words::{end_key, listed, no_longer, spoken};

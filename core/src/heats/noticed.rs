@@ -62,6 +62,11 @@ fn nearest<'a>(prepared: &Prepared, row: &'a Row) -> Option<(usize, &'a WhyNot)>
             circle_mm,
             clear_mm,
             ..
+        }
+        | WhyNot::TooThick {
+            thick_mm: circle_mm,
+            clear_mm,
+            ..
         } => circle_mm - clear_mm,
         WhyNot::TooDeep { lies_mm, deep_mm } => lies_mm - deep_mm,
         WhyNot::TooShort { needs_mm, hot_mm } => needs_mm - hot_mm,

@@ -124,7 +124,10 @@ pub struct Solid {
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Coil {
-    /// What is free inside, its sleeve in place.
+    /// How a piece comes into it.
+    #[serde(default, skip_serializing_if = "Wound::is_round")]
+    pub wound: Wound,
+    /// What is free inside, its sleeve in place; of an open coil between its sides.
     pub bore: Length,
     /// Turns.
     pub turns: f64,
@@ -143,6 +146,27 @@ pub struct Coil {
     pub efficiency: Option<f64>,
     /// What a cold start takes longer while the machine finds its pitch, s.
     pub cold_lag_s: f64,
+}
+
+/// How a piece comes into a coil.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+pub enum Wound {
+    /// Round: it goes in with an end first.
+    #[default]
+    Round,
+    /// An ear, a hairpin or two flat coils: it is laid between the sides, whatever its ends are.
+    Open,
+}
+
+impl Wound {
+    /// What a file need not say.
+    #[allow(
+        clippy::trivially_copy_pass_by_ref,
+        reason = "serde hands over a reference"
+    )]
+    fn is_round(&self) -> bool {
+        *self == Self::Round
+    }
 }
 
 impl Default for Smith {

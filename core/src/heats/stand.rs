@@ -4,6 +4,7 @@
 use crate::finding::Part;
 use crate::shape::section::Growing;
 use crate::shape::{Piece, Standing};
+use crate::tongs::model::Model;
 
 /// Sections no farther apart than this, mm: the circle of a taper is then met within a tenth.
 const EVERY_MM: f64 = 15.0;
@@ -85,25 +86,58 @@ impl Stand {
     pub fn of(piece: &Piece) -> Self {
         let standing = piece.standing(EVERY_MM, FOLLOW_MM);
         let mut slices: Vec<Slice> = standing.into_iter().filter_map(slice).collect();
-        let mut grown = Growing::default();
-        for slice in &mut slices {
-            slice.circle_mm = grown.add(across(&slice.points));
-            slice.bore_mm[0] = grown.diameter_mm();
-        }
-        let mut grown = Growing::default();
-        for slice in slices.iter_mut().rev() {
-            grown.add(across(&slice.points));
-            slice.bore_mm[1] = grown.diameter_mm();
-        }
         let mut volume = 0.0;
         for i in 1..slices.len() {
             let (a, b) = (&slices[i - 1], &slices[i]);
             volume += (b.at_mm - a.at_mm) * f64::midpoint(a.area_mm2, b.area_mm2);
             slices[i].volume_mm3 = volume;
         }
-        Self {
+        let mut stand = Self {
             slices,
             length_mm: piece.length_mm(),
+        };
+        stand.grow();
+        stand
+    }
+
+    /// Turned half round about x, as half B lies to half A.
+    #[must_use]
+    pub(super) fn turned(mut self) -> Self {
+        for slice in &mut self.slices {
+            for point in &mut slice.points {
+                *point = Model::half_b_point(*point);
+            }
+        }
+        self
+    }
+
+    /// With another piece beside it: each section has the points of those of the other that lie about
+    /// it along x.
+    #[must_use]
+    pub(super) fn with(mut self, other: &Self) -> Self {
+        let at = |slice: &Slice| slice.points.first().map_or(0.0, |point| point[0]);
+        let beside: Vec<(f64, &Slice)> = other.slices.iter().map(|own| (at(own), own)).collect();
+        for slice in &mut self.slices {
+            let x = at(slice);
+            let near = beside.iter().filter(|(own, _)| (own - x).abs() <= EVERY_MM);
+            let points: Vec<[f64; 3]> = near.flat_map(|(_, own)| own.points.clone()).collect();
+            slice.points.extend(points);
+        }
+        self.grow();
+        self
+    }
+
+    /// Sets the circles around each section alone, and around all from either end.
+    fn grow(&mut self) {
+        let mut grown = Growing::default();
+        for slice in &mut self.slices {
+            slice.circle_mm = grown.add(across(&slice.points));
+            slice.bore_mm[0] = grown.diameter_mm();
+        }
+        let mut grown = Growing::default();
+        for slice in self.slices.iter_mut().rev() {
+            grown.add(across(&slice.points));
+            slice.bore_mm[1] = grown.diameter_mm();
         }
     }
 

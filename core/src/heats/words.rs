@@ -1,6 +1,7 @@
 //! What is said of sources and operations, in sentences without a period.
 
-use super::entry::{Entry, WhyNot};
+use super::entry::{Entry, WayIn, WhyNot};
+use super::plan::{HeatPlan, Heated, How};
 use super::prepared::Prepared;
 use super::stand::End;
 use crate::units::Show;
@@ -21,6 +22,18 @@ impl WhyNot {
                 end.name(),
                 show.text(rough(show, at_mm)),
                 show.text(circle_mm),
+                show.text(clear_mm.max(0.0)),
+            ),
+            Self::TooThick {
+                part,
+                at_mm,
+                thick_mm,
+                clear_mm,
+            } => format!(
+                "the {part} is in the way {} from the tip: what lies between its sides is {} thick, \
+                 and {} is clear",
+                show.text(rough(show, at_mm)),
+                show.text(thick_mm),
                 show.text(clear_mm.max(0.0)),
             ),
             Self::TooDeep { lies_mm, deep_mm } => format!(
@@ -52,6 +65,12 @@ impl WhyNot {
                 circle_mm,
                 clear_mm,
                 ..
+            }
+            | Self::TooThick {
+                part,
+                thick_mm: circle_mm,
+                clear_mm,
+                ..
             } => format!(
                 "{part}: {} over {}",
                 show.number(circle_mm),
@@ -67,6 +86,9 @@ impl WhyNot {
 impl Entry {
     /// How a piece goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
     pub fn words(&self) -> String {
+        if self.way == WayIn::Laid {
+            return "laid in from the side".to_owned();
+        }
         let end = self.end.name();
         match self.tilt {
             None => format!("{end} first"),
@@ -77,6 +99,82 @@ impl Entry {
         }
     }
 }
+
+impl Heated {
+    /// Source and heats, as they are read from the anvil: `wide coil, made ready first: 2 heats`. Nothing for
+    /// cold work.
+    pub fn brief(&self, prepared: &Prepared) -> Option<String> {
+        let Some(source) = self.source else {
+            return match self.how {
+                How::Cold => None,
+                How::Hot | How::Unserved => Some("no heat of the shop serves".to_owned()),
+            };
+        };
+        let name = &prepared.shop.sources[source].name;
+        let ready = if self.ready_s > 0.0 {
+            ", made ready first"
+        } else {
+            ""
+        };
+        Some(format!("{name}{ready}: {}", self.count()))
+    }
+
+    /// The same in full: how the piece goes in, how long each heat is, how long it can be worked. Nothing
+    /// for cold work.
+    pub fn words(&self, prepared: &Prepared) -> Option<String> {
+        let brief = self.brief(prepared)?;
+        let offer = self
+            .source
+            .and_then(|source| prepared.offer(self.row, source));
+        let Some(offer) = offer else {
+            return Some(brief);
+        };
+        let each = if self.pieces == 1 { "" } else { " a piece" };
+        let warm = if self.starts_celsius > WARM_CELSIUS {
+            "warm"
+        } else {
+            "cold"
+        };
+        let first = self.heats_s.first().copied().unwrap_or_default();
+        let later = self
+            .heats_s
+            .get(1)
+            .map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
+        Some(format!(
+            "{brief}{each}, {}; {} from {warm}{later}; to be worked for {} a heat",
+            offer.entry.words(),
+            spoken(first),
+            spoken(self.working_s)
+        ))
+    }
+
+    /// `2 heats`, of each piece.
+    pub fn count(&self) -> String {
+        match self.heats_s.len() {
+            1 => "1 heat".to_owned(),
+            count => format!("{count} heats"),
+        }
+    }
+}
+
+impl HeatPlan {
+    /// What all of it comes to: `23 heats, 1 source made ready, 1 h 4 min`.
+    pub fn in_short(&self) -> String {
+        let heats = match self.totals.heats {
+            1 => "1 heat".to_owned(),
+            count => format!("{count} heats"),
+        };
+        let ready = match self.totals.changes {
+            0 => "no source made ready".to_owned(),
+            1 => "1 source made ready".to_owned(),
+            count => format!("{count} times a source made ready"),
+        };
+        format!("{heats}, {ready}, {}", spoken(self.totals.time_s))
+    }
+}
+
+/// Steel over this is warm when it is put back, °C.
+const WARM_CELSIUS: f64 = 100.0;
 
 /// A length that nobody measures closer: to 1/8 in or to a millimetre.
 pub(super) fn rough(show: Show, mm: f64) -> f64 {
@@ -129,6 +227,12 @@ pub fn no_longer(prepared: &Prepared, source: usize, show: Show) -> Option<Strin
             circle_mm,
             clear_mm,
             ..
+        }
+        | WhyNot::TooThick {
+            part,
+            thick_mm: circle_mm,
+            clear_mm,
+            ..
         } => format!(
             "the {part} is wider than it lets through ({} over {})",
             show.number(circle_mm),
@@ -149,13 +253,14 @@ pub fn no_longer(prepared: &Prepared, source: usize, show: Show) -> Option<Strin
         format!("{name}: {what} at every operation")
     } else if all_later {
         format!("{name}: {what} from operation {} on", first.number)
+    } else if numbers.len() == 1 {
+        format!("{name}: {what} at operation {}", first.number)
     } else {
-        let word = if numbers.len() == 1 {
-            "operation"
-        } else {
-            "operations"
-        };
-        format!("{name}: {what} at {word} {}", listed(&numbers))
+        format!(
+            "{name}: does not serve at operations {}; at {} {what}",
+            listed(&numbers),
+            first.number
+        )
     })
 }
 

@@ -36,6 +36,10 @@ pub enum SizeError {
 /// The longest text that is looked at; no size needs more.
 const LONGEST: usize = 40;
 
+/// The largest number of a unit that is read; a size that is added up from feet and inches or from
+/// whole and parts is no larger either, so that what is written of it can be read again.
+const LARGEST: f64 = 1e9;
+
 /// Reads one length, or feet and inches together.
 pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, SizeError> {
     let shown = super::quoted(text, LONGEST);
@@ -56,10 +60,14 @@ pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, 
     if clean.chars().count() > LONGEST {
         return Err(SizeError::NotASize(shown));
     }
-    match clean.find(['\'', 'f', 'F']) {
+    let read = match clean.find(['\'', 'f', 'F']) {
         Some(_) => parse_feet(&clean, &shown),
         None => parse_one(&clean, &shown, default),
+    }?;
+    if read.mm() / read.unit().mm() > LARGEST {
+        return Err(SizeError::TooLarge(shown));
     }
+    Ok(read)
 }
 
 /// Fractions that are one sign, as some keyboards and pages have them: `1½` is `1 1/2`.
@@ -172,7 +180,9 @@ fn parse_decimal(text: &str, shown: &str) -> Result<Number, SizeError> {
     }
     let plain = !text.is_empty() && text.chars().all(|c| c.is_ascii_digit() || c == '.');
     match text.parse::<f64>() {
-        Ok(number) if plain && number.is_finite() && number <= 1e9 => Ok(Number::Decimal(number)),
+        Ok(number) if plain && number.is_finite() && number <= LARGEST => {
+            Ok(Number::Decimal(number))
+        }
         Ok(_) if plain => Err(SizeError::TooLarge(shown.to_owned())),
         _ => Err(SizeError::NotASize(shown.to_owned())),
     }
@@ -183,7 +193,7 @@ fn digits(text: &str, shown: &str) -> Result<u32, SizeError> {
         return Err(SizeError::NotASize(shown.to_owned()));
     }
     match text.parse::<u32>() {
-        Ok(number) if number <= 1_000_000_000 => Ok(number),
+        Ok(number) if f64::from(number) <= LARGEST => Ok(number),
         _ => Err(SizeError::TooLarge(shown.to_owned())),
     }
 }

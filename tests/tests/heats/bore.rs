@@ -8,9 +8,11 @@ use proptest::prelude::*;
 use reinwright_core::finding::Part;
 use reinwright_core::heats::tilt::{MOST_TILT, best_tilt, circle_mm};
 use reinwright_core::heats::{
-    AtOnce, Back, End, Need, Room, Smith, Source, Stand, WhyNot, entry, no_longer,
+    AtOnce, Back, End, Need, Prepared, Room, Smith, Source, SourceKind, Sources, Stand, WayIn,
+    WhyNot, Wound, entry, no_longer, riveted,
 };
 use reinwright_core::making::{Procedure, Step};
+use reinwright_core::resolve;
 use reinwright_core::shape::section::Profile;
 use reinwright_core::shape::sweep::{Ease, Path, Run, Station, Sweep};
 use reinwright_core::shape::{Mass, Piece, Solid, Stretch};
@@ -201,7 +203,11 @@ fn the_answer_names_the_place_and_both_sizes() {
         "{said}"
     );
     let said = no_longer(&prepared, 0, Show::default()).expect("it stops serving");
-    assert!(said.starts_with("tight: the jaw is wider"), "{said}");
+    let first = "the jaw is wider than it lets through";
+    assert!(
+        said.starts_with("tight: ") && said.contains(first),
+        "{said}"
+    );
 }
 
 /// A chamber with a closed back takes a bar as far as it is long; one with an open back lets it through.
@@ -275,4 +281,97 @@ proptest! {
         prop_assert!(found <= tried + 1e-5 * reach, "{found}, by trying {tried}");
         prop_assert!(tried <= found + 0.005_f64.to_radians() * reach, "{found}, by trying {tried}");
     }
+}
+
+/// A coil that is open at the side.
+fn open(name: &str, between: &str) -> Source {
+    let mut own = coil(name, between, (3.0, "3/4 in"));
+    if let SourceKind::Coil(coil) = &mut own.kind {
+        coil.wound = Wound::Open;
+    }
+    own
+}
+
+/// Into a round coil a riveted pair goes with both heads, or not at all; an open one asks only how thick the necks
+/// are, which meet nothing but each other there.
+#[test]
+fn a_riveted_pair_wants_an_open_coil() {
+    let design = starting("flat", "3/8 in flat", "3/4 in square");
+    let model = resolve(&design);
+    let shop = shop(vec![
+        coil("tight", "1 1/2 in", (4.0, "3/4 in")),
+        open("narrow ear", "1/2 in"),
+        open("ear", "3 in"),
+        coil("barrel", "6 in", (4.0, "3/4 in")),
+    ]);
+    let pair = riveted(&model, &shop);
+    let goes: Vec<bool> = pair.offers.iter().map(Result::is_ok).collect();
+    assert_eq!(goes, [false, false, true, true]);
+    // Both heads, one half turned half round about x from the other, by the model's own points.
+    let half = model.pieces().remove(0);
+    let alone = Stand::of(&half);
+    let widest = |stand: &Stand| {
+        stand
+            .slices
+            .iter()
+            .map(|own| own.bore_mm[0])
+            .fold(0.0, f64::max)
+    };
+    assert!(widest(&pair.stand) > widest(&alone));
+    for (both, one) in pair.stand.slices.iter().zip(&alone.slices) {
+        assert!(both.points.starts_with(&one.points), "{}", both.at_mm);
+    }
+    let words = pair.words(&shop, Show::default()).join("; ");
+    assert!(
+        words.contains("ear: goes in, laid in from the side"),
+        "{words}"
+    );
+    assert!(words.contains("what lies between its sides is"), "{words}");
+    let tight = Sources {
+        sources: vec![shop.sources[0].clone()],
+        ..shop
+    };
+    let words = riveted(&model, &tight).words(&tight, Show::default());
+    assert!(
+        words
+            .last()
+            .is_some_and(|own| own.contains("open at the side")),
+        "{words:?}"
+    );
+}
+
+/// What lies in an open coil is as thick as its points stand apart, by looking at every one of them.
+#[test]
+fn an_open_coil_asks_only_what_lies_in_it() {
+    let design = starting("v bit", "1/2 in square on corners", "3/4 in round");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let open_shop = shop(vec![open("ear", "1 1/2 in")]);
+    let prepared = Prepared::new(design.bar.steel, &plan, &open_shop);
+    let mut seen = 0;
+    for row in prepared.rows.iter().filter(|row| row.needs_mm.is_some()) {
+        let (stand, needs) = (
+            row.stand.as_ref().expect("it is heated"),
+            row.needs_mm.expect("hot"),
+        );
+        let Ok(offer) = &row.offers[0] else { continue };
+        if needs.1 - needs.0 > 3.0 * 0.75 * INCH {
+            continue;
+        }
+        let half = 1.5 * 0.75 * INCH;
+        let middle = f64::midpoint(needs.0, needs.1);
+        let inside = stand
+            .slices
+            .iter()
+            .filter(|own| (own.at_mm - middle).abs() <= half);
+        let points: Vec<[f64; 3]> = inside.flat_map(|own| own.points.clone()).collect();
+        let wide = |axis: usize| {
+            let all = points.iter().map(|point| point[axis]);
+            all.clone().fold(f64::MIN, f64::max) - all.fold(f64::MAX, f64::min)
+        };
+        close("thick", offer.entry.circle_mm, wide(1).min(wide(2)), 1e-9);
+        assert!(offer.entry.circle_mm <= 1.25 * INCH + 1e-6);
+        assert_eq!(offer.entry.way, WayIn::Laid);
+        seen += 1;
+    }
+    assert!(seen > 2, "{seen}");
 }

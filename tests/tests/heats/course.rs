@@ -4,8 +4,8 @@ use reinwright_core::heats::course::{Warmth, course};
 use reinwright_core::heats::{Back, Prepared};
 use reinwright_core::making::{Procedure, Step};
 use reinwright_core::steel::Steel;
-use reinwright_tests::close;
 use reinwright_tests::pairs::starting;
+use reinwright_tests::{close, within};
 
 use super::{coil, gas, planned, shop};
 
@@ -95,4 +95,40 @@ fn skin_and_middle_change_places() {
     for (_, celsius) in first.along.iter().chain(&first.left_along) {
         assert!((20.0..=1200.0).contains(celsius), "{celsius}");
     }
+}
+
+/// What is worked in turns is worked where it was hot, down to the end of the forging range.
+#[test]
+fn what_is_worked_in_turns_is_worked_down_where_it_was_hot() {
+    let design = starting("flat", "3/8 in flat", "3/4 in square");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let shop = shop(vec![coil("wide", "1 1/2 in", (4.0, "3/4 in"))]);
+    let prepared = Prepared::new(Steel::Mild, &plan, &shop);
+    let drawn = |own: &&reinwright_core::heats::Row| own.step == Step::DrawSquare;
+    let row = prepared.rows.iter().find(drawn).expect("reins are drawn");
+    let (from, to) = prepared
+        .offer(row.number - 1, 0)
+        .expect("it goes in")
+        .entry
+        .heated_mm;
+    let needs = row.needs_mm.expect("it is drawn hot");
+    assert!(
+        to - from < 0.8 * (needs.1 - needs.0),
+        "it is longer than the heat"
+    );
+    let heat = course(&prepared, (row.number - 1, 0), &Warmth::default()).expect("it goes in");
+    let (from, to) = (from.max(needs.0), to.min(needs.1));
+    let mean = |along: &[(f64, f64)]| {
+        let hot = along.iter().filter(|(at, _)| (from..=to).contains(at));
+        let all: Vec<f64> = hot.map(|(_, celsius)| *celsius).collect();
+        let count = all.len() as f64;
+        all.iter().sum::<f64>() / count
+    };
+    within("out", mean(&heat.along), 1150.0, 15.0);
+    within(
+        "worked",
+        mean(&heat.left_along),
+        prepared.range.lower_celsius,
+        15.0,
+    );
 }

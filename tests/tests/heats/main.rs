@@ -14,7 +14,7 @@ mod sources;
 
 use reinwright_core::asked::parse_bar;
 use reinwright_core::heats::{
-    Back, Coil, Gas, HeatPlan, Prepared, Smith, Source, SourceKind, Sources, heat_plan,
+    Back, Coil, Gas, HeatPlan, Prepared, Smith, Source, SourceKind, Sources, Wound, heat_plan,
 };
 use reinwright_core::making::{self, Plan, Procedure};
 use reinwright_core::resolve;
@@ -28,6 +28,7 @@ fn coil(name: &str, bore: &str, (turns, advance): (f64, &str)) -> Source {
         name: name.to_owned(),
         ready_minutes: 3.0,
         kind: SourceKind::Coil(Coil {
+            wound: Wound::Round,
             bore: length(bore),
             turns,
             advance: length(advance),

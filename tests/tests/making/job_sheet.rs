@@ -2,7 +2,8 @@
 //! anything else.
 
 use kurbo::{Rect, Vec2};
-use reinwright_core::draw::{Job, job_sheet};
+use reinwright_core::draw::{Job, JobHeats, Made, job_sheet};
+use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Plan, Procedure, usual};
 use reinwright_core::paper::{Item, Page, Paper, TextItem};
 use reinwright_core::shop::Answers;
@@ -16,16 +17,35 @@ use reinwright_tests::{files, pairs};
 const FAR: f64 = 14.0 * MM_PER_INCH / 72.0;
 
 fn sheet(design: &Document, procedure: Option<Procedure>, paper: Paper) -> (Plan, Vec<Page>) {
+    sheet_of(design, procedure, (paper, None))
+}
+
+/// The same with the heats of a shop.
+fn sheet_of(
+    design: &Document,
+    procedure: Option<Procedure>,
+    (paper, shop): (Paper, Option<&Sources>),
+) -> (Plan, Vec<Page>) {
     let answers = Answers::to(design);
     let procedure = procedure.unwrap_or_else(|| usual(design, &answers.model));
     let plan = making::plan(design, &answers.model, &answers.balance, procedure);
+    let heats = shop.map(|shop| {
+        let prepared = Prepared::new(design.bar.steel, &plan, shop);
+        let heats = heat_plan(&prepared);
+        (prepared, heats)
+    });
     let job = Job {
-        document: design,
-        model: &answers.model,
+        made: Made::Pair {
+            document: design,
+            model: &answers.model,
+            rivet: answers.strength.rivet_length,
+        },
         balance: &answers.balance,
         plan: &plan,
-        rivet: answers.strength.rivet_length,
         findings: &answers.findings,
+        heats: heats
+            .as_ref()
+            .map(|(prepared, plan)| JobHeats { prepared, plan }),
     };
     let pages = job_sheet(&job, paper);
     (plan, pages)
@@ -177,4 +197,70 @@ fn the_command_writes_pages_of_the_paper_and_a_drawing_a_stage() {
         &["job-sheet", text(&file), "--out", text(&file)],
         &["--out"],
     );
+}
+
+/// Source and heats stand at every operation that is heated, and nothing over anything else.
+#[test]
+fn the_sources_of_the_shop_stand_at_every_operation() {
+    let shop = Sources::default();
+    for (name, design) in samples() {
+        for paper in [Paper::A4, Paper::Letter] {
+            let (plan, pages) = sheet_of(&design, None, (paper, Some(&shop)));
+            check(&name, &pages);
+            let prepared = Prepared::new(design.bar.steel, &plan, &shop);
+            let heats = heat_plan(&prepared);
+            let told = words_of(&pages);
+            for own in heats.operations.iter().filter(|own| own.how != How::Cold) {
+                let words = own.words(&prepared).expect("it is heated");
+                let words = words.replace(' ', "");
+                assert!(told.contains(&words), "{name}: {words} in {told}");
+            }
+            assert!(told.contains(&heats.in_short().replace(' ', "")), "{name}");
+        }
+    }
+}
+
+/// All that is read, as lines break between words.
+fn words_of(pages: &[Page]) -> String {
+    let all = pages.iter().flat_map(|page| texts(&page.items, Vec2::ZERO));
+    all.map(|(own, _)| own.text.replace(' ', "")).collect()
+}
+
+/// The command line takes a shop's sources, and one of them that cannot be read costs only itself.
+#[test]
+fn the_command_line_takes_sources() {
+    let folder = files::folder();
+    let shop = folder.path().join("shop.ron");
+    let written = Sources::default().write();
+    files::put(
+        folder.path(),
+        "shop.ron",
+        written.replacen("chamber: \"1250 C\"", "chamber: \"9 C\"", 1),
+    );
+    let design = samples_folder().join("light-flat.ron");
+    let out = folder.path().join("job.pdf");
+    let said = done(&[
+        "job-sheet",
+        text(&design),
+        "--sources",
+        text(&shop),
+        "--out",
+        text(&out),
+    ]);
+    assert!(
+        said.contains("not read: ") && said.contains("chamber"),
+        "{said}"
+    );
+    let told = files::pages(&files::bytes(&out)).concat();
+    let told: Vec<&str> = told.split_whitespace().collect();
+    assert!(told.join(" ").contains("to be worked for"), "{told:?}");
+    let wanted = [
+        "job-sheet",
+        text(&design),
+        "--sources",
+        "nowhere.ron",
+        "--out",
+        text(&out),
+    ];
+    refused(&wanted, &["nowhere.ron"]);
 }

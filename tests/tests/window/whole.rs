@@ -1,13 +1,15 @@
 //! The window as a whole: what it starts on, what is in reach, when it rests.
 
 use egui::accesskit::Role;
-use egui::vec2;
+use egui::{Key, Modifiers, vec2};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::Workbench;
 use reinwright_tests::designs::sample;
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs;
-use reinwright_tests::window::{SMALL, around, click, click_with, remembering, show, slide};
+use reinwright_tests::window::{
+    SMALL, Window, around, click, click_with, press, remembering, show, slide,
+};
 
 use super::flat;
 
@@ -128,4 +130,34 @@ fn panels_stand_as_they_did() {
     window.state().keep_room();
     let kept = String::from_utf8(bytes(&folder.path().join("room"))).unwrap();
     assert!(kept.contains("parts "), "{kept}");
+}
+
+/// The first day's hint stands until it is put away, and does not come back.
+#[test]
+fn the_hint_of_the_first_day_can_be_put_away() {
+    let folder = folder();
+    let begin = || show(Workbench::new(remembering(folder.path())), SMALL);
+    let says = |window: &Window| {
+        let hint = window.query_by_label_contains("This pair is an example");
+        hint.is_some()
+    };
+    let mut window = begin();
+    assert!(says(&window));
+    click(&mut window, "Fit");
+    assert!(says(&window), "it stands while work goes on");
+    click(&mut window, "Seen");
+    assert!(!says(&window));
+    assert!(!says(&begin()), "it was put away");
+    let nowhere = show(Workbench::new(around()), SMALL);
+    assert!(!says(&nowhere), "what is said could not be put away");
+}
+
+#[test]
+fn f1_tells_what_to_take_care_of() {
+    let mut window = flat();
+    press(&mut window, Modifiers::NONE, Key::F1);
+    window.get_by_label_contains("zinc and cadmium fumes");
+    window.get_by_label_contains("THIRD-PARTY.md");
+    press(&mut window, Modifiers::NONE, Key::Escape);
+    assert!(window.query_by_label_contains("THIRD-PARTY.md").is_none());
 }

@@ -7,7 +7,7 @@ use super::workbench::Workbench;
 use crate::disk::kept;
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
-    Card, Dialog, Next, PrintDrawings, PrintJob, PrintSvg, Purpose, Reply,
+    About, Card, Dialog, Next, PrintDrawings, PrintJob, PrintSvg, Purpose, Reply,
 };
 use crate::window::panels::wish::Wish;
 use crate::window::state::bar::Forged;
@@ -125,6 +125,7 @@ impl Workbench {
             }
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
+            Command::About => self.put_question(Dialog::About(About)),
             Command::SwitchTheme => self.switch_theme(ctx),
             Command::Quit => self.leave_for(ctx, Next::Close),
         }

@@ -7,7 +7,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::Part;
 use reinwright_core::forge;
-use reinwright_core::heats::with_scale_of;
+use reinwright_core::heats::{Sources, with_scale_of};
 use reinwright_core::paper::{Drawing, Paper as Sheet};
 use reinwright_core::shop::came_out::{self, CameOut, Measured, Own};
 use reinwright_core::shop::mend::Mend;
@@ -393,7 +393,11 @@ impl DesignBench {
     ///
     /// # Errors
     /// One sentence when no bar can be reckoned.
-    pub(super) fn job_sheet(&mut self, paper: Sheet) -> Result<Vec<u8>, String> {
+    pub(super) fn job_sheet(
+        &mut self,
+        paper: Sheet,
+        shop: Option<&Sources>,
+    ) -> Result<Vec<u8>, String> {
         self.answers.follow(&self.session.now);
         if let Some(trouble) = self.answers.known.balance.trouble() {
             return Err(trouble);
@@ -403,6 +407,7 @@ impl DesignBench {
         Ok(job_sheet::pdf(
             &self.session.now,
             of,
+            shop,
             paper,
             printing::today(),
         ))

@@ -122,7 +122,7 @@ impl Workbench {
                 self.lines(ui, &[Command::JobSheet]);
             }
             ui.separator();
-            self.lines(ui, &[Command::Quit]);
+            self.lines(ui, &[Command::About, Command::Quit]);
         });
     }
 

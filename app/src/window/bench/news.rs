@@ -35,9 +35,13 @@ impl Workbench {
         let (text, colour) = match self.shown.news.said() {
             Some(Said::Done(text) | Said::Printed(text, _)) => (text.clone(), palette.ink),
             Some(Said::Trouble(text)) => (text.clone(), palette.stop),
+            Some(Said::Hint(text)) => ((*text).to_owned(), palette.ink),
             None => return,
         };
         if ui.small_button("Seen").clicked() {
+            if let Some(Said::Hint(_)) = self.shown.news.said() {
+                self.remembered.memory.note_hint();
+            }
             self.shown.news.hush();
         }
         if let Some(Said::Printed(_, path)) = self.shown.news.said() {

@@ -173,8 +173,11 @@ impl Workbench {
 
     /// Writes the job sheet of the way that is looked at.
     fn print_job_sheet(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
+        // Examples that nobody has looked over are not the shop's.
+        let heats = &self.remembered.heats;
+        let shop = heats.is_own().then_some(&heats.now);
         let pdf = match &mut self.open {
-            Open::Design(design) => design.job_sheet(paper)?,
+            Open::Design(design) => design.job_sheet(paper, shop)?,
             Open::Tool(tool) => tool.job_sheet(paper)?,
             Open::Family(_) => return Ok(()),
         };

@@ -74,6 +74,7 @@ impl Workbench {
             | Command::ShelfFolder
             | Command::CutList
             | Command::Calibrate
+            | Command::About
             | Command::SwitchTheme
             | Command::Quit => true,
         }

@@ -116,10 +116,17 @@ pub(super) struct Remembered {
     pub(super) versions: Option<PathBuf>,
 }
 
+/// What is said on the first day.
+const HINT: &str = "This pair is an example to try things on. New pair (Ctrl+N) starts from what your tongs must \
+    hold, Ready designs under File has more, and pointing at anything tells what it is.";
+
 impl Workbench {
     /// A window on a ready design.
     pub fn new(surroundings: Surroundings) -> Self {
         let mut bench = Self::with(samples::first(), surroundings);
+        if bench.remembered.memory.is_first_time() {
+            bench.shown.news.say(Said::Hint(HINT));
+        }
         bench.offer_rescue();
         bench
     }

@@ -52,6 +52,8 @@ pub enum Command {
     Trace,
     /// Measure the screen with a card.
     Calibrate,
+    /// Cautions, sources and licences.
+    About,
     /// Day or night.
     SwitchTheme,
     /// Close the window.
@@ -80,7 +82,7 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 26] = [
+    pub(crate) const ALL: [Self; 27] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
@@ -105,6 +107,7 @@ impl Command {
         Self::JobSheet,
         Self::Trace,
         Self::Calibrate,
+        Self::About,
         Self::SwitchTheme,
         Self::Quit,
     ];
@@ -223,6 +226,11 @@ impl Command {
                 "Measure the screen",
                 "Lay a bank card on the screen once, so that true size is true",
                 None,
+            ),
+            Self::About => (
+                "About Reinwright",
+                "What to take care of, where the figures come from, licences",
+                keys(Modifiers::NONE, Key::F1),
             ),
             Self::SwitchTheme => (
                 "Day or night",

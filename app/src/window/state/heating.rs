@@ -11,8 +11,8 @@ use reinwright_core::finding::Finding;
 use reinwright_core::heats::course::{Course, Warmth, course};
 use reinwright_core::heats::helper::{Advice, best_coil};
 use reinwright_core::heats::{
-    Compared, HeatPlan, Prepared, Priced, Sources, compare, heat_plan, no_longer, noticed, priced,
-    scale_percent,
+    Compared, HeatPlan, Prepared, Priced, Riveted, Sources, compare, heat_plan, no_longer, noticed,
+    priced, riveted, scale_percent,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::shop::Answers;
@@ -31,6 +31,8 @@ pub(crate) struct Heat {
     /// From where on each source no longer serves.
     pub(crate) no_longer: Vec<Option<String>>,
     pub(crate) scale_percent: f64,
+    /// The pair once it is riveted.
+    pub(crate) riveted: Riveted,
     pub(crate) show: Show,
 }
 
@@ -282,6 +284,7 @@ impl Question {
                 .map(|source| no_longer(&prepared, source, show))
                 .collect(),
             scale_percent: scale_percent(&prepared, &heats),
+            riveted: riveted(&self.answers.model, &self.shop),
             plan: self.plan.clone(),
             prepared,
             heats,

@@ -14,6 +14,8 @@ pub(crate) enum Said {
     Printed(String, PathBuf),
     /// Something could not be done, and why.
     Trouble(String),
+    /// What one who is here for the first time may want to know; it stands until it is put away.
+    Hint(&'static str),
 }
 
 /// Seconds that a sentence stands at least.
@@ -62,6 +64,7 @@ impl News {
         match said {
             Said::Done(_) | Said::Printed(..) if left > 0.0 => return Some(left),
             Said::Trouble(_) if left > 0.0 || !goes_on => {}
+            Said::Hint(_) => {}
             Said::Done(_) | Said::Printed(..) | Said::Trouble(_) => self.hush(),
         }
         None
@@ -69,7 +72,10 @@ impl News {
 }
 
 fn reading_time(said: &Said) -> f64 {
-    let (Said::Done(text) | Said::Printed(text, _) | Said::Trouble(text)) = said;
+    let text = match said {
+        Said::Done(text) | Said::Printed(text, _) | Said::Trouble(text) => text.as_str(),
+        Said::Hint(text) => text,
+    };
     let letters = u32::try_from(text.chars().count()).unwrap_or(u32::MAX);
     LEAST + A_LETTER * f64::from(letters)
 }

@@ -1,9 +1,9 @@
 use super::StockError;
-use super::sizes::{is_size, plain, sizes};
+use super::sizes::{WHOLE, is_size, plain, sizes};
 use crate::asked::bar::{Bar, Stock};
 use crate::asked::work::wider;
 use crate::steel::Steel;
-use crate::units::Unit;
+use crate::units::{Unit, quoted};
 
 /// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
 ///
@@ -38,7 +38,7 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
         },
         _ => {
             return Err(StockError::Shape(
-                text.trim().to_owned(),
+                quoted(text, WHOLE),
                 "square, round or flat",
             ));
         }

@@ -4,6 +4,8 @@ use crate::units::{Length, SizeError, Unit, quoted};
 
 /// As much of a text is quoted, in characters.
 const LONGEST: usize = 40;
+/// As much of a whole text, which has several sizes and words.
+pub(super) const WHOLE: usize = 120;
 
 /// The sizes between the signs x. Those without a unit are in that of the last one; where that has
 /// none either, a fraction anywhere says that they are inches, whatever else is counted in.
@@ -41,5 +43,7 @@ pub(super) fn is_size(word: &str) -> bool {
 
 /// A text as it is read: small letters, and x between two sizes.
 pub(super) fn plain(text: &str) -> String {
+    let plain = |sign: char| if sign.is_control() { ' ' } else { sign };
+    let text: String = text.chars().map(plain).collect();
     text.trim().to_lowercase().replace('\u{d7}', "x")
 }

@@ -1,9 +1,9 @@
 use super::said::{self, Held, Said};
-use super::sizes::{is_size, plain, sizes};
+use super::sizes::{WHOLE, is_size, plain, sizes};
 use super::{StockError, pieces};
 use crate::asked::Choice;
 use crate::asked::work::{AngleHeld, Lie, Work, wider};
-use crate::units::{Length, Unit};
+use crate::units::{Length, Unit, quoted};
 
 /// Reads work such as `3/8 in flat`, `1/4 x 1 in flat`, `16 mm square`, `5/8 in hexagon on corners`,
 /// or by its name: `M16`, `5/8 bolt behind its head`, `1/2 in pipe`, `DN 25`, `#5 rebar`,
@@ -78,8 +78,9 @@ fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
     if let Some(last) = rest.last_mut() {
         *last = last.trim_end_matches(',');
     }
+    let shown = quoted(text, WHOLE);
     let asked = Asked {
-        text: text.trim(),
+        text: &shown,
         words: &rest,
         default,
     };

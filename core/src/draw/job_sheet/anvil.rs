@@ -23,7 +23,14 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     let (foot, over) = top::foot(job, room);
     items.extend(foot);
     let cards = Rect::new(room.x0, over, room.x1, under);
-    let all = cards_of(job, 0, room.width() / 2.0);
+    let wide = room.width() / 2.0;
+    let named = cards_of(job, (0, Named::Always), wide);
+    // Shorter, the cards may all find room on the page that lies at the anvil.
+    let all = if laid(&named, cards).1.is_empty() {
+        named
+    } else {
+        cards_of(job, (0, Named::WhenChanged), wide)
+    };
     let (laid, rest) = laid(&all, cards);
     items.extend(laid);
     let mut pages = vec![items];
@@ -35,7 +42,7 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
 /// The pages of the second half, whose jaw differs.
 pub(super) fn second(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     let name = format!("{}: the second half, whose jaw differs", job.name());
-    let all = cards_of(job, 1, room.width() / 2.0);
+    let all = cards_of(job, (1, Named::Always), room.width() / 2.0);
     more(&name, &all, room)
 }
 
@@ -66,7 +73,15 @@ struct Card<'a> {
     lines: Vec<String>,
 }
 
-fn cards_of<'a>(job: &Job<'a>, half: usize, wide: f64) -> Vec<Card<'a>> {
+/// Where a card names the source of its heats.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Named {
+    Always,
+    /// Where it is another one than before.
+    WhenChanged,
+}
+
+fn cards_of<'a>(job: &Job<'a>, (half, named): (usize, Named), wide: f64) -> Vec<Card<'a>> {
     let words_wide = wide - PICTURE - 4.0 * INSET;
     let stages = job.stages(half).into_iter().enumerate();
     let card = |(at, stage): (usize, &'a Stage)| {
@@ -76,7 +91,12 @@ fn cards_of<'a>(job: &Job<'a>, half: usize, wide: f64) -> Vec<Card<'a>> {
             title: wrap(&title, FAR, Weight::Bold, words_wide),
             stage,
             operation,
-            lines: wrap(&words(job, operation), FAR, Weight::Plain, words_wide),
+            lines: wrap(
+                &words(job, (stage, operation), named),
+                FAR,
+                Weight::Plain,
+                words_wide,
+            ),
         })
     };
     stages.filter_map(card).collect()
@@ -158,8 +178,24 @@ fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
     items
 }
 
-/// What is read on a card: the turn, then what to do.
-fn words(job: &Job<'_>, own: &Operation) -> String {
+/// What is read on a card: what to do, and the heats where the sources are known.
+fn words(job: &Job<'_>, (stage, own): (&Stage, &Operation), named: Named) -> String {
+    let done = done(job, own);
+    let heats = job.heated(stage).and_then(|(heated, prepared)| {
+        if named == Named::WhenChanged && job.goes_on(heated) {
+            Some(heated.count())
+        } else {
+            heated.brief(prepared)
+        }
+    });
+    match heats {
+        None => done,
+        Some(heats) => format!("{done}. {}", capital(&heats)),
+    }
+}
+
+/// The turn, then what to do.
+fn done(job: &Job<'_>, own: &Operation) -> String {
     let turn = match own.turn {
         Turning::QuarterLeft | Turning::QuarterRight => format!("{}; ", own.turn.name()),
         Turning::Half if own.edge.is_some() => format!("{}; ", own.turn.name()),

@@ -22,12 +22,16 @@ pub(super) fn pages(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     for half in 0..2 {
         for (at, stage) in job.stages(half).into_iter().enumerate() {
             if let Some(operation) = &stage.operation {
-                let block = operation_block(job, (at + 1, operation), words);
+                let block = operation_block(job, (at + 1, stage, operation), words);
                 put_with_picture(&mut flow, block, stage);
             }
         }
     }
     stations(job, &mut flow, room);
+    if let Some(heats) = job.heats {
+        let lines = [format!("{}.", heats.plan.in_short())];
+        flow.put(&Block::headed("Heats of the pair", &lines, room.width()));
+    }
     flow.put(&Block::headed("Cut", &[cut(job)], room.width()));
     let noticed = noticed(job);
     if !noticed.is_empty() {
@@ -44,7 +48,11 @@ fn put_with_picture(flow: &mut Flow, mut block: Block, stage: &Stage) {
     flow.add(picture(stage, room));
 }
 
-fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64) -> Block {
+fn operation_block(
+    job: &Job<'_>,
+    (number, stage, own): (usize, &Stage, &Operation),
+    width: f64,
+) -> Block {
     let show = job.show();
     let half = if own.half.is_empty() {
         String::new()
@@ -62,6 +70,11 @@ fn operation_block(job: &Job<'_>, (number, own): (usize, &Operation), width: f64
             show.text(show.roughly(to)),
             own.held_words(show)
         ));
+    }
+    if let Some((heated, prepared)) = job.heated(stage)
+        && let Some(words) = heated.words(prepared)
+    {
+        lines.push(format!("Heat: {words}."));
     }
     if own.blows != Blows::Cut {
         lines.push(format!(

@@ -10,6 +10,7 @@ use kurbo::{Point, Rect};
 use crate::asked::{Bar, Layout, Units};
 use crate::finding::Finding;
 use crate::forge::balance::Balance;
+use crate::heats::{HeatPlan, Heated, Prepared};
 use crate::making::{Plan, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item, Page, Paper};
@@ -52,6 +53,17 @@ pub struct Job<'a> {
     pub plan: &'a Plan,
     /// What was noticed about the design.
     pub findings: &'a [Finding],
+    /// Which source heats what, where the shop's are known.
+    pub heats: Option<JobHeats<'a>>,
+}
+
+/// The heats of a job.
+#[derive(Debug, Clone, Copy)]
+pub struct JobHeats<'a> {
+    /// What they were chosen from.
+    pub prepared: &'a Prepared,
+    /// The heats.
+    pub plan: &'a HeatPlan,
 }
 
 impl<'a> Job<'a> {
@@ -109,6 +121,27 @@ impl<'a> Job<'a> {
     /// A length that nobody measures closer.
     fn rough(&self, mm: f64) -> String {
         self.size(self.show().roughly(mm))
+    }
+
+    /// The heats of what is done at a stage.
+    fn heated(&self, stage: &Stage) -> Option<(&'a Heated, &'a Prepared)> {
+        let heats = self.heats?;
+        let at = self
+            .plan
+            .stages
+            .iter()
+            .position(|own| std::ptr::eq(own, stage))?;
+        let rows = &heats.prepared.rows;
+        let row = rows.iter().position(|own| own.stage + 1 == at)?;
+        Some((heats.plan.operations.get(row)?, heats.prepared))
+    }
+
+    /// Whether an operation is heated where the one before it was.
+    fn goes_on(&self, heated: &Heated) -> bool {
+        let all = self.heats.map_or(&[][..], |own| &own.plan.operations[..]);
+        let mut before = all[..heated.row.min(all.len())].iter().rev();
+        let last = before.find_map(|own| own.source);
+        heated.source.is_some() && last == heated.source
     }
 
     /// The stages of one half that something was done for.

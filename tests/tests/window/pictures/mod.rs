@@ -1,7 +1,7 @@
 //! The window looked at: every page of it as a picture, and the pictures of the documents.
 //!
 //! `REINWRIGHT_TEST_PICTURES=DIR cargo test --workspace --test window pictures::every_page` leaves
-//! every page there, by day and by night, in two sizes.
+//! every page there, by day and by night, in two sizes; `REINWRIGHT_TEST_PAGE=making` that one alone.
 
 mod pages;
 mod words;
@@ -34,49 +34,53 @@ fn png(picture: &ColorImage) -> Vec<u8> {
     bytes
 }
 
-/// Paints the pages of every style of tool, where pictures are asked for.
+/// Paints the first two pages of every style of tool, and all of the first's.
 #[test]
 fn every_tool_is_painted() {
-    let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
     for kind in ToolKind::ALL {
         for (theme, size, units) in [
             ("light", SMALL, Units::Inch),
             ("dark", (1600.0, 1000.0), Units::Millimetre),
         ] {
-            if folder.is_none() && *kind != ToolKind::Drift {
-                continue;
-            }
             let way = Way { size, units, theme };
-            for page in pages::OF_TOOL {
-                let always = page.0 == "tool" || page.0 == "tool stage";
-                if !always && *kind != ToolKind::RoundPunch {
-                    continue;
-                }
+            let pages = match kind {
+                ToolKind::RoundPunch => pages::OF_TOOL,
+                _ => &pages::OF_TOOL[..2],
+            };
+            let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
+            let few = usize::from(*kind == ToolKind::RoundPunch);
+            let pages = match folder {
+                Some(_) => pages,
+                None => &pages[..few],
+            };
+            for page in pages {
                 let picture = pages::show_tool(*page, *kind, way).picture();
+                let name = format!("{} {kind} {theme}", page.0);
                 let first = picture.pixels[0];
-                assert!(
-                    picture.pixels.iter().any(|pixel| *pixel != first),
-                    "{kind} {} {theme}",
-                    page.0
-                );
+                assert!(picture.pixels.iter().any(|pixel| *pixel != first), "{name}");
                 if let Some(folder) = &folder {
-                    let name = format!("{} {kind} {theme}.png", page.0);
-                    std::fs::write(Path::new(folder).join(name), png(&picture))
-                        .expect("it can be written");
+                    let path = Path::new(folder).join(format!("{name}.png"));
+                    std::fs::write(path, png(&picture)).expect("it can be written");
                 }
             }
         }
     }
 }
 
+/// Whether a page is to be painted: the first always, all or a named one into a folder.
+fn is_wanted(page: &str) -> bool {
+    let named = std::env::var("REINWRIGHT_TEST_PAGE").ok();
+    match std::env::var_os("REINWRIGHT_TEST_PICTURES") {
+        None => page == pages::ALL[0].0,
+        Some(_) => named.is_none_or(|name| name == page),
+    }
+}
+
 #[test]
 fn every_page_is_painted() {
     let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
-    for page in pages::ALL {
+    for page in pages::ALL.iter().filter(|page| is_wanted(page.0)) {
         for (theme, size) in [("light", SMALL), ("dark", (1600.0, 1000.0))] {
-            if folder.is_none() && page.0 != "head" {
-                continue;
-            }
             let way = Way {
                 size,
                 units: Units::Inch,

@@ -33,7 +33,15 @@ fn new_tool(window: &mut Window) {
     press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::N);
 }
 
-/// All that can be reached without a thread being waited for.
+/// Waits for what is reckoned beside the window.
+fn wait(window: &mut Window) {
+    for _ in 0..100 {
+        std::thread::sleep(std::time::Duration::from_millis(20));
+        window.step();
+    }
+}
+
+/// All of them.
 pub(crate) const ALL: &[Page] = &[
     ("head", |_| {}),
     ("rein", |window| none(window, Key::F3)),
@@ -43,20 +51,31 @@ pub(crate) const ALL: &[Page] = &[
     ("strength", |window| click(window, "Strength")),
     ("findings", |window| click_with(window, "Findings")),
     ("making", |window| none(window, Key::F6)),
-    ("cut list", |window| none(window, Key::F7)),
+    ("heats", |window| {
+        none(window, Key::F8);
+        wait(window);
+    }),
+    ("cut list", |window| {
+        none(window, Key::F7);
+        wait(window);
+    }),
     ("shelf", |window| ctrl(window, Key::L)),
     ("new pair", |window| new_pair(window, 0)),
     ("its jaw", |window| new_pair(window, 1)),
     ("its bar", |window| new_pair(window, 2)),
     ("choose", |window| click(window, "Choose for the work…")),
     ("sketch", |window| click(window, "Draw on it")),
-    ("print", |window| ctrl(window, Key::P)),
+    ("print", |window| {
+        ctrl(window, Key::P);
+        wait(window);
+    }),
     ("job sheet", |window| ctrl(window, Key::J)),
     ("svg", |window| {
         press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P)
     }),
     ("file menu", |window| click(window, "File")),
     ("view menu", |window| click(window, "View")),
+    ("about", |window| none(window, Key::F1)),
     ("measure", |window| {
         click(window, "View");
         click(window, "Measure the screen");
@@ -79,12 +98,12 @@ pub(crate) const ALL: &[Page] = &[
 /// The same from an open tool.
 pub(crate) const OF_TOOL: &[Page] = &[
     ("tool", |_| {}),
-    ("tool true size", |window| none(window, Key::F5)),
-    ("tool making", |window| none(window, Key::F6)),
     ("tool stage", |window| {
         none(window, Key::F6);
         (0..3).for_each(|_| click(window, "Next"));
     }),
+    ("tool true size", |window| none(window, Key::F5)),
+    ("tool making", |window| none(window, Key::F6)),
     ("tool findings", |window| click_with(window, "Findings")),
     ("tool print", |window| ctrl(window, Key::P)),
     ("tool file menu", |window| click(window, "File")),

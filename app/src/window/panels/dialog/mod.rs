@@ -1,5 +1,6 @@
 //! Questions that the window asks before it goes on.
 
+mod about;
 mod back;
 mod card;
 pub(crate) mod chooser;
@@ -23,6 +24,7 @@ use crate::jobs::pages::Consent;
 use crate::jobs::pair_tools::Named;
 use crate::window::paint::theme::Palette;
 use crate::window::state::session::Opened;
+pub(crate) use about::About;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
 pub(crate) use leave::{Changed, Leave};
@@ -207,6 +209,8 @@ pub(crate) enum Dialog {
     Versions(Versions),
     /// Another own jaw has the name.
     NameTaken(NameTaken),
+    /// What the program is.
+    About(About),
 }
 
 /// What the smith answered.
@@ -264,6 +268,7 @@ impl Dialog {
                 Self::Changed(it) => it.show(ui),
                 Self::Versions(it) => it.show(ui),
                 Self::NameTaken(it) => it.show(ui),
+                Self::About(About) => About::show(ui),
             }
         });
         let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));

@@ -14,12 +14,19 @@ use crate::window::state::look::Look;
 use crate::window::state::rows::capital;
 
 /// Room for the name of an operation, and for a source at the least and at the most, in points.
-const OPERATION: f32 = 152.0;
+const OPERATION: (f32, f32) = (152.0, 250.0);
 const SOURCE: (f32, f32) = (50.0, 118.0);
 const ROW: f32 = 19.0;
 /// The names of the sources, three lines of them.
 const HEAD: f32 = 44.0;
 const SMALL: f32 = 11.5;
+
+/// Of the columns, in points.
+#[derive(Debug, Clone, Copy)]
+struct Widths {
+    name: f32,
+    source: f32,
+}
 
 /// Shows the table; what is pointed at or clicked lights up.
 pub(super) fn show(ui: &mut Ui, heat: &Heat, look: &mut Look) {
@@ -30,24 +37,66 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat, look: &mut Look) {
     }
     #[allow(clippy::cast_precision_loss, reason = "a few sources")]
     let count = sources.len() as f32;
-    let wide =
-        ((ui.available_width() - OPERATION - 2.0 * count - 4.0) / count).clamp(SOURCE.0, SOURCE.1);
+    let room = ui.available_width();
+    let name = (0.3 * room).clamp(OPERATION.0, OPERATION.1);
+    let each = (room - name - 2.0 * count - 4.0) / count;
+    let wide = Widths {
+        name,
+        source: each.clamp(SOURCE.0, SOURCE.1),
+    };
     ui.spacing_mut().item_spacing = Vec2::new(2.0, 1.0);
     head(ui, heat, wide);
     for at in 0..heat.heats.operations.len() {
         ui.horizontal(|ui| row(ui, (heat, at, wide), look));
     }
+    ui.horizontal(|ui| pair(ui, heat, wide));
     legend(ui, heat);
 }
 
-fn head(ui: &mut Ui, heat: &Heat, wide: f32) {
+/// The riveted pair, whose necks are heated to set it on its work.
+fn pair(ui: &mut Ui, heat: &Heat, wide: Widths) {
+    let words = Label::new("     Set the riveted pair").truncate();
+    let hint = "Both heads lie in the heat then: the plan above ends before it";
+    let down = egui::Layout::left_to_right(egui::Align::Center);
+    ui.allocate_ui_with_layout(Vec2::new(wide.name, ROW), down, |ui| {
+        ui.set_min_width(wide.name);
+        ui.add(words).on_hover_text(hint);
+    });
+    let told = heat.riveted.words(&heat.prepared.shop, heat.show);
+    for (offer, words) in heat.riveted.offers.iter().zip(told) {
+        let size = Vec2::new(wide.source, ROW);
+        let (area, response) = ui.allocate_exact_size(size, Sense::hover());
+        let told = format!("The riveted pair: {words}");
+        response.widget_info(|| WidgetInfo::labeled(Role::Label, true, &told));
+        response.on_hover_text(capital(&words));
+        let palette = Palette::of(ui.visuals());
+        ui.painter().rect_filled(area, 2.0, palette.sheet);
+        match offer {
+            Ok(_) => {
+                let font = FontId::proportional(SMALL);
+                let middle = area.center();
+                ui.painter().text(
+                    middle,
+                    Align2::CENTER_CENTER,
+                    "goes in",
+                    font,
+                    palette.faint,
+                );
+            }
+            Err(_) => cross(ui, area.center(), palette.stop),
+        }
+    }
+}
+
+fn head(ui: &mut Ui, heat: &Heat, wide: Widths) {
     ui.horizontal(|ui| {
-        ui.allocate_ui(Vec2::new(OPERATION, HEAD), |ui| {
-            ui.set_min_size(Vec2::new(OPERATION, HEAD));
+        ui.allocate_ui(Vec2::new(wide.name, HEAD), |ui| {
+            ui.set_min_size(Vec2::new(wide.name, HEAD));
             ui.add(Label::new("What is heated in what").wrap());
         });
         for (at, source) in heat.prepared.shop.sources.iter().enumerate() {
-            let (area, response) = ui.allocate_exact_size(Vec2::new(wide, HEAD), Sense::hover());
+            let size = Vec2::new(wide.source, HEAD);
+            let (area, response) = ui.allocate_exact_size(size, Sense::hover());
             let tip = match &heat.no_longer[at] {
                 None => format!("{}: serves to the end", source.name),
                 Some(said) => capital(said),
@@ -59,7 +108,7 @@ fn head(ui: &mut Ui, heat: &Heat, wide: f32) {
                 source.name.clone(),
                 FontId::proportional(SMALL),
                 palette.ink,
-                wide - 4.0,
+                wide.source - 4.0,
             );
             job.wrap.max_rows = 3;
             job.halign = egui::Align::Center;
@@ -70,7 +119,7 @@ fn head(ui: &mut Ui, heat: &Heat, wide: f32) {
     });
 }
 
-fn row(ui: &mut Ui, (heat, at, wide): (&Heat, usize, f32), look: &mut Look) {
+fn row(ui: &mut Ui, (heat, at, wide): (&Heat, usize, Widths), look: &mut Look) {
     let heated = &heat.heats.operations[at];
     let is_lit = lit_row(look) == Some(at);
     let words = format!("{:>2}  {}", heated.number, capital(heated.step.name()));
@@ -78,7 +127,7 @@ fn row(ui: &mut Ui, (heat, at, wide): (&Heat, usize, f32), look: &mut Look) {
     let text = if is_lit { text.strong() } else { text };
     // What grows behind it holds the name at the left.
     let line = Button::selectable(is_lit, (text, egui::Atom::grow())).truncate();
-    let line = ui.add_sized(Vec2::new(OPERATION, ROW), line);
+    let line = ui.add_sized(Vec2::new(wide.name, ROW), line);
     let tip = whole(heat, at);
     let line = line.on_hover_text(&tip);
     if line.hovered() || line.has_focus() {
@@ -92,17 +141,18 @@ fn row(ui: &mut Ui, (heat, at, wide): (&Heat, usize, f32), look: &mut Look) {
         return;
     }
     for source in 0..heat.prepared.shop.sources.len() {
-        cell(ui, (heat, (at, source), wide), look);
+        cell(ui, (heat, (at, source), wide.source), look);
     }
 }
 
 /// What an operation comes to.
 fn whole(heat: &Heat, at: usize) -> String {
     let own = &heat.heats.operations[at];
+    let step = capital(own.step.name());
     let Some(source) = own.source else {
         return match own.how {
-            How::Cold => "Done cold".to_owned(),
-            How::Hot | How::Unserved => "No source serves".to_owned(),
+            How::Cold => format!("{step}: done cold"),
+            How::Hot | How::Unserved => format!("{step}: no source serves"),
         };
     };
     let name = &heat.prepared.shop.sources[source].name;
@@ -115,8 +165,7 @@ fn whole(heat: &Heat, at: usize) -> String {
         format!(", {} for each after it", spoken(*again))
     });
     format!(
-        "{}: {}{pieces}, {} for the first{again}; {} to work at each; {} in all",
-        capital(name),
+        "{step}, {name}: {}{pieces}, {} for the first{again}; {} to work at each; {} in all",
         counted(own.heats_s.len()),
         spoken(first),
         spoken(own.working_s),

@@ -5,7 +5,6 @@ use egui::text::LayoutJob;
 use egui::{Align2, Color32, FontId, Pos2, Rect, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo};
 use reinwright_core::heats::{Doing, Span, spoken};
 
-use super::totals;
 use super::{choose, lit_row, point_at};
 use crate::window::paint::theme::Palette;
 use crate::window::panels::ticks::ticks;
@@ -29,7 +28,7 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat, look: &mut Look) {
     let high = ABOVE + LANE * (lanes.len() + 1) as f32 + BELOW;
     let size = Vec2::new(ui.available_width(), high);
     let (area, response) = ui.allocate_exact_size(size, Sense::click());
-    let said = format!("Timeline: {}", totals::in_short(heat));
+    let said = format!("Timeline: {}", heat.heats.in_short());
     response.widget_info(|| WidgetInfo::labeled(Role::Image, true, &said));
     let drawn = Drawn {
         plot: Rect::from_min_max(

@@ -6,32 +6,6 @@ use reinwright_core::heats::spoken;
 use crate::window::panels::wish::{HeatWish, Wish};
 use crate::window::state::heating::Heat;
 
-/// `23 heats, 2 sources made ready, 1 h 4 min`.
-pub(super) fn in_short(heat: &Heat) -> String {
-    let totals = heat.heats.totals;
-    format!(
-        "{}, {}, {}",
-        counted(totals.heats, "heat", "heats"),
-        made_ready(totals.changes),
-        spoken(totals.time_s)
-    )
-}
-
-fn counted(count: u32, one: &str, many: &str) -> String {
-    match count {
-        1 => format!("1 {one}"),
-        count => format!("{count} {many}"),
-    }
-}
-
-fn made_ready(changes: u32) -> String {
-    match changes {
-        0 => "no source made ready".to_owned(),
-        1 => "1 source made ready".to_owned(),
-        count => format!("{count} times a source made ready"),
-    }
-}
-
 /// Shows them; gives back what was asked for.
 pub(super) fn show(ui: &mut Ui, heat: &Heat) -> Option<Wish> {
     let totals = heat.heats.totals;
