@@ -1,5 +1,6 @@
 //! Tools in the window: begun, edited, kept and printed as pairs are; and the tools of a pair.
 
+use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
@@ -11,7 +12,7 @@ use reinwright_tests::files::{bytes, folder, names, pages, put};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
     SMALL, TALL, Window, around, click, click_with, fill, give_path, press, redo, remembering,
-    show, show_design, undo, unfold, until_counted, until_done, value, write,
+    show, show_design, undo, unfold, until_counted, until_done, write,
 };
 
 /// A punch for a 5/16 in hole from 3/4 in round bar.
@@ -35,7 +36,7 @@ fn save(window: &mut Window) {
 #[test]
 fn a_value_of_a_tool_is_set_taken_back_and_done_again() {
     let mut window = window();
-    fill(&mut window, "Body length", "10");
+    fill(&mut window, "Body length", "9");
     let set = tool::Tool {
         shape: open_tool(&window).shape,
         ..punch()
@@ -59,8 +60,7 @@ fn a_text_that_is_no_size_is_refused_in_place() {
 #[test]
 fn another_style_makes_the_tool_anew() {
     let mut window = window();
-    window.get_by_label("Working end style").click();
-    window.run();
+    click(&mut window, "Working end style");
     click(&mut window, "cut-off hardy");
     assert_eq!(open_tool(&window).style_kind(), ToolKind::CutOff);
     // What was a struck tool stands in the hardy hole now.
@@ -125,7 +125,7 @@ fn what_another_program_saved_over_is_noticed_and_what_was_before_comes_back() {
     };
     put(folder.path(), "punch.ron", tool::write(&theirs));
     save(&mut window);
-    click_with(&mut window, "Save mine");
+    click(&mut window, "Keep mine");
     assert_eq!(
         tool::read(&bytes(&path)).expect("a tool"),
         open_tool(&window)
@@ -161,6 +161,16 @@ fn sizes_are_shown_in_other_units_and_that_is_no_change() {
     window.get_by_label_contains("mm with the last cut");
 }
 
+#[test]
+fn a_ready_tool_is_opened_and_is_no_loss() {
+    let mut window = show_design(pairs::flat(), SMALL);
+    click(&mut window, "File");
+    click(&mut window, "Ready designs");
+    click(&mut window, "Hot cut hardy for a 1 in hole");
+    assert_eq!(open_tool(&window).style_kind(), ToolKind::CutOff);
+    assert!(!window.state().is_changed());
+}
+
 /// Begins a tool in the window, as far as its size.
 fn begin(window: &mut Window, kind: ToolKind) {
     press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::N);
@@ -174,7 +184,7 @@ fn a_new_tool_is_begun_from_its_size_and_its_bar() {
     let mut window = show_design(pairs::flat(), SMALL);
     begin(&mut window, ToolKind::RoundPunch);
     write(&mut window, "Across its end", "5/16");
-    write(&mut window, "Bar", "3/4 round");
+    write(&mut window, "Forged from", "3/4 round");
     click(&mut window, "Begin this tool");
     assert_eq!(open_tool(&window), punch());
     assert!(window.state().is_changed(), "nothing but the window has it");
@@ -255,7 +265,10 @@ fn a_tool_is_printed_and_drawn() {
     let printed = pages(&bytes(&pdf)).join("\n");
     assert!(printed.contains(&punch().name), "{printed}");
     press(&mut window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
-    click(&mut window, "The bar with its marks");
+    window
+        .get_by_role_and_label(Role::RadioButton, "The bar with its marks")
+        .click();
+    window.run();
     click(&mut window, "Choose the file");
     give_path(&mut window, &svg, "Write");
     assert!(String::from_utf8_lossy(&bytes(&svg)).contains("<svg"));
@@ -350,5 +363,6 @@ fn a_note_and_a_name_are_typed() {
         ("My punch", "for the light pair")
     );
     unfold(&mut window, "Layout and allowances");
-    assert!(value(&window, "Handling tail").is_some());
+    fill(&mut window, "Layout and allowances handling tail", "8");
+    assert_eq!(open_tool(&window).tail, length("8 in"));
 }

@@ -94,6 +94,12 @@ impl Workbench {
                         self.asked.queue.push(Wish::Ready(Box::new(sample)));
                     }
                 }
+                ui.separator();
+                for tool in samples::tools() {
+                    if ui.button(&tool.name).clicked() {
+                        self.asked.queue.push(Wish::ReadyTool(Box::new(tool)));
+                    }
+                }
             });
             ui.add_enabled_ui(!self.remembered.memory.recent.is_empty(), |ui| {
                 ui.menu_button("Recent", |ui| {

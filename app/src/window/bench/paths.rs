@@ -178,7 +178,7 @@ impl Workbench {
         let shop = heats.is_own().then_some(&heats.now);
         let pdf = match &mut self.open {
             Open::Design(design) => design.job_sheet(paper, shop)?,
-            Open::Tool(tool) => tool.job_sheet(paper)?,
+            Open::Tool(tool) => tool.job_sheet(paper, shop)?,
             Open::Family(_) => return Ok(()),
         };
         self.write_beside(path, &pdf)?;

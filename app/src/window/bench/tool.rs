@@ -4,6 +4,7 @@ use egui::{CentralPanel, Panel, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
+use reinwright_core::heats::Sources;
 use reinwright_core::paper::{Drawing, Paper};
 use reinwright_core::tool::Tool;
 
@@ -186,11 +187,16 @@ impl ToolBench {
         printing::stop(&known.findings)
     }
 
-    /// The pages of the job sheet, by the way that is looked at.
+    /// The pages of the job sheet, by the way that is looked at, with heats where the shop has
+    /// sources of its own.
     ///
     /// # Errors
     /// One sentence when no bar can be reckoned.
-    pub(super) fn job_sheet(&mut self, paper: Paper) -> Result<Vec<u8>, String> {
+    pub(super) fn job_sheet(
+        &mut self,
+        paper: Paper,
+        shop: Option<&Sources>,
+    ) -> Result<Vec<u8>, String> {
         self.follow();
         if let Some(trouble) = self.answers.known.balance.trouble() {
             return Err(trouble);
@@ -198,7 +204,7 @@ impl ToolBench {
         let planned = self.answers.planned(&self.look.making.asked);
         let of = (&self.answers.known, &planned.plan);
         let (tool, day) = (&self.session.now, printing::today());
-        Ok(job_sheet::tool_pdf(tool, of, paper, day))
+        Ok(job_sheet::tool_pdf(tool, of, shop, paper, day))
     }
 
     /// What goes into a drawing's file.

@@ -208,7 +208,7 @@ impl Sizing {
                 let size = self.size.show(ui, (size_of(self.kind), hint));
                 ui.end_row();
                 let hint = "Such as 3/4 in round, 1 1/4 in square, 20 mm round";
-                let bar = self.bar.show(ui, ("Bar", hint));
+                let bar = self.bar.show(ui, ("Forged from", hint));
                 ui.end_row();
                 if std::mem::take(&mut self.fresh) {
                     size.request_focus();
@@ -246,7 +246,8 @@ impl Sizing {
 
     fn tool(&self, units: Units) -> Result<Tool, String> {
         let unit = units.unit();
-        let bar = parse_bar_in(&self.bar.text, unit).map_err(|why| format!("Bar: {why}"))?;
+        let bar =
+            parse_bar_in(&self.bar.text, unit).map_err(|why| format!("Forged from: {why}"))?;
         let size = Length::parse(&self.size.text, unit);
         let size = size.map_err(|why| format!("{}: {why}", size_of(self.kind)))?;
         let mut tool = Tool::starting(self.kind, size, bar);
