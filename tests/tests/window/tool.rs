@@ -363,6 +363,6 @@ fn a_note_and_a_name_are_typed() {
         ("My punch", "for the light pair")
     );
     unfold(&mut window, "Layout and allowances");
-    fill(&mut window, "Layout and allowances handling tail", "8");
+    fill(&mut window, "Bar handling tail", "8");
     assert_eq!(open_tool(&window).tail, length("8 in"));
 }

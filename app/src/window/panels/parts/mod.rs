@@ -20,6 +20,8 @@ use crate::window::state::session::Content;
 
 /// Width of the labels before the fields, in points.
 const LABEL: f32 = 96.0;
+/// Height of a list to choose from, in points: all tools are seen at once.
+const LIST: f32 = 380.0;
 /// Width of a step button, in points.
 const STEP: f32 = 20.0;
 
@@ -329,6 +331,7 @@ fn choice(ui: &mut Ui, row: &Field, (room, hint): (f32, &str)) -> Option<Value> 
     let mut now = row.value;
     let list = ComboBox::from_id_salt(&row.path)
         .width(room)
+        .height(LIST)
         .truncate()
         .selected_text(row.value.to_string());
     let response = list.show_ui(ui, |ui| {
