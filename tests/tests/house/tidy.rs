@@ -44,6 +44,7 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
             "asked",
             "tongs/document",
             "tongs/jaw",
+            "tool",
             "shop/family",
             "shop/shelf",
             "shop/cut",

@@ -2,7 +2,9 @@
 
 mod checks;
 mod column;
+mod commands;
 mod document;
 mod drawn;
+mod made;
 mod solid;
 mod tools_for;
