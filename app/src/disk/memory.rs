@@ -14,6 +14,9 @@ const MOST_RECENT: usize = 8;
 /// How many designs have the place of their picture remembered.
 const MOST_TRACES: usize = 64;
 
+/// How many screens have their size remembered.
+const MOST_SCREENS: usize = 16;
+
 /// Screen points per millimetre of a screen with 96 dots to the inch, until the smith measures.
 #[allow(
     clippy::cast_possible_truncation,
@@ -29,8 +32,10 @@ pub(crate) struct Memory {
     pub(crate) recent: Vec<PathBuf>,
     /// Light, dark, or as the system has it.
     pub(crate) theme: Option<egui::Theme>,
-    /// Screen points per millimetre.
-    pub(crate) screen: f32,
+    /// Screen points per millimetre, of the screen that was measured last.
+    screen: f32,
+    /// The same of each screen that was measured, by what tells it from others.
+    screens: Vec<(String, f32)>,
     /// The folder that was last looked at as a shelf.
     pub(crate) shelf: Option<PathBuf>,
     /// The stock that can be bought.
@@ -85,9 +90,8 @@ impl Memory {
                 .take(MOST_RECENT)
                 .collect(),
             theme,
-            screen: screen
-                .filter(|s| (1.0..40.0).contains(s))
-                .unwrap_or(USUAL_SCREEN),
+            screen: screen.filter(is_screen).unwrap_or(USUAL_SCREEN),
+            screens: text("screens").as_deref().map_or_else(Vec::new, screens),
             shelf: text("shelf").map(|text| PathBuf::from(text.trim_end_matches('\n'))),
             stock: Stock::kept(folder.as_deref()),
             room: Room::read(&text("room").unwrap_or_default()),
@@ -156,10 +160,27 @@ impl Memory {
         self.keep("room", &self.room.text());
     }
 
-    /// Remembers how large the screen is.
-    pub(crate) fn note_screen(&mut self, points_per_mm: f32) {
+    /// Points per millimetre of a screen; of one that was never measured, of the one that was last.
+    pub(crate) fn screen(&self, which: Option<&str>) -> f32 {
+        let is_it = |own: &&(String, f32)| Some(own.0.as_str()) == which;
+        self.screens
+            .iter()
+            .find(is_it)
+            .map_or(self.screen, |own| own.1)
+    }
+
+    /// Remembers how large a screen is.
+    pub(crate) fn note_screen(&mut self, which: Option<&str>, points_per_mm: f32) {
         self.screen = points_per_mm;
         self.keep("screen", &format!("{points_per_mm}\n"));
+        if let Some(which) = which {
+            self.screens.retain(|own| own.0 != which);
+            self.screens.insert(0, (which.to_owned(), points_per_mm));
+            self.screens.truncate(MOST_SCREENS);
+            let lines = self.screens.iter();
+            let text: String = lines.map(|(of, own)| format!("{of}\t{own}\n")).collect();
+            self.keep("screens", &text);
+        }
     }
 
     /// Remembers what was printed.
@@ -226,6 +247,21 @@ impl Memory {
     }
 }
 
+/// Whether a screen can have so many points to a millimetre.
+fn is_screen(points_per_mm: &f32) -> bool {
+    (1.0..40.0).contains(points_per_mm)
+}
+
+/// Screens that were measured, a line each; what cannot be read is forgotten.
+fn screens(text: &str) -> Vec<(String, f32)> {
+    let line = |line: &str| {
+        let (which, size) = line.split_once('\t')?;
+        let size = size.trim().parse().ok().filter(is_screen)?;
+        Some((which.to_owned(), size))
+    };
+    text.lines().filter_map(line).take(MOST_SCREENS).collect()
+}
+
 fn absolute(path: &Path) -> String {
     let path = std::path::absolute(path).unwrap_or_else(|_| path.to_owned());
     path.display().to_string()
@@ -242,4 +278,29 @@ fn bar_name(units: Units) -> &'static str {
 /// `~/.config/reinwright`.
 pub(crate) fn folder() -> Option<PathBuf> {
     own_folder("XDG_CONFIG_HOME", ".config")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Two screens keep a size each, over a start too; a third takes what was measured last.
+    #[test]
+    fn each_screen_keeps_its_size() {
+        let folder = tempfile::tempdir().expect("a folder");
+        let start = || Memory::from(Some(folder.path().to_owned()));
+        let (desk, lap) = (Some("2560 x 1440, 1"), Some("1920 x 1200, 1.5"));
+        let mut memory = start();
+        assert!((memory.screen(desk) - 96.0 / 25.4).abs() < 1e-4);
+        memory.note_screen(desk, 4.3);
+        memory.note_screen(lap, 5.1);
+        memory.note_screen(desk, 4.25);
+        for memory in [memory, start()] {
+            let sizes = [desk, lap, Some("1 x 1, 1"), None].map(|which| memory.screen(which));
+            assert_eq!(sizes, [4.25, 5.1, 4.25, 4.25]);
+        }
+        std::fs::write(folder.path().join("screens"), "a\t900\nb\nc\t3\n").expect("written");
+        let sizes = ["a", "b", "c"].map(|which| start().screen(Some(which)));
+        assert_eq!(sizes, [4.25, 4.25, 3.0]);
+    }
 }

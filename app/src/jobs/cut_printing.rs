@@ -26,9 +26,7 @@ pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec
     let sheet = SetSheet {
         sheet: Sheet {
             reduced: reduction(plan),
-            title: "The bars with their pieces".to_owned(),
-            drawing: drawing(plan, units),
-            plain: Vec::new(),
+            ..Sheet::full_size("The bars with their pieces", drawing(plan, units))
         },
         title,
     };

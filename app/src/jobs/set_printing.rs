@@ -6,8 +6,8 @@ use reinwright_core::asked::StockSizes;
 use reinwright_core::draw::{self, DrawOptions, breaks};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Drawing, Page, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock, Together,
-    pages_of_set,
+    self, Drawing, Named, Page, Paper, PaperOptions, SetSheet, Sheet, Stretch, TitleBlock,
+    Together, pages_of_set,
 };
 use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
 use reinwright_core::shop::printers::Printer;
@@ -70,12 +70,18 @@ pub fn pdf(
         date: wanted.day,
     };
     let pdf = ink::pdf(&pages, &info);
-    let done = answers.len() + 3;
+    let done = steps(answers, wanted);
     let total = done;
     watch(Progress { done, total })
         .is_continue()
         .then_some(())?;
     Some(pdf)
+}
+
+/// In how many steps [`pdf`] is made.
+fn steps(answers: &[SizeAnswer], wanted: &Wanted) -> usize {
+    let sizes = (0..answers.len()).filter(|index| wanted.order.has_size(*index));
+    sizes.count() + 3
 }
 
 /// The pages of [`pdf`] as they come out. `None` when the watch stopped it.
@@ -85,7 +91,7 @@ pub fn laid(
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<Page>> {
-    let total = answers.len() + 3;
+    let total = steps(answers, wanted);
     let mut done = 0;
     let mut step = || {
         done += 1;
@@ -93,9 +99,10 @@ pub fn laid(
     };
     let mut sheets = family_sheets(family, answers, wanted);
     step()?;
-    for index in 0..answers.len() {
-        sheets.extend(templates(family, answers, index, wanted));
-        step()?;
+    let bars = bars(answers, &wanted.order);
+    for group in sharing(answers, &wanted.order) {
+        sheets.extend(templates(family, answers, (&group, &bars), wanted));
+        group.iter().try_for_each(|_| step())?;
     }
     let options = wanted.options(wanted.order.paper);
     for of in &mut sheets {
@@ -117,8 +124,8 @@ pub fn without_letters(family: &Family, answers: &[SizeAnswer]) -> Option<String
     words::without_letters(sizes.chain([family.name.as_str()]))
 }
 
-/// How many pages [`pdf`] makes on each of these papers. No more than one size is drawn at a
-/// time, and none once there are too many pages for every paper. `None` when the watch stopped it.
+/// How many pages [`pdf`] makes on each of these papers. No more than a few sizes are drawn at
+/// a time, and none once there are too many pages for every paper. `None` when the watch stopped it.
 pub fn pages(
     family: &Family,
     answers: &[SizeAnswer],
@@ -139,20 +146,26 @@ pub fn pages(
             .collect();
         for (pages, paper) in all.iter_mut().zip(papers) {
             for together in pages_of_set(&noted, &wanted.options(*paper)) {
-                pages.add(&together, |sheet| name_in_contents(family, &of[sheet]));
+                pages.add(&together, |sheet| of[sheet].sheet.title.clone());
             }
         }
     };
     add(&mut all, &family_sheets(family, answers, wanted));
     let total = answers.len();
-    for done in 0..total {
+    let mut done = 0;
+    let bars = bars(answers, &wanted.order);
+    for group in sharing(answers, &wanted.order) {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
         }
         if watch(Progress { done, total }).is_break() {
             return None;
         }
-        add(&mut all, &templates(family, answers, done, wanted));
+        add(
+            &mut all,
+            &templates(family, answers, (&group, &bars), wanted),
+        );
+        done += group.len();
     }
     if wanted.order.of_the_set == OfTheSet::LeftOut {
         return Some(all);
@@ -188,10 +201,8 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
     let title = family_title(family, wanted.day);
     let sheet = |name: &str, drawing: Drawing, reduced: u32| SetSheet {
         sheet: Sheet {
-            title: name.to_owned(),
-            drawing,
             reduced,
-            plain: Vec::new(),
+            ..Sheet::full_size(name, drawing)
         },
         title: title.clone(),
     };
@@ -214,12 +225,12 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             1,
         ),
         sheet("What the set holds, and its bar", ranges, 1),
+        overlay(answers, &title),
         sheet(
             "All sizes, for comparison",
             sheet::strip(answers, side),
             side,
         ),
-        overlay(answers, &title),
     ]);
     sheets
 }
@@ -247,35 +258,118 @@ fn overlay(answers: &[SizeAnswer], title: &TitleBlock) -> SetSheet {
     }
 }
 
-/// The templates of a size, none where it is not wanted; which one it is stands on each of them, on
-/// the base's as well. A rein that an earlier size has too is not drawn again.
+/// So many sizes share pages at the most: their names still stand in a title block.
+const SHARING: usize = 8;
+
+/// The sizes that are printed, those that share pages together: neighbours with nothing against
+/// them. A size that must not be made stands alone, with why on each of its pages.
+fn sharing(answers: &[SizeAnswer], order: &Order) -> Vec<Vec<usize>> {
+    let mut all: Vec<Vec<usize>> = Vec::new();
+    let stops = |index: usize| printing::stop(&answers[index].findings).is_some();
+    let steel = |index: usize| answers[index].document.bar.steel;
+    for index in (0..answers.len()).filter(|index| order.has_size(*index)) {
+        let joins = |group: &&mut Vec<usize>| {
+            let alike = |own: &usize| !stops(*own) && steel(*own) == steel(index);
+            group.len() < SHARING && !stops(index) && group.iter().all(alike)
+        };
+        match all.last_mut().filter(joins) {
+            Some(group) => group.push(index),
+            None => all.push(vec![index]),
+        }
+    }
+    all
+}
+
+/// The templates of sizes that share pages; which one it is stands at each view of them, at the
+/// base's as well. A rein or a bar that an earlier size has too is not drawn again.
 fn templates(
     family: &Family,
     answers: &[SizeAnswer],
-    index: usize,
+    (group, bars): (&[usize], &[usize]),
     wanted: &Wanted,
 ) -> Vec<SetSheet> {
-    if !wanted.order.has_size(index) {
+    let (Some(first), Some(last)) = (group.first(), group.last()) else {
         return Vec::new();
-    }
-    let answer = &answers[index];
-    let earlier = answers[..index].iter().enumerate();
-    let same = earlier
-        .filter(|(place, _)| wanted.order.has_size(*place))
-        .map(|(_, other)| other)
-        .find(|other| other.model.a.rein == answer.model.a.rein);
-    let mut what = wanted.order.what.clone();
-    let mut title = TitleBlock {
-        design: format!("{}{}", before_size(family), answer.label),
-        ..printing::title_block(&answer.document, &answer.findings, wanted.day)
     };
-    if let Some(other) = same.filter(|_| what.reins == Reins::Whole) {
+    let name = |index: usize| sheet::short_name(&answers[index].label);
+    let sizes = match group.len() {
+        1 => answers[*first].label.clone(),
+        2 => format!("{} and {}", name(*first), name(*last)),
+        _ => format!("{} to {}", name(*first), name(*last)),
+    };
+    let of_first = &answers[*first];
+    let title = TitleBlock {
+        design: format!("{}, {sizes}", sheet::short_name(&family.name)),
+        ..printing::title_block(&of_first.document, &of_first.findings, wanted.day)
+    };
+    let own = |index: &usize| size_sheets(answers, *index, wanted, (&title, bars));
+    group.iter().flat_map(own).collect()
+}
+
+/// The templates of one size.
+fn size_sheets(
+    answers: &[SizeAnswer],
+    index: usize,
+    wanted: &Wanted,
+    (title, bars): (&TitleBlock, &[usize]),
+) -> Vec<SetSheet> {
+    let answer = &answers[index];
+    let mut what = wanted.order.what.clone();
+    let mut as_others = String::new();
+    let is_whole = what.reins == Reins::Whole;
+    let rein = |other: &SizeAnswer| other.model.a.rein == answer.model.a.rein;
+    if let Some(other) = earlier(answers, index, &wanted.order, rein).filter(|_| is_whole) {
         what.reins = Reins::LeftOut;
         what.kinds.retain(|kind| *kind != Kind::Rein);
-        let rein = format!("Its rein is that of {}.", sheet::short_name(&other.label));
-        title.notes.insert(0, rein);
+        as_others = format!(", rein as {}", sheet::short_name(&other.label));
     }
-    sheets::drawn(&Of::answer(answer), &what, &title)
+    if bars[index] != index {
+        what.kinds.retain(|kind| *kind != Kind::Bar);
+        let other = &answers[bars[index]];
+        as_others += &format!(", bar as {}", sheet::short_name(&other.label));
+    }
+    let mut sheets = sheets::drawn(&Of::answer(answer), &what, title);
+    let name = sheet::short_name(&answer.label);
+    for (place, of) in sheets.iter_mut().enumerate() {
+        let as_others = if place == 0 { as_others.as_str() } else { "" };
+        of.sheet.title = format!("{name}: {}{as_others}", of.sheet.title);
+        of.sheet.named = Named::Always;
+    }
+    sheets
+}
+
+/// The first size before this one that is printed too and is like it.
+fn earlier<'a>(
+    answers: &'a [SizeAnswer],
+    index: usize,
+    order: &Order,
+    is_like: impl Fn(&SizeAnswer) -> bool,
+) -> Option<&'a SizeAnswer> {
+    let before = (0..index).filter(|place| order.has_size(*place));
+    before.map(|place| &answers[place]).find(|of| is_like(of))
+}
+
+/// For each size the one on whose sheet its bar is drawn: itself, or the first that is printed and
+/// whose bar shows the same.
+fn bars(answers: &[SizeAnswer], order: &Order) -> Vec<usize> {
+    // Where nothing but bars is printed, each says whose it is.
+    let share = order.what.has(Kind::Bar) && order.what.kinds.len() > 1;
+    let mut drawn: Vec<(usize, Drawing)> = Vec::new();
+    let mut all = Vec::new();
+    for (index, answer) in answers.iter().enumerate() {
+        let printed = share && order.has_size(index);
+        let own = sheets::bar_of(&Of::answer(answer)).filter(|_| printed);
+        let Some(own) = own.map(|sheet| sheet.drawing) else {
+            all.push(index);
+            continue;
+        };
+        let same = drawn.iter().find(|(_, other)| own.is_like(other));
+        all.push(same.map_or(index, |(other, _)| *other));
+        if same.is_none() {
+            drawn.push((index, own));
+        }
+    }
+    all
 }
 
 fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
@@ -295,7 +389,7 @@ fn contents(
     let begins = first_pages(sheets, options);
     let pages = |before: usize| -> Vec<SetSheet> {
         let entries = sheets.iter().zip(&begins);
-        let entries = entries.map(|(of, begins)| (name_in_contents(family, of), before + begins));
+        let entries = entries.map(|(of, begins)| (of.sheet.title.clone(), before + begins));
         let entries: Vec<(String, usize)> = entries.collect();
         let sheet = |entries: &[(String, usize)]| SetSheet {
             sheet: Sheet::full_size(
@@ -326,19 +420,6 @@ fn first_pages(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
         before += together.pages;
     }
     begins
-}
-
-/// What stands before a size's name in the title of its sheets, so short that it leaves room.
-fn before_size(family: &Family) -> String {
-    format!("{}, ", sheet::short_name(&family.name))
-}
-
-/// A sheet of the whole family by its title, one of a size with the size before it.
-fn name_in_contents(family: &Family, of: &SetSheet) -> String {
-    match of.title.design.strip_prefix(&before_size(family)) {
-        Some(size) => format!("{}: {}", sheet::short_name(size), of.sheet.title),
-        None => of.sheet.title.clone(),
-    }
 }
 
 /// The set's drawings as named SVG files: each size's pair and half at full size, the overlay

@@ -86,8 +86,7 @@ fn of_kind(of: &Of<'_>, what: &What, kind: Kind) -> Vec<Sheet> {
         Kind::Sections => sections(of),
         Kind::Calipers => calipers(of),
         Kind::Stages => stages(of),
-        Kind::Bar if of.balance.trouble().is_some() => Vec::new(),
-        Kind::Bar => vec![bar(of.design, of.balance)],
+        Kind::Bar => bar_of(of).into_iter().collect(),
     }
 }
 
@@ -140,9 +139,18 @@ fn halves(of: &Of<'_>, what: &What, (alike, one): (&str, &str), reins: Reins) ->
             Which::A => format!("{one} A"),
             Which::B => format!("{one} B"),
         };
-        whole(of, what, (title, with_facts(drawing, facts)), reins)
+        let sheet = whole(of, what, (title, with_facts(drawing, facts)), reins);
+        of_which(sheet, which)
     };
     whichs(of).into_iter().map(sheet).collect()
+}
+
+/// A sheet that says at each of its parts of which half it is, where the two differ.
+fn of_which(sheet: Sheet, which: Which) -> Sheet {
+    match which {
+        Which::Either => sheet,
+        Which::A | Which::B => sheet.always_named(),
+    }
 }
 
 /// A drawing with facts under it.
@@ -253,7 +261,7 @@ fn sections(of: &Of<'_>) -> Vec<Sheet> {
             Which::B => "Sections of half B",
         };
         let items = draw::facts(of.design, of.model, which);
-        Sheet::full_size(title, Drawing { items })
+        of_which(Sheet::full_size(title, Drawing { items }), which)
     };
     let options = DrawOptions {
         views: Views::End,
@@ -278,33 +286,33 @@ fn calipers(of: &Of<'_>) -> Vec<Sheet> {
     whichs(of).into_iter().map(sheet).collect()
 }
 
-/// Each stage by the procedure that suits first.
+/// Each stage by the procedure that suits first, as far as it was worked.
 fn stages(of: &Of<'_>) -> Vec<Sheet> {
     if of.balance.trouble().is_some() {
         return Vec::new();
     }
     let procedure = making::usual(of.design, of.model);
     let plan = making::plan(of.design, of.model, of.balance, procedure);
-    let plain: Vec<Stretch> = draw::breaks(of.model, 0.0).stretches().collect();
     let show = of.design.units.show();
+    // As the drawing itself begins: it need not be named once more.
     let sheet = |at: usize| {
         let title = match &plan.stages[at].operation {
-            None => format!("Stage {at}: the bar"),
-            Some(operation) => format!("Stage {at}: {}", operation.step),
+            None => format!("{at} the bar"),
+            Some(operation) => format!("{at} {}", operation.step),
         };
-        let drawing = draw::stage(of.model, &plan, at, show);
-        Sheet::full_size(title, drawing).plain(plain.clone())
+        Sheet::full_size(title, draw::stage_at_work(of.model, &plan, at, show))
     };
     (0..plan.stages.len()).map(sheet).collect()
 }
 
-/// The bar as a strip to lay the bar along; one that is too long for that, to scale.
-fn bar(design: &Document, balance: &Balance) -> Sheet {
-    bar_of((&design.bar, design.units), balance)
+/// The bar with its marks, where the balance comes out.
+pub(crate) fn bar_of(of: &Of<'_>) -> Option<Sheet> {
+    let sound = of.balance.trouble().is_none();
+    sound.then(|| bar_strip((&of.design.bar, of.design.units), of.balance))
 }
 
-/// The same of any bar.
-pub(super) fn bar_of((bar, units): (&Bar, Units), balance: &Balance) -> Sheet {
+/// A bar as a strip to lay the bar along; one that is too long for that, to scale.
+pub(super) fn bar_strip((bar, units): (&Bar, Units), balance: &Balance) -> Sheet {
     /// A longer bar is no template, mm: the strips of a heavy pair are half as long.
     const LONGEST: f64 = 2000.0;
     /// What a bar that is drawn to scale takes, mm: a page that lies across.
@@ -320,11 +328,11 @@ pub(super) fn bar_of((bar, units): (&Bar, Units), balance: &Balance) -> Sheet {
         1 => forge::plain(balance, units),
         _ => Vec::new(),
     };
+    let drawing = drawn(TEXT * f64::from(reduced)).reduced(reduced);
     Sheet {
-        title: "The bar with its marks".to_owned(),
-        drawing: drawn(TEXT * f64::from(reduced)).reduced(reduced),
         reduced,
         plain,
+        ..Sheet::full_size("The bar with its marks", drawing)
     }
 }
 

@@ -7,7 +7,7 @@ use reinwright_core::paper::{Drawing, SetSheet, Sheet, Stretch, TitleBlock};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::tool::{Mount, Tool};
 
-use super::sheets::{TEXT, bar_of};
+use super::sheets::{TEXT, bar_strip};
 use super::what::{Kind, Look, Size, What};
 
 /// All sheets that are wanted, each with the title block that is right for its size. What is asked of the
@@ -46,7 +46,7 @@ pub(super) fn drawn(of: (&Tool, &ToolAnswers), what: &What, title: &TitleBlock) 
         sheets.extend(stages(of).into_iter().map(cold));
     }
     if sound && what.has(Kind::Bar) {
-        sheets.push(cold(bar_of((&of.0.bar, of.0.units), &of.1.balance)));
+        sheets.push(cold(bar_strip((&of.0.bar, of.0.units), &of.1.balance)));
     }
     sheets
 }

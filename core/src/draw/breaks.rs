@@ -52,7 +52,7 @@ pub fn breaks(model: &Model, opening: f64) -> Breaks {
 }
 
 /// Past every end of a pair, mm: what is left out up to there is left out for good.
-const FAR: f64 = 500.0;
+pub(super) const FAR: f64 = 500.0;
 
 /// What is left out of a pair where only its head is wanted: the reins from where they run plain.
 pub fn head_alone(model: &Model, opening: f64) -> Breaks {

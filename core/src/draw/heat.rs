@@ -56,7 +56,7 @@ pub fn heat_bare(prepared: &Prepared, plan: &Plan, (row, source): (usize, usize)
             let tilt = offer.entry.tilt.unwrap_or(0.0);
             (f64::midpoint(from, to), tilt, offer.entry.end)
         }
-        Err(why) => stopped(row, stand, (*why, room)),
+        Err(why) => stopped(row, (*why, room)),
     };
     let around = Around {
         kind: &own.kind,
@@ -80,7 +80,8 @@ pub fn heat_bare(prepared: &Prepared, plan: &Plan, (row, source): (usize, usize)
     stacked(views)
 }
 
-/// A place along the piece in the frame: the middle of its section.
+/// A place along the piece in the frame: the middle of its section. Past an end it goes on as far before
+/// the tip or behind the rein.
 fn at(stand: &Stand, along_mm: f64) -> [f64; 3] {
     let Some(slice) = stand.near(along_mm) else {
         return [0.0; 3];
@@ -90,7 +91,8 @@ fn at(stand: &Stand, along_mm: f64) -> [f64; 3] {
         let (low, high) = all.fold((f64::MAX, f64::MIN), |(a, b), x| (a.min(x), b.max(x)));
         f64::midpoint(low, high)
     };
-    [span(0), span(1), span(2)]
+    let past = along_mm - along_mm.clamp(0.0, stand.length_mm);
+    [span(0) - past, span(1), span(2)]
 }
 
 /// Where the middle of a source lies: about the circle around all that has gone in, or of what is in it where
@@ -122,7 +124,7 @@ fn centred(stand: &Stand, (middle, tilt, end): (f64, f64, End), room: &Room) -> 
 }
 
 /// Where a source waits that a piece does not go into: before what stops it.
-fn stopped(row: &Row, stand: &Stand, (why, room): (WhyNot, Room)) -> (f64, f64, End) {
+fn stopped(row: &Row, (why, room): (WhyNot, Room)) -> (f64, f64, End) {
     let needs = row.needs_mm.unwrap_or_default();
     let middle = f64::midpoint(needs.0, needs.1);
     match why {
@@ -132,7 +134,7 @@ fn stopped(row: &Row, stand: &Stand, (why, room): (WhyNot, Room)) -> (f64, f64, 
                 End::Tip => at_mm - half,
                 End::Rein => at_mm + half,
             };
-            (place.clamp(0.0, stand.length_mm), 0.0, end)
+            (place, 0.0, end)
         }
         WhyNot::TooThick { .. }
         | WhyNot::TooDeep { .. }

@@ -30,7 +30,7 @@ pub use job_sheet::{Job, JobHeats, Made, job_sheet};
 pub use on_work::{fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};
-pub use stage::{Finished, Ground, ground, stage, staged};
+pub use stage::{Finished, Ground, ground, stage, stage_at_work, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
 pub use tool::tool;
 

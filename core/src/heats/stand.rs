@@ -142,10 +142,9 @@ impl Stand {
             slice.circle_mm = grown.add(across(&slice.points));
             slice.bore_mm[0] = grown.diameter_mm();
         }
-        let mut grown = Growing::default();
-        for slice in self.slices.iter_mut().rev() {
-            grown.add(across(&slice.points));
-            slice.bore_mm[1] = grown.diameter_mm();
+        let backward = grown.backward_mm();
+        for (slice, bore) in self.slices.iter_mut().rev().zip(backward) {
+            slice.bore_mm[1] = bore;
         }
     }
 

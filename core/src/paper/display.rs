@@ -346,6 +346,12 @@ impl Item {
 }
 
 impl Drawing {
+    /// Whether another drawing shows the same on paper: all that is written, and all else in its
+    /// place to a quarter of a millimetre, which is half as much as a line is wide.
+    pub fn is_like(&self, other: &Self) -> bool {
+        alike(&self.items, &other.items)
+    }
+
     /// The same so many times as large about its origin, lettering as large as it was.
     #[must_use]
     pub fn grown(self, by: f64) -> Self {
@@ -438,4 +444,27 @@ pub fn bounds(items: &[Item]) -> Option<Rect> {
         .iter()
         .filter_map(Item::bounds)
         .reduce(|a, b| a.union(b))
+}
+
+fn alike(items: &[Item], others: &[Item]) -> bool {
+    /// Farther apart than this two things are not in one place, mm.
+    const APART: f64 = 0.25;
+    let near = |a: Option<Rect>, b: Option<Rect>| match (a, b) {
+        (Some(a), Some(b)) => {
+            let off = [a.x0 - b.x0, a.y0 - b.y0, a.x1 - b.x1, a.y1 - b.y1];
+            off.iter().all(|off| off.abs() < APART)
+        }
+        (None, None) => true,
+        (Some(_), None) | (None, Some(_)) => false,
+    };
+    let same = |(a, b): (&Item, &Item)| {
+        let kind = match (a, b) {
+            (Item::Text(a), Item::Text(b)) => a.text == b.text,
+            (Item::Path(a), Item::Path(b)) => (a.line, a.fill) == (b.line, b.fill),
+            (Item::Group(a), Item::Group(b)) => alike(&a.items, &b.items),
+            (Item::Text(_) | Item::Path(_) | Item::Group(_), _) => false,
+        };
+        kind && near(a.bounds(), b.bounds())
+    };
+    items.len() == others.len() && items.iter().zip(others).all(same)
 }

@@ -13,6 +13,6 @@ pub use broken::{Breaks, Stretch};
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, View, bounds};
 pub use projection::Projection;
 pub use sheet::{
-    Correction, Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock, Together,
-    pages_of, pages_of_set, tile, tile_set,
+    Correction, Named, Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock,
+    Together, pages_of, pages_of_set, tile, tile_set,
 };

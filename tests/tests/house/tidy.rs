@@ -87,6 +87,7 @@ fn every_link_of_the_texts_leads_somewhere() {
         "README.md",
         "DEVELOPERS.md",
         "docs/guide.md",
+        "docs/once-through.md",
         "docs/questions.md",
         "docs/method.md",
         "docs/sources.md",

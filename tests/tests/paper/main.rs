@@ -140,6 +140,53 @@ fn readers_are_asked_not_to_scale() {
     assert_eq!(entry(b"CreationDate"), "D:20260301");
 }
 
+/// A reader shows the title and not the file's name, calls pages by the numbers that stand on them,
+/// and finds title and day as XMP too (ISO 32000-1, tables 150 and 159, 14.3.2; ISO 16684-1).
+#[test]
+fn a_reader_is_told_what_the_file_is() {
+    let info = DocInfo {
+        title: "Tongs <for> \u{1}& \"5/8\" ±".into(),
+        date: Some(Date {
+            year: 2026,
+            month: 3,
+            day: 1,
+        }),
+    };
+    let sheets = [block(150.0, 50.0), block(150.0, 50.0)];
+    let pages = tile(&sheets, &PaperOptions::new(Paper::A4), &title());
+    let file = lopdf::Document::load_mem(&pdf(&pages, &info)).unwrap();
+    let catalog = file.catalog().unwrap();
+    let dict = |key: &[u8]| catalog.get(key).unwrap().as_dict().unwrap();
+    let wishes = dict(b"ViewerPreferences");
+    assert!(wishes.get(b"DisplayDocTitle").unwrap().as_bool().unwrap());
+    let labels = dict(b"PageLabels")
+        .get(b"Nums")
+        .unwrap()
+        .as_array()
+        .unwrap();
+    assert_eq!(labels.len(), 2);
+    assert_eq!(labels[0].as_i64().unwrap(), 0);
+    let label = labels[1].as_dict().unwrap();
+    assert_eq!(label.get(b"S").unwrap().as_name().unwrap(), b"D");
+    assert_eq!(label.get(b"St").unwrap().as_i64().unwrap(), 1);
+    let metadata = catalog.get(b"Metadata").unwrap().as_reference().unwrap();
+    let metadata = file.get_object(metadata).unwrap().as_stream().unwrap();
+    assert!(
+        metadata.dict.get(b"Filter").is_err(),
+        "it is not compressed"
+    );
+    let packet = std::str::from_utf8(&metadata.content).unwrap();
+    let xml = usvg::roxmltree::Document::parse(packet).unwrap();
+    let text = |name: &str| {
+        let node = xml
+            .descendants()
+            .find(|node| node.tag_name().name() == name);
+        node.and_then(|node| node.text()).map(str::to_owned)
+    };
+    assert_eq!(text("li").as_deref(), Some("Tongs <for> & \"5/8\" ±"));
+    assert_eq!(text("CreateDate").as_deref(), Some("2026-03-01"));
+}
+
 /// Boxes of the black fills that are long and thin: the check bars.
 fn bars(seen: &reader::Seen) -> Vec<Rect> {
     let unclipped = seen.fills().filter(|fill| fill.clip.is_none());

@@ -89,6 +89,7 @@ fn the_screen_is_measured_with_a_card() {
     let mut window = show(bench, SMALL);
     click(&mut window, "View");
     click_with(&mut window, "Measure the screen");
+    click(&mut window, "With a rule");
     slide(&mut window, "Points of the screen to one millimetre", 4.5);
     click(&mut window, "That is its size");
     assert_eq!(bytes(&folder.path().join("screen")), b"4.5\n");

@@ -3,7 +3,7 @@
 use egui::{Context, Theme};
 
 use super::open::Open;
-use super::workbench::Workbench;
+use super::workbench::{Workbench, which_screen};
 use crate::disk::kept;
 use crate::window::panels::begin::{BeginPair, Outcome};
 use crate::window::panels::dialog::{
@@ -80,7 +80,7 @@ impl Workbench {
             return;
         }
         let units = self.open.session().units();
-        let screen = self.remembered.memory.screen;
+        let screen = self.screen(ctx);
         match command {
             Command::New => self.ask_for_pair(units),
             Command::NewTool => self.ask_for_tool(units),
@@ -192,7 +192,9 @@ impl Workbench {
             Reply::Leave(next) => self.go_on(ctx, next),
             Reply::Path(purpose, path) => self.try_path(ctx, purpose, &path),
             Reply::Screen(points_per_mm) => {
-                self.remembered.memory.note_screen(points_per_mm);
+                let which = which_screen(ctx);
+                let memory = &mut self.remembered.memory;
+                memory.note_screen(which.as_deref(), points_per_mm);
                 self.open.set_scale(points_per_mm);
             }
             Reply::Jaws(wish) => self.at_own_jaws(wish),

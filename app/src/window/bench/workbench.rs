@@ -306,7 +306,8 @@ impl Workbench {
         Panel::top("menu").show(ui, |ui| self.menu(ui));
         Panel::bottom("news").show(ui, |ui| self.news(ui));
         self.lend_stock();
-        let (screen, fills) = (self.remembered.memory.screen, &mut self.shown.fills);
+        let screen = self.screen(ui.ctx());
+        let fills = &mut self.shown.fills;
         let behind = self.open.session().title();
         let asked = match (&mut self.shown.shelf, &mut self.shown.cut) {
             (Some(shelf), _) => shelf.show(ui, &behind, fills),
@@ -318,6 +319,12 @@ impl Workbench {
         };
         self.asked.queue.extend(asked);
         self.show_own_jaws(ui.ctx());
+    }
+
+    /// Points per millimetre of the screen that the window is on.
+    pub(super) fn screen(&self, ctx: &Context) -> f32 {
+        let memory = &self.remembered.memory;
+        memory.screen(which_screen(ctx).as_deref())
     }
 
     /// The own jaws over the design that one of them is chosen for.
@@ -424,4 +431,12 @@ impl Workbench {
             self.shown.news.say(Said::Trouble(trouble));
         }
     }
+}
+
+/// What tells one screen from another: how large it is, and how finely it is drawn on. `None` where
+/// that is not known.
+pub(super) fn which_screen(ctx: &Context) -> Option<String> {
+    let size = ctx.input(|i| i.viewport().monitor_size)?;
+    let fine = ctx.pixels_per_point();
+    Some(format!("{:.0} x {:.0}, {fine}", size.x, size.y))
 }

@@ -1,5 +1,6 @@
 //! A stage of the making, at its place over the ghost of the finished half.
 
+mod at_work;
 mod ground;
 mod picture;
 mod signs;
@@ -12,6 +13,7 @@ use crate::paper::{Align, Drawing, Item, Line, View, bounds};
 use crate::shape::sweep::Edge;
 use crate::tongs::model::{Half, Model};
 use crate::units::Show;
+pub use at_work::stage_at_work;
 pub use ground::{Ground, ground, staged};
 pub(super) use picture::picture;
 use signs::Signs;
@@ -30,15 +32,9 @@ pub fn stage<'a>(finished: impl Into<Finished<'a>>, plan: &Plan, at: usize, show
     let Some(shown) = plan.stages.get(at) else {
         return Drawing::default();
     };
-    let [mut side, top] = [View::Side, View::Top].map(|view| {
-        let mut items = view_of(shown, view, 1.0);
-        items.extend(ghosts(finished, shown, view));
-        items
-    });
+    let [mut side, top] = views(finished, shown, show);
     if let Some(signs) = signs(shown, 1.0) {
         side.extend(signs.turn(signs.operation.held_at_mm));
-        let low = bounds(&side).map_or(0.0, |area| area.y0 - 1.6 * TEXT);
-        side.extend(signs.calipers((low, TEXT), show));
     }
     let area = bounds(&side).unwrap_or(Rect::ZERO);
     let under = bounds(&top).unwrap_or(Rect::ZERO);
@@ -47,12 +43,23 @@ pub fn stage<'a>(finished: impl Into<Finished<'a>>, plan: &Plan, at: usize, show
         Item::view(View::Side, "side", Vec2::ZERO, side),
         Item::view(View::Top, "top", drop, top),
     ];
-    items.extend(lettering(
-        shown,
-        (at, show),
-        Point::new(area.x0, area.y1 + 2.0 * TEXT),
-    ));
+    let corner = Point::new(area.x0, area.y1 + 2.0 * TEXT);
+    items.extend(lines_up(lines(shown, at, show), corner));
     Drawing { items }
+}
+
+/// Both views of a stage over the finished outline, with what calipers are set to.
+fn views(finished: Finished<'_>, shown: &Stage, show: Show) -> [Vec<Item>; 2] {
+    let [mut side, top] = [View::Side, View::Top].map(|view| {
+        let mut items = view_of(shown, view, 1.0);
+        items.extend(ghosts(finished, shown, view));
+        items
+    });
+    if let Some(signs) = signs(shown, 1.0) {
+        let low = bounds(&side).map_or(0.0, |area| area.y0 - 1.6 * TEXT);
+        side.extend(signs.calipers((low, TEXT), show));
+    }
+    [side, top]
 }
 
 fn signs(shown: &Stage, mark: f64) -> Option<Signs<'_>> {
@@ -132,7 +139,8 @@ fn top_ghost(half: &Half) -> Vec<BezPath> {
     vec![jaw, half.body.plate.top(), rein]
 }
 
-fn lettering(shown: &Stage, (at, show): (usize, Show), corner: Point) -> Vec<Item> {
+/// What is written over a stage: what was done, what is hot for it, how to check it.
+fn lines(shown: &Stage, at: usize, show: Show) -> Vec<String> {
     let mut lines = Vec::new();
     match &shown.operation {
         None => lines.push("0  the bar".to_owned()),
@@ -152,6 +160,11 @@ fn lettering(shown: &Stage, (at, show): (usize, Show), corner: Point) -> Vec<Ite
             lines.push(format!("check: {}", own.check));
         }
     }
+    lines
+}
+
+/// Lines of text, the last one on a base line.
+fn lines_up(lines: Vec<String>, corner: Point) -> Vec<Item> {
     let count = lines.len();
     let line = |(i, text): (usize, String)| {
         #[allow(clippy::cast_precision_loss, reason = "a few lines")]

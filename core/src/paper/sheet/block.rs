@@ -2,10 +2,10 @@
 
 use kurbo::{Point, Rect};
 
-use super::Sheet;
 use super::grid::INK;
 use super::ink::{Ink, on_fill};
 use super::joins::{MARK_ABOVE, MARK_BELOW, MARK_BESIDE};
+use super::{Named, Sheet};
 use crate::paper::Item;
 use crate::paper::font::text_width;
 
@@ -13,6 +13,8 @@ use crate::paper::font::text_width;
 const MOST_PARTS: usize = 6;
 /// How far a joint stays off a text, mm.
 const OFF: f64 = 1.0;
+/// Kept free around a name, mm.
+const AROUND: f64 = 0.8;
 /// Size of a part's name, mm: 9 pt.
 pub(super) const NAME: f64 = 3.2;
 
@@ -23,6 +25,7 @@ pub(super) struct Block<'a> {
     /// What is drawn.
     pub(super) items: Vec<&'a Item>,
     name: Name,
+    named: Named,
     bounds: Rect,
     ink: Ink,
     /// Where a joint may stand: stretches of x.
@@ -106,12 +109,13 @@ impl<'a> Block<'a> {
         let (groups, loose): (Vec<&Item>, Vec<&Item>) = rest.into_iter().partition(is_group);
         let groups = groups.into_iter().map(|item| vec![item]);
         let others: Vec<Vec<&Item>> = groups.chain([loose]).filter(|of| !of.is_empty()).collect();
-        let name = if alone {
-            Name::Welcome(sheet.title.clone())
-        } else {
-            Name::Own
+        let name = |items: &[&Item]| match sheet.named {
+            _ if says(items.iter().copied(), &sheet.title) => Name::Own,
+            Named::Always => Name::Needed(sheet.title.clone()),
+            Named::WhereBlank if alone => Name::Welcome(sheet.title.clone()),
+            Named::WhereBlank => Name::Own,
         };
-        all.extend(others.into_iter().map(|items| (name.clone(), items)));
+        all.extend(others.into_iter().map(|items| (name(&items), items)));
         let mut blocks = Vec::new();
         for (name, items) in all {
             let bounds = items.iter().filter_map(|item| item.bounds());
@@ -131,6 +135,7 @@ impl<'a> Block<'a> {
                 free: free(sheet, &ink, overlap / 2.0),
                 items,
                 name,
+                named: sheet.named,
                 bounds,
                 ink,
             });
@@ -220,7 +225,11 @@ impl<'a> Block<'a> {
         for part in first..to.parts.len() {
             let joints = to.joints.iter().filter(|joint| joint.parts.contains(&part));
             let marks: Vec<Rect> = joints.flat_map(Joint::boxes).collect();
-            self.name(&mut to.parts[part], &marks);
+            let part = &mut to.parts[part];
+            if marks.is_empty() {
+                self.widen(part);
+            }
+            self.name(part, &marks);
         }
         Some(())
     }
@@ -254,14 +263,20 @@ impl<'a> Block<'a> {
         }
     }
 
+    /// Makes room for a name that a narrow view must have.
+    fn widen(&self, part: &mut Part) {
+        if let (Name::Needed(words), Named::Always) = (&self.name, self.named) {
+            let wide = text_width(words, NAME, false) + 2.0 * AROUND + INK;
+            part.shown.x1 = part.shown.x1.max(part.shown.x0 + wide);
+        }
+    }
+
     /// Names a part where its paper is blank, or else above it.
     fn name(&self, part: &mut Part, marks: &[Rect]) {
         /// Between two places that are tried, across and down, and how many there are down, mm.
         const ACROSS: f64 = 5.0;
         const DOWN: f64 = 2.5;
         const ROWS: u32 = 16;
-        /// Kept free around a name, mm.
-        const AROUND: f64 = 0.8;
         let shown = part.shown;
         let room = shown.width() - 2.0 * AROUND;
         let words = match &self.name {
@@ -321,6 +336,15 @@ impl Joint {
         let line = Rect::new(self.at - OFF, -FAR, self.at + OFF, FAR);
         [low, high, line]
     }
+}
+
+/// Whether something that is drawn begins with these words.
+fn says<'a>(items: impl IntoIterator<Item = &'a Item>, words: &str) -> bool {
+    items.into_iter().any(|item| match item {
+        Item::Text(text) => text.text.starts_with(words),
+        Item::Group(group) => says(&group.items, words),
+        Item::Path(_) => false,
+    })
 }
 
 /// What a view is called where several lie on a page.

@@ -32,6 +32,16 @@ use joins::Mark;
 use plan::{Bundle, How};
 use strip::{Map, Strip};
 
+/// Where the name of a sheet stands on its parts.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Named {
+    /// At its views, and where there is room for it.
+    #[default]
+    WhereBlank,
+    /// At each of its parts.
+    Always,
+}
+
 /// A drawing with the name under which it is printed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sheet {
@@ -41,6 +51,8 @@ pub struct Sheet {
     pub drawing: Drawing,
     /// One millimetre on paper is so many of the thing drawn; 1 is full size.
     pub reduced: u32,
+    /// Whether each of its parts must say what it is.
+    pub named: Named,
     /// Where a joint may run through it: stretches of x in which plain bar lies. Without any, what
     /// is larger than the paper is cut wherever it must.
     pub plain: Vec<Stretch>,
@@ -53,7 +65,17 @@ impl Sheet {
             title: title.into(),
             drawing,
             reduced: 1,
+            named: Named::WhereBlank,
             plain: Vec::new(),
+        }
+    }
+
+    /// The same with its name on every part, for sheets that share pages with those of other things.
+    #[must_use]
+    pub fn always_named(self) -> Self {
+        Self {
+            named: Named::Always,
+            ..self
         }
     }
 

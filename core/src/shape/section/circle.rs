@@ -61,8 +61,32 @@ impl Growing {
     /// Takes a group in; its diameter is then that of the circle around it alone, mm.
     pub fn add(&mut self, points: Vec<(f64, f64)>) -> f64 {
         let own = circle_around(&points);
-        self.groups.push((points, own));
+        self.take((points, own));
+        2.0 * own.1.max(0.0)
+    }
+
+    /// The diameters of the circles around its groups as they come from the last to the first, mm, the
+    /// first of them that of the last group alone.
+    pub fn backward_mm(self) -> Vec<f64> {
+        let mut grown = Self::default();
+        let groups = self.groups.into_iter().rev();
+        groups
+            .map(|group| {
+                grown.take(group);
+                grown.diameter_mm()
+            })
+            .collect()
+    }
+
+    /// Takes a group in whose own circle is known.
+    fn take(&mut self, group: (Vec<(f64, f64)>, Circle)) {
         let mut circle = self.circle.unwrap_or(NOTHING);
+        // All that came before lies inside already.
+        let inside = farthest_outside(circle, &group.0).is_none();
+        self.groups.push(group);
+        if inside {
+            return;
+        }
         while let Some(farthest) = self.outside(circle) {
             if self.holding.contains(&farthest) {
                 // It is out by rounding alone.
@@ -73,7 +97,6 @@ impl Growing {
         }
         self.holding.retain(|&p| on_rim(circle, p));
         self.circle = Some(circle);
-        2.0 * own.1.max(0.0)
     }
 
     /// The middle of the circle around all that was taken in; the origin before anything was.
@@ -88,7 +111,7 @@ impl Growing {
 
     fn outside(&self, circle: Circle) -> Option<(f64, f64)> {
         let (centre, r) = circle;
-        let reaches = |own: &Circle| (own.0.0 - centre.0).hypot(own.0.1 - centre.1) + own.1 > r;
+        let reaches = |own: &Circle| beyond((centre, r - own.1), own.0);
         let groups = self.groups.iter().filter(|(_, own)| reaches(own));
         let far = |p: &(f64, f64)| (p.0 - centre.0).powi(2) + (p.1 - centre.1).powi(2);
         let farthest = groups.filter_map(|(points, _)| farthest_outside(circle, points));
@@ -98,7 +121,12 @@ impl Growing {
 
 fn on_rim((centre, r): Circle, p: (f64, f64)) -> bool {
     const NEAR: f64 = 1e-6;
-    (p.0 - centre.0).hypot(p.1 - centre.1) > r - NEAR
+    beyond((centre, r - NEAR), p)
+}
+
+/// Whether a point lies outside of a circle, by squares; of one that is smaller than nothing all points do.
+fn beyond((centre, r): Circle, p: (f64, f64)) -> bool {
+    r < 0.0 || (p.0 - centre.0).powi(2) + (p.1 - centre.1).powi(2) > r * r
 }
 
 type Circle = ((f64, f64), f64);
@@ -132,7 +160,7 @@ fn around(points: &[(f64, f64)]) -> Circle {
 
 fn outside((centre, r): Circle, p: (f64, f64)) -> bool {
     const SLACK: f64 = 1e-9;
-    (p.0 - centre.0).hypot(p.1 - centre.1) > r + SLACK
+    beyond((centre, r + SLACK), p)
 }
 
 fn with_one(points: &[(f64, f64)], rim: (f64, f64)) -> Circle {

@@ -85,7 +85,9 @@ impl<'a> Section<'a> {
         let lower = us.iter().map(|&u| (z(u), self.lower(u)));
         let upper = us.iter().rev().map(|&u| (z(u), self.upper(u)));
         let mut points: Vec<_> = lower.chain(upper).collect();
-        points.dedup_by(|a, b| (a.0 - b.0).hypot(a.1 - b.1) < 1e-9);
+        /// Points nearer than this are one, mm.
+        const ONE: f64 = 1e-9;
+        points.dedup_by(|a, b| (a.0 - b.0).powi(2) + (a.1 - b.1).powi(2) < ONE * ONE);
         points
     }
 

@@ -3,6 +3,7 @@
 //! `REINWRIGHT_TEST_PICTURES=DIR cargo test --workspace --test window pictures::every_page` leaves
 //! every page there, by day and by night, in two sizes; `REINWRIGHT_TEST_PAGE=making` that one alone.
 
+mod documents;
 mod pages;
 mod words;
 

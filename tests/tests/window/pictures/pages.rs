@@ -34,7 +34,7 @@ fn new_tool(window: &mut Window) {
 }
 
 /// Waits for what is reckoned beside the window.
-fn wait(window: &mut Window) {
+pub(crate) fn wait(window: &mut Window) {
     for _ in 0..100 {
         std::thread::sleep(std::time::Duration::from_millis(20));
         window.step();

@@ -14,7 +14,7 @@ pub(super) fn show(ui: &mut Ui, (heat, at): (&Heat, (usize, usize)), course: Opt
     let Some(course) = course else {
         let words = match &heat.prepared.rows[at.0].offers[at.1] {
             Ok(_) => "The heat is being followed.",
-            Err(_) => "",
+            Err(_) => "It does not come to heat here: there is nothing to follow.",
         };
         ui.weak(words);
         return;

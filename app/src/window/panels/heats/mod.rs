@@ -105,7 +105,7 @@ pub(crate) fn middle(
 fn one(
     ui: &mut Ui,
     (heat, heating): (&Heat, &mut Heating),
-    look: &mut Look,
+    look: &Look,
     fills: &mut FillTessellator,
 ) {
     let Some(at) = looked_at(heat, look) else {

@@ -1,5 +1,6 @@
 //! Pages as a PDF file: its objects, and what it says about itself.
 
+mod catalog;
 mod fonts;
 mod pen;
 
@@ -79,19 +80,15 @@ pub fn pdf(pages: &[Page], info: &DocInfo) -> Vec<u8> {
     bytes
 }
 
-/// Puts in what the page writer leaves out: version, scaling, title, maker, date, a name that
-/// follows from the contents.
+/// Puts in what the page writer leaves out: version, title, maker, date, what the catalog tells, a
+/// name that follows from the contents.
 fn finish(file: &mut lopdf::Document, info: &DocInfo) {
     "1.7".clone_into(&mut file.version);
     let about = file.add_object(about(info));
     let name = Object::String(fingerprint(file, info).to_vec(), StringFormat::Hexadecimal);
     file.trailer.set("Info", about);
     file.trailer.set("ID", vec![name.clone(), name]);
-    let catalog = file.catalog_mut().expect("the page writer makes a catalog");
-    catalog.set(
-        "ViewerPreferences",
-        dictionary! { "PrintScaling" => "None" },
-    );
+    catalog::put(file, info);
     file.prune_objects();
     // A file that was never added to has one table of all its objects, from 0 on without a gap
     // (ISO 32000-1, 7.5.4).
