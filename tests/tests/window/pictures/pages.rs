@@ -138,7 +138,7 @@ pub(crate) fn show_tool(page: Page, kind: ToolKind, way: Way) -> Seen {
 
 fn seen((_, open): Page, way: Way, bench: impl FnOnce(Surroundings) -> Workbench) -> Seen {
     let folder = reinwright_tests::files::folder();
-    put(folder.path(), "theme", way.theme.to_owned());
+    put(folder.path(), "theme", way.theme);
     put(
         folder.path(),
         "shelf",
