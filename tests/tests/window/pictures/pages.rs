@@ -71,7 +71,7 @@ pub(crate) const ALL: &[Page] = &[
     }),
     ("job sheet", |window| ctrl(window, Key::J)),
     ("svg", |window| {
-        press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P)
+        press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
     }),
     ("file menu", |window| click(window, "File")),
     ("view menu", |window| click(window, "View")),
