@@ -17,8 +17,8 @@ use crate::window::state::rows::capital;
 const OPERATION: (f32, f32) = (188.0, 250.0);
 const SOURCE: (f32, f32) = (44.0, 118.0);
 const ROW: f32 = 19.0;
-/// The names of the sources, three lines of them.
-const HEAD: f32 = 44.0;
+/// The names of the sources, four lines of them.
+const HEAD: f32 = 58.0;
 const SMALL: f32 = 11.5;
 
 /// Of the columns, in points.
@@ -110,7 +110,7 @@ fn head(ui: &mut Ui, heat: &Heat, wide: Widths) {
                 palette.ink,
                 wide.source - 4.0,
             );
-            job.wrap.max_rows = 3;
+            job.wrap.max_rows = 4;
             job.halign = egui::Align::Center;
             let galley = ui.painter().layout_job(job);
             let low = area.center_bottom() - Vec2::new(0.0, galley.size().y + 2.0);
