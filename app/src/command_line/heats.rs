@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::{Scale, Units};
+use reinwright_core::asked::{Scale, Units, capital};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
@@ -131,6 +131,10 @@ pub(super) fn listed<'a>(
     let mut list = List {
         text,
         units: design.units,
+        whose: match design.pair {
+            Some(_) => "the pair",
+            None => "the tool",
+        },
     };
     let prepared = Prepared::new(design.steel, plan, &asked.shop);
     list.heats(design, &prepared, asked);
@@ -359,6 +363,8 @@ impl ComparedAnswer {
 struct List {
     text: String,
     units: Units,
+    /// What is heated.
+    whose: &'static str,
 }
 
 impl List {
@@ -419,9 +425,11 @@ impl List {
             1 => "1 source made ready".to_owned(),
             count => format!("{count} times a source made ready"),
         };
+        let whose = capital(self.whose);
         self.line(format_args!(
-            "The pair: {} heats, {changes}, {} in all: {} heating, {} making ready, {} to the anvil and \
+            "{}: {} heats, {changes}, {} in all: {} heating, {} making ready, {} to the anvil and \
              back, {} working",
+            whose,
             totals.heats,
             spoken(totals.time_s),
             spoken(totals.heating_s),
@@ -435,8 +443,9 @@ impl List {
         if totals.fuel_kg > 0.0 {
             self.line(format_args!("Fuel: {:.1} kg", totals.fuel_kg));
         }
+        let whose = self.whose;
         self.line(format_args!(
-            "Scale of these heats: {:.1} % of the pair (an estimate)",
+            "Scale of these heats: {:.1} % of {whose} (an estimate)",
             scale_percent(prepared, heats)
         ));
     }

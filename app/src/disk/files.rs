@@ -37,12 +37,16 @@ pub fn open(path: &Path) -> Result<Document, String> {
     document::read(&bytes).map_err(|error| format!("{}: {error}", path.display()))
 }
 
-/// Whether a file can be opened as a design or, whole or in part, as a family.
+/// Whether a file can be opened as a design, as a tool or, whole or in part, as a family.
 ///
 /// # Errors
 /// One sentence that names the file, what is wrong and the mend.
 pub fn check(path: &Path) -> Result<(), String> {
     let bytes = bytes(path)?;
+    if tool::is_tool(&bytes) {
+        let read = tool::read(&bytes).map(|_tool| ());
+        return read.map_err(|error| format!("{}: {error}", path.display()));
+    }
     // What a newer program wrote is shown as far as it can be read.
     if family::newer_design(&bytes).is_some() || family::newer_family(&bytes).is_some() {
         return Ok(());

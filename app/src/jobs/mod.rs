@@ -5,6 +5,7 @@ pub mod cut_wanted;
 pub mod job_sheet;
 pub mod order;
 pub mod pages;
+pub mod pair_tools;
 pub mod preview;
 pub mod printer;
 pub mod printing;

@@ -3,6 +3,7 @@
 use reinwright_core::paper::Page;
 use reinwright_core::shop::family::{Family, SizeAnswer};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
 
 use super::pages::{Pages, Stack};
 use super::printing::Template;
@@ -16,6 +17,8 @@ pub const MOST_SHOWN: usize = 200;
 pub enum Printable {
     /// One design.
     Design(Box<Document>),
+    /// One tool.
+    Tool(Box<Tool>),
     /// A family with the answers to its sizes.
     Set(Box<Family>, Vec<SizeAnswer>),
 }
@@ -33,21 +36,8 @@ impl Printable {
     /// The pages that are wanted; `None` when the watch stopped it.
     pub fn leaves(&self, wanted: &Wanted, watch: Watch<'_>) -> Option<Leaves> {
         match self {
-            Self::Design(design) => {
-                let template = template(design, wanted);
-                watch(Progress { done: 1, total: 3 })
-                    .is_continue()
-                    .then_some(())?;
-                let count = template.pages(wanted.order.paper);
-                watch(Progress { done: 2, total: 3 })
-                    .is_continue()
-                    .then_some(())?;
-                let pages = match is_shown(&count) {
-                    true => template.laid(wanted.order.paper),
-                    false => Vec::new(),
-                };
-                Some(Leaves { count, pages })
-            }
+            Self::Design(design) => of_one(&template(design, wanted), wanted, watch),
+            Self::Tool(tool) => of_one(&tool_template(tool, wanted), wanted, watch),
             Self::Set(family, answers) => {
                 let count = set_printing::pages_wanted(family, answers, wanted, watch)?;
                 let pages = match is_shown(&count) {
@@ -58,6 +48,26 @@ impl Printable {
             }
         }
     }
+}
+
+fn of_one(template: &Template, wanted: &Wanted, watch: Watch<'_>) -> Option<Leaves> {
+    watch(Progress { done: 1, total: 3 })
+        .is_continue()
+        .then_some(())?;
+    let count = template.pages(wanted.order.paper);
+    watch(Progress { done: 2, total: 3 })
+        .is_continue()
+        .then_some(())?;
+    let pages = match is_shown(&count) {
+        true => template.laid(wanted.order.paper),
+        false => Vec::new(),
+    };
+    Some(Leaves { count, pages })
+}
+
+/// The templates of a tool as they are wanted.
+pub fn tool_template(tool: &Tool, wanted: &Wanted) -> Template {
+    Template::of_tool(tool, &wanted.order.what, wanted.day).on(wanted.order.printer.clone())
 }
 
 /// The templates of a design as they are wanted.

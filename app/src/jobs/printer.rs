@@ -35,13 +35,14 @@ pub fn noted(mut title: TitleBlock, printer: Option<&Printer>) -> TitleBlock {
 }
 
 /// What is done with the check page.
-const STEPS: [&str; 6] = [
+const STEPS: [&str; 7] = [
     "1  Print this page at actual size (100 %), not fitted to the page, the paper upright.",
     "2  Measure the bars at the page's foot and at its left side with a rule, on a flat table:",
     "    both metric ones, which are 100 mm long, or both of 4 in.",
-    "3  Note what they measure, across the paper and along it, with the widest rim left blank:",
+    "3  Note what they measure, across the paper and along it, with the widest rim left blank,",
+    "    in the window under Print to PDF, Measure a printer, or so:",
     "    reinwright printer \"its name\" --shop FOLDER --across \"… mm\" --along \"… mm\" --rim \"… mm\"",
-    "4  From then on print with --printer \"its name\" --shop FOLDER: the sheets are corrected.",
+    "4  From then on choose that printer, or --printer \"its name\" --shop FOLDER: its sheets are corrected.",
 ];
 
 /// The check page: as it is, never corrected.

@@ -99,8 +99,9 @@ pub fn laid(
     };
     let mut sheets = family_sheets(family, answers, wanted);
     step()?;
+    let bars = bars(answers, &wanted.order);
     for group in sharing(answers, &wanted.order) {
-        sheets.extend(templates(family, answers, &group, wanted));
+        sheets.extend(templates(family, answers, (&group, &bars), wanted));
         group.iter().try_for_each(|_| step())?;
     }
     let options = wanted.options(wanted.order.paper);
@@ -152,6 +153,7 @@ pub fn pages(
     add(&mut all, &family_sheets(family, answers, wanted));
     let total = answers.len();
     let mut done = 0;
+    let bars = bars(answers, &wanted.order);
     for group in sharing(answers, &wanted.order) {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
@@ -159,7 +161,10 @@ pub fn pages(
         if watch(Progress { done, total }).is_break() {
             return None;
         }
-        add(&mut all, &templates(family, answers, &group, wanted));
+        add(
+            &mut all,
+            &templates(family, answers, (&group, &bars), wanted),
+        );
         done += group.len();
     }
     if wanted.order.of_the_set == OfTheSet::LeftOut {
@@ -280,7 +285,7 @@ fn sharing(answers: &[SizeAnswer], order: &Order) -> Vec<Vec<usize>> {
 fn templates(
     family: &Family,
     answers: &[SizeAnswer],
-    group: &[usize],
+    (group, bars): (&[usize], &[usize]),
     wanted: &Wanted,
 ) -> Vec<SetSheet> {
     let (Some(first), Some(last)) = (group.first(), group.last()) else {
@@ -297,7 +302,7 @@ fn templates(
         design: format!("{}, {sizes}", sheet::short_name(&family.name)),
         ..printing::title_block(&of_first.document, &of_first.findings, wanted.day)
     };
-    let own = |index: &usize| size_sheets(answers, *index, wanted, &title);
+    let own = |index: &usize| size_sheets(answers, *index, wanted, (&title, bars));
     group.iter().flat_map(own).collect()
 }
 
@@ -306,7 +311,7 @@ fn size_sheets(
     answers: &[SizeAnswer],
     index: usize,
     wanted: &Wanted,
-    title: &TitleBlock,
+    (title, bars): (&TitleBlock, &[usize]),
 ) -> Vec<SetSheet> {
     let answer = &answers[index];
     let mut what = wanted.order.what.clone();
@@ -318,14 +323,9 @@ fn size_sheets(
         what.kinds.retain(|kind| *kind != Kind::Rein);
         as_others = format!(", rein as {}", sheet::short_name(&other.label));
     }
-    // Where nothing but bars is printed, each says whose it is.
-    let own_bar = bar_of(answer).filter(|_| what.has(Kind::Bar) && what.kinds.len() > 1);
-    let bar = |other: &SizeAnswer| match (&own_bar, bar_of(other)) {
-        (Some(own), Some(other)) => own.is_like(&other),
-        (Some(_) | None, _) => false,
-    };
-    if let Some(other) = earlier(answers, index, &wanted.order, bar) {
+    if bars[index] != index {
         what.kinds.retain(|kind| *kind != Kind::Bar);
+        let other = &answers[bars[index]];
         as_others += &format!(", bar as {}", sheet::short_name(&other.label));
     }
     let mut sheets = sheets::drawn(&Of::answer(answer), &what, title);
@@ -349,10 +349,27 @@ fn earlier<'a>(
     before.map(|place| &answers[place]).find(|of| is_like(of))
 }
 
-/// What stands on a size's bar.
-fn bar_of(answer: &SizeAnswer) -> Option<Drawing> {
-    let bar = sheets::bar_of(&Of::answer(answer));
-    bar.map(|sheet| sheet.drawing)
+/// For each size the one on whose sheet its bar is drawn: itself, or the first that is printed and
+/// whose bar shows the same.
+fn bars(answers: &[SizeAnswer], order: &Order) -> Vec<usize> {
+    // Where nothing but bars is printed, each says whose it is.
+    let share = order.what.has(Kind::Bar) && order.what.kinds.len() > 1;
+    let mut drawn: Vec<(usize, Drawing)> = Vec::new();
+    let mut all = Vec::new();
+    for (index, answer) in answers.iter().enumerate() {
+        let printed = share && order.has_size(index);
+        let own = sheets::bar_of(&Of::answer(answer)).filter(|_| printed);
+        let Some(own) = own.map(|sheet| sheet.drawing) else {
+            all.push(index);
+            continue;
+        };
+        let same = drawn.iter().find(|(_, other)| own.is_like(other));
+        all.push(same.map_or(index, |(other, _)| *other));
+        if same.is_none() {
+            drawn.push((index, own));
+        }
+    }
+    all
 }
 
 fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {

@@ -139,9 +139,18 @@ fn halves(of: &Of<'_>, what: &What, (alike, one): (&str, &str), reins: Reins) ->
             Which::A => format!("{one} A"),
             Which::B => format!("{one} B"),
         };
-        whole(of, what, (title, with_facts(drawing, facts)), reins)
+        let sheet = whole(of, what, (title, with_facts(drawing, facts)), reins);
+        of_which(sheet, which)
     };
     whichs(of).into_iter().map(sheet).collect()
+}
+
+/// A sheet that says at each of its parts of which half it is, where the two differ.
+fn of_which(sheet: Sheet, which: Which) -> Sheet {
+    match which {
+        Which::Either => sheet,
+        Which::A | Which::B => sheet.always_named(),
+    }
 }
 
 /// A drawing with facts under it.
@@ -252,7 +261,7 @@ fn sections(of: &Of<'_>) -> Vec<Sheet> {
             Which::B => "Sections of half B",
         };
         let items = draw::facts(of.design, of.model, which);
-        Sheet::full_size(title, Drawing { items })
+        of_which(Sheet::full_size(title, Drawing { items }), which)
     };
     let options = DrawOptions {
         views: Views::End,
@@ -285,10 +294,11 @@ fn stages(of: &Of<'_>) -> Vec<Sheet> {
     let procedure = making::usual(of.design, of.model);
     let plan = making::plan(of.design, of.model, of.balance, procedure);
     let show = of.design.units.show();
+    // As the drawing itself begins: it need not be named once more.
     let sheet = |at: usize| {
         let title = match &plan.stages[at].operation {
-            None => format!("Stage {at}: the bar"),
-            Some(operation) => format!("Stage {at}: {}", operation.step),
+            None => format!("{at} the bar"),
+            Some(operation) => format!("{at} {}", operation.step),
         };
         Sheet::full_size(title, draw::stage_at_work(of.model, &plan, at, show))
     };

@@ -32,7 +32,7 @@ pub use pair::pair;
 pub use pattern::{Kept, pattern};
 pub use stage::{Finished, Ground, ground, stage, stage_at_work, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};
-pub use tool::tool;
+pub use tool::{ToolHandle, ToolSpot, drag_tool, step_tool, tool, tool_handles};
 
 use crate::paper::dimension::Scale;
 use crate::paper::{Breaks, Drawing, Item, View};

@@ -278,4 +278,6 @@ pub enum Kind {
     ForkWeak,
     /// The nose of a fuller is sharp.
     NoseSharp,
+    /// A cut end flies, and an edge that is struck is spoilt.
+    CutEndFlies,
 }

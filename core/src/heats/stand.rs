@@ -31,6 +31,14 @@ impl End {
             Self::Rein => "rein end",
         }
     }
+
+    /// What the smith reads of a tool.
+    pub fn tool_name(self) -> &'static str {
+        match self {
+            Self::Tip => "working end",
+            Self::Rein => "other end",
+        }
+    }
 }
 
 /// One section.

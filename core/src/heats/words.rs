@@ -4,6 +4,7 @@ use super::entry::{Entry, WayIn, WhyNot};
 use super::plan::{HeatPlan, Heated, How};
 use super::prepared::Prepared;
 use super::stand::End;
+use crate::making::Step;
 use crate::units::Show;
 
 impl WhyNot {
@@ -86,10 +87,18 @@ impl WhyNot {
 impl Entry {
     /// How a piece goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
     pub fn words(&self) -> String {
+        self.with_end(self.end.name())
+    }
+
+    /// The same of a tool: `working end first`.
+    pub fn tool_words(&self) -> String {
+        self.with_end(self.end.tool_name())
+    }
+
+    fn with_end(&self, end: &str) -> String {
         if self.way == WayIn::Laid {
             return "laid in from the side".to_owned();
         }
-        let end = self.end.name();
         match self.tilt {
             None => format!("{end} first"),
             Some(tilt) => format!(
@@ -140,9 +149,13 @@ impl Heated {
             .heats_s
             .get(1)
             .map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
+        let goes_in = if matches!(self.step, Step::Tool(_)) {
+            offer.entry.tool_words()
+        } else {
+            offer.entry.words()
+        };
         Some(format!(
-            "{brief}{each}, {}; {} from {warm}{later}; to be worked for {} a heat",
-            offer.entry.words(),
+            "{brief}{each}, {goes_in}; {} from {warm}{later}; to be worked for {} a heat",
             spoken(first),
             spoken(self.working_s)
         ))

@@ -347,7 +347,7 @@ impl Item {
 
 impl Drawing {
     /// Whether another drawing shows the same on paper: all that is written, and all else in its
-    /// place to a twentieth of a millimetre, which is less than a line is wide.
+    /// place to a quarter of a millimetre, which is half as much as a line is wide.
     pub fn is_like(&self, other: &Self) -> bool {
         alike(&self.items, &other.items)
     }
@@ -448,7 +448,7 @@ pub fn bounds(items: &[Item]) -> Option<Rect> {
 
 fn alike(items: &[Item], others: &[Item]) -> bool {
     /// Farther apart than this two things are not in one place, mm.
-    const APART: f64 = 0.05;
+    const APART: f64 = 0.25;
     let near = |a: Option<Rect>, b: Option<Rect>| match (a, b) {
         (Some(a), Some(b)) => {
             let off = [a.x0 - b.x0, a.y0 - b.y0, a.x1 - b.x1, a.y1 - b.y1];

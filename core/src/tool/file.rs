@@ -15,7 +15,11 @@ struct Head {
 /// Whether the bytes of a file begin as a tool, whole or damaged: it is then for [`read`].
 pub fn is_tool(bytes: &[u8]) -> bool {
     let text = readable(bytes).unwrap_or("");
-    let begin = text.trim_start_matches(|c: char| c.is_whitespace() || c == '(');
+    // Unsaved work that was kept has lines before it that say what it is.
+    let mut lines = text.split_inclusive('\n');
+    let said = |line: &&str| line.trim_start().starts_with("//") || line.trim().is_empty();
+    let before: usize = lines.by_ref().take_while(said).map(str::len).sum();
+    let begin = text[before..].trim_start_matches(|c: char| c.is_whitespace() || c == '(');
     let after = begin.strip_prefix("kind").map(str::trim_start);
     let after = after
         .and_then(|after| after.strip_prefix(':'))

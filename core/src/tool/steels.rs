@@ -32,7 +32,7 @@ pub const TEMPER_SOURCE: &str = "heat treatment guide of a furnace maker";
 /// How a steel is called in the standards of tool steels and of others.
 pub fn standard(steel: Steel) -> &'static str {
     match steel {
-        Steel::Mild => "S235 of EN 10025, A36 of ASTM",
+        Steel::Mild => "S235 of EN 10025-2, A36 of ASTM",
         Steel::Carbon1045 => "C45 of EN 10083, SAE 1045",
         Steel::Alloy4130 => "25CrMo4 of EN 10083, SAE 4130",
         Steel::Alloy4140 => "42CrMo4 of EN 10083, SAE 4140",

@@ -4,7 +4,7 @@ use std::path::Path;
 
 use reinwright_core::tongs::document;
 use reinwright_tests::command_line::{done, refused, text};
-use reinwright_tests::designs::{sample, samples_folder};
+use reinwright_tests::designs::sample;
 use reinwright_tests::files::{bytes, folder, pages, put};
 
 use super::{new_flat, path_of};
@@ -29,21 +29,6 @@ fn drawings_show_what_was_asked() {
         let words = svg.descendants().filter(|node| node.has_tag_name("text"));
         let jaw = words.filter(|node| node.text() == Some("jaw"));
         assert_eq!(jaw.count(), jaws, "{of}");
-    }
-}
-
-/// The README shows what the program draws now: after a change that is meant, draw them anew with
-/// these commands.
-#[test]
-fn the_pictures_of_the_readme_are_those_of_the_program() {
-    let folder = folder();
-    let pictures = samples_folder().join("../docs/pictures");
-    for of in ["pair", "half", "bar"] {
-        let out = folder.path().join("x.svg");
-        let path = path_of("textbook-light-chain");
-        done(&["drawing", &path, "--of", of, "--out", text(&out)]);
-        let shown = pictures.join(of).with_extension("svg");
-        assert!(bytes(&out) == bytes(&shown), "{of}.svg is stale");
     }
 }
 

@@ -41,6 +41,37 @@ fn the_family_job_writes_the_set() {
     assert_eq!(kept, made.collect::<Vec<_>>());
 }
 
+/// Templates of single sizes, by their numbers in the table; each view says of which size it is.
+#[test]
+fn sizes_are_printed_alone() {
+    let folder = folder();
+    let file = samples_folder().join("family-v-bit.ron");
+    let out = folder.path().join("out");
+    let printed = |sizes: &str| {
+        done(&["family", text(&file), "--out", text(&out), "--sizes", sizes]);
+        pages(&bytes(&out.join("v-bit-tongs-for-the-benches.pdf"))).join("\n")
+    };
+    let labels = v_bits().table().labels;
+    let has = |all: &str, size: usize| all.contains(&format!("{}: The half", labels[size]));
+    for (sizes, chosen) in [("2", vec![1]), ("1, 5-6", vec![0, 4, 5])] {
+        let all = printed(sizes);
+        for size in 0..labels.len() {
+            assert_eq!(has(&all, size), chosen.contains(&size), "{sizes}: {size}");
+        }
+        assert!(!all.contains("Contents,"), "nothing but the templates");
+    }
+    for (sizes, words) in [
+        ("7", "1 to 6"),
+        ("0", "1 to 6"),
+        ("two", "no size of this family"),
+    ] {
+        refused(
+            &["family", text(&file), "--out", text(&out), "--sizes", sizes],
+            &["--sizes", words],
+        );
+    }
+}
+
 #[test]
 fn balance_and_findings_take_families() {
     let file = samples_folder().join("family-v-bit.ron");

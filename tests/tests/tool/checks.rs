@@ -147,7 +147,7 @@ fn each_check_is_provoked() {
         ),
         (
             ToolKind::Drift,
-            ("body.length", "4 1/16 in"),
+            ("working.through", "2 in"),
             (Kind::DriftShort, Mend),
         ),
         (
@@ -162,7 +162,7 @@ fn each_check_is_provoked() {
         ),
         (
             ToolKind::HotChisel,
-            ("body.hold.cheek", "1/64 in"),
+            ("body.hold.across", "1 in"),
             (Kind::CheekThin, Mend),
         ),
         (

@@ -2,7 +2,11 @@
 
 mod checks;
 mod column;
+mod commands;
 mod document;
 mod drawn;
+mod handles;
+mod hostile;
+mod made;
 mod solid;
 mod tools_for;

@@ -17,6 +17,7 @@ mod shelf;
 mod sight;
 mod sketch;
 mod styles;
+mod tool;
 mod trace;
 mod whole;
 

@@ -20,6 +20,8 @@ impl Workbench {
         }
         let designs = match &self.open {
             Open::Design(design) => vec![design.session.now.clone()],
+            // The list is of pairs.
+            Open::Tool(_) => Vec::new(),
             Open::Family(bench) => cut_wanted::sizes(&bench.session.now),
         };
         let units = self.open.session().units();

@@ -10,12 +10,13 @@ use crate::window::panels::dialog::{
     About, Card, Dialog, Next, PrintDrawings, PrintJob, PrintSvg, Purpose, Reply,
 };
 use crate::window::panels::wish::Wish;
+use crate::window::state::bar::Forged;
 use crate::window::state::command::Command;
 use crate::window::state::look::Page;
 use crate::window::state::news::Said;
 use reinwright_core::asked::Units;
 
-/// What is said where a making is asked of a family.
+/// What is said where a making is asked of anything else.
 const OF_ONE_DESIGN: &str =
     "A making is of one design, and a family is open: take a size out as a design first";
 
@@ -34,6 +35,7 @@ impl Workbench {
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
+            Wish::ReadyTool(tool) => self.leave_for(ctx, Next::ReadyTool(tool)),
             Wish::Mend(mend) => {
                 if let Some(design) = self.open.as_design() {
                     design.mend(&mend);
@@ -81,6 +83,8 @@ impl Workbench {
         let screen = self.screen(ctx);
         match command {
             Command::New => self.ask_for_pair(units),
+            Command::NewTool => self.ask_for_tool(units),
+            Command::ToolsForPair => self.show_tools_for_pair(),
             Command::Open => self.leave_for(ctx, Next::Choose),
             Command::Save => self.save(ctx, None),
             Command::SaveAs => self.ask(Purpose::Save(None)),
@@ -90,7 +94,8 @@ impl Workbench {
                 self.tell(done);
             }
             Command::ExportSvg => self.put_question(match &self.open {
-                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(self.open.stop())),
+                Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(Forged::Pair, self.open.stop())),
+                Open::Tool(_) => Dialog::PrintSvg(PrintSvg::new(Forged::Tool, self.open.stop())),
                 Open::Family(bench) => Dialog::PrintDrawings(PrintDrawings::new(
                     bench.session.now.sizes.len(),
                     self.open.stop(),
@@ -106,13 +111,18 @@ impl Workbench {
             Command::Making => self.show_making(),
             Command::Heats => self.show_heats(),
             Command::CutList => self.show_cut_list(),
-            Command::JobSheet => match &self.open {
-                Open::Design(_) => {
-                    let stop = self.open.stop();
-                    self.put_question(Dialog::JobSheet(PrintJob::new(units, stop)));
-                }
-                Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
-            },
+            Command::JobSheet => {
+                let of = match &self.open {
+                    Open::Design(_) => Forged::Pair,
+                    Open::Tool(_) => Forged::Tool,
+                    Open::Family(_) => {
+                        self.tell(Err(OF_ONE_DESIGN.to_owned()));
+                        return;
+                    }
+                };
+                let job = PrintJob::new(of, units, self.open.stop());
+                self.put_question(Dialog::JobSheet(job));
+            }
             Command::Trace => self.ask_for_picture(),
             Command::Calibrate => self.put_question(Dialog::Card(Card::new(screen))),
             Command::About => self.put_question(Dialog::About(About)),
@@ -143,9 +153,8 @@ impl Workbench {
     fn ask_for_picture(&mut self) {
         match self.open {
             Open::Design(_) => self.ask(Purpose::Picture),
-            Open::Family(_) => self.tell(Err(
-                "A picture is traced under one design, and a family is open: open a design first"
-                    .to_owned(),
+            Open::Tool(_) | Open::Family(_) => self.tell(Err(
+                "A picture is traced under one pair of tongs: open one first".to_owned(),
             )),
         }
     }
@@ -153,6 +162,7 @@ impl Workbench {
     fn show_making(&mut self) {
         match &mut self.open {
             Open::Design(design) => design.show_page(Page::Making),
+            Open::Tool(tool) => tool.show_page(Page::Making),
             Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }

@@ -11,7 +11,7 @@ use reinwright_core::heats::{Sources, with_scale_of};
 use reinwright_core::paper::{Drawing, Paper as Sheet};
 use reinwright_core::shop::came_out::{self, CameOut, Measured, Own};
 use reinwright_core::shop::mend::Mend;
-use reinwright_core::tongs::document::{Document, check_limits};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use crate::disk::folder;
@@ -377,20 +377,16 @@ impl DesignBench {
         self.within_limits(before)
     }
 
-    /// Goes back to what was there before when what was done is outside the limits of a file: what
-    /// cannot be saved is not begun.
+    /// Goes back to what was there before when no file could carry what was done.
     ///
     /// # Errors
     /// One sentence that says what is outside.
     fn within_limits(&mut self, before: Document) -> Result<(), String> {
-        let checked = check_limits(&self.session.now);
-        // Work that was brought back may be outside already: it is mended step by step.
-        if checked.is_ok() || check_limits(&before).is_err() {
-            return Ok(());
+        let kept = self.session.keep_within(before);
+        if kept.is_err() {
+            self.parts.forget();
         }
-        self.session.now = before;
-        self.parts.forget();
-        checked.map_err(|error| format!("This cannot be done here: {error}"))
+        kept
     }
 
     /// The pages of the job sheet, by the way that is looked at.

@@ -9,7 +9,7 @@ use crate::window::state::shop_heats::ShopHeats;
 
 /// What is said where heats are asked of a family.
 const OF_ONE_DESIGN: &str =
-    "Heats are of one design, and a family is open: take a size out as a design first";
+    "Heats are of one pair of tongs: open one, or take a size out of the family, first";
 
 impl Workbench {
     /// Shows the page of heats, with the sources as they stand on disk.
@@ -19,7 +19,7 @@ impl Workbench {
                 self.remembered.heats.look_again();
                 design.show_page(Page::Heats);
             }
-            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Tool(_) | Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 

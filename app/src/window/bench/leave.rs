@@ -5,8 +5,10 @@ use std::path::{Path, PathBuf};
 use std::time::SystemTime;
 
 use egui::{Context, ViewportCommand};
-use reinwright_core::shop::Answers;
+use reinwright_core::asked::{Field, Value};
+use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
 
 use super::open::Open;
 use super::workbench::Workbench;
@@ -38,6 +40,8 @@ impl Workbench {
         match next {
             Next::Begin(document) => self.show_design(Session::unsaved(*document)),
             Next::Ready(document) => self.show_design(Session::begun(*document)),
+            Next::BeginTool(tool) => self.show_tool(Session::unsaved(*tool)),
+            Next::ReadyTool(tool) => self.show_tool(Session::begun(*tool)),
             Next::Open(path) => {
                 let done = self.open_file(&path);
                 self.tell(done);
@@ -61,6 +65,11 @@ impl Workbench {
     /// Shows another design.
     pub(super) fn show_design(&mut self, session: Session<Document>) {
         self.show_open(Open::design(session, self.page()));
+    }
+
+    /// Shows another tool.
+    pub(super) fn show_tool(&mut self, session: Session<Tool>) {
+        self.show_open(Open::tool(session, self.page()));
     }
 
     /// Keeps the window open while there is something to lose.
@@ -163,6 +172,7 @@ impl Workbench {
     fn show_kept(&mut self, kept: Kept, file: Option<PathBuf>) {
         match kept {
             Kept::Design(design) => self.show_design(Session::brought_back(*design, file)),
+            Kept::Tool(tool) => self.show_tool(Session::brought_back(*tool, file)),
             Kept::Family(family) => {
                 self.show_open(Open::family(Session::brought_back(*family, file)));
             }
@@ -203,17 +213,33 @@ impl Workbench {
 /// The same work, or where the program fails on it the work with every size inside its limits; and
 /// whether that was needed.
 fn reckonable(kept: Kept) -> (Kept, bool) {
-    let Kept::Design(mut design) = kept else {
-        return (kept, false);
-    };
-    let reckoned = catch_unwind(AssertUnwindSafe(|| Answers::to(&design)));
-    if reckoned.is_ok() {
-        return (Kept::Design(design), false);
+    match kept {
+        Kept::Design(mut design) => {
+            let changed = fails(|| Answers::to(&design));
+            if changed {
+                design.revise(&mut inside);
+            }
+            (Kept::Design(design), changed)
+        }
+        Kept::Tool(mut tool) => {
+            let changed = fails(|| ToolAnswers::to(&tool));
+            if changed {
+                tool.revise(&mut inside);
+            }
+            (Kept::Tool(tool), changed)
+        }
+        Kept::Family(_) => (kept, false),
     }
-    design.revise(&mut |field| {
-        let (now, range) = (field.value.number()?, field.range);
-        let inside = now.clamp(range.least, range.most);
-        (inside != now).then(|| field.value.with_number(inside))
-    });
-    (Kept::Design(design), true)
+}
+
+/// Whether the program fails on something.
+fn fails<T>(reckon: impl FnOnce() -> T) -> bool {
+    catch_unwind(AssertUnwindSafe(reckon)).is_err()
+}
+
+/// A number brought to its limits, if it is outside.
+fn inside(field: &Field) -> Option<Value> {
+    let (now, range) = (field.value.number()?, field.range);
+    let inside = now.clamp(range.least, range.most);
+    (inside != now).then(|| field.value.with_number(inside))
 }

@@ -87,11 +87,17 @@ impl Workbench {
 
     fn file_menu(&mut self, ui: &mut Ui) {
         ui.menu_button("File", |ui| {
-            self.lines(ui, &[Command::New, Command::Open]);
+            self.lines(ui, &[Command::New, Command::NewTool, Command::Open]);
             ui.menu_button("Ready designs", |ui| {
                 for sample in samples::all() {
                     if ui.button(&sample.name).clicked() {
                         self.asked.queue.push(Wish::Ready(Box::new(sample)));
+                    }
+                }
+                ui.separator();
+                for tool in samples::tools() {
+                    if ui.button(&tool.name).clicked() {
+                        self.asked.queue.push(Wish::ReadyTool(Box::new(tool)));
                     }
                 }
             });
@@ -112,6 +118,9 @@ impl Workbench {
             self.lines(ui, &[Command::Save, Command::SaveAs, Command::Earlier]);
             if matches!(self.open, Open::Design(_)) {
                 self.lines(ui, &[Command::MakeFamily]);
+            }
+            if !matches!(self.open, Open::Tool(_)) {
+                self.lines(ui, &[Command::ToolsForPair]);
             }
             ui.separator();
             self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);

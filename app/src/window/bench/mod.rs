@@ -16,4 +16,6 @@ mod room;
 mod shelf;
 mod sketch;
 mod styles;
+mod tool;
+mod tools_for;
 pub(crate) mod workbench;

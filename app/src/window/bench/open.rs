@@ -1,4 +1,4 @@
-//! What is open on the bench: one design, or one family.
+//! What is open on the bench: one design, one tool, or one family.
 
 use std::path::Path;
 
@@ -7,8 +7,10 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::shop::Answers;
 use reinwright_core::shop::family::{self, Family};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::{self, Tool};
 
 use super::design::DesignBench;
+use super::tool::ToolBench;
 use crate::disk::files;
 use crate::jobs::printing;
 use crate::window::panels::dialog::Kept;
@@ -21,12 +23,17 @@ use crate::window::state::shop_heats::ShopHeats;
 /// What is open, with everything that is seen of it.
 pub(super) enum Open {
     Design(Box<DesignBench>),
+    Tool(Box<ToolBench>),
     Family(Box<FamilyBench>),
 }
 
 impl Open {
     pub(super) fn design(session: Session<Document>, page: Page) -> Self {
         Self::Design(Box::new(DesignBench::on(session, page)))
+    }
+
+    pub(super) fn tool(session: Session<Tool>, page: Page) -> Self {
+        Self::Tool(Box::new(ToolBench::on(session, page)))
     }
 
     pub(super) fn family(session: Session<Family>) -> Self {
@@ -40,6 +47,10 @@ impl Open {
     /// One sentence that names the file, what is wrong and the mend.
     pub(super) fn from_file(path: &Path, page: Page) -> Result<(Self, Option<String>), String> {
         let bytes = files::bytes(path)?;
+        if tool::is_tool(&bytes) {
+            let read = tool::read(&bytes).map_err(|why| format!("{}: {why}", path.display()))?;
+            return Ok((Self::tool(Session::on_file(read, path), page), None));
+        }
         if let Some((open, lost)) = Self::newer(&bytes, page) {
             return Ok((open, Some(from_newer(path, &lost))));
         }
@@ -76,7 +87,7 @@ impl Open {
     pub(super) fn as_design(&mut self) -> Option<&mut DesignBench> {
         match self {
             Self::Design(bench) => Some(bench),
-            Self::Family(_) => None,
+            Self::Tool(_) | Self::Family(_) => None,
         }
     }
 
@@ -84,6 +95,7 @@ impl Open {
     pub(super) fn stop(&self) -> Option<String> {
         match self {
             Self::Design(bench) => printing::stop(&Answers::to(&bench.session.now).findings),
+            Self::Tool(bench) => bench.stop(),
             Self::Family(bench) => bench.stop(),
         }
     }
@@ -91,7 +103,7 @@ impl Open {
     /// The family, if one is open.
     pub(super) fn as_family(&mut self) -> Option<&mut FamilyBench> {
         match self {
-            Self::Design(_) => None,
+            Self::Design(_) | Self::Tool(_) => None,
             Self::Family(bench) => Some(bench),
         }
     }
@@ -100,6 +112,7 @@ impl Open {
     pub(super) fn session(&self) -> &dyn Opened {
         match self {
             Self::Design(bench) => &bench.session,
+            Self::Tool(bench) => &bench.session,
             Self::Family(bench) => &bench.session,
         }
     }
@@ -108,15 +121,17 @@ impl Open {
     pub(super) fn session_mut(&mut self) -> &mut dyn Opened {
         match self {
             Self::Design(bench) => &mut bench.session,
+            Self::Tool(bench) => &mut bench.session,
             Self::Family(bench) => &mut bench.session,
         }
     }
 
-    /// The design, or the base of the family.
-    pub(super) fn document(&self) -> &Document {
+    /// The design, or the base of the family; a tool is neither.
+    pub(super) fn document(&self) -> Option<&Document> {
         match self {
-            Self::Design(bench) => &bench.session.now,
-            Self::Family(bench) => &bench.session.now.base,
+            Self::Design(bench) => Some(&bench.session.now),
+            Self::Tool(_) => None,
+            Self::Family(bench) => Some(&bench.session.now.base),
         }
     }
 
@@ -130,6 +145,7 @@ impl Open {
     ) -> Vec<Wish> {
         match self {
             Self::Design(bench) => bench.show(ui, (screen, heats), fills),
+            Self::Tool(bench) => bench.show(ui, screen, fills),
             Self::Family(bench) => bench.show(ui, screen, fills),
         }
     }
@@ -144,21 +160,24 @@ impl Open {
     pub(super) fn is_dragging(&self) -> bool {
         match self {
             Self::Design(bench) => bench.is_dragging(),
-            Self::Family(_) => false,
+            Self::Tool(_) | Self::Family(_) => false,
         }
     }
 
     /// Reckons anew what changed; a family does so while it is shown.
     pub(super) fn follow(&mut self) {
-        if let Self::Design(bench) = self {
-            bench.follow();
+        match self {
+            Self::Design(bench) => bench.follow(),
+            Self::Tool(bench) => bench.follow(),
+            Self::Family(_) => {}
         }
     }
 
-    /// Whether a design is no more as its answers have it.
+    /// Whether a design or a tool is no more as its answers have it.
     pub(super) fn is_ahead_of_answers(&self) -> bool {
         match self {
             Self::Design(bench) => bench.is_ahead_of_answers(),
+            Self::Tool(bench) => bench.is_ahead_of_answers(),
             Self::Family(_) => false,
         }
     }
@@ -167,6 +186,7 @@ impl Open {
     pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
         match self {
             Self::Design(bench) => bench.after(time, busy),
+            Self::Tool(bench) => bench.after(time, busy),
             Self::Family(bench) => bench.after(time, busy),
         }
     }
@@ -175,6 +195,7 @@ impl Open {
     pub(super) fn commit_typed(&mut self) {
         match self {
             Self::Design(bench) => bench.commit(),
+            Self::Tool(bench) => bench.commit(),
             Self::Family(bench) => bench.commit(),
         }
     }
@@ -182,6 +203,7 @@ impl Open {
     pub(super) fn undo(&mut self) {
         match self {
             Self::Design(bench) => bench.undo(),
+            Self::Tool(bench) => bench.undo(),
             Self::Family(bench) => bench.undo(),
         }
     }
@@ -189,6 +211,7 @@ impl Open {
     pub(super) fn redo(&mut self) {
         match self {
             Self::Design(bench) => bench.redo(),
+            Self::Tool(bench) => bench.redo(),
             Self::Family(bench) => bench.redo(),
         }
     }
@@ -197,14 +220,16 @@ impl Open {
     pub(super) fn see(&mut self, sight: Sight) {
         match self {
             Self::Design(bench) => bench.see(sight),
+            Self::Tool(bench) => bench.see_all(),
             Self::Family(bench) => bench.see(sight),
         }
     }
 
-    /// Shows the pair at so many points per millimetre.
+    /// Shows what is drawn at so many points per millimetre.
     pub(super) fn set_scale(&mut self, scale: f32) {
         match self {
             Self::Design(bench) => bench.set_scale(scale),
+            Self::Tool(bench) => bench.set_scale(scale),
             Self::Family(bench) => bench.set_scale(scale),
         }
     }
@@ -213,6 +238,7 @@ impl Open {
     pub(super) fn kept(&self) -> Kept {
         match self {
             Self::Design(bench) => Kept::Design(Box::new(bench.session.now.clone())),
+            Self::Tool(bench) => Kept::Tool(Box::new(bench.session.now.clone())),
             Self::Family(bench) => Kept::Family(Box::new(bench.session.now.clone())),
         }
     }
@@ -222,7 +248,8 @@ impl Open {
         match (kept, self) {
             (Kept::Family(kept), Self::Family(bench)) => **kept == bench.session.now,
             (Kept::Design(kept), Self::Design(bench)) => **kept == bench.session.now,
-            (Kept::Family(_), Self::Design(_)) | (Kept::Design(_), Self::Family(_)) => false,
+            (Kept::Tool(kept), Self::Tool(bench)) => **kept == bench.session.now,
+            (Kept::Family(_) | Kept::Design(_) | Kept::Tool(_), _) => false,
         }
     }
 }

@@ -13,7 +13,7 @@ use crate::window::panels::dialog::{Changed, Dialog, Drawn, Next, PathField, Pur
 use crate::window::state::news::Said;
 
 impl Workbench {
-    /// Opens a design or a family, or takes an own jaw in.
+    /// Opens a design, a tool or a family, or takes an own jaw in.
     ///
     /// # Errors
     /// One sentence that names the file, what is wrong and the mend.
@@ -87,7 +87,7 @@ impl Workbench {
         self.shown.news.hush();
         match self.asked.chooser {
             Chooser::System => {
-                let name = self.open.session().file_name(purpose.files().1);
+                let name = purpose.name(self.open.session());
                 self.asked.asking = Some(Asking::start(purpose, &name));
             }
             Chooser::OwnField => self.ask_in_field(purpose),
@@ -110,7 +110,7 @@ impl Workbench {
             .map(Path::to_path_buf)
             .or_else(std::env::home_dir)
             .unwrap_or_default();
-        let name = open.file_name(purpose.files().1);
+        let name = purpose.name(open);
         self.asked.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
     }
 
@@ -156,6 +156,7 @@ impl Workbench {
             Purpose::CutDesign => self.cut_pairs_of(path),
             Purpose::JobSheet(paper) => self.print_job_sheet(path, *paper),
             Purpose::CutPdf(paper) => self.print_cut_list(path, *paper),
+            Purpose::Tools(tools) => self.keep_tools(path, tools),
             Purpose::Picture => {
                 if let Some(design) = self.open.as_design() {
                     design.trace(ctx, path);
@@ -172,24 +173,26 @@ impl Workbench {
 
     /// Writes the job sheet of the way that is looked at.
     fn print_job_sheet(&mut self, path: &Path, paper: Paper) -> Result<(), String> {
-        let Some(design) = self.open.as_design() else {
-            return Ok(());
-        };
         // Examples that nobody has looked over are not the shop's.
         let heats = &self.remembered.heats;
         let shop = heats.is_own().then_some(&heats.now);
-        let pdf = design.job_sheet(paper, shop)?;
+        let pdf = match &mut self.open {
+            Open::Design(design) => design.job_sheet(paper, shop)?,
+            Open::Tool(tool) => tool.job_sheet(paper, shop)?,
+            Open::Family(_) => return Ok(()),
+        };
         self.write_beside(path, &pdf)?;
         self.say_written(path, "");
         Ok(())
     }
 
     fn draw_design(&mut self, path: &Path, drawn: Drawn) -> Result<(), String> {
-        let Some(design) = self.open.as_design() else {
-            return Ok(());
+        let drawing = match &mut self.open {
+            Open::Design(design) => design.drawing(drawn),
+            Open::Tool(tool) => tool.drawing(drawn),
+            Open::Family(_) => return Ok(()),
         };
-        let drawing = design.drawing(drawn);
-        let svg = ink::svg(&drawing, &design.session.now.name);
+        let svg = ink::svg(&drawing, self.open.session().name());
         self.write_beside(path, svg.as_bytes())?;
         self.say_written(path, "");
         Ok(())

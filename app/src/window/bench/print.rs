@@ -38,6 +38,7 @@ impl Workbench {
     fn printable(&self) -> Result<Printable, String> {
         match &self.open {
             Open::Design(design) => Ok(Printable::Design(Box::new(design.session.now.clone()))),
+            Open::Tool(tool) => Ok(Printable::Tool(Box::new(tool.session.now.clone()))),
             Open::Family(family) => {
                 family.may_be_written()?;
                 Ok(family.printable())
@@ -67,7 +68,10 @@ impl Workbench {
         self.may_begin_job()?;
         let open = self.open.session().path().map(Path::to_owned);
         open.iter().try_for_each(|open| files::spare(open, path))?;
-        self.remembered.memory.note_print(&order.text());
+        if !matches!(self.open, Open::Tool(_)) {
+            // What is chosen of a tool says nothing of what is printed of a pair.
+            self.remembered.memory.note_print(&order.text());
+        }
         let work = PrintWork {
             of: self.printable()?,
             wanted: self.wanted(order.clone()),

@@ -61,12 +61,14 @@ impl Workbench {
             | Command::Making
             | Command::Heats
             | Command::JobSheet
-            | Command::MakeFamily => {
+            | Command::MakeFamily
+            | Command::ToolsForPair => {
                 self.shown.shelf = None;
                 self.leave_cut_list();
                 true
             }
             Command::New
+            | Command::NewTool
             | Command::Open
             | Command::Shelf
             | Command::ShelfFolder

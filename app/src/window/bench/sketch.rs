@@ -45,7 +45,8 @@ impl Workbench {
 
     fn open_jaw_shelf(&mut self, part: Part) {
         let folder = self.remembered.jaws_folder.clone();
-        self.shown.jaws = Some(JawShelf::read(folder, self.open.document(), part));
+        let design = self.open.document();
+        self.shown.jaws = design.map(|design| JawShelf::read(folder, design, part));
     }
 
     fn doom_jaw(&mut self, path: Option<PathBuf>) {

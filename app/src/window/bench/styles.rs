@@ -10,11 +10,9 @@ impl Workbench {
         match wish {
             StyleWish::Open(part) => {
                 self.open.commit_typed();
-                self.shown.styles = Some(StyleChooser::of(
-                    self.open.document(),
-                    part,
-                    self.own_jaws(),
-                ));
+                let own = self.own_jaws();
+                let design = self.open.document();
+                self.shown.styles = design.map(|design| StyleChooser::of(design, part, own));
             }
             StyleWish::Take(pair, part) => {
                 self.shown.styles = None;

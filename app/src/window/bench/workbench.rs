@@ -7,12 +7,14 @@ use egui::{Context, Panel, Theme, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::shop::family::Family;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
 
 use super::open::Open;
 use crate::disk::kept::Keeper;
 use crate::disk::memory::Memory;
 use crate::window::paint::theme;
 use crate::window::panels::begin::BeginPair;
+use crate::window::panels::begin_tool::BeginTool;
 use crate::window::panels::cut::CutList;
 use crate::window::panels::dialog::chooser::{Asking, Chooser};
 use crate::window::panels::dialog::{Dialog, Kept, Reply};
@@ -20,6 +22,7 @@ use crate::window::panels::progress;
 use crate::window::panels::shelf::Shelf;
 use crate::window::panels::sketch::JawShelf;
 use crate::window::panels::styles::StyleChooser;
+use crate::window::panels::tools_for::ToolsForPair;
 use crate::window::panels::wish::Wish;
 use crate::window::state::command::Command;
 use crate::window::state::job::Job;
@@ -61,6 +64,10 @@ pub(super) struct Shown {
     pub(super) cut: Option<Box<CutList>>,
     /// The questions that lead to a new pair.
     pub(super) begin: Option<BeginPair>,
+    /// Those that lead to a new tool.
+    pub(super) begin_tool: Option<BeginTool>,
+    /// The tools that the open pair needs.
+    pub(super) tools_for: Option<ToolsForPair>,
     /// The chooser of jaw styles.
     pub(super) styles: Option<StyleChooser>,
     /// The shelf of own jaws.
@@ -71,7 +78,7 @@ pub(super) struct Shown {
     pub(super) viewing: Option<Receiver<String>>,
     /// A sentence for the smith: what was done, or why not.
     pub(super) news: News,
-    fills: FillTessellator,
+    pub(super) fills: FillTessellator,
     title: String,
     dressed: bool,
 }
@@ -141,6 +148,12 @@ impl Workbench {
         Self::around(open, surroundings)
     }
 
+    /// A window on a tool that has no file.
+    pub fn with_tool(tool: Tool, surroundings: Surroundings) -> Self {
+        let open = Open::tool(Session::begun(tool), Page::Bar);
+        Self::around(open, surroundings)
+    }
+
     /// A window on a family that has no file.
     pub fn with_family(family: Family, surroundings: Surroundings) -> Self {
         Self::around(Open::family(Session::unsaved(family)), surroundings)
@@ -153,6 +166,8 @@ impl Workbench {
                 shelf: None,
                 cut: None,
                 begin: None,
+                begin_tool: None,
+                tools_for: None,
                 styles: None,
                 jaws: None,
                 job: None,
@@ -192,19 +207,31 @@ impl Workbench {
     }
 
     /// The design as it stands, or the base of the family that is open.
+    ///
+    /// # Panics
+    /// When a tool is open: see [`Workbench::tool`].
     pub fn document(&self) -> &Document {
-        self.open.document()
+        let document = self.open.document();
+        document.expect("a design or a family is open, and no tool")
+    }
+
+    /// The tool that is open, if it is one.
+    pub fn tool(&self) -> Option<&Tool> {
+        match &self.open {
+            Open::Tool(bench) => Some(&bench.session.now),
+            Open::Design(_) | Open::Family(_) => None,
+        }
     }
 
     /// The family that is open, if it is one.
     pub fn family(&self) -> Option<&Family> {
         match &self.open {
-            Open::Design(_) => None,
+            Open::Design(_) | Open::Tool(_) => None,
             Open::Family(bench) => Some(&bench.session.now),
         }
     }
 
-    /// Whether the design or the family has changes that are not saved.
+    /// Whether what is open has changes that are not saved.
     pub fn is_changed(&self) -> bool {
         self.open.session().is_changed()
     }
@@ -244,7 +271,10 @@ impl Workbench {
     /// Commands, choosers and the close button, before anything is drawn.
     fn before(&mut self, ctx: &Context) {
         self.open.drag(ctx);
-        let is_asked = self.asked.dialog.is_some() || self.shown.begin.is_some();
+        let is_asked = self.asked.dialog.is_some()
+            || self.shown.begin.is_some()
+            || self.shown.begin_tool.is_some()
+            || self.shown.tools_for.is_some();
         if !is_asked && !self.open.is_dragging() {
             let pressed = Command::pressed(ctx);
             self.asked.queue.extend(pressed.into_iter().map(Wish::Do));
@@ -326,6 +356,7 @@ impl Workbench {
             self.begin_pair(ctx, outcome);
             ctx.request_repaint();
         }
+        self.questions_of_tools(ctx);
         let dialog = self.asked.dialog.as_mut();
         let fills = &mut self.shown.fills;
         if let Some(reply) = dialog.and_then(|dialog| dialog.show(ctx, fills)) {
@@ -363,14 +394,15 @@ impl Workbench {
     pub(super) fn page(&self) -> Page {
         match &self.open {
             Open::Design(design) => design.page(),
-            Open::Family(_) => self.remembered.page,
+            // The page of a design is the one to come back to.
+            Open::Tool(_) | Open::Family(_) => self.remembered.page,
         }
     }
 
     /// Shows something else from now on.
     pub(super) fn show_open(&mut self, open: Open) {
         self.remembered.page = self.page();
-        if matches!(open, Open::Family(_)) {
+        if !matches!(open, Open::Design(_)) {
             // A style is chosen for one design.
             self.shown.styles = None;
         }

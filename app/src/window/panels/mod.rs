@@ -3,6 +3,7 @@
 
 pub(crate) mod answers;
 pub(crate) mod begin;
+pub(crate) mod begin_tool;
 pub(crate) mod cut;
 pub(crate) mod dialog;
 pub(crate) mod family;
@@ -14,5 +15,7 @@ pub(crate) mod shelf;
 pub(crate) mod sketch;
 pub(crate) mod styles;
 mod ticks;
+mod tool_card;
+pub(crate) mod tools_for;
 mod typing;
 pub(crate) mod wish;

@@ -6,13 +6,35 @@ use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning
 use reinwright_core::units::{MM_PER_INCH, Show};
 
 use crate::window::paint::theme::Palette;
+use crate::window::state::bar::{Account, Forged, OfBar};
 use crate::window::state::look::Look;
 use crate::window::state::making::Planned;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
+use crate::window::state::tool::ToolAnswers;
 
 /// Shows what is done at the stage that is looked at.
 pub(crate) fn show(ui: &mut Ui, planned: &Planned, (answers, look): (&Answers, &mut Look)) {
+    let pair = |ui: &mut Ui| pair(ui, planned, answers);
+    stage(ui, planned, (answers.account(), look), pair);
+}
+
+/// The same of a tool, of which the last stage is all.
+pub(crate) fn show_tool(
+    ui: &mut Ui,
+    planned: &Planned,
+    (answers, look): (&ToolAnswers, &mut Look),
+) {
+    stage(ui, planned, (answers.account(), look), |_| {});
+}
+
+/// What is done at the stage that is looked at, or what comes `after` all stages.
+fn stage(
+    ui: &mut Ui,
+    planned: &Planned,
+    (account, look): (Account<'_>, &mut Look),
+    after: impl FnOnce(&mut Ui),
+) {
     let at = look.making.at;
     // A page to be read, not to be clicked: lines as close as in a book.
     ui.spacing_mut().interact_size.y = 14.0;
@@ -20,12 +42,12 @@ pub(crate) fn show(ui: &mut Ui, planned: &Planned, (answers, look): (&Answers, &
         .id_salt(("operation", at))
         .auto_shrink([false, false])
         .show(ui, |ui| match planned.stage(at) {
-            None => pair(ui, planned, answers),
+            None => after(ui),
             Some(stage) => match &stage.operation {
-                None => bar(ui, answers),
+                None => bar(ui, account),
                 Some(operation) => {
                     head(ui, planned, operation, look);
-                    details(ui, operation, answers.units());
+                    details(ui, operation, (planned.of, account.units));
                 }
             },
         });
@@ -35,16 +57,14 @@ fn title(ui: &mut Ui, words: &str) {
     ui.label(RichText::new(words).size(15.0).strong());
 }
 
-fn bar(ui: &mut Ui, answers: &Answers) {
-    let units = answers.units();
-    let balance = &answers.known.balance;
+fn bar(ui: &mut Ui, account: Account<'_>) {
     title(ui, "The bar");
     wrapped(
         ui,
         &format!(
             "{}, {} long, marked as the drawing and the list of marks have it.",
-            capital(&answers.document().bar.stock.words()),
-            balance.cut_length(units)
+            capital(&account.bar.stock.words()),
+            account.balance.cut_length(account.units)
         ),
     );
 }
@@ -89,6 +109,9 @@ fn head(ui: &mut Ui, planned: &Planned, operation: &Operation, look: &mut Look) 
     let (at, step) = (look.making.at, operation.step);
     ui.horizontal_wrapped(|ui| {
         title(ui, &format!("{at}  {}", capital(step.name())));
+        if planned.of == Forged::Tool {
+            return;
+        }
         let allows = |change| planned.plan.allows(change).is_ok();
         let changes = &mut look.making.asked.changes;
         if allows(Change::Across(step)) {
@@ -157,8 +180,12 @@ fn across(ui: &mut Ui, changes: &mut Changes, step: Step) {
     }
 }
 
-fn details(ui: &mut Ui, own: &Operation, units: Units) {
+fn details(ui: &mut Ui, own: &Operation, (of, units): (Forged, Units)) {
     let show = units.show();
+    let end = match of {
+        Forged::Pair => "tip",
+        Forged::Tool => "working end",
+    };
     Grid::new("operation")
         .num_columns(2)
         .spacing([10.0, 3.0])
@@ -177,7 +204,7 @@ fn details(ui: &mut Ui, own: &Operation, units: Units) {
                     row(
                         ui,
                         "Hot",
-                        &format!("{from} to {to} from the tip, held {held}"),
+                        &format!("{from} to {to} from the {end}, held {held}"),
                     );
                 }
             }

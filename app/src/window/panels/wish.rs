@@ -13,6 +13,7 @@ use reinwright_core::shop::shelf::Mark;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::Jaw;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::tool::Tool;
 use reinwright_core::units::Length;
 
 use crate::window::state::command::Command;
@@ -35,6 +36,8 @@ pub(crate) enum Wish {
     Begin(Box<Document>),
     /// Show this ready design.
     Ready(Box<Document>),
+    /// Show this ready tool.
+    ReadyTool(Box<Tool>),
     /// Take a way to mend the design.
     Mend(Mend),
     /// Something about own jaws.

@@ -7,8 +7,8 @@ use lyon::tessellation::FillTessellator;
 use crate::window::paint::ink::{Ink, part_near};
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::Fitted;
+use crate::window::state::bar::OfBar;
 use crate::window::state::look::Look;
-use crate::window::state::reckon::Answers;
 
 /// Height of the text on the strip, in points.
 const TEXT: f32 = 12.0;
@@ -26,14 +26,14 @@ impl BarStrip {
     pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
-        answers: &mut Answers,
+        answers: &mut impl OfBar,
         look: &mut Look,
         fills: &mut FillTessellator,
     ) {
         let palette = Palette::of(ui.visuals());
         let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click());
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, "The bar with its marks"));
-        if let Some(trouble) = answers.known.balance.trouble() {
+        if let Some(trouble) = answers.account().balance.trouble() {
             ui.painter_at(area).rect_filled(area, 4.0, palette.sheet);
             ui.put(area, Label::new(trouble));
             return;
@@ -52,8 +52,8 @@ impl BarStrip {
         Ink::new(painter, view, palette, look.lit(), fills).draw(&drawing.items);
     }
 
-    fn fit(&mut self, area: Rect, answers: &mut Answers) -> Fitted {
-        let key = (area, answers.revision);
+    fn fit(&mut self, area: Rect, answers: &mut impl OfBar) -> Fitted {
+        let key = (area, answers.revision());
         match self.fitted {
             Some((kept, fitted)) if kept == key => fitted,
             _ => {

@@ -6,5 +6,6 @@ pub(crate) mod handles;
 pub(crate) mod lies;
 pub(crate) mod paper;
 pub(crate) mod stages;
+pub(crate) mod tool;
 pub(crate) mod trace;
 mod words;

@@ -126,23 +126,27 @@ impl Paper {
             ui.add(slider)
                 .labelled_by(label.id)
                 .on_hover_text("Angle between the halves past the set pose");
-            asked = self.sights(ui);
-            if Command::TrueSize.button(ui).clicked() {
-                asked = Some(Command::TrueSize);
-            }
-            if let Some(view) = self.view() {
-                let percent = 100.0 * view.scale / true_scale;
-                ui.weak(format!("{percent:.0} %"))
-                    .on_hover_text("Of true size on this screen");
-            }
+            asked = self.sights(ui, &Sight::ALL);
+            asked = self.size(ui, true_scale).or(asked);
         });
         asked
     }
 
+    /// The button for true size, and how large the drawing is now.
+    pub(crate) fn size(&self, ui: &mut Ui, true_scale: f32) -> Option<Command> {
+        let clicked = Command::TrueSize.button(ui).clicked();
+        if let Some(view) = self.view() {
+            let percent = 100.0 * view.scale / true_scale;
+            ui.weak(format!("{percent:.0} %"))
+                .on_hover_text("Of true size on this screen");
+        }
+        clicked.then_some(Command::TrueSize)
+    }
+
     /// Buttons for what of the drawing is shown by itself.
-    pub(crate) fn sights(&self, ui: &mut Ui) -> Option<Command> {
+    pub(crate) fn sights(&self, ui: &mut Ui, sights: &[Sight]) -> Option<Command> {
         let mut asked = None;
-        for sight in Sight::ALL {
+        for &sight in sights {
             let chosen = self.own.is_none() && self.sight == sight;
             if Command::Show(sight).choice(ui, chosen).clicked() {
                 asked = Some(Command::Show(sight));

@@ -4,16 +4,19 @@ use std::rc::Rc;
 
 use egui::{Button, Slider, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::draw::{self, Ground};
+use reinwright_core::draw::{self, Finished, Ground};
 use reinwright_core::tongs::model::Model;
+use reinwright_core::units::Show;
 
 use super::paper::{Paper, point_and_choose};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
+use crate::window::state::bar::Forged;
 use crate::window::state::command::Command;
 use crate::window::state::look::{Look, Sight};
 use crate::window::state::making::Planned;
 use crate::window::state::reckon::Answers;
+use crate::window::state::tool::ToolAnswers;
 
 /// How the stages are looked at.
 #[derive(Debug)]
@@ -75,12 +78,17 @@ impl Stages {
             ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
             let mut at = making.at;
             let slider = Slider::new(&mut at, 0..=last).show_value(false);
-            let slider = ui.add(slider).on_hover_text("From the bar to the pair");
+            let slider = ui
+                .add(slider)
+                .on_hover_text(format!("From the bar to the {}", planned.of.whole()));
             if slider.accessible_name("Stage").changed() {
                 making.go(at);
             }
             ui.label(format!("{} of {last}", making.at));
-            asked = self.paper.sights(ui);
+            asked = match planned.of {
+                Forged::Pair => self.paper.sights(ui, &Sight::ALL),
+                Forged::Tool => self.paper.sights(ui, &[Sight::All]),
+            };
         });
         asked
     }
@@ -98,19 +106,49 @@ impl Stages {
             self.pair.show(ui, answers, look, fills);
             return;
         }
+        let (show, model) = (answers.units().show(), &answers.known.model);
+        let cut = |sight, all| seen(sight, all, model);
+        self.stage(ui, (planned, model.into(), show), cut, (look, fills));
+    }
+
+    /// Shows a stage of a tool, the last of which is the tool.
+    pub(crate) fn show_tool(
+        &mut self,
+        ui: &mut Ui,
+        (planned, answers): (&Rc<Planned>, &ToolAnswers),
+        look: &mut Look,
+        fills: &mut FillTessellator,
+    ) {
+        let (show, model) = (answers.units().show(), &answers.known.model);
+        let of = (planned, model.into(), show);
+        self.stage(ui, of, |_, all| all, (look, fills));
+    }
+
+    /// Shows the stage that is looked at; `cut` tells what of its room is in sight.
+    fn stage(
+        &mut self,
+        ui: &mut Ui,
+        (planned, finished, show): (&Rc<Planned>, Finished<'_>, Show),
+        cut: impl Fn(Sight, kurbo::Rect) -> kurbo::Rect,
+        (look, fills): (&mut Look, &mut FillTessellator),
+    ) {
+        let at = look.making.at;
         let same = |kept: &Rc<Planned>| Rc::ptr_eq(kept, planned);
         if !self.shown.as_ref().is_some_and(same) {
             self.shown = Some(Rc::clone(planned));
             self.revision += 1;
         }
-        let (show, model) = (answers.units().show(), &answers.known.model);
-        let what = format!("Stage {at}, {}, over the finished half", planned.name(at));
+        let what = format!(
+            "Stage {at}, {}, over the finished {}",
+            planned.name(at),
+            planned.of.piece()
+        );
         let of = (self.revision, what.as_str());
         let room = self.paper.room(ui, of, |sight, text| {
-            seen(sight, ground_of(sight, planned).room(text), model)
+            cut(sight, ground_of(sight, planned).room(text))
         });
         let ground = (ground_of(self.paper.sight(), planned), room.text);
-        let drawing = draw::staged(model, &planned.plan, at, ground, show);
+        let drawing = draw::staged(finished, &planned.plan, at, ground, show);
         point_and_choose(&room.response, room.view, &drawing, look);
         let painter = ui.painter_at(room.response.rect);
         let palette = Palette::of(ui.visuals());

@@ -10,6 +10,10 @@ use super::look::Sight;
 pub enum Command {
     /// Start a new pair.
     New,
+    /// Start a new tool.
+    NewTool,
+    /// The tools that make the open pair.
+    ToolsForPair,
     /// Open a design.
     Open,
     /// Save where it was opened.
@@ -78,13 +82,15 @@ const SHIFTED: Modifiers = Modifiers::COMMAND.plus(Modifiers::SHIFT);
 impl Command {
     /// Every command; those with more modifier keys come first, because a shortcut also matches
     /// with a further Shift held.
-    pub(crate) const ALL: [Self; 25] = [
+    pub(crate) const ALL: [Self; 27] = [
         Self::MakeFamily,
         Self::ShelfFolder,
         Self::SaveAs,
         Self::Earlier,
         Self::Redo,
         Self::ExportSvg,
+        Self::NewTool,
+        Self::ToolsForPair,
         Self::New,
         Self::Open,
         Self::Save,
@@ -114,7 +120,21 @@ impl Command {
                 "Start from what the tongs must hold",
                 keys(ctrl, Key::N),
             ),
-            Self::Open => ("Open", "Open a design", keys(ctrl, Key::O)),
+            Self::NewTool => (
+                "New tool",
+                "A punch, a drift, a chisel or another tool that makes tongs",
+                keys(SHIFTED, Key::N),
+            ),
+            Self::ToolsForPair => (
+                "Tools for this pair",
+                "The punch, the drift and all else that this pair is made with, in its sizes",
+                None,
+            ),
+            Self::Open => (
+                "Open",
+                "Open a design, a tool or a family",
+                keys(ctrl, Key::O),
+            ),
             Self::Save => (
                 "Save",
                 "Save the design where it was opened",

@@ -13,6 +13,7 @@ use reinwright_core::shop::family::{Family, SizeAnswer};
 use crate::disk::files;
 use crate::jobs::pages::{Consent, Pages, Stack};
 use crate::jobs::preview::{self, Printable};
+use crate::jobs::printing::Template;
 use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
 
 /// How often a job is looked at.
@@ -79,12 +80,10 @@ impl PrintWork {
     fn made(&self, asked: Consent, watch: Watch<'_>) -> Result<Option<(Vec<u8>, String)>, String> {
         match &self.of {
             Printable::Design(design) => {
-                let template = preview::template(design, &self.wanted);
-                self.allow(&template.pages(self.wanted.order.paper), asked)?;
-                let pdf = template.pdf(self.wanted.order.paper, Consent::All)?;
-                let lacking = [template.without_bar, template.without_letters];
-                let stopped = watch(Progress { done: 1, total: 1 }).is_break();
-                Ok((!stopped).then(|| (pdf, sentences(lacking))))
+                self.of_one(preview::template(design, &self.wanted), asked, watch)
+            }
+            Printable::Tool(tool) => {
+                self.of_one(preview::tool_template(tool, &self.wanted), asked, watch)
             }
             Printable::Set(family, answers) => {
                 let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
@@ -97,6 +96,19 @@ impl PrintWork {
                 Ok(pdf.map(|pdf| (pdf, lacking())))
             }
         }
+    }
+
+    fn of_one(
+        &self,
+        template: Template,
+        asked: Consent,
+        watch: Watch<'_>,
+    ) -> Result<Option<(Vec<u8>, String)>, String> {
+        self.allow(&template.pages(self.wanted.order.paper), asked)?;
+        let pdf = template.pdf(self.wanted.order.paper, Consent::All)?;
+        let lacking = [template.without_bar, template.without_letters];
+        let stopped = watch(Progress { done: 1, total: 1 }).is_break();
+        Ok((!stopped).then(|| (pdf, sentences(lacking))))
     }
 
     /// Refuses more pages than stood in the button that was pressed.

@@ -33,6 +33,18 @@ impl Page {
         Self::Heats,
         Self::Findings,
     ];
+
+    /// The pages of a tool.
+    pub(crate) const OF_TOOL: [Self; 3] = [Self::Bar, Self::Making, Self::Findings];
+
+    /// This page if a tool has it, else its first.
+    pub(crate) fn of_tool(self) -> Self {
+        if Self::OF_TOOL.contains(&self) {
+            self
+        } else {
+            Self::Bar
+        }
+    }
 }
 
 /// What of a pair the sheet shows by itself.

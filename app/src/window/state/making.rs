@@ -1,11 +1,16 @@
-//! How the making of a pair is looked at: by which procedure, with what changed, and how far along.
+//! How the making of a pair or a tool is looked at: by which procedure, with what changed, and how far along.
 
 use egui::{Context, Key, Modifiers};
 use reinwright_core::draw::{self, Ground};
-use reinwright_core::making::{Changes, Plan, Procedure, Stage, plan_with, usual};
-use reinwright_core::shop::Answers;
+use reinwright_core::making::{
+    Changes, Plan, Procedure, Stage, plan_tool, plan_with, usual, usual_for_tool,
+};
 use reinwright_core::shop::came_out::{Meant, Own};
+use reinwright_core::shop::{Answers, ToolAnswers};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
+
+use super::bar::Forged;
 
 /// Seconds that a stage is shown while it plays: enough to read what is done.
 const STAGE_SECONDS: f64 = 1.6;
@@ -26,7 +31,7 @@ pub(crate) struct Asked {
 #[derive(Debug, Default)]
 pub(crate) struct Making {
     pub(crate) asked: Asked,
-    /// The stage that is shown: 0 is the bar, one past the last the pair.
+    /// The stage that is shown: 0 is the bar; of a pair one past the last is the pair.
     pub(crate) at: usize,
     /// What came out when it was forged.
     pub(crate) came_out: CameOutForm,
@@ -59,6 +64,7 @@ pub(crate) struct Told {
 pub(crate) struct Planned {
     /// What it answers.
     asked: Asked,
+    pub(crate) of: Forged,
     pub(crate) plan: Plan,
     pub(crate) ground: Ground,
     /// The same about the head alone.
@@ -73,8 +79,24 @@ impl Planned {
         let plan = plan_with(document, (model, &known.balance), procedure, &asked.changes);
         Self {
             asked: asked.clone(),
+            of: Forged::Pair,
             ground: draw::ground(model, &plan, f64::NEG_INFINITY, show),
             about_head: draw::ground(model, &plan, -BEHIND * before, show),
+            plan,
+        }
+    }
+
+    /// How a tool is made: what is forged is all of it, so that no part is looked at alone.
+    pub(crate) fn of_tool(asked: &Asked, tool: &Tool, known: &ToolAnswers) -> Self {
+        let (model, show) = (&known.model, tool.units.show());
+        let procedure = asked.procedure.unwrap_or_else(|| usual_for_tool(tool));
+        let plan = plan_tool(tool, model, &known.balance, procedure);
+        let ground = || draw::ground(model, &plan, f64::NEG_INFINITY, show);
+        Self {
+            asked: asked.clone(),
+            of: Forged::Tool,
+            ground: ground(),
+            about_head: ground(),
             plan,
         }
     }
@@ -84,9 +106,12 @@ impl Planned {
         self.asked == *asked
     }
 
-    /// The place of the pair, behind all stages.
+    /// The last place: the pair, behind all stages; or the stage that is the finished tool.
     pub(crate) fn last(&self) -> usize {
-        self.plan.stages.len()
+        match self.of {
+            Forged::Pair => self.plan.stages.len(),
+            Forged::Tool => self.plan.stages.len() - 1,
+        }
     }
 
     /// The stage at a place; `None` for the pair.

@@ -7,7 +7,6 @@ use kurbo::{Point, Rect};
 use reinwright_core::asked::{Units, Work};
 use reinwright_core::draw::handle::{self, Handle, OnPaper};
 use reinwright_core::draw::{self, DrawOptions, EndView, Shifts};
-use reinwright_core::finding::Severity;
 use reinwright_core::forge;
 use reinwright_core::paper::{Breaks, Drawing};
 use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit_on};
@@ -18,6 +17,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::units::Length;
 
+use super::bar::{Account, Forged, OfBar};
 use super::history::Hand;
 use super::look::{Look, Page};
 use super::making::{Asked, Planned};
@@ -61,7 +61,7 @@ pub(crate) type All = Rc<[Handle]>;
 
 /// A drawing with what it was drawn for.
 #[derive(Debug)]
-struct Drawn<Key> {
+pub(super) struct Drawn<Key> {
     key: Key,
     drawing: Drawing,
     bounds: Rect,
@@ -215,15 +215,6 @@ impl Answers {
         self.mends.ask(ctx, (&self.document, &self.known), hand)
     }
 
-    /// How many findings there are of a severity.
-    pub(crate) fn count(&self, severity: Severity) -> usize {
-        self.known
-            .findings
-            .iter()
-            .filter(|finding| finding.severity == severity)
-            .count()
-    }
-
     /// The pair, drawn, and what it covers in mm.
     pub(crate) fn pair(&mut self, key: PairKey) -> (&Drawing, Rect) {
         let options = DrawOptions {
@@ -348,9 +339,24 @@ impl Answers {
         let reckon = || (sizes, chart_beyond(document, model, fit, sizes));
         &self.beyond.get_or_insert_with(reckon).1
     }
+}
 
-    /// The bar, drawn with text of so many mm, and what it covers in mm.
-    pub(crate) fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
+impl OfBar for Answers {
+    fn revision(&self) -> u64 {
+        self.revision
+    }
+
+    fn account(&self) -> Account<'_> {
+        Account {
+            bar: &self.document.bar,
+            units: self.document.units,
+            balance: &self.known.balance,
+            mass_kg: self.known.model.mass_kg(),
+            of: Forged::Pair,
+        }
+    }
+
+    fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
         let (document, balance) = (&self.document, &self.known.balance);
         drawn(&mut self.bar, text, || {
             forge::bar((&document.bar, document.units), balance, text)
@@ -395,7 +401,7 @@ fn on_works(document: &Document, model: &Model, fit: &Fit) -> Vec<OnWork> {
 }
 
 /// The drawing that is kept, or a new one if it was drawn for something else.
-fn drawn<Key: PartialEq>(
+pub(super) fn drawn<Key: PartialEq>(
     kept: &mut Option<Drawn<Key>>,
     key: Key,
     draw: impl FnOnce() -> Drawing,

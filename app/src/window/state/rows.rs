@@ -1,15 +1,14 @@
-//! The document's values as the parts list shows them: what is its own beside the fields.
+//! The values of what is open as the parts list shows them: what is its own beside the fields.
 
 pub(crate) use reinwright_core::asked::capital;
 use reinwright_core::asked::{Field, Step, Units, Value};
 use reinwright_core::finding::Part;
-use reinwright_core::tongs::document::Document;
 use reinwright_core::units::{Length, Unit};
 
-/// All fields, in the order in which a pair is thought of. Nothing at all is in the unit of the
+/// All fields, in the order in which a thing is thought of. Nothing at all is in the unit of the
 /// design, and is stepped in it.
-pub(crate) fn rows(document: &Document) -> Vec<Field> {
-    let (mut rows, unit) = (document.fields(), document.units.unit());
+pub(crate) fn rows(mut rows: Vec<Field>, units: Units) -> Vec<Field> {
+    let unit = units.unit();
     for row in &mut rows {
         if let Value::Length(length) = &mut row.value
             && length.mm() == 0.0

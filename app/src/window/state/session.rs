@@ -1,10 +1,11 @@
-//! What is open, a design or a family: how it stands, where it is kept, what can be taken back.
+//! What is open, a design, a tool or a family: how it stands, where it is kept, what can be taken back.
 
 use std::path::{Path, PathBuf};
 
 use reinwright_core::asked::Units;
 use reinwright_core::shop::family::{self, Family};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tool::{self, Tool};
 
 use super::history::{Hand, History};
 use crate::disk::files;
@@ -34,6 +35,15 @@ pub(crate) trait Content: Clone + PartialEq {
     fn text(&self) -> Result<String, String>;
 }
 
+/// What is edited value by value, each with its limits.
+pub(crate) trait Limited: Content {
+    /// Whether a file may carry it.
+    ///
+    /// # Errors
+    /// One sentence that says what is outside.
+    fn within_limits(&self) -> Result<(), String>;
+}
+
 impl Content for Document {
     const KIND: Option<&'static str> = None;
 
@@ -54,8 +64,45 @@ impl Content for Document {
     }
 
     fn text(&self) -> Result<String, String> {
-        document::check_limits(self).map_err(|error| error.to_string())?;
+        self.within_limits()?;
         Ok(document::write(self))
+    }
+}
+
+impl Limited for Document {
+    fn within_limits(&self) -> Result<(), String> {
+        document::check_limits(self).map_err(|error| error.to_string())
+    }
+}
+
+impl Content for Tool {
+    const KIND: Option<&'static str> = Some("tool");
+
+    fn name(&self) -> &str {
+        &self.name
+    }
+
+    fn file_words(&self) -> String {
+        self.name.clone()
+    }
+
+    fn units(&self) -> Units {
+        self.units
+    }
+
+    fn set_units(&mut self, units: Units) {
+        self.units = units;
+    }
+
+    fn text(&self) -> Result<String, String> {
+        self.within_limits()?;
+        Ok(tool::write(self))
+    }
+}
+
+impl Limited for Tool {
+    fn within_limits(&self) -> Result<(), String> {
+        tool::check_limits(self).map_err(|error| error.to_string())
     }
 }
 
@@ -83,7 +130,7 @@ impl Content for Family {
     }
 }
 
-/// A design or a family with its file and its history.
+/// A design, a tool or a family with its file and its history.
 #[derive(Debug)]
 pub(crate) struct Session<T> {
     /// How it stands in the window.
@@ -146,7 +193,24 @@ impl<T: Content> Session<T> {
     }
 }
 
-/// What is the same whether a design or a family is open.
+impl<T: Limited> Session<T> {
+    /// Goes back to what was there before when what was done is outside the limits of a file: what
+    /// cannot be saved is not begun.
+    ///
+    /// # Errors
+    /// One sentence that says what is outside.
+    pub(crate) fn keep_within(&mut self, before: T) -> Result<(), String> {
+        let checked = self.now.within_limits();
+        // Work that was brought back may be outside already: it is mended step by step.
+        if checked.is_ok() || before.within_limits().is_err() {
+            return Ok(());
+        }
+        self.now = before;
+        checked.map_err(|error| format!("This cannot be done here: {error}"))
+    }
+}
+
+/// What is the same whatever is open.
 pub(crate) trait Opened {
     /// Its name, as the smith gave it.
     fn name(&self) -> &str;

@@ -34,11 +34,7 @@ pub fn stage_at_work(model: &Model, plan: &Plan, at: usize, show: Show) -> Drawi
     let under = bounds(&top).unwrap_or(Rect::ZERO);
     let drop = Vec2::new(0.0, area.y0 - 2.0 * TEXT - under.y1);
     let room = area.width().max(WIDE);
-    let mut words = lines(shown, at, show);
-    if let Some(first) = words.first_mut() {
-        *first = format!("Stage {}", first.replacen("  ", ": ", 1));
-    }
-    let words = words.into_iter();
+    let words = lines(shown, at, show).into_iter();
     let words = words.flat_map(|line| wrap(&line, TEXT, Weight::Plain, room));
     let mut items = vec![
         Item::group("side", Vec2::ZERO, side),

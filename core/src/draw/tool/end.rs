@@ -8,7 +8,7 @@ use crate::finding::Part;
 use crate::paper::{Align, Fill, Item, Line, bounds};
 use crate::shape::section::Section;
 use crate::shape::{Opening, SlotEnd};
-use crate::tool::Cut;
+use crate::tool::{Cut, Mount};
 
 /// How closely an outline is followed, mm.
 const ROUND: f64 = 0.02;
@@ -45,7 +45,11 @@ pub(super) fn view(seen: &Seen<'_>) -> Vec<Item> {
     items.extend(opening(seen));
     if seen.named() {
         let area = bounds(&items).unwrap_or(Rect::ZERO);
-        items.push(title("End view", area, seen.scale));
+        let name = match seen.document.shape.mount {
+            Mount::Struck(_) => "End view",
+            Mount::Hardy(_) => "From above",
+        };
+        items.push(title(name, area, seen.scale));
     }
     items
 }

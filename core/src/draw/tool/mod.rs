@@ -2,8 +2,11 @@
 //! it stands in the anvil.
 
 mod end;
+mod handle;
 mod lying;
 mod standing;
+
+pub use handle::{ToolHandle, ToolSpot, drag_tool, step_tool, tool_handles};
 
 use kurbo::{Point, Rect, Vec2};
 

@@ -10,7 +10,12 @@ pub(super) fn steps(task: &Task<'_>, on_bar: bool) -> Vec<Forging> {
     let style = &task.tool.shape.style;
     let mut all = Vec::new();
     let forged = style.forged();
-    if task.is_hardy() {
+    if task.is_hardy() && on_bar {
+        // The bar that it is held by runs on behind the shank.
+        all.push(Forging::UpsetBlock);
+        all.extend(forged);
+        all.extend([Forging::DrawShank, Forging::CutOff, Forging::SetShoulder]);
+    } else if task.is_hardy() {
         all.extend([
             Forging::CutBar,
             Forging::UpsetBlock,

@@ -69,6 +69,8 @@ pub(super) struct State {
     uncut: f64,
     tail: f64,
     kerf: f64,
+    /// Whether the working end is tapered both ways, the way back by itself.
+    two_ways: bool,
 }
 
 impl Zone {
@@ -146,6 +148,7 @@ impl State {
             uncut: if first { kerf } else { 0.0 } + crop * task.balance.bar_area_mm2,
             tail: task.loss(Loss::Tail),
             kerf: if first { 0.0 } else { kerf },
+            two_ways: steps.contains(&Forging::TaperBack),
         };
         if !steps.contains(&Forging::ShapeBody) && !task.is_hardy() {
             state.make(Part::Body, Form::Done);
@@ -179,7 +182,10 @@ impl State {
         }
         next.shape(step);
         match step {
-            Forging::CutBar => lose(&mut lost, Loss::Kerf, std::mem::take(&mut next.uncut)),
+            Forging::CutBar => {
+                lose(&mut lost, Loss::Kerf, std::mem::take(&mut next.uncut));
+                lose(&mut lost, Loss::Tail, std::mem::take(&mut next.tail));
+            }
             Forging::CutOff => {
                 lose(&mut lost, Loss::Kerf, std::mem::take(&mut next.kerf));
                 lose(&mut lost, Loss::Tail, std::mem::take(&mut next.tail));
@@ -292,16 +298,9 @@ impl State {
             .iter_mut()
             .filter(|zone| zone.part == Part::Working)
         {
-            let drift = zone.runs.len() == 3 && zone.runs[1].run.from == zone.runs[1].run.to;
-            let leads = zone
-                .runs
-                .iter()
-                .map(|own| own.run.length)
-                .fold(0.0, f64::max);
-            let is_drift = drift && zone.runs[0].run.length >= leads;
             for (at, own) in zone.runs.iter_mut().enumerate() {
                 let sharp = own.run.from.small() <= 0.0;
-                own.form = match (is_drift && at > 0, sharp) {
+                own.form = match (self.two_ways && at > 0, sharp) {
                     (true, _) => own.form,
                     (false, true) => Form::Blunt,
                     (false, false) => form,

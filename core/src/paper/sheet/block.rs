@@ -109,13 +109,13 @@ impl<'a> Block<'a> {
         let (groups, loose): (Vec<&Item>, Vec<&Item>) = rest.into_iter().partition(is_group);
         let groups = groups.into_iter().map(|item| vec![item]);
         let others: Vec<Vec<&Item>> = groups.chain([loose]).filter(|of| !of.is_empty()).collect();
-        let name = match sheet.named {
-            _ if says(&sheet.drawing.items, &sheet.title) => Name::Own,
+        let name = |items: &[&Item]| match sheet.named {
+            _ if says(items.iter().copied(), &sheet.title) => Name::Own,
             Named::Always => Name::Needed(sheet.title.clone()),
             Named::WhereBlank if alone => Name::Welcome(sheet.title.clone()),
             Named::WhereBlank => Name::Own,
         };
-        all.extend(others.into_iter().map(|items| (name.clone(), items)));
+        all.extend(others.into_iter().map(|items| (name(&items), items)));
         let mut blocks = Vec::new();
         for (name, items) in all {
             let bounds = items.iter().filter_map(|item| item.bounds());
@@ -339,8 +339,8 @@ impl Joint {
 }
 
 /// Whether something that is drawn begins with these words.
-fn says(items: &[Item], words: &str) -> bool {
-    items.iter().any(|item| match item {
+fn says<'a>(items: impl IntoIterator<Item = &'a Item>, words: &str) -> bool {
+    items.into_iter().any(|item| match item {
         Item::Text(text) => text.text.starts_with(words),
         Item::Group(group) => says(&group.items, words),
         Item::Path(_) => false,

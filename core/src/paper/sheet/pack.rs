@@ -8,16 +8,31 @@ use std::collections::HashSet;
 
 use kurbo::{Point, Size};
 
-/// The most rectangles that are laid together: sets are told by the bits of a number, and there are
+/// The most rectangles that are laid together exactly: sets are told by the bits of a number, and there are
 /// few thousands of them.
-pub(super) const MOST: usize = 16;
+const MOST: usize = 16;
 
-/// So many divisions of sets are tried at the most, so that nobody waits: a pair takes some ten
-/// thousands. Past it, sets that were not tried count as too large for a page.
-const TRIES: usize = 1_500_000;
+/// How long is looked, so that nobody waits.
+#[derive(Debug, Clone, Copy)]
+struct Patience {
+    /// So many divisions of sets are tried at the most: a pair takes some ten thousands. Past it, sets
+    /// that were not tried count as too large for a page.
+    tries: usize,
+    /// What a search for covers may look at, in sets.
+    looks: usize,
+}
 
-/// What the first search for covers may look at, in sets.
-const LOOKS: usize = 400_000;
+/// For all that there is.
+const ALL: Patience = Patience {
+    tries: 1_500_000,
+    looks: 400_000,
+};
+
+/// For some of many, again and again.
+const SOME: Patience = Patience {
+    tries: 250_000,
+    looks: 40_000,
+};
 
 /// Between two rectangles, mm.
 const APART: f64 = 4.0;
@@ -52,11 +67,65 @@ pub(super) struct Packed {
     pub(super) spots: Vec<Spot>,
 }
 
-/// The fewest pages, not more than `most`, that take all rectangles; `None` if there are none.
-pub(super) fn pack(
+/// Few pages, not more than `most`, that take all rectangles, however many there are. Up to [`MOST`]
+/// are laid together, which is exact; of more the pages that came out fullest are kept, and what
+/// lies on the others is laid anew with those that follow.
+pub(super) fn pack_many(
     pieces: &[Size],
     windows: [Size; 2],
     turning: Turning,
+    most: usize,
+) -> Option<Vec<Packed>> {
+    if pieces.len() <= MOST {
+        return pack(pieces, windows, (turning, ALL), most);
+    }
+    let larger = windows[0].area().max(windows[1].area());
+    let mut kept: Vec<Packed> = Vec::new();
+    let mut open: Vec<usize> = Vec::new();
+    let mut rest = 0..pieces.len();
+    loop {
+        open.extend(rest.by_ref().take(MOST - open.len()));
+        let own: Vec<Size> = open.iter().map(|piece| pieces[*piece]).collect();
+        let pages = pack(&own, windows, (turning, SOME), own.len())?;
+        let mut pages: Vec<Packed> = pages.into_iter().map(|page| page.renamed(&open)).collect();
+        if rest.is_empty() {
+            kept.extend(pages);
+            break;
+        }
+        let full = |page: &Packed| {
+            let area = page.spots.iter().map(|spot| pieces[spot.piece].area());
+            area.sum::<f64>() / larger
+        };
+        pages.sort_by(|a, b| full(b).total_cmp(&full(a)));
+        let again = pages.split_off(pages.len().div_ceil(2));
+        let again = again.iter().flat_map(|page| &page.spots);
+        open = again.map(|spot| spot.piece).collect();
+        open.sort_unstable();
+        kept.extend(pages);
+        if kept.len() > most {
+            return None;
+        }
+    }
+    let first = |page: &Packed| page.spots.iter().map(|spot| spot.piece).min();
+    kept.sort_by_key(first);
+    Some(kept).filter(|pages| pages.len() <= most)
+}
+
+impl Packed {
+    /// The same with its rectangles called as these are.
+    fn renamed(mut self, names: &[usize]) -> Self {
+        for spot in &mut self.spots {
+            spot.piece = names[spot.piece];
+        }
+        self
+    }
+}
+
+/// The fewest pages, not more than `most`, that take all rectangles; `None` if there are none.
+fn pack(
+    pieces: &[Size],
+    windows: [Size; 2],
+    (turning, patience): (Turning, Patience),
     most: usize,
 ) -> Option<Vec<Packed>> {
     if pieces.len() > MOST {
@@ -68,12 +137,13 @@ pub(super) fn pack(
     if least > most {
         return None;
     }
-    sets.find(turning);
+    sets.find(turning, patience.tries);
     let chosen = (least..=most).find_map(|pages| {
         let mut search = Search {
             sets: &sets,
             dead: HashSet::new(),
             looks: 0,
+            most_looks: patience.looks,
             chosen: Vec::new(),
         };
         search.cover(all, pages).then_some(search.chosen)
@@ -123,7 +193,7 @@ impl Sets {
     }
 
     /// Finds all of them, from the small ones up.
-    fn find(&mut self, turning: Turning) {
+    fn find(&mut self, turning: Turning, tries: usize) {
         let mut level: Vec<u32> = Vec::new();
         for index in 0..self.pieces.len() {
             if self.add_one(index, turning) {
@@ -132,7 +202,7 @@ impl Sets {
         }
         while !level.is_empty() {
             self.keep(&level);
-            level = self.next(&level);
+            level = self.next(&level, tries);
         }
         for of_one in &mut self.by_lowest {
             of_one.sort_by_key(|set| std::cmp::Reverse(set.reverse_bits()));
@@ -170,13 +240,13 @@ impl Sets {
     }
 
     /// The sets of one more rectangle.
-    fn next(&mut self, level: &[u32]) -> Vec<u32> {
+    fn next(&mut self, level: &[u32], tries: usize) -> Vec<u32> {
         let mut found = Vec::new();
         for &set in level {
             let after = 32 - set.leading_zeros();
             for index in after as usize..self.pieces.len() {
                 let larger = set | 1 << index;
-                if self.tries < TRIES && self.area(larger) <= self.largest() {
+                if self.tries < tries && self.area(larger) <= self.largest() {
                     self.divide(larger);
                     if !self.boxes[larger as usize].is_empty() {
                         found.push(larger);
@@ -326,6 +396,7 @@ struct Search<'a> {
     /// What cannot be laid on so many pages.
     dead: HashSet<(u32, usize)>,
     looks: usize,
+    most_looks: usize,
     chosen: Vec<u32>,
 }
 
@@ -335,7 +406,7 @@ impl Search<'_> {
             return true;
         }
         let too_much = pages == 0 || self.sets.least(rest) > pages;
-        if too_much || self.looks > LOOKS || self.dead.contains(&(rest, pages)) {
+        if too_much || self.looks > self.most_looks || self.dead.contains(&(rest, pages)) {
             return false;
         }
         let lowest = rest.trailing_zeros() as usize;
@@ -363,7 +434,7 @@ mod tests {
     fn check(pieces: &[(f64, f64)], turning: Turning, expected: Option<usize>) {
         let window = Size::new(100.0, 60.0);
         let pieces: Vec<Size> = pieces.iter().map(|&(w, h)| Size::new(w, h)).collect();
-        let packed = pack(
+        let packed = pack_many(
             &pieces,
             [window, Size::new(60.0, 100.0)],
             turning,
@@ -395,6 +466,29 @@ mod tests {
         check(&pairs, Never, Some(2));
     }
 
+    /// Of many the same holds, and no page is missing: forty squares of 46 mm lie two on a page.
+    #[test]
+    fn however_many_there_are() {
+        let windows = [Size::new(100.0, 60.0), Size::new(60.0, 100.0)];
+        let squares = vec![Size::new(46.0, 46.0); 40];
+        let pages = pack_many(&squares, windows, Turning::Never, 40).expect("each fits");
+        assert_eq!(pages.len(), 20);
+        let mut seen: Vec<usize> = pages
+            .iter()
+            .flat_map(|page| page.spots.iter().map(|spot| spot.piece))
+            .collect();
+        seen.sort_unstable();
+        assert_eq!(seen, (0..40).collect::<Vec<_>>());
+        assert_eq!(pack_many(&squares, windows, Turning::Never, 19), None);
+        // A large one and a small one go together, however far apart they stand in the list.
+        let mixed: Vec<Size> = (0..20)
+            .map(|_| Size::new(100.0, 40.0))
+            .chain((0..20).map(|_| Size::new(100.0, 16.0)))
+            .collect();
+        let pages = pack_many(&mixed, windows, Turning::Never, 40).expect("each fits");
+        assert!((20..=28).contains(&pages.len()), "{}", pages.len());
+    }
+
     /// No two overlap, and all keep their distance inside of the window.
     #[test]
     fn nothing_lies_on_anything_else() {
@@ -405,7 +499,7 @@ mod tests {
             })
             .collect();
         let windows = [Size::new(60.0, 100.0), Size::new(100.0, 60.0)];
-        let pages = pack(&pieces, windows, Turning::Allowed, 12).expect("each fits");
+        let pages = pack_many(&pieces, windows, Turning::Allowed, 12).expect("each fits");
         let mut seen = 0;
         for page in &pages {
             let boxes: Vec<kurbo::Rect> = page.spots.iter().map(|s| lies(s, &pieces)).collect();

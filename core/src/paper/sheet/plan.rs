@@ -5,9 +5,18 @@ use kurbo::Size;
 use super::block::{Bias, Block, Cut};
 use super::grid::{self, Grid};
 use super::layout::{Layout, layout};
-use super::pack::{self, Packed, Turning, pack};
+use super::pack::{Packed, Turning, pack_many};
 use super::paper::PaperOptions;
 use super::{Laid, Sheet, TitleBlock};
+
+/// So many parts of views share pages at the most, so that nobody waits.
+const MOST_PARTS: usize = 160;
+/// Of more views than this only so many ways of cutting are tried: among many parts there is always
+/// one that fits where another does not.
+const MANY: usize = 16;
+const WAYS_OF_MANY: usize = 2;
+/// More parts of one sheet are no template.
+const MOST_OF_A_SHEET: usize = 16;
 
 /// Sheets that lie on pages of their own.
 pub(super) struct Bundle<'a> {
@@ -112,7 +121,7 @@ fn bundled<'a>(
         let fitting = blocks.and_then(|blocks| Some((parts(&blocks, &layouts, half)?, blocks)));
         match fitting {
             Some((own, blocks)) => {
-                if count + own > pack::MOST {
+                if count + own > MOST_PARTS {
                     let full = std::mem::take(&mut together);
                     bundles.extend(share(full, title, &layouts, options));
                     count = 0;
@@ -152,7 +161,7 @@ fn room(layouts: &[Layout; 2]) -> f64 {
 fn parts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Option<usize> {
     let mut ways = ways(layouts).into_iter();
     let parts = ways.find_map(|way| cut(blocks, way, half, layouts))?;
-    Some(parts.parts.len()).filter(|parts| *parts <= pack::MOST)
+    Some(parts.parts.len()).filter(|parts| *parts <= MOST_OF_A_SHEET)
 }
 
 /// A width that no part exceeds, and where views are cut that could be cut elsewhere: every other
@@ -188,25 +197,48 @@ fn cuts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Vec<Cut> {
     cuts
 }
 
-/// All blocks cut one way; `None` if one cannot be cut so, or a part fits on no page.
+/// All blocks cut one way, those that cannot be cut so in the first that suits them; `None` if none
+/// suits one.
 fn cut(
     blocks: &[Block<'_>],
     (width, biases): Way,
     half: f64,
     layouts: &[Layout; 2],
 ) -> Option<Cut> {
-    let mut cut = Cut::default();
+    let mut all = Cut::default();
     for (index, block) in blocks.iter().enumerate() {
-        block.cut(index, (width, biases[index % 2]), half, &mut cut)?;
+        let bias = biases[index % 2];
+        let others = ways(layouts);
+        let others = others
+            .iter()
+            .map(|(width, biases)| (*width, biases[index % 2]));
+        let mut ways = std::iter::once((width, bias)).chain(others);
+        ways.find_map(|way| fitting(block, (index, way), half, layouts, &mut all))?;
     }
+    Some(all)
+}
+
+/// Adds the parts of a block that is cut so, if each of them fits on a page.
+fn fitting(
+    block: &Block<'_>,
+    (index, way): (usize, (f64, Bias)),
+    half: f64,
+    layouts: &[Layout; 2],
+    to: &mut Cut,
+) -> Option<()> {
+    let (parts, joints) = (to.parts.len(), to.joints.len());
     let fits = |size: Size| {
         let windows = layouts.iter().map(|of| of.window.size());
         { windows }.any(|window| size.width <= window.width && size.height <= window.height)
     };
-    cut.parts
-        .iter()
-        .all(|part| fits(part.shown.size()))
-        .then_some(cut)
+    let done = block.cut(index, way, half, to);
+    let all = to.parts[parts..].iter().all(|part| fits(part.shown.size()));
+    if done.is_none() || !all {
+        to.parts.truncate(parts);
+        to.joints.truncate(joints);
+        return None;
+    }
+    Some(())
 }
 
 /// Sheets on as few pages as can be, with as few joints as can be on so many. Those that no way of
@@ -229,12 +261,15 @@ fn share<'a>(
     }
     let windows = layouts.each_ref().map(|of| of.window.size());
     let mut best: Option<(Cut, Vec<Packed>)> = None;
-    let cuts = cuts(&blocks, layouts, half);
+    let mut cuts = cuts(&blocks, layouts, half);
+    if blocks.len() > MANY {
+        cuts.truncate(WAYS_OF_MANY);
+    }
     for turning in [Turning::Never, Turning::Allowed] {
         for cut in &cuts {
             let most = most(best.as_ref(), cut, turning);
             let sizes: Vec<Size> = cut.parts.iter().map(|part| part.shown.size()).collect();
-            if let Some(pages) = pack(&sizes, windows, turning, most) {
+            if let Some(pages) = pack_many(&sizes, windows, turning, most) {
                 best = Some((cut.clone(), pages));
             }
         }

@@ -109,7 +109,7 @@ pub(crate) fn wide(check: &mut Check<'_>, edge: f64, cuts: f64) {
 
 /// What a hot cut does when the hammer comes through.
 pub(crate) fn passing(check: &mut Check<'_>) {
-    check.report.note(Kind::EdgeAngle, Part::Working).say(
+    check.report.note(Kind::CutEndFlies, Part::Working).say(
         "the last blow goes past the edge and not on it: struck on the edge it is spoilt, and the cut end flies",
         "finish over the edge of the anvil, keep everyone out of line, and lift the hardy out when it is not in use",
         COMMON_PRACTICE,

@@ -93,9 +93,10 @@ impl Style for Drift {
             section: DriftSection::Round,
             size,
             narrow: by(0.65),
-            enters: by(0.55),
+            // So much smaller than the punched hole that it still enters in round sizes.
+            enters: by(0.5),
             // One in ten: half the growth on either side.
-            lead: by(4.5),
+            lead: by(5.0),
             full: by(1.5),
             back: by(1.5),
             hole: by(crate::forge::balance::PUNCH_TO_HOLE),

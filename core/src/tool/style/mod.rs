@@ -107,7 +107,7 @@ pub(crate) trait Style: Fields {
     /// How the working end is forged, in order.
     fn forged(&self) -> Vec<Forging>;
 
-    /// How much of its end must be hot to be worked at one go is struck over; how it is checked.
+    /// How the finished working end is checked.
     fn gauge(&self) -> &'static str;
 }
 

@@ -3,6 +3,7 @@
 //! `REINWRIGHT_TEST_PICTURES=DIR cargo test --workspace --test window pictures::every_page` leaves
 //! every page there, by day and by night, in two sizes; `REINWRIGHT_TEST_PAGE=making` that one alone.
 
+mod documents;
 mod pages;
 mod words;
 
@@ -12,6 +13,7 @@ use egui::ColorImage;
 use image::codecs::png::{CompressionType, FilterType, PngEncoder};
 use image::{ExtendedColorType, ImageEncoder};
 use reinwright_core::asked::Units;
+use reinwright_core::tool::ToolKind;
 use reinwright_tests::window::SMALL;
 
 use self::pages::Way;
@@ -31,6 +33,39 @@ fn png(picture: &ColorImage) -> Vec<u8> {
         .write_image(&pixels, width, height, ExtendedColorType::Rgb8)
         .expect("its size is right");
     bytes
+}
+
+/// Paints the first two pages of every style of tool, and all of the first's.
+#[test]
+fn every_tool_is_painted() {
+    for kind in ToolKind::ALL {
+        for (theme, size, units) in [
+            ("light", SMALL, Units::Inch),
+            ("dark", (1600.0, 1000.0), Units::Millimetre),
+        ] {
+            let way = Way { size, units, theme };
+            let pages = match kind {
+                ToolKind::RoundPunch => pages::OF_TOOL,
+                _ => &pages::OF_TOOL[..2],
+            };
+            let folder = std::env::var_os("REINWRIGHT_TEST_PICTURES");
+            let few = usize::from(*kind == ToolKind::RoundPunch);
+            let pages = match folder {
+                Some(_) => pages,
+                None => &pages[..few],
+            };
+            for page in pages {
+                let picture = pages::show_tool(*page, *kind, way).picture();
+                let name = format!("{} {kind} {theme}", page.0);
+                let first = picture.pixels[0];
+                assert!(picture.pixels.iter().any(|pixel| *pixel != first), "{name}");
+                if let Some(folder) = &folder {
+                    let path = Path::new(folder).join(format!("{name}.png"));
+                    std::fs::write(path, png(&picture)).expect("it can be written");
+                }
+            }
+        }
+    }
 }
 
 /// Whether a page is to be painted: the first always, all or a named one into a folder.

@@ -1,8 +1,9 @@
 //! Every page, panel and dialog of the window, and how a smith comes to it.
 
 use egui::{Key, Modifiers};
-use reinwright::window::Workbench;
-use reinwright_core::asked::Units;
+use reinwright::window::{Surroundings, Workbench};
+use reinwright_core::asked::{Units, parse_bar};
+use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::designs::{sample, samples_folder};
 use reinwright_tests::files::put;
 use reinwright_tests::painted::{Seen, look_at};
@@ -28,8 +29,12 @@ fn new_pair(window: &mut Window, answers: usize) {
     (0..answers).for_each(|_| none(window, Key::Enter));
 }
 
+fn new_tool(window: &mut Window) {
+    press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::N);
+}
+
 /// Waits for what is reckoned beside the window.
-fn wait(window: &mut Window) {
+pub(crate) fn wait(window: &mut Window) {
     for _ in 0..100 {
         std::thread::sleep(std::time::Duration::from_millis(20));
         window.step();
@@ -75,10 +80,33 @@ pub(crate) const ALL: &[Page] = &[
         click(window, "View");
         click(window, "Measure the screen");
     }),
+    ("new tool", new_tool),
+    ("its size", |window| {
+        new_tool(window);
+        click(window, "Take Drift");
+    }),
+    ("tools for this pair", |window| {
+        click(window, "File");
+        click(window, "Tools for this pair");
+    }),
     ("family", |window| {
         click(window, "File");
         click(window, "Make a family of this design");
     }),
+];
+
+/// The same from an open tool.
+pub(crate) const OF_TOOL: &[Page] = &[
+    ("tool", |_| {}),
+    ("tool stage", |window| {
+        none(window, Key::F6);
+        (0..3).for_each(|_| click(window, "Next"));
+    }),
+    ("tool true size", |window| none(window, Key::F5)),
+    ("tool making", |window| none(window, Key::F6)),
+    ("tool findings", |window| click_with(window, "Findings")),
+    ("tool print", |window| ctrl(window, Key::P)),
+    ("tool file menu", |window| click(window, "File")),
 ];
 
 /// How the window is to stand.
@@ -90,7 +118,25 @@ pub(crate) struct Way {
 }
 
 /// Shows a page of a sample.
-pub(crate) fn show((_, open): Page, design: &str, way: Way) -> Seen {
+pub(crate) fn show(page: Page, design: &str, way: Way) -> Seen {
+    let mut design = sample(design);
+    design.units = way.units;
+    seen(page, way, |around| Workbench::with(design, around))
+}
+
+/// Shows a page of a tool, as it is begun.
+pub(crate) fn show_tool(page: Page, kind: ToolKind, way: Way) -> Seen {
+    let (struck, hardy) = match way.units {
+        Units::Inch => ("3/4 in round", "1 1/4 in square"),
+        Units::Millimetre => ("20 mm round", "32 mm square"),
+    };
+    let bar = if kind.is_hardy() { hardy } else { struck };
+    let bar = parse_bar(bar).expect("a bar");
+    let tool = Tool::starting(kind, kind.usual_size(&bar), bar);
+    seen(page, way, |around| Workbench::with_tool(tool, around))
+}
+
+fn seen((_, open): Page, way: Way, bench: impl FnOnce(Surroundings) -> Workbench) -> Seen {
     let folder = reinwright_tests::files::folder();
     put(folder.path(), "theme", way.theme.to_owned());
     put(
@@ -98,10 +144,7 @@ pub(crate) fn show((_, open): Page, design: &str, way: Way) -> Seen {
         "shelf",
         samples_folder().display().to_string(),
     );
-    let mut design = sample(design);
-    design.units = way.units;
-    let bench = Workbench::with(design, remembering(folder.path()));
-    let mut seen = look_at(bench, way.size);
+    let mut seen = look_at(bench(remembering(folder.path())), way.size);
     open(&mut seen.window);
     seen
 }

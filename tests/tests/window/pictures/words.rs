@@ -2,6 +2,7 @@
 
 use egui::epaint::{ClippedShape, Shape, TextShape};
 use reinwright_core::asked::Units;
+use reinwright_core::tool::ToolKind;
 use reinwright_tests::painted::Seen;
 use reinwright_tests::window::SMALL;
 
@@ -63,6 +64,25 @@ fn no_word_is_cut_in_the_smallest_window() {
         let seen = pages::show(page, "v-bit-square", way);
         let words = cut(&seen).into_iter();
         found.extend(words.map(|words| format!("{}: {words:?}", page.0)));
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+#[test]
+fn no_word_of_a_tool_is_cut_in_the_smallest_window() {
+    let mut found = Vec::new();
+    let whole = |page: &&pages::Page| page.0 != "tool true size";
+    for page in pages::OF_TOOL.iter().filter(whole) {
+        for kind in [ToolKind::RoundPunch, ToolKind::CutOff] {
+            let way = Way {
+                size: SMALL,
+                units: Units::Inch,
+                theme: "light",
+            };
+            let seen = pages::show_tool(*page, kind, way);
+            let words = cut(&seen).into_iter();
+            found.extend(words.map(|words| format!("{} {kind}: {words:?}", page.0)));
+        }
     }
     assert!(found.is_empty(), "{found:#?}");
 }

@@ -1,56 +1,60 @@
 //! How much bar to cut, and where to mark it.
 
 use egui::{Grid, RichText, Ui};
-use reinwright_core::asked::{Choice, Stock, Units};
+use reinwright_core::asked::{Bar, Choice, Stock, Units};
 use reinwright_core::finding::Part;
-use reinwright_core::forge::balance::PieceBalance;
+use reinwright_core::forge::balance::{Balance, PieceBalance};
 use reinwright_core::steel::{Steel, caution::at_the_forge};
-use reinwright_core::tongs::document::Document;
 use reinwright_core::units::MM_PER_INCH;
 
 use super::{lit, right, section};
 use crate::window::paint::theme::Palette;
+use crate::window::state::bar::{Account, Forged};
 use crate::window::state::look::Look;
-use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
 
 /// Shows the account of the bar.
-pub(super) fn show(ui: &mut Ui, document: &Document, answers: &Answers, look: &mut Look) {
-    let (balance, units) = (&answers.known.balance, document.units);
+pub(super) fn show(ui: &mut Ui, account: Account<'_>, look: &mut Look) {
+    let Account {
+        bar,
+        units,
+        balance,
+        mass_kg,
+        of,
+    } = account;
     if let Some(trouble) = balance.trouble() {
         ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
         return;
     }
-    ui.label("Bar to cut for the pair");
+    ui.label(format!("Bar to cut for the {}", of.whole()));
     let length = balance.bar_length_mm;
     let cut = balance.cut_length(units).to_string();
     ui.label(RichText::new(cut).size(24.0).strong())
         .on_hover_text("Up to the next mark of a rule; the kerf of the last cut lies beyond it");
-    ui.label(format!(
-        "of {}, {}",
-        stock(document),
-        document.bar.steel.name()
-    ));
+    ui.label(format!("of {}, {}", stock(bar), bar.steel.name()));
     ui.weak(format!("{} with the last cut", exact(length, units)));
     ui.label(format!(
-        "Finished pair: {}",
-        units.show().mass(answers.known.model.mass_kg())
+        "Finished {}: {}",
+        of.whole(),
+        units.show().mass(mass_kg)
     ));
-    let halves = &balance.pieces;
-    let (a, b) = (&halves[0], &halves[halves.len() - 1]);
-    if a == b {
-        half(ui, "One half", a, units, look);
-    } else {
-        half(ui, "Half A", a, units, look);
-        half(ui, "Half B", b, units, look);
+    let pieces = &balance.pieces;
+    let (a, b) = (&pieces[0], &pieces[pieces.len() - 1]);
+    match of {
+        Forged::Tool => piece(ui, ("The tool", of), a, units, look),
+        Forged::Pair if a == b => piece(ui, ("One half", of), a, units, look),
+        Forged::Pair => {
+            piece(ui, ("Half A", of), a, units, look);
+            piece(ui, ("Half B", of), b, units, look);
+        }
     }
-    marks(ui, answers, units);
-    caution(ui, document.bar.steel);
+    marks(ui, balance, units);
+    caution(ui, bar.steel);
 }
 
 /// `3/4 in square`, `1/2 in x 3/4 in flat`.
-fn stock(document: &Document) -> String {
-    let stock = &document.bar.stock;
+fn stock(bar: &Bar) -> String {
+    let stock = &bar.stock;
     let shape = stock.way();
     match stock {
         Stock::Round { diameter: size } | Stock::Square { side: size } => format!("{size} {shape}"),
@@ -58,7 +62,13 @@ fn stock(document: &Document) -> String {
     }
 }
 
-fn half(ui: &mut Ui, title: &str, half: &PieceBalance, units: Units, look: &mut Look) {
+fn piece(
+    ui: &mut Ui,
+    (title, of): (&str, Forged),
+    piece: &PieceBalance,
+    units: Units,
+    look: &mut Look,
+) {
     section(ui, title);
     Grid::new((title, "parts"))
         .num_columns(4)
@@ -77,7 +87,7 @@ fn half(ui: &mut Ui, title: &str, half: &PieceBalance, units: Units, look: &mut 
                 right(ui, |ui| ui.weak(head)).on_hover_text(hint);
             }
             ui.end_row();
-            for part in &half.parts {
+            for part in &piece.parts {
                 let show = units.show();
                 let cells = [
                     show.number(part.finished_length_mm),
@@ -91,18 +101,19 @@ fn half(ui: &mut Ui, title: &str, half: &PieceBalance, units: Units, look: &mut 
         .num_columns(2)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            for allowance in &half.allowances {
+            for allowance in &piece.allowances {
                 sum(
                     ui,
                     &capital(allowance.what.name()),
                     &units.show().text(allowance.bar_length_mm),
                 );
             }
-            let total = units.show().text(half.bar_length_mm);
-            ui.strong("Bar for this half");
+            let total = units.show().text(piece.bar_length_mm);
+            ui.strong(format!("Bar for this {}", of.piece()));
             right(ui, |ui| ui.strong(total));
             ui.end_row();
-            sum(ui, "Finished half", &units.show().mass(half.mass_kg));
+            let finished = format!("Finished {}", of.piece());
+            sum(ui, &finished, &units.show().mass(piece.mass_kg));
         });
 }
 
@@ -123,9 +134,8 @@ fn sum(ui: &mut Ui, what: &str, value: &str) {
     ui.end_row();
 }
 
-fn marks(ui: &mut Ui, answers: &Answers, units: Units) {
+fn marks(ui: &mut Ui, balance: &Balance, units: Units) {
     section(ui, "Marks, from both ends of the length");
-    let balance = &answers.known.balance;
     Grid::new("marks")
         .num_columns(3)
         .spacing([10.0, 3.0])

@@ -10,6 +10,7 @@ use reinwright_core::shop::mend::{Mend, Ways};
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::wish::Wish;
+use crate::window::state::bar::Forged;
 use crate::window::state::history::Hand;
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
@@ -24,43 +25,58 @@ pub(super) fn with_mends(
     let asks = answers.known.worst() >= Some(Severity::Mend);
     let (ctx, units) = (ui.ctx().clone(), answers.units());
     let ways = asks.then(|| answers.mends(&ctx, hand).map(<[_]>::to_vec));
-    list(ui, answers, look, |ui, index, look| {
-        let ways = ways.as_ref()?;
-        let Some(ways) = ways else {
-            ui.weak("Looking for ways to mend…");
-            return None;
-        };
-        let ways = ways.get(index)?.as_ref()?;
-        mends(ui, (ways, units), look).map(Wish::Mend)
-    })
+    heat_of_jaws(ui, units, look);
+    list(
+        ui,
+        (&answers.known.findings, Forged::Pair),
+        look,
+        |ui, index, look| {
+            let ways = ways.as_ref()?;
+            let Some(ways) = ways else {
+                ui.weak("Looking for ways to mend…");
+                return None;
+            };
+            let ways = ways.get(index)?.as_ref()?;
+            mends(ui, (ways, units), look).map(Wish::Mend)
+        },
+    )
 }
 
 /// Lists the findings; choosing one shows its place.
 pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
-    list(ui, answers, look, |_, _, _| None);
+    heat_of_jaws(ui, answers.units(), look);
+    plain(ui, (&answers.known.findings, Forged::Pair), look);
+}
+
+/// Lists findings, whatever they are of; choosing one shows its place.
+pub(super) fn plain(ui: &mut Ui, of: (&[Finding], Forged), look: &mut Look) {
+    list(ui, of, look, |_, _, _| None);
+}
+
+/// Says at which heat of neck and jaws the pair was judged, where that is none of the usual.
+fn heat_of_jaws(ui: &mut Ui, units: Units, look: &Look) {
+    if look.load.jaw_celsius > JAW_CELSIUS.0 {
+        let hot = look.jaw_scale(units.show()).text(look.load.jaw_celsius);
+        ui.weak(format!("With neck and jaws at {hot}, as set in Strength."));
+    }
 }
 
 /// Lists the findings, each with what `under` puts under it; gives back what was asked for there.
 fn list(
     ui: &mut Ui,
-    answers: &Answers,
+    (findings, of): (&[Finding], Forged),
     look: &mut Look,
     under: impl Fn(&mut Ui, usize, &mut Look) -> Option<Wish>,
 ) -> Option<Wish> {
-    if look.load.jaw_celsius > JAW_CELSIUS.0 {
-        let hot = look
-            .jaw_scale(answers.units().show())
-            .text(look.load.jaw_celsius);
-        ui.weak(format!("With neck and jaws at {hot}, as set in Strength."));
-    }
-    if answers.known.findings.is_empty() {
-        ui.label(
-            "Nothing was noticed: the pair can be made as drawn, as far as this program checks.",
-        );
+    if findings.is_empty() {
+        ui.label(format!(
+            "Nothing was noticed: the {} can be made as drawn, as far as this program checks.",
+            of.whole()
+        ));
         return None;
     }
     let mut asked = None;
-    for (index, finding) in answers.known.findings.iter().enumerate() {
+    for (index, finding) in findings.iter().enumerate() {
         ui.push_id(index, |ui| {
             one(ui, finding, look);
             if finding.severity >= Severity::Mend {

@@ -1,8 +1,9 @@
-//! How the pair is forged: by which procedure, in which order, and what stands against it.
+//! How the pair or the tool is forged: by which procedure, in which order, and what stands against it.
 
 use std::rc::Rc;
 
 use egui::{Button, ComboBox, Grid, Label, RichText, Ui};
+use reinwright_core::asked::Units;
 use reinwright_core::making::{Plan, Procedure};
 
 use super::{came_out, findings, right, section};
@@ -13,6 +14,7 @@ use crate::window::state::look::Look;
 use crate::window::state::making::Planned;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
+use crate::window::state::tool::ToolAnswers;
 
 /// Shows procedure, operations, findings and marks; gives back what was asked for.
 pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Option<Wish> {
@@ -20,31 +22,45 @@ pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Optio
         ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
         return None;
     }
-    procedure(ui, answers, look);
     let planned = answers.planned(&look.making.asked);
-    others(ui, &planned.plan);
-    operations(ui, &planned, look);
-    left_out(ui, look);
-    against(ui, &planned.plan, look);
-    marks(ui, &planned.plan, answers);
-    ui.add_space(10.0);
-    let sheet = Command::JobSheet;
-    let asked = sheet.button(ui).clicked().then_some(Wish::Do(sheet));
+    let asked = list(ui, &planned, answers.units(), look);
     let form = &mut look.making.came_out;
     came_out::show(ui, form, answers.units()).or(asked)
 }
 
-/// The choice of procedure.
-fn procedure(ui: &mut Ui, answers: &mut Answers, look: &mut Look) {
+/// Shows the same of a tool.
+pub(super) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look) -> Option<Wish> {
+    if let Some(trouble) = answers.known.balance.trouble() {
+        ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
+        return None;
+    }
     let planned = answers.planned(&look.making.asked);
-    let chosen = planned.plan.procedure;
+    list(ui, &planned, answers.units(), look)
+}
+
+/// Procedure, operations, findings and marks, and the way to the job sheet.
+fn list(ui: &mut Ui, planned: &Rc<Planned>, units: Units, look: &mut Look) -> Option<Wish> {
+    procedure(ui, &planned.plan, look);
+    others(ui, &planned.plan);
+    operations(ui, planned, look);
+    left_out(ui, look);
+    against(ui, &planned.plan, look);
+    marks(ui, &planned.plan, units);
+    ui.add_space(10.0);
+    let sheet = Command::JobSheet;
+    sheet.button(ui).clicked().then_some(Wish::Do(sheet))
+}
+
+/// The choice of procedure.
+fn procedure(ui: &mut Ui, plan: &Plan, look: &mut Look) {
+    let chosen = plan.procedure;
     ui.horizontal(|ui| {
         let label = ui.label("Made by");
         let list = ComboBox::from_id_salt("procedure")
             .width(ui.available_width() - 8.0)
             .selected_text(capital(chosen.name()))
             .show_ui(ui, |ui| {
-                for suits in &planned.plan.suits {
+                for suits in &plan.suits {
                     let own = suits.procedure;
                     let words = match suits.why_not {
                         None => capital(own.name()),
@@ -158,8 +174,8 @@ fn against(ui: &mut Ui, plan: &Plan, look: &mut Look) {
     }
 }
 
-fn marks(ui: &mut Ui, plan: &Plan, answers: &Answers) {
-    let show = answers.units().show();
+fn marks(ui: &mut Ui, plan: &Plan, units: Units) {
+    let show = units.show();
     section(ui, "Marks, from both ends of the length");
     Grid::new("making marks")
         .num_columns(3)

@@ -10,17 +10,19 @@ mod strength;
 
 use egui::{Label, Response, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::finding::{Part, Severity};
+use reinwright_core::finding::{Finding, Part, Severity};
 use reinwright_core::tongs::document::Document;
 
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::wish::Wish;
+use crate::window::state::bar::{Forged, OfBar};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
+use crate::window::state::tool::ToolAnswers;
 
 const SEVERITIES: [Severity; 3] = [Severity::Stop, Severity::Mend, Severity::Note];
 
@@ -31,20 +33,13 @@ pub(crate) fn show(
     (answers, look, fills): (&mut Answers, &mut Look, &mut FillTessellator),
     mut shown: Shown<'_>,
 ) -> Option<Wish> {
-    // Wrapped: with all badges the tabs are wider than the narrowest panel.
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 2.0;
-        for page in Page::ALL {
-            tab(ui, answers, look, page);
-        }
-    });
-    ui.separator();
+    tabs(ui, &Page::ALL, &answers.known.findings, look);
     ScrollArea::vertical()
         .id_salt(("answers", look.page))
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
             Page::Bar => {
-                bar::show(ui, document, answers, look);
+                bar::show(ui, answers.account(), look);
                 None
             }
             Page::Fit => {
@@ -73,7 +68,39 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     findings::show(ui, answers, look);
 }
 
-fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
+/// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
+pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look) -> Option<Wish> {
+    tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
+    ScrollArea::vertical()
+        .id_salt(("tool answers", look.page))
+        .auto_shrink([false, false])
+        .show(ui, |ui| match look.page {
+            Page::Making => making::show_tool(ui, answers, look),
+            Page::Findings => {
+                let findings = &answers.known.findings;
+                findings::plain(ui, (findings, Forged::Tool), look);
+                None
+            }
+            Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
+                bar::show(ui, answers.account(), look);
+                None
+            }
+        })
+        .inner
+}
+
+fn tabs(ui: &mut Ui, pages: &[Page], findings: &[Finding], look: &mut Look) {
+    // Wrapped: with all badges the tabs are wider than the narrowest panel.
+    ui.horizontal_wrapped(|ui| {
+        ui.spacing_mut().item_spacing.x = 2.0;
+        for page in pages {
+            tab(ui, findings, look, *page);
+        }
+    });
+    ui.separator();
+}
+
+fn tab(ui: &mut Ui, findings: &[Finding], look: &mut Look, page: Page) {
     let title = match page {
         Page::Bar => "Bar",
         Page::Fit => "Fit",
@@ -86,9 +113,9 @@ fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
     match page {
         Page::Bar | Page::Fit | Page::Strength | Page::Making | Page::Heats => {}
         Page::Findings => {
-            badges(ui, answers);
-            let response = response.clone().accessible_name(counted(answers));
-            response.on_hover_text(counted(answers));
+            badges(ui, findings);
+            let response = response.clone().accessible_name(counted(findings));
+            response.on_hover_text(counted(findings));
         }
     }
     if response.clicked() {
@@ -96,11 +123,17 @@ fn tab(ui: &mut Ui, answers: &Answers, look: &mut Look, page: Page) {
     }
 }
 
+/// How many findings there are of a severity.
+fn count(findings: &[Finding], severity: Severity) -> usize {
+    let same = |finding: &&Finding| finding.severity == severity;
+    findings.iter().filter(same).count()
+}
+
 /// A sign and a number for each severity that there is.
-fn badges(ui: &mut Ui, answers: &Answers) {
+fn badges(ui: &mut Ui, findings: &[Finding]) {
     ui.spacing_mut().item_spacing.x = 3.0;
     for severity in SEVERITIES {
-        let count = answers.count(severity);
+        let count = count(findings, severity);
         if count > 0 {
             sign::severity(ui, severity);
             ui.label(count.to_string());
@@ -109,10 +142,10 @@ fn badges(ui: &mut Ui, answers: &Answers) {
 }
 
 /// `Findings: 1 Stop, 2 Mend`.
-fn counted(answers: &Answers) -> String {
+fn counted(findings: &[Finding]) -> String {
     let counts: Vec<String> = SEVERITIES
         .into_iter()
-        .map(|severity| (severity, answers.count(severity)))
+        .map(|severity| (severity, count(findings, severity)))
         .filter(|(_, count)| *count > 0)
         .map(|(severity, count)| format!("{count} {}", severity.name()))
         .collect();

@@ -6,6 +6,7 @@ use std::time::SystemTime;
 use egui::{RichText, ScrollArea, Ui};
 use reinwright_core::shop::family::{self, Family};
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tool::{self, Tool};
 
 use super::{Reply, buttons};
 use crate::disk::kept::{Left, ago};
@@ -19,6 +20,7 @@ const LIST: f32 = 260.0;
 #[derive(Debug, Clone, PartialEq)]
 pub(crate) enum Kept {
     Design(Box<Document>),
+    Tool(Box<Tool>),
     Family(Box<Family>),
 }
 
@@ -32,6 +34,10 @@ impl Kept {
             let opened = family::open(bytes).map_err(|why| why.to_string())?;
             return Ok(Self::Family(Box::new(opened.family)));
         }
+        if tool::is_tool(bytes) {
+            let tool = tool::read_any(bytes).map_err(|why| why.to_string())?;
+            return Ok(Self::Tool(Box::new(tool)));
+        }
         let design = document::read_any(bytes).map_err(|why| why.to_string())?;
         Ok(Self::Design(Box::new(design)))
     }
@@ -40,6 +46,7 @@ impl Kept {
     pub(crate) fn text(&self) -> String {
         match self {
             Self::Design(design) => document::write(design),
+            Self::Tool(tool) => tool::write(tool),
             Self::Family(family) => family::write(family),
         }
     }
@@ -48,6 +55,7 @@ impl Kept {
     pub(crate) fn name(&self) -> &str {
         match self {
             Self::Design(design) => &design.name,
+            Self::Tool(tool) => &tool.name,
             Self::Family(family) => &family.name,
         }
     }

@@ -16,11 +16,14 @@ use reinwright_core::paper::Paper;
 use reinwright_core::shop::printers::Printer;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
+use reinwright_core::tool::Tool;
 
 use super::wish::JawWish;
 use crate::jobs::order::Order;
 use crate::jobs::pages::Consent;
+use crate::jobs::pair_tools::Named;
 use crate::window::paint::theme::Palette;
+use crate::window::state::session::Opened;
 pub(crate) use about::About;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
@@ -47,6 +50,10 @@ pub(crate) enum Next {
     Begin(Box<Document>),
     /// Show this design, which can be had again.
     Ready(Box<Document>),
+    /// Show this tool, which nothing but this window has.
+    BeginTool(Box<Tool>),
+    /// Show this tool, which can be had again.
+    ReadyTool(Box<Tool>),
     /// Open this file.
     Open(PathBuf),
     /// Open this file of the shelf, and of a family the size at a place.
@@ -84,6 +91,8 @@ pub(crate) enum Purpose {
     JobSheet(Paper),
     /// To write the cut list.
     CutPdf(Paper),
+    /// To write the tools of a pair into a folder.
+    Tools(Vec<Named>),
     /// To write a jaw of one's own for another smith.
     OwnJaw(Box<KeptJaw>),
 }
@@ -103,7 +112,7 @@ impl Purpose {
     /// What stands over the question.
     pub(crate) fn title(&self) -> &'static str {
         match self {
-            Self::Open => "Open a design or a family",
+            Self::Open => "Open a design, a tool or a family",
             Self::Save(_) => "Save to a file",
             Self::Pdf(..) => "Print to PDF",
             Self::CheckPage(_) => "Check page to PDF",
@@ -115,6 +124,7 @@ impl Purpose {
             Self::Shop => "Folder of the shop",
             Self::CutPdf(_) => "Print the cut list to PDF",
             Self::JobSheet(_) => "Job sheet to PDF",
+            Self::Tools(_) => "Tools of the pair to a folder",
             Self::OwnJaw(_) => "Give an own jaw away",
         }
     }
@@ -127,7 +137,7 @@ impl Purpose {
                 ("PDF", "pdf")
             }
             Self::Svg(_) => ("SVG", "svg"),
-            Self::Folder(_) | Self::Shelf | Self::Shop => ("Folder", ""),
+            Self::Folder(_) | Self::Tools(_) | Self::Shelf | Self::Shop => ("Folder", ""),
             Self::Picture => ("PNG or JPEG", ""),
             Self::OwnJaw(_) => ("Reinwright jaw", "ron"),
         }
@@ -143,10 +153,19 @@ impl Purpose {
             | Self::CheckPage(_)
             | Self::CutPdf(_)
             | Self::JobSheet(_)
+            | Self::Tools(_)
             | Self::Svg(_)
             | Self::Folder(_)
             | Self::OwnJaw(_) => Chosen::ToWrite,
         }
+    }
+
+    /// What the file or the folder may be called, for what is open.
+    pub(crate) fn name(&self, open: &dyn Opened) -> String {
+        if matches!(self, Self::Tools(_)) {
+            return format!("{}-tools", open.file_name("ron").trim_end_matches(".ron"));
+        }
+        open.file_name(self.files().1)
     }
 
     /// Whether the file is written.

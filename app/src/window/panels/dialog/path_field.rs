@@ -45,7 +45,7 @@ impl PathField {
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
         let label = ui.label(match self.purpose {
-            Purpose::Folder(_) | Purpose::Shelf | Purpose::Shop => "Folder",
+            Purpose::Folder(_) | Purpose::Tools(_) | Purpose::Shelf | Purpose::Shop => "Folder",
             Purpose::Open
             | Purpose::CutDesign
             | Purpose::CutPdf(_)
@@ -93,7 +93,7 @@ impl PathField {
         let there = self.purpose.writes() && path.exists();
         if there && self.warned.as_ref() != Some(&path) {
             let onto = match self.purpose {
-                Purpose::Folder(_) => "into",
+                Purpose::Folder(_) | Purpose::Tools(_) => "into",
                 Purpose::Open
                 | Purpose::Picture
                 | Purpose::Shelf

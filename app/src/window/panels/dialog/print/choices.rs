@@ -9,6 +9,7 @@ use reinwright_core::steel::{HEAT_COLOURS, Heat};
 use super::super::trouble;
 use crate::jobs::order::{OfTheSet, Order};
 use crate::jobs::what::{Kind, Look, Reins, Size};
+use crate::window::state::bar::Forged;
 use crate::window::state::rows::capital;
 
 /// What is typed, and why it cannot be read.
@@ -54,13 +55,22 @@ impl Typed {
     }
 }
 
-/// All that is chosen for one design and for a family alike.
-pub(super) fn show(ui: &mut Ui, order: &mut Order, typed: &mut Typed) {
+/// All that is chosen for one design, for a tool and for a family alike.
+pub(super) fn show(ui: &mut Ui, of: Forged, order: &mut Order, typed: &mut Typed) {
     head(ui, "What to print");
-    kinds(ui, &mut order.what.kinds);
-    head(ui, "Views and reins");
-    radios(ui, &mut order.what.views, &VIEWS);
-    radios(ui, &mut order.what.reins, &REINS);
+    match of {
+        Forged::Pair => {
+            kinds(ui, &Kind::ALL, name, &mut order.what.kinds);
+            head(ui, "Views and reins");
+            radios(ui, &mut order.what.views, &VIEWS);
+            radios(ui, &mut order.what.reins, &REINS);
+        }
+        Forged::Tool => {
+            kinds(ui, &OF_TOOL, tool_name, &mut order.what.kinds);
+            head(ui, "Views");
+            radios(ui, &mut order.what.views, &VIEWS);
+        }
+    }
     head(ui, "Beside the outline");
     radios(ui, &mut order.what.look, &LOOKS);
     head(ui, "Size");
@@ -100,15 +110,44 @@ fn name(kind: Kind) -> &'static str {
     }
 }
 
+/// What of a tool is printed: its views stand where the half of a pair stands.
+const OF_TOOL: [Kind; 3] = [Kind::Half, Kind::Stages, Kind::Bar];
+
+/// What a kind of drawing of a tool is called here.
+fn tool_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Half
+        | Kind::Head
+        | Kind::Rein
+        | Kind::Pair
+        | Kind::Open
+        | Kind::Sections
+        | Kind::Calipers => "The tool in its views",
+        Kind::Stages => "Each stage",
+        Kind::Bar => "Marks along the bar",
+    }
+}
+
+/// What was chosen of a pair, as far as a tool has it.
+pub(super) fn of_tool(mut order: Order) -> Order {
+    let stages = order.what.has(Kind::Stages);
+    order.what.kinds = OF_TOOL.into();
+    order
+        .what
+        .kinds
+        .retain(|kind| *kind != Kind::Stages || stages);
+    order
+}
+
 fn head(ui: &mut Ui, words: &str) {
     ui.add_space(4.0);
     ui.label(RichText::new(words).strong());
 }
 
-fn kinds(ui: &mut Ui, chosen: &mut Vec<Kind>) {
+fn kinds(ui: &mut Ui, all: &[Kind], name: fn(Kind) -> &'static str, chosen: &mut Vec<Kind>) {
     let grid = Grid::new("kinds").num_columns(2).spacing([12.0, 2.0]);
     grid.show(ui, |ui| {
-        for pair in Kind::ALL.chunks(2) {
+        for pair in all.chunks(2) {
             for kind in pair {
                 let mut is_chosen = chosen.contains(kind);
                 if ui.checkbox(&mut is_chosen, name(*kind)).changed() {

@@ -19,6 +19,7 @@ use crate::jobs::pages::{Consent, Stack};
 use crate::jobs::preview::Printable;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
+use crate::window::state::bar::Forged;
 use crate::window::state::rows::capital;
 use choices::Typed;
 use leaves::Shown;
@@ -61,6 +62,10 @@ impl Print {
         printers: Result<Printers, String>,
         stop: Option<String>,
     ) -> Self {
+        let order = match &of {
+            Printable::Design(_) | Printable::Set(..) => order,
+            Printable::Tool(_) => choices::of_tool(order),
+        };
         Self {
             of: Arc::new(of),
             stock,
@@ -115,7 +120,11 @@ impl Print {
         let list = ScrollArea::vertical().auto_shrink([false, false]);
         list.show(ui, |ui| {
             ui.set_width(CHOICES - 22.0);
-            choices::show(ui, &mut self.order, &mut self.typed);
+            let of = match self.of.as_ref() {
+                Printable::Design(_) | Printable::Set(..) => Forged::Pair,
+                Printable::Tool(_) => Forged::Tool,
+            };
+            choices::show(ui, of, &mut self.order, &mut self.typed);
             let paper = self.order.paper;
             let asked = self.measuring.show(ui, &mut self.order.printer, paper);
             if let Printable::Set(family, _) = self.of.as_ref() {
@@ -196,7 +205,7 @@ impl Print {
     /// Why what is chosen cannot be printed.
     fn against(&self) -> Option<String> {
         let nothing = match self.of.as_ref() {
-            Printable::Design(_) => self.order.what.kinds.is_empty(),
+            Printable::Design(_) | Printable::Tool(_) => self.order.what.kinds.is_empty(),
             Printable::Set(..) => !self.order.prints_something(),
         };
         if nothing {

@@ -7,6 +7,7 @@ use reinwright_core::paper::Paper;
 use super::super::{Drawn, Purpose, Reply, buttons};
 use super::choices;
 use crate::window::paint::theme::Palette;
+use crate::window::state::bar::Forged;
 use crate::window::state::rows::capital;
 
 pub(super) const CHOOSE: &str = "Choose the file";
@@ -75,14 +76,16 @@ fn paper(ui: &mut Ui, chosen: &mut Paper) {
 /// Which paper the job sheet goes on.
 #[derive(Debug)]
 pub(crate) struct PrintJob {
+    of: Forged,
     paper: Paper,
     stop: Option<String>,
 }
 
 impl PrintJob {
-    /// `stop` is what stands against making the pair.
-    pub(crate) fn new(units: Units, stop: Option<String>) -> Self {
+    /// `stop` is what stands against making it.
+    pub(crate) fn new(of: Forged, units: Units, stop: Option<String>) -> Self {
         Self {
+            of,
             paper: usual_paper(units),
             stop,
         }
@@ -90,10 +93,11 @@ impl PrintJob {
 
     pub(in super::super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("Job sheet to PDF");
-        ui.label(
-            "How the pair is made, by the way that the page Making shows: the first page alone is \
+        ui.label(format!(
+            "How the {} is made, by the way that the page Making shows: the first page alone is \
              enough at the anvil, the others have the details.",
-        );
+            self.of.whole()
+        ));
         paper(ui, &mut self.paper);
         stopped(ui, self.stop.as_deref());
         match buttons(ui, &[CHOOSE, "Cancel"])? {
@@ -106,26 +110,38 @@ impl PrintJob {
 /// Which drawing goes into the SVG file.
 #[derive(Debug)]
 pub(crate) struct PrintSvg {
+    of: Forged,
     drawn: Drawn,
     stop: Option<String>,
 }
 
+/// The drawings of a pair, and of a tool.
+const OF_PAIR: [(Drawn, &str); 3] = [
+    (Drawn::Pair, "The pair on its work, with all sizes"),
+    (Drawn::Half, "One half as a template"),
+    (Drawn::Bar, "The bar with its marks"),
+];
+const OF_TOOL: [(Drawn, &str); 2] = [
+    (Drawn::Pair, "The tool in its views, with all sizes"),
+    (Drawn::Bar, "The bar with its marks"),
+];
+
 impl PrintSvg {
-    /// `stop` is what stands against making the pair.
-    pub(crate) fn new(stop: Option<String>) -> Self {
+    /// `stop` is what stands against making it.
+    pub(crate) fn new(of: Forged, stop: Option<String>) -> Self {
         let drawn = Drawn::Pair;
-        Self { drawn, stop }
+        Self { of, drawn, stop }
     }
 
     pub(in super::super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading("Drawing to SVG");
         ui.label("Full size: one unit in the file is one millimetre.");
-        for (drawn, label) in [
-            (Drawn::Pair, "The pair on its work, with all sizes"),
-            (Drawn::Half, "One half as a template"),
-            (Drawn::Bar, "The bar with its marks"),
-        ] {
-            ui.radio_value(&mut self.drawn, drawn, label);
+        let drawings: &[(Drawn, &str)] = match self.of {
+            Forged::Pair => &OF_PAIR,
+            Forged::Tool => &OF_TOOL,
+        };
+        for (drawn, label) in drawings {
+            ui.radio_value(&mut self.drawn, *drawn, *label);
         }
         stopped(ui, self.stop.as_deref());
         match buttons(ui, &["Choose the file", "Cancel"])? {

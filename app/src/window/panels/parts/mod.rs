@@ -1,27 +1,65 @@
 //! The parts list: every value that can be set, under the part that it shapes.
 
+mod pair;
+mod tool;
+
 use std::collections::BTreeMap;
 
 use egui::{CollapsingHeader, ComboBox, Id, Key, Modifiers, Rect, RichText, Shape, TextEdit, Ui};
-use reinwright_core::asked::{Field, Step, Value, parse_work_in};
+use reinwright_core::asked::{Field, Step, Value};
 use reinwright_core::finding::Part;
-use reinwright_core::tongs::document::{Document, check_limits};
 
-use super::sketch::Sketching;
 use super::typing::come_to;
-use super::wish::{StyleWish, Wish};
+use super::wish::Wish;
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::state::command::times_pressed;
 use crate::window::state::look::Look;
 use crate::window::state::rows::{capital, elsewise, group_title, rows, stepped};
+use crate::window::state::session::Content;
 
 /// Width of the labels before the fields, in points.
 const LABEL: f32 = 96.0;
-/// Where the whole work is typed by its name; no field has this path.
-const CALLED: &str = "work";
+/// Height of a list to choose from, in points: all tools are seen at once.
+const LIST: f32 = 380.0;
 /// Width of a step button, in points.
 const STEP: f32 = 20.0;
+
+/// What the list walks, and what stands in it beside the fields.
+pub(crate) trait Listed: Content {
+    /// What is chosen beside the document while it is edited.
+    type Beside;
+
+    /// What stands in an empty field for its name.
+    const CALLED: &'static str;
+
+    /// Its name and its note, to be typed.
+    fn words(&mut self) -> [&mut String; 2];
+
+    /// Every field, in order.
+    fn listed(&self) -> Vec<Field>;
+
+    /// Puts a value under a path.
+    fn set(&mut self, path: &str, value: Value);
+
+    /// What a choice is, beside its hint.
+    fn about(&self, row: &Field) -> Option<&'static str>;
+
+    /// Whether the fields under a title show from the start.
+    fn is_open(part: Part, title: &str) -> bool;
+
+    /// What stands over the fields of a part.
+    fn over(&mut self, list: &mut PartsList, ui: &mut Ui, look: &mut Look, part: Part);
+
+    /// What stands under them.
+    fn under(&mut self, list: &mut PartsList, ui: &mut Ui, beside: &mut Self::Beside, part: Part);
+
+    /// What stands under one field.
+    fn under_field(&self, list: &mut PartsList, ui: &mut Ui, row: &Field);
+
+    /// Takes what is typed beside the fields.
+    fn commit(&mut self, list: &mut PartsList);
+}
 
 /// What is being typed, by the path of its field.
 #[derive(Debug, Default)]
@@ -49,46 +87,45 @@ impl PartsList {
     }
 
     /// Puts everything that is being typed into the document, as if Enter had been pressed.
-    pub(crate) fn commit(&mut self, document: &mut Document) {
-        for row in rows(document) {
+    pub(crate) fn commit<T: Listed>(&mut self, document: &mut T) {
+        for row in rows(document.listed(), document.units()) {
             if let Some(Draft::Open(text)) = self.drafts.get(&row.path).cloned() {
                 self.take(document, &row, &text);
             }
         }
-        if let Some(Draft::Open(text)) = self.drafts.get(CALLED).cloned() {
-            self.take_called(document, &text);
-        }
+        document.commit(self);
     }
 
     /// Shows the list; edits go straight into the document, and what else was asked for is given
     /// back.
-    pub(crate) fn show(
+    pub(crate) fn show<T: Listed>(
         &mut self,
         ui: &mut Ui,
-        document: &mut Document,
-        (look, sketching): (&mut Look, &mut Sketching),
+        document: &mut T,
+        (look, beside): (&mut Look, &mut T::Beside),
     ) -> Vec<Wish> {
         self.name_and_note(ui, document);
         ui.separator();
         egui::ScrollArea::vertical()
             .auto_shrink([false, false])
             .show(ui, |ui| {
-                let rows = rows(document);
+                let rows = rows(document.listed(), document.units());
                 for group in rows.chunk_by(|a, b| title(a) == title(b)) {
-                    self.group(ui, document, (look, sketching), group);
+                    self.group(ui, document, (look, beside), group);
                 }
                 look.reveal = None;
             });
         std::mem::take(&mut self.asked)
     }
 
-    fn name_and_note(&mut self, ui: &mut Ui, document: &mut Document) {
-        let name = TextEdit::singleline(&mut document.name)
+    fn name_and_note<T: Listed>(&mut self, ui: &mut Ui, document: &mut T) {
+        let [name, note] = document.words();
+        let name = TextEdit::singleline(name)
             .desired_width(f32::INFINITY)
             .char_limit(200)
-            .hint_text("What the pair is called");
+            .hint_text(T::CALLED);
         let name = ui.add(name).accessible_name("Name");
-        let note = TextEdit::multiline(&mut document.note)
+        let note = TextEdit::multiline(note)
             .desired_width(f32::INFINITY)
             .desired_rows(1)
             .char_limit(20_000)
@@ -101,11 +138,11 @@ impl PartsList {
         self.typing = name.has_focus() || note.has_focus();
     }
 
-    fn group(
+    fn group<T: Listed>(
         &mut self,
         ui: &mut Ui,
-        document: &mut Document,
-        (look, sketching): (&mut Look, &mut Sketching),
+        document: &mut T,
+        (look, beside): (&mut Look, &mut T::Beside),
         rows: &[Field],
     ) {
         let (part, title) = (rows[0].part, title(&rows[0]));
@@ -113,23 +150,18 @@ impl PartsList {
         let wash = ui.painter().add(Shape::Noop);
         let header = CollapsingHeader::new(RichText::new(&title).size(15.0))
             .id_salt(&title)
-            .default_open(matches!(part, Part::Work | Part::Jaw) || title == "Bar")
+            .default_open(T::is_open(part, &title))
             .open(wanted.then_some(true))
             .show_unindented(ui, |ui| {
-                if part == Part::Work {
-                    self.called(ui, document, look);
-                }
+                document.over(self, ui, look, part);
                 self.fields(ui, document, look, rows);
-                if matches!(part, Part::Jaw | Part::SecondJaw) {
-                    let asked = sketching.show(ui, document, part);
-                    self.asked.extend(asked.map(Wish::Jaws));
-                }
+                document.under(self, ui, beside, part);
             });
         let head = across(header.header_response.rect, ui);
         let all = header
             .body_response
             .map_or(head, |body| head.union(across(body.rect, ui)));
-        if part != Part::Pair {
+        if !matches!(part, Part::Pair | Part::Tool) {
             mark(ui, head, part, look, wash);
             if ui.rect_contains_pointer(all) {
                 look.point_at(part);
@@ -143,7 +175,13 @@ impl PartsList {
         }
     }
 
-    fn fields(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, rows: &[Field]) {
+    fn fields<T: Listed>(
+        &mut self,
+        ui: &mut Ui,
+        document: &mut T,
+        look: &mut Look,
+        rows: &[Field],
+    ) {
         let mut section = None;
         for row in rows {
             if row.section() != section {
@@ -157,7 +195,7 @@ impl PartsList {
         ui.add_space(4.0);
     }
 
-    fn field(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look, row: &Field) {
+    fn field<T: Listed>(&mut self, ui: &mut Ui, document: &mut T, look: &mut Look, row: &Field) {
         ui.horizontal(|ui| {
             let hint = hint(row, document);
             ui.spacing_mut().item_spacing.x = 4.0;
@@ -172,7 +210,7 @@ impl PartsList {
             match &row.value {
                 Value::Choice { .. } => {
                     if let Some(chosen) = choice(ui, row, (room, &hint)) {
-                        document.put(&row.path, chosen);
+                        document.set(&row.path, chosen);
                         look.chosen = Some(row.part);
                     }
                 }
@@ -182,103 +220,17 @@ impl PartsList {
                 }
             }
         });
-        if is_style(row) {
-            self.style_chooser(ui, row);
-        }
+        document.under_field(self, ui, row);
         if let Some(Draft::Refused(why)) = self.drafts.get(&row.path) {
             ui.label(RichText::new(why).color(Palette::of(ui.visuals()).stop));
         }
     }
 
-    /// The whole work in words, to be typed as it is called.
-    fn called(&mut self, ui: &mut Ui, document: &mut Document, look: &mut Look) {
-        const HINT: &str = "Such as 3/8 x 1 flat, 5/8 hex on corners, M16, 5/8 bolt behind its head, \
-            1/2 in pipe, DN 25, #5 rebar, 1 x 1 x 1/8 angle";
-        ui.horizontal(|ui| {
-            ui.spacing_mut().item_spacing.x = 4.0;
-            let height = ui.spacing().interact_size.y;
-            let left = egui::Layout::left_to_right(egui::Align::Center);
-            ui.allocate_ui_with_layout(egui::vec2(LABEL, height), left, |ui| {
-                ui.set_min_width(LABEL);
-                ui.label("Called").on_hover_text(HINT);
-            });
-            let mut text = match self.drafts.get(CALLED) {
-                Some(Draft::Open(text)) => text.clone(),
-                Some(Draft::Refused(_)) | None => document.work.words(),
-            };
-            // Much that work is called is longer than the field, which goes on in a second line.
-            let edit = TextEdit::multiline(&mut text)
-                .id(Id::unique(("field", CALLED)))
-                .desired_rows(1)
-                .return_key(None)
-                .desired_width(ui.available_width() - 10.0);
-            let response = ui
-                .add(edit)
-                .accessible_name("Work as it is called")
-                .on_hover_text(HINT);
-            if response.has_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
-                response.surrender_focus();
-                self.take_called(document, &text);
-            }
-            if response.gained_focus() {
-                look.chosen = Some(Part::Work);
-            }
-            if response.changed() {
-                let open = Draft::Open(text.clone());
-                self.drafts.insert(CALLED.to_owned(), open);
-                if !response.has_focus() {
-                    // A screen reader sets a value without typing it.
-                    self.take_called(document, &text);
-                }
-            }
-            if response.lost_focus() && matches!(self.drafts.get(CALLED), Some(Draft::Open(_))) {
-                if ui.input(|i| i.key_pressed(Key::Escape)) {
-                    self.drafts.remove(CALLED);
-                } else {
-                    self.take_called(document, &text);
-                }
-            }
-        });
-        if let Some(Draft::Refused(why)) = self.drafts.get(CALLED) {
-            ui.label(RichText::new(why).color(Palette::of(ui.visuals()).stop));
-        }
-    }
-
-    /// Takes work by its name into the document, or says why not.
-    fn take_called(&mut self, document: &mut Document, text: &str) {
-        let read = parse_work_in(text, document.units.unit()).map_err(|why| why.to_string());
-        let within = read.and_then(|work| {
-            let mut changed = document.clone();
-            changed.work = work.laid_as_said(text, document.jaw.kind());
-            check_limits(&changed).map_err(|why| why.to_string())?;
-            Ok(changed.work)
-        });
-        match within {
-            Ok(work) => {
-                self.drafts.retain(|path, _| !path.starts_with(CALLED));
-                document.work = work;
-            }
-            Err(why) => {
-                self.drafts.insert(CALLED.to_owned(), Draft::Refused(why));
-            }
-        }
-    }
-
-    /// The way to a style from what it must hold.
-    fn style_chooser(&mut self, ui: &mut Ui, row: &Field) {
-        let button = ui.button("Choose for the work…").on_hover_text(
-            "All styles drawn on the work: those that suit, those that would be unsafe, and why",
-        );
-        if button.clicked() {
-            self.asked.push(Wish::Styles(StyleWish::Open(row.part)));
-        }
-    }
-
     /// A text field for a value.
-    fn typed(
+    fn typed<T: Listed>(
         &mut self,
         ui: &mut Ui,
-        document: &mut Document,
+        document: &mut T,
         look: &mut Look,
         (row, room, hint): (&Field, f32, &str),
     ) {
@@ -320,11 +272,11 @@ impl PartsList {
     }
 
     /// Takes a typed text into the document, or says why not.
-    fn take(&mut self, document: &mut Document, row: &Field, text: &str) {
-        match row.read(text, document.units.unit()) {
+    fn take<T: Listed>(&mut self, document: &mut T, row: &Field, text: &str) {
+        match row.read(text, document.units().unit()) {
             Ok(value) => {
                 self.drafts.remove(&row.path);
-                document.put(&row.path, value);
+                document.set(&row.path, value);
             }
             Err(why) => {
                 let refused = Draft::Refused(why.to_string());
@@ -334,7 +286,7 @@ impl PartsList {
     }
 
     /// Up and down in the field that has the focus.
-    fn step_keys(&mut self, ui: &Ui, document: &mut Document, (row, id): (&Field, Id)) {
+    fn step_keys<T: Listed>(&mut self, ui: &Ui, document: &mut T, (row, id): (&Field, Id)) {
         if !ui.memory(|m| m.has_focus(id)) {
             return;
         }
@@ -351,7 +303,7 @@ impl PartsList {
     }
 
     /// Buttons for those who would rather click.
-    fn steps(&mut self, ui: &mut Ui, document: &mut Document, row: &Field) {
+    fn steps<T: Listed>(&mut self, ui: &mut Ui, document: &mut T, row: &Field) {
         for (sign, word, steps) in [("-", "less", -1.0), ("+", "more", 1.0)] {
             // Not in the round of the Tab key: there the field's own up and down keys do it.
             let button = egui::Button::new(sign)
@@ -366,10 +318,10 @@ impl PartsList {
         }
     }
 
-    fn step(&mut self, document: &mut Document, row: &Field, (steps, step): (f64, Step)) {
+    fn step<T: Listed>(&mut self, document: &mut T, row: &Field, (steps, step): (f64, Step)) {
         self.drafts.remove(&row.path);
         if let Some(value) = stepped(row, steps, step) {
-            document.put(&row.path, value);
+            document.set(&row.path, value);
         }
     }
 }
@@ -379,6 +331,7 @@ fn choice(ui: &mut Ui, row: &Field, (room, hint): (f32, &str)) -> Option<Value> 
     let mut now = row.value;
     let list = ComboBox::from_id_salt(&row.path)
         .width(room)
+        .height(LIST)
         .truncate()
         .selected_text(row.value.to_string());
     let response = list.show_ui(ui, |ui| {
@@ -395,25 +348,20 @@ fn choice(ui: &mut Ui, row: &Field, (room, hint): (f32, &str)) -> Option<Value> 
 }
 
 /// What the field is, its size in the other unit, and its limits.
-fn hint(row: &Field, document: &Document) -> String {
+fn hint<T: Listed>(row: &Field, document: &T) -> String {
     let mut hint = row.hint.to_owned();
-    if row.path == "jaw.style" {
-        hint = format!("{hint}\n{}", capital(document.jaw.kind().about()));
+    if let Some(about) = document.about(row) {
+        hint = format!("{hint}\n{}", capital(about));
     }
     if let Some(other) = elsewise(row.value) {
         hint = format!("{hint}\n{} is {other}", row.value);
     }
-    match row.value.ends(row.range, document.units.unit()) {
+    match row.value.ends(row.range, document.units().unit()) {
         None => hint,
         Some([least, most]) => {
             format!("{hint}\nFrom {least} to {most}; up and down keys step, with Shift finely")
         }
     }
-}
-
-/// Whether a row is the style of a jaw.
-fn is_style(row: &Field) -> bool {
-    matches!(row.part, Part::Jaw | Part::SecondJaw) && row.path.ends_with(".style")
 }
 
 /// What stands over a row's group.
