@@ -14,11 +14,11 @@ use crate::window::state::look::Look;
 use crate::window::state::rows::capital;
 
 /// Room for the name of an operation, and for a source at the least and at the most, in points.
-const OPERATION: (f32, f32) = (152.0, 250.0);
-const SOURCE: (f32, f32) = (50.0, 118.0);
+const OPERATION: (f32, f32) = (188.0, 250.0);
+const SOURCE: (f32, f32) = (44.0, 118.0);
 const ROW: f32 = 19.0;
-/// The names of the sources, three lines of them.
-const HEAD: f32 = 44.0;
+/// The names of the sources, four lines of them.
+const HEAD: f32 = 58.0;
 const SMALL: f32 = 11.5;
 
 /// Of the columns, in points.
@@ -110,7 +110,7 @@ fn head(ui: &mut Ui, heat: &Heat, wide: Widths) {
                 palette.ink,
                 wide.source - 4.0,
             );
-            job.wrap.max_rows = 3;
+            job.wrap.max_rows = 4;
             job.halign = egui::Align::Center;
             let galley = ui.painter().layout_job(job);
             let low = area.center_bottom() - Vec2::new(0.0, galley.size().y + 2.0);
@@ -123,7 +123,7 @@ fn row(ui: &mut Ui, (heat, at, wide): (&Heat, usize, Widths), look: &mut Look) {
     let heated = &heat.heats.operations[at];
     let is_lit = lit_row(look) == Some(at);
     let words = format!("{:>2}  {}", heated.number, capital(heated.step.name()));
-    let text = RichText::new(words);
+    let text = RichText::new(words).size(12.5);
     let text = if is_lit { text.strong() } else { text };
     // What grows behind it holds the name at the left.
     let line = Button::selectable(is_lit, (text, egui::Atom::grow())).truncate();

@@ -13,7 +13,7 @@ use crate::window::state::look::Look;
 use crate::window::state::rows::capital;
 
 /// Room for the names at the left, for a lane, for the numbers above and below, in points.
-const LEFT: f32 = 104.0;
+const LEFT: f32 = 142.0;
 const LANE: f32 = 17.0;
 const ABOVE: f32 = 15.0;
 const BELOW: f32 = 16.0;
