@@ -110,7 +110,7 @@ fn the_window_comes_to_rest() {
 fn panels_stand_as_they_did() {
     let folder = folder();
     let wide = |room: &str| {
-        put(folder.path(), "room", room.to_owned());
+        put(folder.path(), "room", room);
         let window = show(
             Workbench::with(pairs::flat(), remembering(folder.path())),
             (1300.0, 900.0),

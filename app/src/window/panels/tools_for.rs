@@ -47,11 +47,7 @@ impl ToolsForPair {
     }
 
     /// Shows them; gives back what was asked.
-    pub(crate) fn show(
-        &mut self,
-        ctx: &Context,
-        fills: &mut FillTessellator,
-    ) -> Option<ToolsAsked> {
+    pub(crate) fn show(&self, ctx: &Context, fills: &mut FillTessellator) -> Option<ToolsAsked> {
         let room = (ctx.content_rect().size() - vec2(80.0, 90.0)).min(vec2(820.0, 600.0));
         let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(16);
         let modal = egui::Modal::new(egui::Id::unique("tools for pair")).frame(frame);

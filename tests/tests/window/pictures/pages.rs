@@ -71,7 +71,7 @@ pub(crate) const ALL: &[Page] = &[
     }),
     ("job sheet", |window| ctrl(window, Key::J)),
     ("svg", |window| {
-        press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P)
+        press(window, Modifiers::COMMAND | Modifiers::SHIFT, Key::P);
     }),
     ("file menu", |window| click(window, "File")),
     ("view menu", |window| click(window, "View")),
@@ -138,7 +138,7 @@ pub(crate) fn show_tool(page: Page, kind: ToolKind, way: Way) -> Seen {
 
 fn seen((_, open): Page, way: Way, bench: impl FnOnce(Surroundings) -> Workbench) -> Seen {
     let folder = reinwright_tests::files::folder();
-    put(folder.path(), "theme", way.theme.to_owned());
+    put(folder.path(), "theme", way.theme);
     put(
         folder.path(),
         "shelf",
