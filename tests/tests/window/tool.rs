@@ -6,6 +6,7 @@ use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
 use reinwright_core::asked::{Units, parse_bar};
 use reinwright_core::finding::Severity;
+use reinwright_core::shop::family::Family;
 use reinwright_core::shop::{ToolAnswers, tools_for};
 use reinwright_core::tool::{self, Tool, ToolKind};
 use reinwright_tests::files::{bytes, folder, names, pages, put};
@@ -327,6 +328,42 @@ fn the_tools_of_a_pair_are_kept_together_in_one_step() {
         assert_eq!(tool::read(&kept).expect("a tool"), tool);
     }
     assert_eq!(window.state().document(), &pair, "the pair stays open");
+}
+
+/// A tool that serves several sizes is there once: of two sizes with one rivet there is one set.
+#[test]
+fn a_family_has_the_tools_of_all_its_sizes() {
+    let home = folder();
+    let family = Family::from_design(&pairs::flat());
+    let mut window = show(
+        Workbench::with_family(family, remembering(home.path())),
+        SMALL,
+    );
+    tools_of_pair(&mut window);
+    for (name, _) in tools_for(&pairs::flat()) {
+        window.get_by_label(&format!("Open the {name}"));
+    }
+}
+
+#[test]
+fn the_shelf_shows_the_tools_of_its_folder() {
+    let home = folder();
+    put(home.path(), "punch.ron", tool::write(&punch()));
+    put(
+        home.path(),
+        "pair.ron",
+        reinwright_core::tongs::document::write(&pairs::flat()),
+    );
+    put(home.path(), "shelf", home.path().display().to_string());
+    let mut window = show(
+        Workbench::with(pairs::flat(), remembering(home.path())),
+        SMALL,
+    );
+    press(&mut window, Modifiers::COMMAND, Key::L);
+    window.get_by_label("1 pair");
+    click(&mut window, "1 tool");
+    click(&mut window, &punch().name);
+    assert_eq!(open_tool(&window), punch());
 }
 
 #[test]

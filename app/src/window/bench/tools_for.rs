@@ -47,7 +47,7 @@ impl Workbench {
             }
             ctx.request_repaint();
         }
-        if let Some(tools) = &mut self.shown.tools_for
+        if let Some(tools) = &self.shown.tools_for
             && let Some(asked) = tools.show(ctx, &mut self.shown.fills)
         {
             self.shown.tools_for = None;

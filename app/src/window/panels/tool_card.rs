@@ -18,9 +18,9 @@ use crate::window::paint::view::View;
 
 /// Width of a card at least, and height of its picture, in points.
 const LEAST: f32 = 200.0;
-const PICTURE: f32 = 84.0;
-/// Room for the name and two lines, in points.
-const WORDS: f32 = 58.0;
+const PICTURE: f32 = 78.0;
+/// Room for the name and three lines, in points.
+const WORDS: f32 = 70.0;
 
 /// A tool with its picture.
 #[derive(Debug)]
@@ -31,7 +31,7 @@ pub(super) struct Pictured {
 }
 
 impl Pictured {
-    /// A tool, drawn without sizes.
+    /// A tool, drawn without sizes: the first of its views, in which it is known at a glance.
     pub(super) fn of(tool: Tool) -> Self {
         let known = ToolAnswers::to(&tool);
         let options = DrawOptions {
@@ -40,7 +40,8 @@ impl Pictured {
             views: Views::Side,
             ..DrawOptions::default()
         };
-        let drawing = draw::tool(&tool, &known.model, &options);
+        let mut drawing = draw::tool(&tool, &known.model, &options);
+        drawing.items.truncate(1);
         Self {
             tool,
             known,

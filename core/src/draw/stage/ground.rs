@@ -167,7 +167,11 @@ pub fn staged<'a>(
     let [side, top] = names.map(|(view, mut items, low)| {
         let from = Point::new(ground.side.x0, low + 0.6 * text);
         let at = clear_of(from, view.name(), &items, scale);
-        items.extend(view_title((view, view.name()), at, scale));
+        items.extend(match finished {
+            Finished::Pair(_) => view_title((view, view.name()), at, scale),
+            // The small picture is of tongs.
+            Finished::Tool(_) => vec![Item::text(at, view.name(), text, Align::Start)],
+        });
         clear(items)
     });
     let drop = Vec2::new(0.0, ground.drop(text));

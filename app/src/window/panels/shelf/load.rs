@@ -17,6 +17,8 @@ pub(super) struct OnFile {
     pub(super) name: String,
     /// What is in it, once it was read.
     filed: Option<Result<Filed, String>>,
+    /// What the tool is called, if it is one.
+    pub(super) tool: Option<String>,
 }
 
 impl OnFile {
@@ -25,6 +27,7 @@ impl OnFile {
             name: folder::name(&path),
             path,
             filed: None,
+            tool: None,
         }
     }
 
@@ -38,6 +41,9 @@ impl OnFile {
 
     /// What is wrong with it, in one line.
     pub(super) fn trouble(&self) -> Option<String> {
+        if self.tool.is_some() {
+            return None;
+        }
         let what = match self.filed.as_ref()? {
             Err(why) => why.clone(),
             Ok(Filed::Family(_, lost)) if !lost.is_empty() => lost.join("; "),
@@ -161,6 +167,9 @@ impl Shelf {
         if let Ok(filed) = &filed {
             let cards = (0..filed.len()).map(|at| Card::of(file, at, filed));
             self.cards.extend(cards);
+        }
+        if filed.is_err() {
+            on.tool = folder::tool(&on.path).map(|tool| tool.name);
         }
         on.filed = Some(filed);
         self.stale = true;

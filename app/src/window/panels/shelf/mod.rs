@@ -103,8 +103,28 @@ impl Shelf {
             wish(ui, "Look again", tip, Wish::ShelfOf(self.folder.clone()));
             let back = format!("Back to {behind}");
             wish(ui, &back, "Leaves the shelf", Wish::LeaveShelf);
+            asked.extend(self.tools(ui));
         });
         asked
+    }
+
+    /// The tools of the folder, to be opened: they hold no work, so that none of them is an answer.
+    fn tools(&self, ui: &mut Ui) -> Option<Wish> {
+        let named = |file: &OnFile| Some((file.tool.clone()?, file.path.clone()));
+        let tools: Vec<_> = self.files.iter().filter_map(named).collect();
+        let label = match tools.len() {
+            0 => return None,
+            1 => "1 tool".to_owned(),
+            count => format!("{count} tools"),
+        };
+        ui.separator();
+        let list = ui.menu_button(label, |ui| {
+            let clicked = |(name, path): (String, PathBuf)| {
+                ui.button(name).clicked().then_some(Wish::Open(path))
+            };
+            tools.into_iter().filter_map(clicked).last()
+        });
+        list.inner.flatten()
     }
 
     fn asking(&mut self, ui: &mut Ui) {
