@@ -2,8 +2,9 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use reinwright_core::draw::Views;
+use reinwright_core::paper;
 use reinwright_core::proof::strength::{JAW_CELSIUS, StrengthLoad};
 use reinwright_core::shop::printers::Printer;
 use reinwright_core::steel::Heat;
@@ -342,6 +343,29 @@ pub(super) struct Drawing {
     /// Of a half or a pattern: which half
     #[arg(long, value_enum, default_value = "a")]
     pub(super) half: Half,
+    /// How words are written: as text, or as the outlines of their letters, for a cutter that knows
+    /// no fonts
+    #[arg(long, value_enum, default_value = "text")]
+    pub(super) letters: Letters,
+}
+
+/// How the words of a drawing are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(super) enum Letters {
+    /// As text.
+    Text,
+    /// As outlines.
+    Outlines,
+}
+
+impl Letters {
+    /// A drawing with its words written so.
+    pub(super) fn of(self, drawing: paper::Drawing) -> paper::Drawing {
+        match self {
+            Self::Text => drawing,
+            Self::Outlines => paper::with_letters_traced(&drawing),
+        }
+    }
 }
 
 #[derive(Debug, Args)]

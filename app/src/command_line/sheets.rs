@@ -35,7 +35,8 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let svg = ink::svg(&drawn(&design, wanted)?, &design.name);
+    let drawing = wanted.letters.of(drawn(&design, wanted)?);
+    let svg = ink::svg(&drawing, &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     let text = format!("{}: one unit is one millimetre\n", wanted.out.display());
     Ok(Done::said(stopped(&design) + &text))

@@ -150,7 +150,8 @@ pub(super) fn sheet(asked: &super::job_sheet::Asked, places: &Places) -> Outcome
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let tool = opened(&wanted.file)?;
     files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
-    let svg = ink::svg(&drawn(&tool, wanted)?, &tool.name);
+    let drawing = wanted.letters.of(drawn(&tool, wanted)?);
+    let svg = ink::svg(&drawing, &tool.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;
     Ok(Done::said(format!(
         "{}: one unit is one millimetre\n",

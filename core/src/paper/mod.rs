@@ -8,6 +8,7 @@ pub mod ink;
 pub(crate) mod lettering;
 mod projection;
 pub mod sheet;
+mod traced;
 
 pub use broken::{Breaks, Stretch};
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, View, bounds};
@@ -16,3 +17,4 @@ pub use sheet::{
     Correction, Named, Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock,
     Together, pages_of, pages_of_set, tile, tile_set,
 };
+pub use traced::with_letters_traced;

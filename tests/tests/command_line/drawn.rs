@@ -77,3 +77,35 @@ fn what_is_printed_of_a_design_with_a_stop_says_so() {
         assert!(!sound.contains("STOP"), "{sound}");
     }
 }
+
+/// Words as outlines: none is left as text, and each covers the room that the text had, within what
+/// letters stand out of it.
+#[test]
+fn words_are_traced_where_no_font_is_known() {
+    let folder = folder();
+    let drawn = |letters: &str| {
+        let out = folder.path().join("x.svg");
+        let path = path_of("v-bit-square");
+        done(&["drawing", &path, "--out", text(&out), "--letters", letters]);
+        String::from_utf8(bytes(&out)).unwrap()
+    };
+    let (words, traced) = (drawn("text"), drawn("outlines"));
+    let count = |svg: &str| svg.matches("<text ").count();
+    assert!(count(&words) > 10, "{}", count(&words));
+    assert_eq!(count(&traced), 0);
+    let tree = |svg: &str| usvg::Tree::from_str(svg, &usvg::Options::default()).unwrap();
+    let paths = |svg: &str| {
+        fn all(group: &usvg::Group) -> usize {
+            let one = |node: &usvg::Node| match node {
+                usvg::Node::Group(group) => all(group),
+                usvg::Node::Path(_) => 1,
+                usvg::Node::Image(_) | usvg::Node::Text(_) => 0,
+            };
+            group.children().iter().map(one).sum()
+        }
+        all(tree(svg).root())
+    };
+    assert_eq!(paths(&traced), paths(&words) + count(&words));
+    let size = |svg: &str| tree(svg).size();
+    assert_eq!(size(&traced), size(&words), "the sheet is as large");
+}

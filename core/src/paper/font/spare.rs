@@ -8,9 +8,11 @@
 use std::collections::BTreeMap;
 
 use epaint_default_fonts::UBUNTU_LIGHT;
+use kurbo::{Affine, BezPath, Point};
 use skrifa::charmap::Charmap;
 use skrifa::instance::{LocationRef, Size};
 use skrifa::metrics::{GlyphMetrics, Metrics};
+use skrifa::outline::{DrawSettings, OutlinePen};
 use skrifa::{FontRef, GlyphId, MetadataProvider as _};
 use subsetter::GlyphRemapper;
 
@@ -58,6 +60,29 @@ impl Spare {
         text.chars().map(advance).sum()
     }
 
+    /// The outlines of a text's letters, in thousandths of the em square from where it begins.
+    pub(crate) fn outline(&self, text: &str) -> BezPath {
+        let font = FontRef::new(UBUNTU_LIGHT).expect("the program's own font can be read");
+        let outlines = font.outline_glyphs();
+        let to_mille = self.per_mille(1.0);
+        let mut all = BezPath::new();
+        let mut at = 0.0;
+        for sign in text.chars() {
+            let glyph = self.glyph(sign);
+            let mut traced = Traced(BezPath::new());
+            if let Some(outline) = outlines.get(glyph) {
+                let settings = DrawSettings::unhinted(Size::unscaled(), LocationRef::default());
+                outline
+                    .draw(settings, &mut traced)
+                    .expect("the program's own letters can be drawn");
+            }
+            let place = Affine::translate((at, 0.0)) * Affine::scale(to_mille);
+            all.extend(place * traced.0);
+            at += self.advance(glyph);
+        }
+        all
+    }
+
     fn advance(&self, glyph: GlyphId) -> f64 {
         self.per_mille(self.widths.advance_width(glyph).unwrap_or_default())
     }
@@ -73,6 +98,35 @@ impl Spare {
             bounds: [all.x_min, all.y_min, all.x_max, all.y_max].map(|to| self.per_mille(to)),
         }
     }
+}
+
+/// A letter as a path.
+struct Traced(BezPath);
+
+impl OutlinePen for Traced {
+    fn move_to(&mut self, x: f32, y: f32) {
+        self.0.move_to(point(x, y));
+    }
+
+    fn line_to(&mut self, x: f32, y: f32) {
+        self.0.line_to(point(x, y));
+    }
+
+    fn quad_to(&mut self, cx: f32, cy: f32, x: f32, y: f32) {
+        self.0.quad_to(point(cx, cy), point(x, y));
+    }
+
+    fn curve_to(&mut self, ax: f32, ay: f32, bx: f32, by: f32, x: f32, y: f32) {
+        self.0.curve_to(point(ax, ay), point(bx, by), point(x, y));
+    }
+
+    fn close(&mut self) {
+        self.0.close_path();
+    }
+}
+
+fn point(x: f32, y: f32) -> Point {
+    Point::new(f64::from(x), f64::from(y))
 }
 
 /// What a PDF's font descriptor says of a font (ISO 32000-1, table 122).
