@@ -194,7 +194,7 @@ pub(super) struct Coil {
 #[derive(Debug, Args)]
 pub(super) struct Made {
     /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
-    /// flat-twist; the first that suits if not given
+    /// flat-twist, of a tool cut-first or on-the-bar; the first that suits if not given
     #[arg(long, value_name = "NAME")]
     pub(super) procedure: Option<String>,
     /// An operation to leave out, by its name in plan --json, such as "hammer it eight-sided"

@@ -1,8 +1,12 @@
 //! The file of a tool.
 
+use std::collections::BTreeSet;
+use std::path::Path;
+
 use reinwright_core::asked::Value;
 use reinwright_core::tongs::document;
 use reinwright_core::tool::{self, ToolKind, check_limits, is_tool};
+use reinwright_tests::files::{bytes, names};
 use reinwright_tests::tools::{all, tool};
 use reinwright_tests::{pairs, sentence};
 
@@ -14,6 +18,20 @@ fn every_tool_is_read_as_it_was_written() {
         assert!(is_tool(text.as_bytes()), "{name}");
         assert_eq!(tool::read(text.as_bytes()), Ok(own), "{name}\n{text}");
     }
+}
+
+/// Files of the first format are read for ever, and stay what they are.
+#[test]
+fn every_file_of_the_format_is_read() {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("files/tool-format-1");
+    let mut styles = BTreeSet::new();
+    for name in names(&folder) {
+        let bytes = bytes(&folder.join(&name));
+        let own = tool::read(&bytes).unwrap_or_else(|why| panic!("{name}: {why}"));
+        assert_eq!(tool::write(&own).as_bytes(), bytes, "{name}");
+        styles.insert(own.style_kind());
+    }
+    assert_eq!(styles.len(), ToolKind::ALL.len(), "{styles:?}");
 }
 
 /// A reader tells a tool from a pair by how the file begins.
