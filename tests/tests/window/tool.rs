@@ -12,8 +12,8 @@ use reinwright_core::tool::{self, Tool, ToolKind};
 use reinwright_tests::files::{bytes, folder, names, pages, put};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, click_with, fill, give_path, press, redo, remembering,
-    show, show_design, undo, unfold, until_counted, until_done, write,
+    SMALL, TALL, Window, around, click, click_with, fill, give_path, hold, point, press, redo,
+    release, remembering, show, show_design, undo, unfold, until_counted, until_done, write,
 };
 
 /// A punch for a 5/16 in hole from 3/4 in round bar.
@@ -246,6 +246,55 @@ fn findings_of_a_tool_say_what_is_wrong_and_where() {
     let mut window = show(Workbench::with_tool(slim, around()), TALL);
     click_with(&mut window, "Findings");
     window.get_by_label(&first.to_string());
+}
+
+/// The hand takes hold of the struck end and draws it 40 points out; back again with undo. What a
+/// point is worth is asked of the drawing itself: the mark goes with the hand.
+#[test]
+fn a_value_of_a_tool_is_dragged_on_its_drawing() {
+    for tool in [punch(), hardy()] {
+        let before = tool.clone();
+        let mut window = show(Workbench::with_tool(tool, around()), (1300.0, 900.0));
+        let label = match before.style_kind().is_hardy() {
+            true => "Hardy shank block height, on the drawing",
+            false => "Working end taper, on the drawing",
+        };
+        let mark = |window: &Window| window.get_by_label(label).rect().center();
+        let from = mark(&window);
+        let way = match before.style_kind().is_hardy() {
+            true => egui::vec2(0.0, -40.0),
+            false => egui::vec2(-40.0, 0.0),
+        };
+        point(&mut window, from);
+        hold(&mut window, from);
+        point(&mut window, from + way);
+        let held = mark(&window);
+        release(&mut window, from + way);
+        let after = open_tool(&window);
+        assert_ne!(after, before, "{label}");
+        assert!((held - from).dot(way) > 0.0, "{label}: {held} from {from}");
+        undo(&mut window);
+        assert_eq!(open_tool(&window), before, "one drag is one step");
+    }
+}
+
+#[test]
+fn a_value_of_a_tool_is_stepped_by_keys_on_its_drawing() {
+    let mut window = show(Workbench::with_tool(punch(), around()), (1300.0, 900.0));
+    let label = "Working end taper, on the drawing";
+    window.get_by_label(label).focus();
+    window.run();
+    press(&mut window, Modifiers::NONE, Key::ArrowUp);
+    let taper = |tool: &Tool| tool.field("working.taper").expect("it has one").value;
+    // One step of a rule is 1/16 in.
+    let expected = taper(&punch()).number().expect("a size") + 25.4 / 16.0;
+    let found = taper(&open_tool(&window)).number().expect("a size");
+    assert!((found - expected).abs() < 1e-6, "{found} and {expected}");
+}
+
+fn hardy() -> Tool {
+    let bar = parse_bar("1 1/4 in square").expect("a bar");
+    Tool::starting(ToolKind::CutOff, length("7/8 in"), bar)
 }
 
 #[test]

@@ -124,7 +124,7 @@ impl Workbench {
             }
             ui.separator();
             self.lines(ui, &[Command::ExportPdf, Command::ExportSvg]);
-            if matches!(self.open, Open::Design(_)) {
+            if matches!(self.open, Open::Design(_) | Open::Tool(_)) {
                 self.lines(ui, &[Command::JobSheet]);
             }
             ui.separator();

@@ -152,15 +152,18 @@ impl Open {
 
     /// Goes on with what is being dragged, before anything is drawn.
     pub(super) fn drag(&mut self, ctx: &Context) {
-        if let Self::Design(bench) = self {
-            bench.drag(ctx);
+        match self {
+            Self::Design(bench) => bench.drag(ctx),
+            Self::Tool(bench) => bench.drag(ctx),
+            Self::Family(_) => {}
         }
     }
 
     pub(super) fn is_dragging(&self) -> bool {
         match self {
             Self::Design(bench) => bench.is_dragging(),
-            Self::Tool(_) | Self::Family(_) => false,
+            Self::Tool(bench) => bench.is_dragging(),
+            Self::Family(_) => false,
         }
     }
 

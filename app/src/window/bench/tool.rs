@@ -1,6 +1,6 @@
 //! A tool on the bench: what is seen of it, and the panels around it.
 
-use egui::{CentralPanel, Panel, Ui};
+use egui::{CentralPanel, Context, Panel, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
@@ -49,6 +49,16 @@ impl ToolBench {
             strip: BarStrip::default(),
             stages: Stages::default(),
         }
+    }
+
+    /// Goes on with a drag, before anything is drawn.
+    pub(super) fn drag(&mut self, ctx: &Context) {
+        self.sheet.drag(ctx, &mut self.session.now);
+    }
+
+    /// Whether something on the sheet is being dragged.
+    pub(super) fn is_dragging(&self) -> bool {
+        self.sheet.is_dragging()
     }
 
     /// Reckons anew what changed.
@@ -106,8 +116,8 @@ impl ToolBench {
             });
         CentralPanel::default().show(ui, |ui| {
             asked.extend(self.sheet.tools(ui, screen).map(Wish::Do));
-            self.sheet
-                .show(ui, &mut self.answers, &mut self.look, fills);
+            let of = (&mut self.session.now, &mut self.look);
+            self.sheet.show(ui, &mut self.answers, of, fills);
         });
         asked
     }
@@ -134,12 +144,15 @@ impl ToolBench {
 
     /// Takes note of the state, once all is drawn; true when another frame is needed.
     pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
-        let hand = if busy || self.parts.typing {
+        let hand = if busy || self.parts.typing || self.is_dragging() {
             Hand::Moving
         } else {
             Hand::AtRest
         };
-        self.session.feed(time, hand);
+        // A drag that is given up must not end what could be redone.
+        if !self.is_dragging() {
+            self.session.feed(time, hand);
+        }
         self.look.turn() || self.is_ahead_of_answers()
     }
 }

@@ -92,6 +92,16 @@ impl Paper {
         self.own = None;
     }
 
+    /// The smith's own view, if there is one.
+    pub(crate) fn own_view(&self) -> Option<View> {
+        self.own
+    }
+
+    /// Shows the drawing so from now on, or as it fits by itself.
+    pub(crate) fn set_view(&mut self, own: Option<View>) {
+        self.own = own;
+    }
+
     /// What of the drawing is shown by itself.
     pub(crate) fn sight(&self) -> Sight {
         self.sight

@@ -1,11 +1,14 @@
 //! A tool on the sheet: its views, looked at from near and far.
 
-use egui::Ui;
+use egui::{Context, Ui};
 use lyon::tessellation::FillTessellator;
+use reinwright_core::tool::Tool;
 
+use super::handles::tool::{On, Stands, ToolHandles};
 use super::paper::{Paper, point_and_choose};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
+use crate::window::paint::view::View;
 use crate::window::state::bar::OfBar;
 use crate::window::state::command::Command;
 use crate::window::state::look::{Look, Sight};
@@ -19,13 +22,20 @@ const WHAT: &str = "Drawing of the tool: its views and sections. Arrow keys move
 #[derive(Debug)]
 pub(crate) struct ToolSheet {
     paper: Paper,
+    handles: ToolHandles,
+    /// How it was looked at before a handle was taken; nothing while none is held.
+    before: Option<Option<View>>,
 }
 
 impl Default for ToolSheet {
     fn default() -> Self {
         let mut paper = Paper::default();
         paper.see(Sight::All);
-        Self { paper }
+        Self {
+            paper,
+            handles: ToolHandles::default(),
+            before: None,
+        }
     }
 }
 
@@ -40,6 +50,32 @@ impl ToolSheet {
         self.paper.set_scale(scale);
     }
 
+    /// Goes on with a drag, before anything is drawn.
+    pub(crate) fn drag(&mut self, ctx: &Context, tool: &mut Tool) {
+        self.handles.drag(ctx, tool);
+    }
+
+    /// Whether something on the sheet is being dragged.
+    pub(crate) fn is_dragging(&self) -> bool {
+        self.handles.busy()
+    }
+
+    /// Nothing moves while a handle is held but what is dragged.
+    fn hold_still(&mut self, ctx: &Context, view: View) {
+        match (self.handles.busy(), self.before) {
+            (true, None) => {
+                self.before = Some(self.paper.own_view());
+                self.paper.set_view(Some(view));
+            }
+            (false, Some(before)) => {
+                self.before = None;
+                self.paper.set_view(before);
+                ctx.request_repaint();
+            }
+            (true, Some(_)) | (false, None) => {}
+        }
+    }
+
     /// The buttons above the sheet; gives back what was asked for.
     pub(crate) fn tools(&self, ui: &mut Ui, true_scale: f32) -> Option<Command> {
         ui.horizontal_wrapped(|ui| {
@@ -49,20 +85,28 @@ impl ToolSheet {
         .inner
     }
 
-    /// Shows the views in the room there is.
+    /// Shows the views in the room there is, with what can be dragged.
     pub(crate) fn show(
         &mut self,
         ui: &mut Ui,
         answers: &mut ToolAnswers,
-        look: &mut Look,
+        (tool, look): (&mut Tool, &mut Look),
         fills: &mut FillTessellator,
     ) {
         let of = (answers.revision(), WHAT);
         let room = self.paper.room(ui, of, |_, text| answers.views(text).1);
         let (drawing, _) = answers.views(room.text);
+        let stands = Stands::of(drawing, tool);
         point_and_choose(&room.response, room.view, drawing, look);
         let painter = ui.painter_at(room.response.rect);
         let palette = Palette::of(ui.visuals());
         Ink::new(painter, room.view, palette, look.lit(), fills).draw(&drawing.items);
+        let on = On {
+            response: &room.response,
+            view: room.view,
+            stands,
+        };
+        self.handles.show(ui, &on, answers, (tool, look));
+        self.hold_still(ui.ctx(), room.view);
     }
 }

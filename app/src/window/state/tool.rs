@@ -2,9 +2,9 @@
 
 use std::rc::Rc;
 
-use kurbo::Rect;
+use kurbo::{Point, Rect};
 use reinwright_core::asked::Units;
-use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::draw::{self, DrawOptions, ToolHandle};
 use reinwright_core::forge;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::ToolAnswers as Known;
@@ -24,6 +24,7 @@ pub(crate) struct ToolAnswers {
     /// All that is known of it.
     pub(crate) known: Known,
     planned: Option<Rc<Planned>>,
+    handles: Option<Rc<[ToolHandle]>>,
     views: Option<Drawn<f64>>,
     bar: Option<Drawn<f64>>,
 }
@@ -35,6 +36,7 @@ impl ToolAnswers {
             revision: 0,
             known: Known::to(tool),
             planned: None,
+            handles: None,
             views: None,
             bar: None,
         }
@@ -59,6 +61,23 @@ impl ToolAnswers {
     /// What sizes are shown in.
     pub(crate) fn units(&self) -> Units {
         self.tool.units
+    }
+
+    /// What they are the answers to.
+    pub(crate) fn tool(&self) -> &Tool {
+        &self.tool
+    }
+
+    /// The places that can be dragged, found when they are first asked for.
+    pub(crate) fn handles(&mut self) -> Rc<[ToolHandle]> {
+        let (tool, model) = (&self.tool, &self.known.model);
+        let found = || draw::tool_handles(tool, model).into();
+        Rc::clone(self.handles.get_or_insert_with(found))
+    }
+
+    /// Where a handle lies in its view, mm.
+    pub(crate) fn place(&self, handle: &ToolHandle) -> Option<Point> {
+        handle.place(&self.tool, &self.known.model)
     }
 
     /// How the tool is made, reckoned when it is first asked for.

@@ -105,6 +105,13 @@ pub(crate) const OF_TOOL: &[Page] = &[
     ("tool true size", |window| none(window, Key::F5)),
     ("tool making", |window| none(window, Key::F6)),
     ("tool findings", |window| click_with(window, "Findings")),
+    ("tool handle", |window| {
+        use egui_kittest::kittest::Queryable;
+        let taper = window.query_by_label("Working end taper, on the drawing");
+        let block = window.query_by_label("Hardy shank block height, on the drawing");
+        taper.or(block).expect("one of them").focus();
+        window.run();
+    }),
     ("tool print", |window| ctrl(window, Key::P)),
     ("tool file menu", |window| click(window, "File")),
 ];

@@ -15,6 +15,20 @@ pub(super) fn step(
     (handle, on): (&Handle, &OnPaper),
     document: &mut Document,
 ) {
+    keep_arrows(ui, response);
+    if handle.answer == Answer::Free {
+        go(ui, (handle, on), document);
+        return;
+    }
+    for (steps, step) in along(ui, response, handle.way(on)) {
+        if steps != 0.0 {
+            *document = stepped(document, handle, steps, step).document;
+        }
+    }
+}
+
+/// The arrow keys are the handle's while it has the focus.
+pub(super) fn keep_arrows(ui: &Ui, response: &Response) {
     let filter = EventFilter {
         horizontal_arrows: true,
         vertical_arrows: true,
@@ -23,18 +37,13 @@ pub(super) fn step(
     if response.has_focus() {
         ui.memory_mut(|m| m.set_focus_lock_filter(response.id, filter));
     }
-    if handle.answer == Answer::Free {
-        go(ui, (handle, on), document);
-        return;
-    }
-    let way = handle.way(on);
+}
+
+/// Steps that are asked for along a way, fine ones and usual ones.
+pub(super) fn along(ui: &Ui, response: &Response, way: Vec2) -> [(f64, Step); 2] {
     let fine = pressed(ui, Modifiers::SHIFT, way);
     let usual = pressed(ui, Modifiers::NONE, way) + asked(ui, response);
-    for (steps, step) in [(fine, Step::Fine), (usual, Step::Usual)] {
-        if steps != 0.0 {
-            *document = stepped(document, handle, steps, step).document;
-        }
-    }
+    [(fine, Step::Fine), (usual, Step::Usual)]
 }
 
 /// Moves a handle that goes every way to where the arrow keys point.

@@ -3,6 +3,7 @@
 mod keys;
 mod mark;
 mod spread;
+pub(crate) mod tool;
 
 use egui::accesskit::{Action, Role};
 use egui::{Context, Id, Key, Modifiers, PointerButton, Pos2, Rect, Response, Sense, Ui, Vec2};
@@ -139,8 +140,10 @@ impl Handles {
         let mut chosen = None;
         for (i, (handle, place)) in all.iter().zip(&placed).enumerate() {
             let near = nearest.filter(|(which, _)| *which == i).map(|(_, far)| far);
-            let response = widget(ui, sheet, (handle, place), near);
-            tell(ui, &response, (handle, document));
+            let (area, way) = (sheet.response.rect, handle.way(&sheet.on()));
+            let response = widget(ui, area, (place, way), near);
+            let value = || handle::value_text(document, &handle.id);
+            tell(ui, &response, (&handle.label, value()));
             if response.drag_started_by(PointerButton::Primary) {
                 let off = place.at - place.steel;
                 self.take(ui, sheet, (handle, off), (document, drawn_on.depth));
@@ -161,7 +164,12 @@ impl Handles {
                 lit: look.lit(),
                 focus: response.has_focus(),
             };
-            seen.paint(ui, sheet, (handle, place), document);
+            let own = Named {
+                part: handle.part,
+                way,
+                text: &|| text(handle, document),
+            };
+            seen.paint(ui, area, place, &own);
         }
         chosen
     }
@@ -207,45 +215,66 @@ impl Held {
         let steel = sheet.lies.view.to_screen(place);
         let at = steel + self.off;
         let way = self.handle.way(&sheet.on());
-        // Keeps its id alive, so that the drag stays its own.
-        let square = Rect::from_center_size(at, Vec2::splat(HOLD));
-        let sense = Sense::CLICK | Sense::DRAG | Sense::FOCUSABLE;
-        let response = ui.interact(square, id(&self.handle.id), sense);
-        tell(ui, &response, (&self.handle, answers.document()));
-        ui.set_cursor_icon(mark::cursor(way));
-        lead(ui, sheet.response.rect, (at, steel));
-        Mark {
+        let placed = Placed {
             at,
-            way,
-            strong: true,
-        }
-        .paint(ui, sheet.response.rect);
-        let beside = ui.input(|i| i.pointer.latest_pos()).unwrap_or(at);
-        Tag {
-            beside,
-            text: &text(&self.handle, answers.document()),
-            hint: "Shift: fine steps. Esc: as it was",
-        }
-        .paint(ui, sheet.response.rect);
+            steel,
+            id: id(&self.handle.id),
+        };
+        let document = answers.document();
+        let words = text(&self.handle, document);
+        let response = in_hand(ui, sheet.response.rect, (&placed, way), &words);
+        let value = handle::value_text(document, &self.handle.id);
+        tell(ui, &response, (&self.handle.label, value));
     }
+}
+
+/// Shows the handle that is in the hand, with what its value is now.
+fn in_hand(ui: &Ui, area: Rect, (place, way): (&Placed, kurbo::Vec2), text: &str) -> Response {
+    // Keeps its id alive, so that the drag stays its own.
+    let square = Rect::from_center_size(place.at, Vec2::splat(HOLD));
+    let sense = Sense::CLICK | Sense::DRAG | Sense::FOCUSABLE;
+    let response = ui.interact(square, place.id, sense);
+    ui.set_cursor_icon(mark::cursor(way));
+    lead(ui, area, (place.at, place.steel));
+    Mark {
+        at: place.at,
+        way,
+        strong: true,
+    }
+    .paint(ui, area);
+    let beside = ui.input(|i| i.pointer.latest_pos()).unwrap_or(place.at);
+    Tag {
+        beside,
+        text,
+        hint: "Shift: fine steps. Esc: as it was",
+    }
+    .paint(ui, area);
+    response
 }
 
 /// What a handle is to the pointer and to the keys: only the nearest one takes the pointer.
 fn widget(
     ui: &Ui,
-    sheet: &Sheet,
-    (handle, place): (&Handle, &Placed),
+    area: Rect,
+    (place, way): (&Placed, kurbo::Vec2),
     near: Option<f32>,
 ) -> Response {
     let square = Rect::from_center_size(place.at, Vec2::splat(HOLD));
-    let square = square.intersect(sheet.response.rect);
+    let square = square.intersect(area);
     if near.is_none() {
         return ui.interact(square, place.id, Sense::FOCUSABLE);
     }
-    let way = handle.way(&sheet.on());
     let sense = Sense::CLICK | Sense::DRAG | Sense::FOCUSABLE;
     ui.interact(square, place.id, sense)
         .on_hover_cursor(mark::cursor(way))
+}
+
+/// What a handle is called, and which way it goes.
+struct Named<'a> {
+    part: Part,
+    way: kurbo::Vec2,
+    /// Name and value, where they are shown.
+    text: &'a dyn Fn() -> String,
 }
 
 /// Why a handle shows.
@@ -257,34 +286,27 @@ struct Seen {
 }
 
 impl Seen {
-    fn paint(
-        &self,
-        ui: &Ui,
-        sheet: &Sheet,
-        (handle, place): (&Handle, &Placed),
-        document: &Document,
-    ) {
+    fn paint(&self, ui: &Ui, area: Rect, place: &Placed, own: &Named<'_>) {
         let under = self.near.is_some_and(|far| far <= HOLD / 2.0);
-        if !(self.near.is_some() || self.focus || self.lit == Some(handle.part)) {
+        if !(self.near.is_some() || self.focus || self.lit == Some(own.part)) {
             return;
         }
         let strong = under || self.focus;
-        let way = handle.way(&sheet.on());
-        lead(ui, sheet.response.rect, (place.at, place.steel));
+        lead(ui, area, (place.at, place.steel));
         Mark {
             at: place.at,
-            way,
+            way: own.way,
             strong,
         }
-        .paint(ui, sheet.response.rect);
+        .paint(ui, area);
         if strong {
             let hint = if self.focus {
                 "Arrow keys step it, with Shift finely"
             } else {
                 "Drag it, with Shift finely"
             };
-            let (beside, text) = (place.at, &text(handle, document));
-            Tag { beside, text, hint }.paint(ui, sheet.response.rect);
+            let (beside, text) = (place.at, &(own.text)());
+            Tag { beside, text, hint }.paint(ui, area);
         }
     }
 }
@@ -330,10 +352,9 @@ fn asked_to_step(input: &egui::InputState, id: Id) -> bool {
 }
 
 /// Tells a screen reader the name and the value.
-fn tell(ui: &Ui, response: &Response, (handle, document): (&Handle, &Document)) {
-    let name = format!("{}, on the drawing", handle.label);
+fn tell(ui: &Ui, response: &Response, (label, value): (&str, String)) {
+    let name = format!("{label}, on the drawing");
     response.widget_info(|| egui::WidgetInfo::labeled(Role::Slider, true, &name));
-    let value = handle::value_text(document, &handle.id);
     ui.ctx().accesskit_node_builder(response.id, |node| {
         node.set_value(value);
         node.add_action(Action::Increment);
