@@ -7,7 +7,7 @@ use reinwright_core::asked::{self, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
-use reinwright_core::shop::{ToolAnswers, family as families, tools_for};
+use reinwright_core::shop::{ToolAnswers, family as families};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
 use reinwright_core::units::Length;
@@ -15,7 +15,7 @@ use reinwright_core::units::Length;
 use super::arguments::{self, New};
 use super::{Done, Outcome, Places, balance, findings, heats, json, plan};
 use crate::disk::files;
-use crate::jobs::{job_sheet, printing};
+use crate::jobs::{job_sheet, pair_tools, printing};
 
 /// Whether a file is a tool.
 ///
@@ -209,22 +209,7 @@ pub(super) struct ToolsFor {
 
 /// Writes the tools that make a pair, or all sizes of a family, each once.
 pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
-    let mut tools: Vec<(String, Tool)> = Vec::new();
-    for (size, pair) in pairs(&asked.file)? {
-        for (what, tool) in tools_for(&pair) {
-            let alike =
-                |known: &&(String, Tool)| known.1.shape == tool.shape && known.1.bar == tool.bar;
-            if tools.iter().any(|known| alike(&known)) {
-                continue;
-            }
-            let name = if size.is_empty() {
-                what.to_owned()
-            } else {
-                format!("{what}-{size}")
-            };
-            tools.push((format!("{name}.ron"), tool));
-        }
-    }
+    let tools = pair_tools::of_all(&pairs(&asked.file)?);
     if tools.is_empty() {
         return Err(format!(
             "{}: its hole is drilled and its heads are flat, so that no tool of its own makes it: choose a punched hole or a round head",
@@ -232,26 +217,42 @@ pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
         ));
     }
     files::make_folder(&asked.out).map_err(|error| format!("--out: {error}"))?;
+    let tools: Vec<(PathBuf, Tool)> = tools
+        .into_iter()
+        .map(|(name, tool)| (asked.out.join(format!("{name}.ron")), tool))
+        .collect();
+    // Nothing is written where anything would be lost: these names are not the smith's own.
+    for (path, tool) in &tools {
+        spare_other(path, tool)?;
+    }
     let mut text = String::new();
-    for (name, tool) in tools {
-        let path = asked.out.join(name);
+    for (path, tool) in tools {
         files::write_whole(&path, tool::write(&tool).as_bytes())?;
         text += &format!("{}: {}\n", path.display(), tool.name);
     }
     Ok(Done::said(text))
 }
 
-/// The pairs that a file is of, each with what tells its size apart.
-fn pairs(path: &Path) -> Result<Vec<(String, Document)>, String> {
+/// Refuses to write a tool over anything but the very same.
+fn spare_other(path: &Path, tool: &Tool) -> Result<(), String> {
+    let there = path.exists() && files::bytes(path)? != tool::write(tool).as_bytes();
+    if there {
+        return Err(format!(
+            "--out: {} is there already and is not the same: choose another folder, or take it away first",
+            path.display()
+        ));
+    }
+    Ok(())
+}
+
+/// The pairs that a file is of: the one, or all sizes of a family.
+fn pairs(path: &Path) -> Result<Vec<Document>, String> {
     let bytes = files::bytes(path)?;
     if !families::is_family(&bytes) {
-        return Ok(vec![(String::new(), super::design(path)?)]);
+        return Ok(vec![super::design(path)?]);
     }
     let opened = families::open(&bytes).map_err(|error| format!("{}: {error}", path.display()))?;
     let sizes = 0..opened.family.sizes.len();
-    let all = sizes.filter_map(|at| {
-        let answer = opened.family.answer(at)?;
-        Some((format!("{}", at + 1), answer.document))
-    });
+    let all = sizes.filter_map(|at| opened.family.answer(at).map(|answer| answer.document));
     Ok(all.collect())
 }

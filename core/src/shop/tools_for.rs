@@ -103,14 +103,19 @@ fn slug_mm(pair: &Document) -> f64 {
     PUNCH_TO_HOLE * pair.rivet.hole.mm()
 }
 
+/// A longer taper bends in the hole (judgement), mm.
+const LONGEST_TAPER_MM: f64 = 150.0;
+
 fn punch(pair: &Document) -> Tool {
     let from = From::new(pair);
     let (slug, through) = (slug_mm(pair), pair.boss.thickness.mm());
     let bar = from.round((2.0 * slug).max(15.0), Steel::ToolH13);
+    // Sunk right through, it opens no more than the drift is to make of it.
+    let grows = (bar.stock.size().mm() - slug) / (pair.rivet.hole.mm() - slug);
     let mut shape = Shape::suited(ToolKind::RoundPunch, from.size(slug), &bar);
     shape.style = ToolStyle::RoundPunch(RoundPunch {
         end: from.size(slug),
-        taper: from.size((1.3 * through).max(12.0)),
+        taper: from.size((grows.max(1.3) * through).clamp(12.0, LONGEST_TAPER_MM)),
         through: from.size(through),
     });
     from.tool("punch", bar, shape)

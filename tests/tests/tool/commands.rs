@@ -216,3 +216,30 @@ fn what_cannot_be_asked_is_refused() {
         &["cut-first", "on-the-bar"],
     );
 }
+
+/// Names that the program chooses take nothing from the smith.
+#[test]
+fn the_tools_of_a_pair_are_written_over_nothing_else() {
+    let folder = folder();
+    let pair = folder.path().join("punch.ron");
+    std::fs::copy(samples_folder().join("v-bit-square.ron"), &pair).unwrap();
+    let before = bytes(&pair);
+    let here = text(folder.path());
+    refused(
+        &["tools-for", text(&pair), "--out", here],
+        &["punch.ron", "another folder"],
+    );
+    assert_eq!(bytes(&pair), before, "the pair itself");
+    assert!(
+        !folder.path().join("drift.ron").exists(),
+        "nothing was written"
+    );
+    let tools = folder.path().join("tools");
+    let tools = text(&tools);
+    done(&["tools-for", text(&pair), "--out", tools]);
+    done(&["tools-for", text(&pair), "--out", tools]);
+    let drift = folder.path().join("tools/drift.ron");
+    let noted = String::from_utf8(bytes(&drift)).unwrap();
+    std::fs::write(&drift, noted.replace("note: \"\"", "note: \"mine\"")).unwrap();
+    refused(&["tools-for", text(&pair), "--out", tools], &["drift.ron"]);
+}

@@ -46,6 +46,11 @@ fn sizes_are_the_pairs_own() {
             ToolStyle::RoundPunch(punch) => {
                 within(what, punch.end.mm(), 0.6 * hole, 0.4);
                 within(what, punch.through.mm(), 12.7, 1e-6);
+                // Sunk right through, a cone of these sizes is as wide as the hole, to the half
+                // millimetre that its taper is rounded by.
+                let wide = own.bar.stock.size().mm() - punch.end.mm();
+                let at_face = punch.end.mm() + wide * 12.7 / punch.taper.mm();
+                within(what, at_face, hole, 0.1);
             }
             ToolStyle::Drift(drift) => within(what, drift.size.mm(), hole, 1e-9),
             ToolStyle::RivetSet(set) => {
