@@ -260,6 +260,11 @@ fn each_check_is_provoked() {
             ("shank.block_long", "3 in"),
             (Kind::NeedsUpsetting, Note),
         ),
+        (
+            ToolKind::BottomFuller,
+            ("bar.side", "1/2 in"),
+            (Kind::NeedsUpsetting, Mend),
+        ),
     ] {
         provokes(kind, change, expected);
     }

@@ -240,15 +240,25 @@ fn harden(task: &Task<'_>) -> Words {
             show.temperature(own.most_celsius)
         )
     });
+    // What stands in the anvil is not struck.
+    let (soft, file) = match task.tool.shape.mount {
+        Mount::Struck(_) => (
+            "; leave the struck end soft",
+            ", and a file bites freely on the struck end",
+        ),
+        Mount::Hardy(_) => (
+            "; leave the shank soft",
+            ", and a file bites freely on the shank",
+        ),
+    };
     tell(
         format!(
-            "Harden and temper the working end alone as the maker's sheet for {} ({}) says{range}; leave the \
-             struck end soft",
+            "Harden and temper the working end alone as the maker's sheet for {} ({}) says{range}{soft}",
             steel.name(),
             standard(steel)
         ),
         "as the maker's sheet says".to_owned(),
-        "a file skates on the working end and bites on the struck end".to_owned(),
+        format!("the working end as hard as that sheet gives for its temper{file}"),
         &[
             "Quench fumes and oil flames: in the open air, a lid at hand, no water near hot oil",
             "Fresh from the quench it is as brittle as glass: temper it at once, strike nothing with it before",

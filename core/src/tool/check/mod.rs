@@ -78,6 +78,8 @@ fn mount(check: &mut Check<'_>) {
 fn bar(check: &mut Check<'_>) {
     /// A smith's eye and a bar's own tolerance are no finer.
     const FROM: f64 = 1.03;
+    /// More than this is not upset by hand in a few heats (judgement).
+    const BY_HAND: f64 = 2.0;
     let area = check.tool.bar.stock.area_mm2();
     let mut worst: Option<(Part, f64)> = None;
     for run in check.model.runs.iter().flatten() {
@@ -95,13 +97,15 @@ fn bar(check: &mut Check<'_>) {
         "has {:.2} times the section of the bar: so much steel must be upset there",
         most / area
     );
-    check
-        .report
-        .note(Kind::NeedsUpsetting, part)
-        .held_as(crate::units::Quantity::Area, most, area)
-        .say(
-            message,
-            "take a larger bar, or upset it in short heats",
-            GEOMETRY,
-        );
+    let report = &mut check.report;
+    let found = if most > BY_HAND * area {
+        report.mend(Kind::NeedsUpsetting, part)
+    } else {
+        report.note(Kind::NeedsUpsetting, part)
+    };
+    found.held_as(crate::units::Quantity::Area, most, area).say(
+        message,
+        "take a larger bar, or upset it in short heats",
+        GEOMETRY,
+    );
 }
