@@ -140,8 +140,8 @@ struct TotalAnswer {
     width_mm: f64,
     steel: &'static str,
     pairs: u32,
-    bar_length_mm: f64,
-    bar_mass_kg: f64,
+    cut_length_mm: f64,
+    cut_mass_kg: f64,
 }
 
 impl TotalAnswer {
@@ -153,8 +153,8 @@ impl TotalAnswer {
             width_mm: stock.wide_mm(),
             steel: total.bar.steel.name(),
             pairs: total.pairs,
-            bar_length_mm: total.length_mm,
-            bar_mass_kg: total.mass_kg,
+            cut_length_mm: total.length_mm,
+            cut_mass_kg: total.mass_kg,
         }
     }
 }

@@ -237,6 +237,11 @@ fn pair(of: &Of<'_>, what: &What, opening: f64) -> Sheet {
         sizes => sizes,
     };
     let mut drawing = draw::pair(of.design, of.model, &options);
+    if opening > 0.0 {
+        // In the end view the reins stand up and down, as long as they are.
+        let is_end = |item: &Item| matches!(item, Item::Group(own) if own.view == Some(View::End));
+        drawing.items.retain(|item| !is_end(item));
+    }
     if has_half && reins == Reins::Whole && what.views == Views::All {
         options.breaks = draw::head_alone(of.model, opening);
         options.views = Views::Top;

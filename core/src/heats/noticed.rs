@@ -99,8 +99,8 @@ fn would_serve(prepared: &Prepared, row: &Row, show: Show) -> String {
     };
     let least = bore(End::Tip).min(bore(End::Rein)) + 2.0 * prepared.shop.smith.clearance.mm();
     format!(
-        "a coil with a bore of {} and a heat of {}, or a forge or fire that takes it: do this \
-         operation earlier, or add one",
+        "a coil with a bore of {} and a heat of {}, or a forge or fire that takes it; or do this \
+         operation earlier",
         next_bore(least, show),
         show.text(rough(show, to - from))
     )

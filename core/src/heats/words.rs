@@ -211,13 +211,14 @@ pub fn spoken(seconds: f64) -> String {
         clippy::cast_sign_loss,
         reason = "hours at the most"
     )]
-    let tens = (seconds.max(0.0) / 5.0).round() as u64 * 5;
-    match (tens / 3600, tens / 60 % 60, tens % 60) {
-        (0, 0, _) => format!("{} s", seconds.max(0.0).round()),
-        (0, minutes, 0) => format!("{minutes} min"),
-        (0, minutes, rest) if minutes < 10 => format!("{minutes} min {rest} s"),
-        (0, minutes, rest) => format!("{} min", minutes + u64::from(rest >= 30)),
-        (hours, minutes, _) => format!("{hours} h {minutes} min"),
+    let [fives, minutes] = [5.0, 60.0].map(|by| (seconds.max(0.0) / by).round() as u64);
+    let fives = 5 * fives;
+    match (fives / 60, fives % 60) {
+        (0, _) => format!("{} s", seconds.max(0.0).round()),
+        (whole @ ..10, 0) => format!("{whole} min"),
+        (whole @ ..10, rest) => format!("{whole} min {rest} s"),
+        _ if minutes < 60 => format!("{minutes} min"),
+        _ => format!("{} h {} min", minutes / 60, minutes % 60),
     }
 }
 

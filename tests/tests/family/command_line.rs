@@ -79,12 +79,12 @@ fn balance_and_findings_take_families() {
     assert_eq!(balance["family"], "V-bit tongs for the benches");
     let sizes = balance["sizes"].as_array().unwrap();
     assert_eq!(sizes.len(), 6);
-    let length = |value: &Value| value["pair"]["bar_length_mm"].as_f64().unwrap();
+    let length = |value: &Value| value["pair"]["cut_length_mm"].as_f64().unwrap();
     let sum: f64 = sizes.iter().map(length).sum();
     let totals = balance["totals"].as_array().unwrap();
     let total: f64 = totals
         .iter()
-        .map(|t| t["bar_length_mm"].as_f64().unwrap())
+        .map(|t| t["cut_length_mm"].as_f64().unwrap())
         .sum();
     close("total", total, sum, 1e-12);
     // Each size answers as its own design does.

@@ -1,6 +1,8 @@
 //! What the set holds and takes, and the sample families.
 
 use super::*;
+use reinwright_core::shop::family::SizeAnswer;
+use reinwright_core::steel::DENSITY_KG_MM3;
 
 /// A gap is found, named by the bars that lie in it, and gone once it is filled with them.
 #[test]
@@ -209,10 +211,13 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
     let totals = totals(&answers, 12);
     assert_eq!(totals.len(), 4, "5/8, 3/4, 7/8 and 1 in square");
     let length: f64 = totals.iter().map(|total| total.length_mm).sum();
-    let each: f64 = answers.iter().map(|a| a.balance.bar_length_mm).sum();
+    // What is sawn: the length to cut, as the table has it.
+    let cut = |a: &SizeAnswer| a.balance.cut_length(a.document.units).mm();
+    let each: f64 = answers.iter().map(cut).sum();
     close("length", length, 12.0 * each, 1e-12);
     let mass: f64 = totals.iter().map(|total| total.mass_kg).sum();
-    let each: f64 = answers.iter().map(|a| a.balance.bar_mass_kg()).sum();
+    let weighs = |a: &SizeAnswer| cut(a) * a.balance.bar_area_mm2 * DENSITY_KG_MM3;
+    let each: f64 = answers.iter().map(weighs).sum();
     close("mass", mass, 12.0 * each, 1e-12);
     let mut sizes: Vec<usize> = totals
         .iter()

@@ -216,6 +216,20 @@ fn the_sources_of_the_shop_stand_at_every_operation() {
                 assert!(told.contains(&words), "{name}: {words} in {told}");
             }
             assert!(told.contains(&heats.in_short().replace(' ', "")), "{name}");
+            // Where a coil heats anything, its dangers lie at the anvil too, on the first page.
+            let mut used = heats.operations.iter().filter_map(|own| own.source);
+            let in_coil = used.any(|at| shop.sources[at].coil().is_some());
+            let first = words_of(&pages[..1]);
+            assert_eq!(
+                first.contains("noimplants,rings"),
+                in_coil,
+                "{name}: {first}"
+            );
+            assert!(told.contains("apacemaker,apump"), "{name}: {told}");
+            for noticed in reinwright_core::heats::noticed(&prepared, &heats, design.units.show()) {
+                let words = noticed.message.replace(' ', "");
+                assert!(told.contains(&words), "{name}: {words} in {told}");
+            }
         }
     }
 }

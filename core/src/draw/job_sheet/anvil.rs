@@ -35,7 +35,7 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     items.extend(laid);
     let mut pages = vec![items];
     let name = format!("{}, going on", job.name());
-    pages.extend(more(&name, rest, room));
+    pages.extend(more(job, &name, rest, room));
     pages
 }
 
@@ -43,16 +43,16 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
 pub(super) fn second(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     let name = format!("{}: the second half, whose jaw differs", job.name());
     let all = cards_of(job, (1, Named::Always), room.width() / 2.0);
-    more(&name, &all, room)
+    more(job, &name, &all, room)
 }
 
 /// Pages of cards alone.
-fn more(name: &str, mut cards: &[Card<'_>], room: Rect) -> Vec<Vec<Item>> {
+fn more(job: &Job<'_>, name: &str, mut cards: &[Card<'_>], room: Rect) -> Vec<Vec<Item>> {
     let mut pages = Vec::new();
     while !cards.is_empty() {
         let title = Point::new(room.x0, room.y1 - FAR);
         let mut items = vec![text(title, name, FAR, Weight::Bold, Align::Start)];
-        let (legend, over) = top::legend(room);
+        let (legend, over) = top::legend(job, room);
         items.extend(legend);
         let area = Rect::new(room.x0, over, room.x1, room.y1 - 1.6 * FAR);
         let (laid, rest) = laid(cards, area);

@@ -7,6 +7,7 @@ use super::flow::{Block, Flow, NEAR, NEAR_LINE};
 use super::{Job, Made};
 use crate::asked::capital;
 use crate::finding::Severity;
+use crate::heats;
 use crate::making::{Blows, Operation, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item};
@@ -182,7 +183,12 @@ fn cut(job: &Job<'_>) -> String {
 fn noticed(job: &Job<'_>) -> Vec<String> {
     let all = job.plan.findings.iter().chain(job.findings);
     let worth = all.filter(|own| own.severity > Severity::Note);
-    worth.map(|own| format!("{own}.")).collect()
+    // What burns in a heat is worth its words at the anvil, Note or not.
+    let of_heats = job
+        .heats
+        .map(|own| heats::noticed(own.prepared, own.plan, job.show()));
+    let of_heats = of_heats.iter().flatten();
+    worth.chain(of_heats).map(|own| format!("{own}.")).collect()
 }
 
 fn cautions(job: &Job<'_>) -> Vec<String> {
@@ -195,10 +201,14 @@ fn cautions(job: &Job<'_>) -> Vec<String> {
             "A struck end that is struck over is ground back before it is struck again.".to_owned(),
         ],
     };
-    let at_the_forge: Vec<&str> = match job.made {
-        Made::Pair { document, .. } => caution::at_the_forge(document.bar.steel),
+    let at_the_forge: Vec<&str> = match (job.heats, job.made) {
+        // Of the fires and coils that are there.
+        (Some(own), _) => heats::cautions(&own.prepared.shop, job.steel()),
+        (None, Made::Pair { document, .. }) => caution::at_the_forge(document.bar.steel),
         // How its steel is hardened is told with its operation.
-        Made::Tool { .. } => vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST],
+        (None, Made::Tool { .. }) => {
+            vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST]
+        }
     };
     all.extend(at_the_forge.into_iter().map(str::to_owned));
     all.push(caution::ON_EVERY_SHEET.to_owned());

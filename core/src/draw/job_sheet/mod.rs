@@ -16,6 +16,7 @@ use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item, Page, Paper};
 use crate::proof::strength::RivetLength;
 use crate::shape::Piece;
+use crate::steel::Steel;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
 use crate::tool::Tool;
@@ -67,6 +68,23 @@ pub struct JobHeats<'a> {
 }
 
 impl<'a> Job<'a> {
+    fn steel(&self) -> Steel {
+        match self.made {
+            Made::Pair { document, .. } => document.bar.steel,
+            Made::Tool { document, .. } => document.bar.steel,
+        }
+    }
+
+    /// What has to be read before a coil is switched on, where one heats anything of it.
+    fn coil_caution(&self) -> Option<&'static str> {
+        const NEAR_A_COIL: &str = "Coil: no implants, rings or watches near it; never touch it.";
+        let heats = self.heats?;
+        let shop = &heats.prepared.shop.sources;
+        let mut used = heats.plan.operations.iter().filter_map(|own| own.source);
+        let any = used.any(|source| shop[source].coil().is_some());
+        any.then_some(NEAR_A_COIL)
+    }
+
     fn name(&self) -> &'a str {
         match self.made {
             Made::Pair { document, .. } => &document.name,

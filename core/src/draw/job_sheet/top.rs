@@ -142,7 +142,7 @@ fn strip(job: &Job<'_>, room: Rect, under: f64) -> (Vec<Item>, f64) {
 
 /// Rivet, setting, signs, eyes; with the height at which they begin.
 pub(super) fn foot(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
-    let (mut items, over) = legend(room);
+    let (mut items, over) = legend(job, room);
     let half = 0.52 * room.width();
     let mut y = over;
     let lines = wrap(&last_words(job), FAR, Weight::Plain, half);
@@ -243,12 +243,15 @@ fn set_pose(job: &Job<'_>, room: Rect) -> Vec<Item> {
     vec![Item::group("set", shift, drawn.items)]
 }
 
-/// What the signs mean, and the eyes; with the height at which they end.
-pub(super) fn legend(room: Rect) -> (Vec<Item>, f64) {
+/// What the signs mean, and the eyes, and what a coil asks for; with the height at which they end.
+pub(super) fn legend(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
     let mut items = Vec::new();
-    let eyes = Point::new(room.x0, room.y0 + 0.25 * FAR);
-    items.push(text(eyes, caution::EYES, FAR, Weight::Bold, Align::Start));
-    let y = eyes.y + FAR_LINE;
+    let mut y = room.y0 + 0.25 * FAR;
+    for words in job.coil_caution().into_iter().chain([caution::EYES]) {
+        let at = Point::new(room.x0, y);
+        items.push(text(at, words, FAR, Weight::Bold, Align::Start));
+        y += FAR_LINE;
+    }
     let mut x = room.x0;
     for (wide, sign, words) in signs() {
         items.push(Item::group("sign", Vec2::new(x, y), sign));

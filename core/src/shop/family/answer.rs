@@ -115,7 +115,7 @@ pub struct BarTotal {
     pub sizes: Vec<usize>,
     /// How many pairs come out of it.
     pub pairs: u32,
-    /// How much of it they take, mm.
+    /// How much of it is cut for them, mm.
     pub length_mm: f64,
     /// What that weighs, kg.
     pub mass_kg: f64,
@@ -153,7 +153,9 @@ fn empty(bar: Bar) -> BarTotal {
 fn add(total: &mut BarTotal, index: usize, answer: &SizeAnswer, pairs: u32) {
     total.sizes.push(index);
     total.pairs = total.pairs.saturating_add(pairs);
-    let length = f64::from(pairs) * answer.balance.bar_length_mm;
+    // What is sawn is what the table and the templates say to cut.
+    let units = answer.document.units;
+    let length = f64::from(pairs) * answer.balance.cut_length(units).mm();
     total.length_mm += length;
     total.mass_kg += length * answer.balance.bar_area_mm2 * DENSITY_KG_MM3;
 }

@@ -113,7 +113,10 @@ impl Chart<'_> {
     fn about(&self, answer: &SizeAnswer) -> String {
         let bar = answer.balance.cut_text(self.units);
         let mass = self.units.show().mass(answer.model.mass_kg());
-        format!("{bar} of {}, {mass}", bar_words(&answer.document.bar.stock))
+        format!(
+            "{bar} of {}, finished {mass}",
+            bar_words(&answer.document.bar.stock)
+        )
     }
 
     fn gap(&mut self, (from, to): (f64, f64), top: f64) {
