@@ -31,14 +31,23 @@ fn at_heats(bench: Workbench, size: (f32, f32)) -> Window {
 
 fn small() -> Window {
     let mut window = at_heats(Workbench::with(vee(), around()), TALL);
-    wait_for(&mut window, "Timeline: ");
+    wait_for_all(&mut window);
     window
 }
 
 fn kept_in(folder: &Path) -> Window {
     let mut window = at_heats(Workbench::with(vee(), remembering(folder)), TALL);
-    wait_for(&mut window, "Timeline: ");
+    wait_for_all(&mut window);
     window
+}
+
+/// Waits until all is reckoned: what comes late moves what is to be clicked.
+#[track_caller]
+fn wait_for_all(window: &mut Window) {
+    wait_for(window, "Timeline: ");
+    let is_done = |window: &Window| window.query_by_label("Being reckoned.").is_none();
+    wait(window, is_done, "what the other choices cost");
+    window.run();
 }
 
 /// Waits until something has a label with these words.
