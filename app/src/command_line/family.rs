@@ -141,7 +141,7 @@ struct TotalAnswer {
     steel: &'static str,
     pairs: u32,
     cut_length_mm: f64,
-    cut_mass_kg: f64,
+    bar_mass_kg: f64,
 }
 
 impl TotalAnswer {
@@ -154,7 +154,7 @@ impl TotalAnswer {
             steel: total.bar.steel.name(),
             pairs: total.pairs,
             cut_length_mm: total.length_mm,
-            cut_mass_kg: total.mass_kg,
+            bar_mass_kg: total.mass_kg,
         }
     }
 }

@@ -2,7 +2,6 @@
 
 use super::*;
 use reinwright_core::shop::family::SizeAnswer;
-use reinwright_core::steel::DENSITY_KG_MM3;
 
 /// A gap is found, named by the bars that lie in it, and gone once it is filled with them.
 #[test]
@@ -216,8 +215,7 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
     let each: f64 = answers.iter().map(cut).sum();
     close("length", length, 12.0 * each, 1e-12);
     let mass: f64 = totals.iter().map(|total| total.mass_kg).sum();
-    let weighs = |a: &SizeAnswer| cut(a) * a.balance.bar_area_mm2 * DENSITY_KG_MM3;
-    let each: f64 = answers.iter().map(weighs).sum();
+    let each: f64 = answers.iter().map(|a| a.balance.bar_mass_kg()).sum();
     close("mass", mass, 12.0 * each, 1e-12);
     let mut sizes: Vec<usize> = totals
         .iter()

@@ -8,7 +8,6 @@ use crate::forge::balance::Balance;
 use crate::proof::fit::{Fit, fit};
 use crate::proof::strength::{Strength, StrengthLoad};
 use crate::shop::Answers;
-use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::Verdict;
 use crate::tongs::model::Model;
@@ -117,7 +116,7 @@ pub struct BarTotal {
     pub pairs: u32,
     /// How much of it is cut for them, mm.
     pub length_mm: f64,
-    /// What that weighs, kg.
+    /// What becomes of it and is lost weighs so much, kg, whatever a length to cut is rounded to.
     pub mass_kg: f64,
 }
 
@@ -155,7 +154,8 @@ fn add(total: &mut BarTotal, index: usize, answer: &SizeAnswer, pairs: u32) {
     total.pairs = total.pairs.saturating_add(pairs);
     // What is sawn is what the table and the templates say to cut.
     let units = answer.document.units;
-    let length = f64::from(pairs) * answer.balance.cut_length(units).mm();
+    let wanted = f64::from(pairs);
+    let length = wanted * answer.balance.cut_length(units).mm();
     total.length_mm += length;
-    total.mass_kg += length * answer.balance.bar_area_mm2 * DENSITY_KG_MM3;
+    total.mass_kg += wanted * answer.balance.bar_mass_kg();
 }
