@@ -16,7 +16,7 @@ use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item, Page, Paper};
 use crate::proof::strength::RivetLength;
 use crate::shape::Piece;
-use crate::steel::Steel;
+use crate::steel::{Steel, caution};
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
 use crate::tool::Tool;
@@ -75,14 +75,17 @@ impl<'a> Job<'a> {
         }
     }
 
-    /// What has to be read before a coil is switched on, where one heats anything of it.
-    fn coil_caution(&self) -> Option<&'static str> {
-        const NEAR_A_COIL: &str = "Coil: no implants, rings or watches near it; never touch it.";
-        let heats = self.heats?;
-        let shop = &heats.prepared.shop.sources;
-        let mut used = heats.plan.operations.iter().filter_map(|own| own.source);
-        let any = used.any(|source| shop[source].coil().is_some());
-        any.then_some(NEAR_A_COIL)
+    /// The one line of caution on a page at the anvil: the eyes, and what a coil asks for where one
+    /// heats anything of it.
+    fn caution(&self) -> &'static str {
+        const NEAR_A_COIL: &str =
+            "Wear eye protection. Near the coil: no implants, rings or watches.";
+        let in_coil = self.heats.is_some_and(|heats| {
+            let shop = &heats.prepared.shop.sources;
+            let mut used = heats.plan.operations.iter().filter_map(|own| own.source);
+            used.any(|source| shop[source].coil().is_some())
+        });
+        if in_coil { NEAR_A_COIL } else { caution::EYES }
     }
 
     fn name(&self) -> &'a str {

@@ -16,7 +16,6 @@ use crate::paper::dimension::{Scale, segment};
 use crate::paper::font::text_width;
 use crate::paper::sheet::{Weight, text, wrap};
 use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line};
-use crate::steel::caution;
 use crate::tool::Tool;
 
 /// The design's name, the bar, its marks. With the height at which it ends.
@@ -243,15 +242,12 @@ fn set_pose(job: &Job<'_>, room: Rect) -> Vec<Item> {
     vec![Item::group("set", shift, drawn.items)]
 }
 
-/// What the signs mean, and the eyes, and what a coil asks for; with the height at which they end.
+/// What the signs mean, and the line of caution; with the height at which they end.
 pub(super) fn legend(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
     let mut items = Vec::new();
-    let mut y = room.y0 + 0.25 * FAR;
-    for words in job.coil_caution().into_iter().chain([caution::EYES]) {
-        let at = Point::new(room.x0, y);
-        items.push(text(at, words, FAR, Weight::Bold, Align::Start));
-        y += FAR_LINE;
-    }
+    let at = Point::new(room.x0, room.y0 + 0.25 * FAR);
+    items.push(text(at, job.caution(), FAR, Weight::Bold, Align::Start));
+    let y = at.y + FAR_LINE;
     let mut x = room.x0;
     for (wide, sign, words) in signs() {
         items.push(Item::group("sign", Vec2::new(x, y), sign));
