@@ -24,13 +24,18 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     items.extend(foot);
     let cards = Rect::new(room.x0, over, room.x1, under);
     let wide = room.width() / 2.0;
-    let named = cards_of(job, (0, Named::Always), wide);
     // Shorter, the cards may all find room on the page that lies at the anvil.
-    let all = if laid(&named, cards).1.is_empty() {
-        named
-    } else {
-        cards_of(job, (0, Named::WhenChanged), wide)
-    };
+    let all = [Named::Always, Named::WhenChanged, Named::ChangesAlone]
+        .map(|named| cards_of(job, (0, named), wide))
+        .into_iter()
+        .reduce(|longer, shorter| {
+            if laid(&longer, cards).1.is_empty() {
+                longer
+            } else {
+                shorter
+            }
+        })
+        .unwrap_or_default();
     let (laid, rest) = laid(&all, cards);
     items.extend(laid);
     let mut pages = vec![items];
@@ -77,8 +82,10 @@ struct Card<'a> {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Named {
     Always,
-    /// Where it is another one than before.
+    /// Where it is another one than before; else how many heats alone.
     WhenChanged,
+    /// Where it is another one than before; else nothing, and the heats stand on the pages behind.
+    ChangesAlone,
 }
 
 fn cards_of<'a>(job: &Job<'a>, (half, named): (usize, Named), wide: f64) -> Vec<Card<'a>> {
@@ -163,11 +170,13 @@ fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]
     (columns.concat(), rest)
 }
 
-/// Cards one below the other over the whole height of an area.
+/// Cards one below the other over the height of an area; a few are no higher than they are read well.
 fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
     let own: f64 = cards.iter().map(Card::least).sum();
+    /// What a card is higher than it must be, mm.
+    const MOST_SPARE: f64 = 18.0;
     #[allow(clippy::cast_precision_loss, reason = "a few cards")]
-    let more = (area.height() - own) / cards.len().max(1) as f64;
+    let more = ((area.height() - own) / cards.len().max(1) as f64).min(MOST_SPARE);
     let mut y = area.y1;
     let mut items = Vec::new();
     for card in cards {
@@ -181,13 +190,13 @@ fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
 /// What is read on a card: what to do, and the heats where the sources are known.
 fn words(job: &Job<'_>, (stage, own): (&Stage, &Operation), named: Named) -> String {
     let done = done(job, own);
-    let heats = job.heated(stage).and_then(|(heated, prepared)| {
-        if named == Named::WhenChanged && job.goes_on(heated) {
-            Some(heated.count())
-        } else {
-            heated.brief(prepared)
-        }
-    });
+    let heats =
+        job.heated(stage)
+            .and_then(|(heated, prepared)| match (named, job.goes_on(heated)) {
+                (Named::WhenChanged, true) => Some(heated.count()),
+                (Named::ChangesAlone, true) => None,
+                (Named::Always, _) | (_, false) => heated.brief(prepared),
+            });
     match heats {
         None => done,
         Some(heats) => format!("{done}. {}", capital(&heats)),
