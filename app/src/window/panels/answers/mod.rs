@@ -13,6 +13,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::finding::{Finding, Part, Severity};
 use reinwright_core::tongs::document::Document;
 
+use crate::window::paint::focus::followed;
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
@@ -37,28 +38,30 @@ pub(crate) fn show(
     ScrollArea::vertical()
         .id_salt(("answers", look.page))
         .auto_shrink([false, false])
-        .show(ui, |ui| match look.page {
-            Page::Bar => {
-                bar::show(ui, answers.account(), look);
-                None
-            }
-            Page::Fit => {
-                fit::show(ui, document, answers, (look, fills));
-                None
-            }
-            Page::Strength => {
-                strength::show(ui, document, answers, look);
-                None
-            }
-            Page::Making => making::show(ui, answers, look),
-            Page::Heats => match answers.known.balance.trouble() {
-                None => heats::side(ui, document, &mut shown, look),
-                Some(trouble) => {
-                    ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
+        .show(ui, |ui| {
+            followed(ui, |ui| match look.page {
+                Page::Bar => {
+                    bar::show(ui, answers.account(), look);
                     None
                 }
-            },
-            Page::Findings => findings::with_mends(ui, answers, (look, hand)),
+                Page::Fit => {
+                    fit::show(ui, document, answers, (look, fills));
+                    None
+                }
+                Page::Strength => {
+                    strength::show(ui, document, answers, look);
+                    None
+                }
+                Page::Making => making::show(ui, answers, look),
+                Page::Heats => match answers.known.balance.trouble() {
+                    None => heats::side(ui, document, &mut shown, look),
+                    Some(trouble) => {
+                        ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
+                        None
+                    }
+                },
+                Page::Findings => findings::with_mends(ui, answers, (look, hand)),
+            })
         })
         .inner
 }
@@ -74,17 +77,19 @@ pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look)
     ScrollArea::vertical()
         .id_salt(("tool answers", look.page))
         .auto_shrink([false, false])
-        .show(ui, |ui| match look.page {
-            Page::Making => making::show_tool(ui, answers, look),
-            Page::Findings => {
-                let findings = &answers.known.findings;
-                findings::plain(ui, (findings, Forged::Tool), look);
-                None
-            }
-            Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
-                bar::show(ui, answers.account(), look);
-                None
-            }
+        .show(ui, |ui| {
+            followed(ui, |ui| match look.page {
+                Page::Making => making::show_tool(ui, answers, look),
+                Page::Findings => {
+                    let findings = &answers.known.findings;
+                    findings::plain(ui, (findings, Forged::Tool), look);
+                    None
+                }
+                Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
+                    bar::show(ui, answers.account(), look);
+                    None
+                }
+            })
         })
         .inner
 }

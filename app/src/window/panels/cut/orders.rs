@@ -8,6 +8,7 @@ use reinwright_core::tongs::resolve;
 
 use super::{CutList, CutWish};
 use crate::disk::folder;
+use crate::window::paint::focus::follow;
 
 /// The most pairs of a design that are asked for.
 const MOST: u32 = 1000;
@@ -121,6 +122,7 @@ impl CutList {
                             ui.close();
                         }
                     }
+                    follow(ui);
                 });
             }
         });

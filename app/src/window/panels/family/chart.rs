@@ -10,6 +10,7 @@ use reinwright_core::shop::family::{Coverage, Gap, Overlap, SizeAnswer};
 use reinwright_core::units::Length;
 
 use super::{FamilyBench, Lent};
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::wish::Wish;
@@ -60,6 +61,7 @@ impl FamilyBench {
                 let units = self.session.now.base.units;
                 stock = self.stock.show(ui, units, &mut self.typing);
                 self.takes(ui);
+                follow(ui);
             });
         lent.asked.extend(stock.map(Wish::Stock));
         if let Some((size, at)) = fill {

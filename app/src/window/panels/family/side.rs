@@ -5,6 +5,7 @@ use reinwright_core::asked::full_name;
 use reinwright_core::shop::family::{Difference, Why};
 
 use super::FamilyBench;
+use crate::window::paint::focus::follow;
 use crate::window::panels::answers;
 
 /// A page beside the picture.
@@ -31,9 +32,12 @@ impl FamilyBench {
         ScrollArea::vertical()
             .id_salt("family side")
             .auto_shrink([false, false])
-            .show(ui, |ui| match self.page {
-                SidePage::Findings => answers::findings(ui, &self.one, &mut self.look),
-                SidePage::Differs => self.differs(ui),
+            .show(ui, |ui| {
+                match self.page {
+                    SidePage::Findings => answers::findings(ui, &self.one, &mut self.look),
+                    SidePage::Differs => self.differs(ui),
+                }
+                follow(ui);
             });
     }
 
