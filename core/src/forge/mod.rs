@@ -2,5 +2,6 @@
 
 pub mod balance;
 pub(crate) mod bar_drawing;
+pub mod upsetting;
 
 pub use bar_drawing::{bar, plain};

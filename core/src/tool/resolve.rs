@@ -55,11 +55,10 @@ pub fn resolve(tool: &Tool) -> Model {
 
 fn struck_runs(tool: &Tool, struck: &Struck) -> Laid {
     let base = Cut::of(&struck.body);
-    let mut working = tool.shape.style.working(base);
+    let working = tool.shape.style.working(base);
     // What a drift is drawn back to is the body as it is.
     let stands_on = working.last().map_or(base, |run| run.to);
     let worked: f64 = working.iter().map(|run| run.length).sum();
-    working.retain(|run| run.length > 0.0);
     let face = struck.face.mm();
     let drawn = stands_on.sized(
         face * stands_on.depth / stands_on.large(),
@@ -126,8 +125,7 @@ fn eye_runs(body: Cut, (along, across): (f64, f64), cheek: f64) -> Vec<Run> {
 
 fn hardy_runs(tool: &Tool, hardy: &Hardy) -> Laid {
     let block = Cut::boxed(hardy.block_long.mm(), hardy.block_thick.mm());
-    let mut working = tool.shape.style.working(block);
-    working.retain(|run| run.length > 0.0);
+    let working = tool.shape.style.working(block);
     let (top, end) = (hardy.top_mm().max(LEAST_MM), hardy.end_mm().max(LEAST_MM));
     let corner = hardy.corner.mm().min(hardy.shank.mm() / 2.0);
     let squared = |side: f64| Cut::boxed(side, side);

@@ -8,5 +8,6 @@ mod drawn;
 mod handles;
 mod hostile;
 mod made;
+mod reached;
 mod solid;
 mod tools_for;

@@ -6,7 +6,7 @@ use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::shape::{Opening, Slot, SlotEnd};
 use crate::tool::check::{Check, form};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
 
@@ -87,8 +87,11 @@ impl Style for BottomSwage {
         form::groove(check, (self.groove.mm(), self.wide.mm(), self.high.mm()));
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::PressGroove]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::SquareTop.makes(ALL, Form::Done),
+            Forging::PressGroove.makes(0..1, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

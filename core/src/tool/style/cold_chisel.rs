@@ -6,7 +6,7 @@ use crate::asked::{Bar, Choice, Range, fields};
 use crate::finding::Part;
 use crate::shape::sweep::Ease;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::{Angle, Length};
@@ -84,6 +84,14 @@ impl ColdChisel {
     fn ground_mm(&self) -> f64 {
         self.blade.mm() / 2.0 / (self.angle.radians() / 2.0).tan()
     }
+
+    /// How many runs are ground: a bow is one of its own.
+    fn ground_runs(&self) -> usize {
+        match self.line {
+            EdgeLine::Straight => 1,
+            EdgeLine::Curved { .. } => 2,
+        }
+    }
 }
 
 impl Style for ColdChisel {
@@ -154,8 +162,21 @@ impl Style for ColdChisel {
         }
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        let blade = self.ground_runs();
+        let makes = vec![(0..blade, Form::Far), (blade..usize::MAX, Form::Done)];
+        vec![Worked {
+            step: Forging::DrawBlade,
+            makes,
+        }]
+    }
+
+    fn dressed() -> Forging {
+        Forging::GrindEdge
+    }
+
+    fn ground_degrees(&self) -> Option<f64> {
+        Some(self.angle.in_degrees())
     }
 
     fn gauge(&self) -> &'static str {

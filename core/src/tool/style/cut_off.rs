@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
 
@@ -71,8 +71,11 @@ impl Style for CutOff {
         edge::passing(check);
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::FullerSides.makes(ALL, Form::Half),
+            Forging::DrawWedge.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

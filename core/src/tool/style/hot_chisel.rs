@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
@@ -74,8 +74,11 @@ impl Style for HotChisel {
         edge::wide(check, self.edge.mm(), self.cuts.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::DrawWedge.makes(ALL, Form::Unspread),
+            Forging::SpreadEdge.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {
