@@ -5,6 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Choice, Range, fields};
 use crate::finding::Part;
 use crate::shape::sweep::Ease;
+use crate::tool::check::edge::Shaped;
 use crate::tool::check::{Check, edge};
 use crate::tool::forging::{Forging, Form, Worked};
 use crate::tool::mount::Hold;
@@ -155,7 +156,10 @@ impl Style for ColdChisel {
     }
 
     fn check(&self, check: &mut Check<'_>) {
-        edge::angle(check, self.angle.in_degrees(), edge::COLD);
+        let degrees = self.angle.in_degrees();
+        let by = "Edge angle";
+        edge::angle(check, &Shaped { degrees, by }, edge::COLD);
+        edge::spreads(check, (self.edge.mm(), self.blade.mm()));
         edge::blade(check, self.blade.mm(), self.taper.mm());
         if let EdgeLine::Curved { bow } = self.line {
             edge::bow(check, bow.mm(), self.ground_mm());

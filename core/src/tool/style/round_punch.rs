@@ -69,6 +69,7 @@ impl Style for RoundPunch {
                 end,
                 long: self.taper.mm(),
                 through: self.through.mm(),
+                stout: "Punching end",
             },
         );
     }

@@ -86,6 +86,7 @@ impl Style for SlotPunch {
                 end: self.bit(),
                 long,
                 through: self.through.mm(),
+                stout: "Bit thickness",
             },
         );
         punch::slot(check, self.thick.mm(), self.long.mm());

@@ -75,6 +75,7 @@ impl Style for SquarePunch {
                 end: self.end(),
                 long: self.taper.mm(),
                 through: self.through.mm(),
+                stout: "Punching end",
             },
         );
         punch::corners(check, self.corner.mm(), self.side.mm());
