@@ -258,6 +258,8 @@ pub enum Kind {
     BladeSlender,
     /// A cup does not fit a rivet's head.
     CupMisfit,
+    /// A cup is shallower or deeper than a rivet's head asks for.
+    CupDepth,
     /// The steel around a cup or a groove is thin.
     WallThin,
     /// An eye leaves thin cheeks.

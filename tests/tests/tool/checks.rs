@@ -325,7 +325,7 @@ fn each_check_is_provoked() {
         (
             ToolKind::RivetSet,
             ("working.deep", "0 mm"),
-            (Kind::CupMisfit, Mend),
+            (Kind::CupDepth, Mend),
         ),
         (
             ToolKind::RivetSet,
@@ -395,7 +395,7 @@ fn each_check_is_provoked() {
         (
             ToolKind::RivetSet,
             ("working.deep", "7 mm"),
-            (Kind::CupMisfit, Mend),
+            (Kind::CupDepth, Mend),
         ),
         (
             ToolKind::RivetSet,

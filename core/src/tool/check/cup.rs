@@ -83,7 +83,7 @@ fn fits(check: &mut Check<'_>, set: &RivetSet, (across, high): (f64, f64), sourc
         );
         check
             .report
-            .mend(Kind::CupMisfit, Part::Working)
+            .mend(Kind::CupDepth, Part::Working)
             .held(deep, SHALLOWEST * high)
             .say(
                 message,
@@ -99,7 +99,7 @@ fn fits(check: &mut Check<'_>, set: &RivetSet, (across, high): (f64, f64), sourc
         );
         check
             .report
-            .mend(Kind::CupMisfit, Part::Working)
+            .mend(Kind::CupDepth, Part::Working)
             .held(deep, high)
             .say(
                 message,

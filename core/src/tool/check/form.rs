@@ -65,10 +65,12 @@ pub(crate) fn fork(check: &mut Check<'_>, fork: &BendingFork) {
             check.size(tine),
             check.size(work)
         );
+        let lacks = |size: f64| (work - size).max(0.0);
         check
             .report
             .mend(Kind::ForkWeak, Part::Working)
-            .held(tine, work)
+            // Both ways together, so that either brings it nearer.
+            .held(work - lacks(fork.tine.mm()) - lacks(fork.deep.mm()), work)
             .say(
                 message,
                 "make Tine thickness and Tine depth those of the work at the least",

@@ -114,13 +114,15 @@ fn corner(check: &mut Check<'_>, hardy: &Hardy) {
 }
 
 fn shoulder(check: &mut Check<'_>, hardy: &Hardy) {
-    let block = hardy.block_long.mm().min(hardy.block_thick.mm());
-    let rests = (block - hardy.hole.mm()) / 2.0 - hardy.hole_edge.mm();
-    let least = LEAST_SHOULDER_MM - hardy.hole_edge.mm();
-    let least = least.max(1.0);
+    let rests = |block: f64| (block - hardy.hole.mm()) / 2.0 - hardy.hole_edge.mm();
+    let (along, across) = (rests(hardy.block_long.mm()), rests(hardy.block_thick.mm()));
+    let least = (LEAST_SHOULDER_MM - hardy.hole_edge.mm()).max(1.0);
+    let rests = along.min(across);
     if rests >= least {
         return;
     }
+    // Both ways together, so that either brings it nearer.
+    let lacks = (least - along).max(0.0) + (least - across).max(0.0);
     let message = format!(
         "its shoulder reaches {} over the hole on either side, under {}: it is driven into the hole",
         check.size((rests + hardy.hole_edge.mm()).max(0.0)),
@@ -129,7 +131,7 @@ fn shoulder(check: &mut Check<'_>, hardy: &Hardy) {
     check
         .report
         .stop(Kind::ShoulderSmall, Part::Body)
-        .held(rests, least)
+        .held(least - lacks, least)
         .say(
             message,
             "make Block length and Block thickness larger",
