@@ -172,6 +172,7 @@ fn hammered_tool(own: Forging) -> Hammered {
         | Forging::PunchEye
         | Forging::CupEnd
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::Slit
         | Forging::OpenTines
         | Forging::CutOff
@@ -193,7 +194,11 @@ fn beside_tool_s(own: Forging) -> f64 {
         Forging::Harden | Forging::CoolSlowly => 0.0,
         Forging::PunchEye => 90.0,
         Forging::Slit | Forging::OpenTines => 40.0,
-        Forging::SetShoulder | Forging::CupEnd | Forging::PressGroove | Forging::RoundNose => 20.0,
+        Forging::SetShoulder
+        | Forging::CupEnd
+        | Forging::PressGroove
+        | Forging::PressVee
+        | Forging::RoundNose => 20.0,
         Forging::UpsetBlock
         | Forging::UpsetBody
         | Forging::UpsetEnd

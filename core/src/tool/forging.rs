@@ -56,6 +56,8 @@ pub enum Forging {
     SquareTop,
     /// A groove pressed across the block.
     PressGroove,
+    /// The same with two flats, a V.
+    PressVee,
     /// Steel for two tines drawn up, without a gap.
     DrawTines,
     /// That steel slit for two tines.
@@ -129,7 +131,7 @@ impl Worked {
 
 impl Forging {
     /// All of them.
-    pub const ALL: [Self; 35] = [
+    pub const ALL: [Self; 36] = [
         Self::CutBar,
         Self::DrawShank,
         Self::SetShoulder,
@@ -155,6 +157,7 @@ impl Forging {
         Self::CupEnd,
         Self::SquareTop,
         Self::PressGroove,
+        Self::PressVee,
         Self::DrawTines,
         Self::Slit,
         Self::OpenTines,
@@ -211,6 +214,7 @@ impl Forging {
             Self::CupEnd => "cup the end",
             Self::SquareTop => "square the top",
             Self::PressGroove => "press the groove",
+            Self::PressVee => "press the V",
             Self::DrawTines => "draw steel for the tines",
             Self::Slit => "slit the block",
             Self::OpenTines => "open the tines",

@@ -33,6 +33,6 @@ pub use solid::{Cut, Outline, Run};
 pub use stouter::{Stouter, stouter};
 pub use style::{
     BendingFork, BottomFuller, BottomSwage, CentrePunch, ColdChisel, CutOff, Drift, DriftSection,
-    EdgeLine, HotChisel, MountKind, NoStyle, RivetSet, RoundPunch, SlotPunch, SquarePunch,
+    EdgeLine, Groove, HotChisel, MountKind, NoStyle, RivetSet, RoundPunch, SlotPunch, SquarePunch,
     ToolKind, ToolStyle, Use,
 };

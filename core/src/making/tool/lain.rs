@@ -158,7 +158,7 @@ fn moved(opening: Opening, (tip, end): (f64, f64)) -> Opening {
         Opening::Cup(cup) => Opening::Cup(Cup { at_mm: tip, ..cup }),
         Opening::Slot(slot) => {
             let by = match slot.end {
-                SlotEnd::Open => tip - slot.to_mm,
+                SlotEnd::Open | SlotEnd::Vee(_) => tip - slot.to_mm,
                 SlotEnd::Round => f64::midpoint(tip, end) - slot.middle_mm(),
             };
             Opening::Slot(Slot {

@@ -125,6 +125,7 @@ fn shapes_only(step: Forging) -> bool {
         | Forging::CupEnd
         | Forging::SquareTop
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::DrawTines
         | Forging::OpenTines
         | Forging::DrawFace => true,
@@ -174,6 +175,7 @@ fn work(task: &Task<'_>, step: Forging) -> Work {
         | Forging::CupEnd
         | Forging::SquareTop
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::DrawTines
         | Forging::Slit
         | Forging::OpenTines => of_style(task, step),
@@ -221,7 +223,9 @@ fn of_style(task: &Task<'_>, step: Forging) -> Vec<(usize, Option<Form>)> {
 fn opens(step: Forging) -> Option<Part> {
     match step {
         Forging::PunchEye => Some(Part::Eye),
-        Forging::CupEnd | Forging::PressGroove | Forging::OpenTines => Some(Part::Working),
+        Forging::CupEnd | Forging::PressGroove | Forging::PressVee | Forging::OpenTines => {
+            Some(Part::Working)
+        }
         Forging::CutBar
         | Forging::DrawShank
         | Forging::SetShoulder

@@ -306,7 +306,7 @@ fn is_punched(hole: &Hole) -> bool {
         Opening::Rivet { .. } | Opening::Cup(_) => false,
         Opening::Slot(slot) => match slot.end {
             SlotEnd::Round => true,
-            SlotEnd::Open => false,
+            SlotEnd::Open | SlotEnd::Vee(_) => false,
         },
     }
 }

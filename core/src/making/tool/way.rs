@@ -39,6 +39,7 @@ pub(super) fn is_hot(step: Forging) -> bool {
         | Forging::CupEnd
         | Forging::SquareTop
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::DrawTines
         | Forging::Slit
         | Forging::OpenTines
@@ -60,7 +61,7 @@ pub(super) fn place(step: Forging) -> Place {
         Forging::CutBar | Forging::CutOff | Forging::Slit => Place::Hardy,
         Forging::SetShoulder => Place::HardyHole,
         Forging::PunchEye => Place::Pritchel,
-        Forging::CupEnd | Forging::PressGroove => Place::Swage,
+        Forging::CupEnd | Forging::PressGroove | Forging::PressVee => Place::Swage,
         Forging::FullerSides => Place::Fuller,
         Forging::OpenTines | Forging::DrawBlade => Place::Horn,
         Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => Place::Grinder,
@@ -119,6 +120,7 @@ pub(super) fn turning(step: Forging) -> Turning {
         | Forging::RoundNose
         | Forging::CupEnd
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::OpenTines
         | Forging::CutOff
         | Forging::Dress
@@ -144,6 +146,7 @@ pub(super) fn blows(step: Forging) -> Blows {
         | Forging::UpsetEnd
         | Forging::CupEnd
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::Harden
         | Forging::CoolSlowly => Blows::End,
         Forging::PunchEye => Blows::Through,
@@ -180,6 +183,7 @@ pub(super) fn struck(step: Forging, worked: (f64, f64), length_mm: f64) -> (f64,
         Forging::UpsetEnd
         | Forging::CupEnd
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::Slit
         | Forging::Dress
         | Forging::GrindEdge

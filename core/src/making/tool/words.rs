@@ -61,6 +61,7 @@ pub(super) fn words(task: &Task<'_>, work: &Work, span: Option<(f64, f64)>) -> W
         | Forging::CupEnd
         | Forging::SquareTop
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::DrawTines
         | Forging::Slit
         | Forging::OpenTines => working::words(&Worked::of(task, work, span), work.step),

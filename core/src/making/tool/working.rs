@@ -23,6 +23,7 @@ pub(super) fn words(worked: &Worked, step: Forging) -> Words {
         Forging::CupEnd => cup_end(worked),
         Forging::SquareTop => square_top(worked),
         Forging::PressGroove => press_groove(worked),
+        Forging::PressVee => press_vee(worked),
         Forging::DrawTines => draw_tines(worked),
         Forging::Slit => slit(),
         Forging::OpenTines => open_tines(worked),
@@ -259,6 +260,16 @@ fn press_groove(worked: &Worked) -> Words {
         "drive a cold round in to its middle".to_owned(),
         gauge.clone(),
         &["Use a smooth round, and lift it out at once: hot steel shrinks on to it"],
+    )
+}
+
+fn press_vee(worked: &Worked) -> Words {
+    let Worked { gauge, .. } = worked;
+    tell(
+        "Lay the corner of a cold square bar, ground to the groove's angle, across the hot top and drive it in".to_owned(),
+        "drive a corner in".to_owned(),
+        gauge.clone(),
+        &["Break the corner a little: what is sharp at the bottom of a V begins a crack"],
     )
 }
 

@@ -29,14 +29,12 @@ pub(crate) fn nose(check: &mut Check<'_>, radius: f64) {
         .say(message, "make the Nose radius larger", COMMON_PRACTICE);
 }
 
-/// Steel beside and under a groove.
-pub(crate) fn groove(check: &mut Check<'_>, (groove, wide, high): (f64, f64, f64)) {
+/// Steel around a groove, by the place where it is.
+pub(crate) fn groove(check: &mut Check<'_>, groove: f64, around: [(f64, &str); 2]) {
     /// Over the groove's width (common practice, no source).
     const LEAST: f64 = 0.25;
     let least = LEAST * groove;
-    let beside = (wide - groove) / 2.0;
-    let under = high - groove / 2.0;
-    for (thin, place) in [(beside, "beside"), (under, "under")] {
+    for (thin, place) in around {
         if thin < least {
             let message = format!(
                 "has {} of steel {place} its groove, under {}",

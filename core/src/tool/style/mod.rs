@@ -16,7 +16,7 @@ mod square_punch;
 
 pub use bending_fork::BendingFork;
 pub use bottom_fuller::BottomFuller;
-pub use bottom_swage::BottomSwage;
+pub use bottom_swage::{BottomSwage, Groove};
 pub use centre_punch::CentrePunch;
 pub use cold_chisel::{ColdChisel, EdgeLine};
 pub use cut_off::CutOff;
