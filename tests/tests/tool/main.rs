@@ -8,5 +8,7 @@ mod drawn;
 mod handles;
 mod hostile;
 mod made;
+mod mends;
+mod reached;
 mod solid;
 mod tools_for;

@@ -17,7 +17,7 @@ use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::wish::Wish;
-use crate::window::state::bar::{Forged, OfBar};
+use crate::window::state::bar::OfBar;
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
@@ -69,18 +69,18 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
 }
 
 /// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
-pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look) -> Option<Wish> {
+pub(crate) fn show_tool(
+    ui: &mut Ui,
+    answers: &mut ToolAnswers,
+    (look, hand): (&mut Look, Hand),
+) -> Option<Wish> {
     tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
     ScrollArea::vertical()
         .id_salt(("tool answers", look.page))
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
             Page::Making => making::show_tool(ui, answers, look),
-            Page::Findings => {
-                let findings = &answers.known.findings;
-                findings::plain(ui, (findings, Forged::Tool), look);
-                None
-            }
+            Page::Findings => findings::of_tool(ui, answers, (look, hand)),
             Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
                 bar::show(ui, answers.account(), look);
                 None
