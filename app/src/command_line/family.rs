@@ -187,7 +187,7 @@ fn account_told(of: &SizeAnswer) -> String {
 }
 
 fn total_line(family: &Family, total: &BarTotal) -> String {
-    format!("{}\n", sheet::total_words(family.base.units, total))
+    format!("{}\n", sheet::total_words(family, total))
 }
 
 #[derive(Serialize)]

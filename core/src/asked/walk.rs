@@ -191,8 +191,13 @@ fn chosen<Other, C: ChoiceBeside<Other>>(it: &C) -> Value {
 
 impl<See: ?Sized, Put> Told<'_, '_, See, Put> {
     /// It grows with the work, whatever its neighbours grow with.
-    pub fn of_work(mut self) -> Self {
-        self.follows = Follows::Work;
+    pub fn of_work(self) -> Self {
+        self.grows(Follows::Work)
+    }
+
+    /// It grows with something else than its neighbours do.
+    pub fn grows(mut self, follows: Follows) -> Self {
+        self.follows = follows;
         self
     }
 

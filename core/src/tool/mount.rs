@@ -81,7 +81,7 @@ pub enum Mount {
 }
 
 fields! { Struck: |Self { length, body, face, chamfer, hold }, v| {
-    v.value("length", length, REIN).says("Length", "Of the whole tool");
+    v.value("length", length, REIN).grows(hold.grows()).says("Length", "Of the whole tool");
     v.within("body", Follows::Bar, body);
     v.value("face", face, STEEL).says("Struck face", "Across the face that is struck");
     v.value("chamfer", chamfer, DETAIL)
@@ -115,9 +115,15 @@ fields! { Hardy: |it, v| {
     v.value("taper", taper, DETAIL).says("Shank taper", "How much smaller it is at its end");
     v.value("corner", corner, DETAIL).says("Shank corner", "Radius between shank and shoulder");
     let Self { block_long, block_thick, block_high, .. } = it;
-    v.value("block_long", block_long, STEEL).says("Block length", "Along the edge, over the shoulder");
-    v.value("block_thick", block_thick, STEEL).says("Block thickness", "Across the edge");
+    // A block is what the bar gives.
+    v.value("block_long", block_long, STEEL)
+        .grows(Follows::Bar)
+        .says("Block length", "Along the edge, over the shoulder");
+    v.value("block_thick", block_thick, STEEL)
+        .grows(Follows::Bar)
+        .says("Block thickness", "Across the edge");
     v.value("block_high", block_high, RUN)
+        .grows(Follows::Bar)
         .says("Block height", "From the shoulder to where the working end begins");
 }}
 
@@ -156,6 +162,14 @@ impl Choice for Hold {
 const ROD_MM: f64 = 304.8;
 
 impl Hold {
+    /// What a tool so held grows with: one in the bare hand is as long as the hand wants it.
+    fn grows(&self) -> Follows {
+        match self {
+            Self::Hand => Follows::Nothing,
+            Self::Rod { .. } | Self::Eye { .. } => Follows::Bar,
+        }
+    }
+
     /// A rod as smiths wind it.
     pub fn rod() -> Self {
         Self::Rod {

@@ -74,6 +74,8 @@ pub(crate) trait Style: Fields {
     const MOUNT: MountKind;
     /// What it meets.
     const USE: Use;
+    /// The path of the length by which a set of them is told apart.
+    const LEADING: &'static str;
 
     /// The style of a size, in proportion to its bar. For a hardy tool the size is the hardy hole.
     fn suited(size: Length, bar: &Bar) -> Self;
@@ -156,6 +158,16 @@ macro_rules! styles {
             /// What it meets.
             pub fn used(self) -> Use {
                 match self { $(Self::$style => $style::USE),+ }
+            }
+
+            /// The path of the length by which a set of them is told apart.
+            pub fn leading(self) -> &'static str {
+                match self { $(Self::$style => $style::LEADING),+ }
+            }
+
+            /// Its name in a file, in lower case.
+            pub(crate) fn key(self) -> String {
+                match self { $(Self::$style => stringify!($style)),+ }.to_lowercase()
             }
 
             /// The usual size for a bar.
