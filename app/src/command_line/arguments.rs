@@ -84,6 +84,15 @@ pub(super) struct New {
     /// if not given
     #[arg(long, requires = "tool", allow_hyphen_values = true)]
     pub(super) size: Option<String>,
+    /// A family of the tool instead of one: its sizes with commas between, where wanted each with its own
+    /// bar, such as "1/4 in, 3/8 in of 1/2 in round"
+    #[arg(
+        long,
+        requires = "tool",
+        conflicts_with = "size",
+        allow_hyphen_values = true
+    )]
+    pub(super) sizes: Option<String>,
     /// Bar that the tongs or the tool are forged from, such as "3/4 in square" or "20 mm round"
     #[arg(long, allow_hyphen_values = true)]
     pub(super) bar: String,

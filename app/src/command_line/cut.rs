@@ -6,19 +6,15 @@ use clap::Args;
 use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::cut::{
-    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of, order_of_tool,
-    orders, parse_long, plan, sums,
+    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, orders, parse_long, plan,
+    sums,
 };
 use reinwright_core::shop::shelf;
-use reinwright_core::shop::{ToolAnswers, balance_of};
-use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::resolve;
-use reinwright_core::tool::{self, Tool};
 use serde::Serialize;
 
 use super::{Done, Outcome, json};
 use crate::disk::{files, folder};
-use crate::jobs::cut_wanted::{self, Strange, said};
+use crate::jobs::cut_wanted::{self, Made, Strange, said};
 use crate::jobs::words::without_letters;
 use crate::jobs::{cut_printing, printing};
 
@@ -117,20 +113,11 @@ struct Sought {
 }
 
 impl Sought {
-    fn pair(design: &Document, count: u32) -> Self {
-        let balance = balance_of(design, &resolve(design));
+    fn of(made: &Made, count: u32) -> Self {
         Self {
-            name: design.name.clone(),
-            units: design.units,
-            order: order_of(design, &balance, count),
-        }
-    }
-
-    fn tool(own: &Tool, count: u32) -> Self {
-        Self {
-            name: own.name.clone(),
-            units: own.units,
-            order: order_of_tool(own, &ToolAnswers::to(own).balance, count),
+            name: made.name().to_owned(),
+            units: made.units(),
+            order: made.order(&made.balance(), count),
         }
     }
 }
@@ -140,19 +127,10 @@ fn sought(asked: &Asked) -> Result<Vec<Sought>, String> {
     let mut all = Vec::new();
     for path in &asked.files {
         let named = |what: String| format!("{}: {what}", path.display());
-        let bytes = files::bytes(path)?;
-        if tool::is_tool(&bytes) {
-            let own = tool::read(&bytes).map_err(|error| named(error.to_string()))?;
-            all.push(Sought::tool(&own, asked.pairs));
-            continue;
-        }
-        let filed = shelf::read(&bytes).map_err(|error| named(error.to_string()))?;
+        let filed = shelf::read(&files::bytes(path)?);
+        let filed = filed.map_err(|error| named(error.to_string()))?;
         let designs = cut_wanted::designs(filed).map_err(named)?;
-        all.extend(
-            designs
-                .iter()
-                .map(|design| Sought::pair(design, asked.pairs)),
-        );
+        all.extend(designs.iter().map(|made| Sought::of(made, asked.pairs)));
     }
     Ok(all)
 }

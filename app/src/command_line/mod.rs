@@ -158,6 +158,13 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Plan(wanted)) if tool::is_tool(&wanted.file)? => tool::planned(&wanted, places),
         Some(Job::Template(wanted)) if tool::is_tool(&wanted.file)? => tool::template(&wanted),
         Some(Job::Sheet(wanted)) if tool::is_tool(&wanted.file)? => tool::sheet(&wanted, places),
+        Some(Job::Balance(asked)) if family::is_of_tools(&asked.file)? => {
+            family::balance(&family::of_tools(&asked.file)?, &asked)
+        }
+        Some(Job::Findings(wanted)) if family::is_of_tools(&wanted.asked.file)? => {
+            let opened = family::of_tools(&wanted.asked.file)?;
+            family::findings(&opened, &wanted, places)
+        }
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
             &wanted.asked.file,

@@ -69,6 +69,11 @@ impl<'s, See: ?Sized> Walk<'s, See> {
         self.field.follows = follows;
     }
 
+    /// What the fields here grow with.
+    pub fn follows(&self) -> Follows {
+        self.field.follows
+    }
+
     /// Goes into what stands under `name`; gives what [`Walk::leave`] needs to come out again.
     fn enter(&mut self, name: &str, follows: Follows) -> (usize, Follows) {
         let before = (self.field.path.len(), self.field.follows);

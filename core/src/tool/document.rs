@@ -76,7 +76,7 @@ fields! { Tool: |it, v| {
     v.all(style);
     match mount {
         Mount::Struck(struck) => {
-            v.part(Part::Body, "body", Follows::Bar);
+            v.part(Part::Body, "body", style.kind().body_follows());
             v.all(struck);
         }
         Mount::Hardy(hardy) => {

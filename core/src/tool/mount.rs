@@ -81,8 +81,9 @@ pub enum Mount {
 }
 
 fields! { Struck: |Self { length, body, face, chamfer, hold }, v| {
-    v.value("length", length, REIN).grows(hold.grows()).says("Length", "Of the whole tool");
-    v.within("body", Follows::Bar, body);
+    let grows = v.follows();
+    v.value("length", length, REIN).grows(hold.grows(grows)).says("Length", "Of the whole tool");
+    v.within("body", grows, body);
     v.value("face", face, STEEL).says("Struck face", "Across the face that is struck");
     v.value("chamfer", chamfer, DETAIL)
         .says("Chamfer length", "Over which the body is drawn in to the struck face");
@@ -162,11 +163,12 @@ impl Choice for Hold {
 const ROD_MM: f64 = 304.8;
 
 impl Hold {
-    /// What a tool so held grows with: one in the bare hand is as long as the hand wants it.
-    fn grows(&self) -> Follows {
-        match self {
-            Self::Hand => Follows::Nothing,
-            Self::Rod { .. } | Self::Eye { .. } => Follows::Bar,
+    /// What the length of a tool so held grows with: bar in the bare hand is as long as the hand
+    /// wants it.
+    fn grows(&self, body: Follows) -> Follows {
+        match (self, body) {
+            (Self::Hand, Follows::Bar) => Follows::Nothing,
+            (Self::Hand | Self::Rod { .. } | Self::Eye { .. }, other) => other,
         }
     }
 

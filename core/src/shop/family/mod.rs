@@ -13,6 +13,7 @@ mod answer;
 mod coverage;
 mod edit;
 mod file;
+mod gather;
 mod in_sizes;
 mod make;
 mod pair;

@@ -37,7 +37,7 @@ use super::check::Check;
 use super::forging::Forging;
 use super::mount::{Hardy, Hold, Mount, Struck};
 use super::solid::{Cut, Run};
-use crate::asked::{Bar, Fields, PlainSection, fields};
+use crate::asked::{Bar, Fields, Follows, PlainSection, fields};
 use crate::shape::Opening;
 use crate::steel::Steel;
 use crate::units::Length;
@@ -253,6 +253,14 @@ impl ToolKind {
             Use::Hot => Steel::ToolH13,
             Use::ColdEdge => Steel::ToolW1,
             Use::HotForm | Use::HotEdge => Steel::Carbon1045,
+        }
+    }
+
+    /// What the body of a struck tool grows with: a body of its own with the size, else it is the bar.
+    pub(super) fn body_follows(self) -> Follows {
+        match self.body(Length::ZERO) {
+            Some(_) => Follows::Work,
+            None => Follows::Bar,
         }
     }
 
