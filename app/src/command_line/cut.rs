@@ -29,19 +29,19 @@ pub(super) struct Asked {
     pairs: u32,
     /// Bars that are there, such as "3 x 3 m", "2 x 20 ft, 850 mm" or "3 x 3 m of 16 mm square"; more
     /// can be bought as long as the longest of them
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     bars: Vec<String>,
     /// The shop's folder, with the bars on its rack in rack.ron
     #[arg(long, value_name = "FOLDER")]
     rack: Option<PathBuf>,
     /// Width of a cut; that of the rack or else of the designs if not given
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     kerf: Option<String>,
     /// Cut off each bar's ragged end; as the rack or else the designs have it if not given
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     crop: Option<String>,
     /// The shortest end that is kept; 200 mm if neither the rack nor you say otherwise
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     least: Option<String>,
     /// Take the bars that are cut off the rack, and put the ends back
     #[arg(long, requires = "rack", conflicts_with = "bars")]
@@ -50,7 +50,7 @@ pub(super) struct Asked {
     #[arg(long)]
     out: Option<PathBuf>,
     /// Paper of the PDF: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4")]
+    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
     paper: String,
     /// Answer as JSON, with the unit in every key
     #[arg(long)]

@@ -111,6 +111,15 @@ impl Told for Tool {
     }
 }
 
+/// Whether a file is a family, of pairs or of tools.
+///
+/// # Errors
+/// One sentence when it cannot be read.
+pub(super) fn is(path: &Path) -> Result<bool, String> {
+    let bytes = files::bytes(path)?;
+    Ok(family::is_family(&bytes) || family::is_tool_family(&bytes))
+}
+
 /// Whether a file is a family of tools.
 ///
 /// # Errors

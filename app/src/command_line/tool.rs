@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use reinwright_core::asked::{self, Bar, parse_bar};
+use reinwright_core::asked::{self, Bar, LimitError, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
@@ -49,7 +49,7 @@ pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
             .map_err(|error| format!("--size: {error}"))?,
     };
     let tool = Tool::starting(kind, size, bar);
-    tool::check_limits(&tool).map_err(|error| format!("--size: {error}"))?;
+    tool::check_limits(&tool).map_err(|error| blamed(&error, (kind, bar)))?;
     files::write_whole(&wanted.out, tool::write(&tool).as_bytes())?;
     Ok(Done::said(format!(
         "{}: {}\n{}\n",
@@ -200,6 +200,21 @@ fn drawn(tool: &Tool, wanted: &arguments::Drawing) -> Result<Drawing, String> {
             Err("--of: a tool has no pattern: give pair for its views, stage or bar".to_owned())
         }
     }
+}
+
+/// Which option brings a value out of its limits: the bar, where it does so with a size that suits it.
+fn blamed(error: &LimitError, (kind, bar): (ToolKind, Bar)) -> String {
+    let suited = Tool::starting(kind, kind.usual_size(&bar), bar);
+    let option = match tool::check_limits(&suited) {
+        Ok(()) => "--size",
+        Err(_) => "--bar",
+    };
+    let what = suited.field(&error.path).map_or_else(
+        || error.path.clone(),
+        |field| field.full_name().to_lowercase(),
+    );
+    let (found, least, most) = (&error.found, &error.least, &error.most);
+    format!("{option}: {what} comes to {found}, it may be from {least} to {most}: give another one")
 }
 
 /// A tool in several sizes, each in proportion to the first.

@@ -27,6 +27,12 @@ pub struct Folder {
 /// # Errors
 /// One sentence when there is no such folder or it cannot be read.
 pub fn look_into(path: &Path) -> Result<Folder, String> {
+    if path.is_file() {
+        let path = path.display();
+        return Err(format!(
+            "{path}: this is a file: name the folder that it lies in"
+        ));
+    }
     let unreadable = |error: std::io::Error| {
         let path = path.display();
         format!("{path}: this folder cannot be read ({error}): choose a folder of designs")

@@ -209,9 +209,11 @@ impl<D: InSizes> Family<D> {
             }
             _ => {}
         }
-        self.base
-            .limits()
-            .map_err(|error| outside("base.", error))?;
+        let outside_base = |error: LimitError| {
+            let path = self.base.in_file(&error.path);
+            outside("base.", LimitError { path, ..error })
+        };
+        self.base.limits().map_err(outside_base)?;
         let mut sizes = self.sizes.iter().enumerate();
         sizes.try_for_each(|(at, size)| self.check_size(at, size))
     }
@@ -223,9 +225,11 @@ impl<D: InSizes> Family<D> {
         no_more(&format!("{place}, set"), size.set.len(), MOST_ENTRIES)?;
         let mut document = self.base.clone();
         document.resize(size.work, size.bar.unwrap_or(self.base.bar()));
-        document
-            .limits()
-            .map_err(|error| outside(&format!("{place}, "), error))?;
+        let outside_size = |error: LimitError| {
+            let path = document.in_size(&error.path);
+            outside(&format!("{place}, "), LimitError { path, ..error })
+        };
+        document.limits().map_err(outside_size)?;
         for (path, text) in &size.set {
             no_longer(&format!("{place}, set"), path, LONGEST_NAME)?;
             no_longer(&format!("{place}, {}", short(path)), text, LONGEST_NAME)?;

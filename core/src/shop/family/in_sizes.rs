@@ -94,6 +94,16 @@ pub trait InSizes: Fields + Clone + Debug + PartialEq + 'static {
     /// The first value that is not inside its limits.
     fn limits(&self) -> Result<(), LimitError>;
 
+    /// Where in its file the value stands that has a path in the program.
+    fn in_file(&self, path: &str) -> String {
+        path.to_owned()
+    }
+
+    /// The same of a value of one size in a family's file.
+    fn in_size(&self, path: &str) -> String {
+        path.to_owned()
+    }
+
     /// What a rule is called here.
     fn rule_name(rule: Rule) -> &'static str;
 

@@ -16,7 +16,7 @@ use crate::proof::strength::StrengthLoad;
 use crate::shop::ToolAnswers;
 use crate::steel::DENSITY_KG_MM3;
 use crate::tongs::document::SetError;
-use crate::tool::{FORMAT, KindOfFile, Tool, ToolKind, check_limits};
+use crate::tool::{self, FORMAT, KindOfFile, Tool, ToolKind, check_limits};
 use crate::units::Length;
 
 /// The newest format of a family of tools that this program writes and reads.
@@ -110,6 +110,18 @@ impl InSizes for Tool {
 
     fn limits(&self) -> Result<(), LimitError> {
         check_limits(self)
+    }
+
+    fn in_file(&self, path: &str) -> String {
+        tool::in_file(path)
+    }
+
+    fn in_size(&self, path: &str) -> String {
+        if self.leads(path) {
+            "size".to_owned()
+        } else {
+            tool::in_file(path)
+        }
     }
 
     fn rule_name(rule: Rule) -> &'static str {
