@@ -85,11 +85,12 @@ pub(super) struct New {
     #[arg(long, requires = "tool", allow_hyphen_values = true)]
     pub(super) size: Option<String>,
     /// A family of the tool instead of one: its sizes with commas between, where wanted each with its own
-    /// bar, such as "1/4 in, 3/8 in of 1/2 in round"
+    /// bar, such as "1/4 in, 3/8 in of 1/2 in round"; of a swage its groove, of a fuller its nose, of a
+    /// fork its gap, with --size for the hardy hole
     #[arg(
         long,
         requires = "tool",
-        conflicts_with = "size",
+        value_name = "SIZES",
         allow_hyphen_values = true
     )]
     pub(super) sizes: Option<String>,

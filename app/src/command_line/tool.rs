@@ -226,10 +226,26 @@ fn begin_family(wanted: &New, (kind, bar): (ToolKind, Bar), sizes: &str) -> Outc
         .collect::<Result<Vec<_>, _>>()
         .map_err(at)?;
     // Splitting gives one piece at least.
-    let (first, its_bar) = sizes[0];
-    let base = Tool::starting(kind, first, its_bar.unwrap_or(bar));
+    let ((first, its_bar), (last, _)) = (sizes[0], sizes[sizes.len() - 1]);
+    let bar_of_first = its_bar.unwrap_or(bar);
+    // A hardy tool that its hole does not lead is as the hole has it, in all sizes.
+    let base = match &wanted.size {
+        Some(hole) if !kind.begins_by_leading() => {
+            let hole = hole.parse::<Length>();
+            let hole = hole.map_err(|error| format!("--size: {error}"))?;
+            Tool::starting(kind, hole, bar_of_first)
+        }
+        Some(_) => {
+            return Err(
+                "--size: the sizes are in --sizes; of a swage, a fuller or a fork --size is the hardy hole"
+                    .to_owned(),
+            );
+        }
+        None if kind.begins_by_leading() => Tool::starting(kind, first, bar_of_first),
+        None => Tool::starting(kind, kind.usual_size(&bar_of_first), bar_of_first),
+    };
     let mut family = Family::from_design(&base);
-    family.name = format!("{}s", asked::capital(kind.name()));
+    family.name = format!("{}, {first} to {last}", asked::capital(kind.name()));
     family.sizes.clear();
     for (size, own) in sizes {
         let bar = own.unwrap_or(bar);
@@ -244,7 +260,7 @@ fn begin_family(wanted: &New, (kind, bar): (ToolKind, Bar), sizes: &str) -> Outc
     let text = families::whole_text(&family).map_err(|error| at(error.to_string()))?;
     files::write_whole(&wanted.out, text.as_bytes())?;
     Ok(Done::said(format!(
-        "{}: {} in {} sizes\n{}\n",
+        "{}: {}, sizes: {}\n{}\n",
         wanted.out.display(),
         family.name,
         family.sizes.len(),

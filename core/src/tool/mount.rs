@@ -110,11 +110,19 @@ fields! { Hold: |it, v| {
 fields! { Hardy: |it, v| {
     let Self { hole, hole_edge, play, shank, taper, corner, .. } = it;
     v.value("hole", hole, STEEL).says("Hardy hole", "Across the flats of your own hole: measure it");
-    v.value("hole_edge", hole_edge, DETAIL).says("Edge of the hole", "To which it is broken");
-    v.value("play", play, DETAIL).says("Play", "How much smaller the shank is than the hole");
+    v.value("hole_edge", hole_edge, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Edge of the hole", "To which it is broken");
+    v.value("play", play, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Play", "How much smaller the shank is than the hole");
     v.value("shank", shank, RUN).says("Shank length", "From the shoulder down");
-    v.value("taper", taper, DETAIL).says("Shank taper", "How much smaller it is at its end");
-    v.value("corner", corner, DETAIL).says("Shank corner", "Radius between shank and shoulder");
+    v.value("taper", taper, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Shank taper", "How much smaller it is at its end");
+    v.value("corner", corner, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Shank corner", "Radius between shank and shoulder");
     let Self { block_long, block_thick, block_high, .. } = it;
     // A block is what the bar gives.
     v.value("block_long", block_long, STEEL)

@@ -409,9 +409,9 @@ fn the_shelf_shows_the_tools_of_its_folder() {
         SMALL,
     );
     press(&mut window, Modifiers::COMMAND, Key::L);
-    window.get_by_label("1 pair");
-    click(&mut window, "1 tool");
-    click(&mut window, &punch().name);
+    window.get_by_label("1 pair, 1 tool");
+    window.get_by_label("Round punch");
+    click(&mut window, &format!("Open {}", punch().name));
     assert_eq!(open_tool(&window), punch());
 }
 

@@ -8,7 +8,7 @@ use super::edit::midway;
 use super::in_sizes::{InSizes, Measure, OfSize};
 use super::salvage::{Raw, Salvage};
 use super::written::{ToolFamily, ToolRule, ToolSize};
-use super::{Family, Made, Rule};
+use super::{Family, Made, Rounding, Rule};
 use crate::asked::{Bar, LimitError, Units, Value, options, parse_bar};
 use crate::finding::{self, Finding, Part};
 use crate::forge::balance::Balance;
@@ -21,6 +21,9 @@ use crate::units::Length;
 
 /// The newest format of a family of tools that this program writes and reads.
 pub const TOOL_FAMILY_FORMAT: u32 = 1;
+
+/// Under this stands the section of a struck tool's body.
+const BODY: &str = "body.body.";
 
 /// The answers to one size of a family of tools.
 #[derive(Debug, Clone)]
@@ -131,8 +134,29 @@ impl InSizes for Tool {
         }
     }
 
-    /// No length of a tool has to keep its distance from another.
-    fn settle(&mut self, _family: &Family<Self>) {}
+    /// Rounded by itself, the body of a drift could come out as large as the hole that it drops
+    /// through: it keeps its share of the full size, unless it follows another rule than it brings
+    /// along.
+    fn settle(&mut self, family: &Family<Self>) {
+        let base = &family.base;
+        let (full, was) = (self.measure().mm(), base.measure().mm());
+        if family.rounding == Rounding::Exact || self.style_kind() != ToolKind::Drift || was <= 0.0
+        {
+            return;
+        }
+        self.revise(&mut |field| {
+            let of_body = field.path.starts_with(BODY) && !family.rules.contains_key(&field.path);
+            let Value::Length(now) = field.value else {
+                return None;
+            };
+            let Value::Length(own) = base.field(&field.path)?.value else {
+                return None;
+            };
+            let kept = Length::from_mm(own.mm() * full / was, now.unit());
+            let fits = field.range.holds(kept.mm());
+            (of_body && fits).then_some(Value::Length(kept))
+        });
+    }
 
     fn answered(made: Made<Self>, label: String, _load: &StrengthLoad) -> ToolSizeAnswer {
         let mut answers = ToolAnswers::to(&made.document);
@@ -161,8 +185,10 @@ impl InSizes for Tool {
         let usual_bar = parse_bar("3/4 in round").ok()?;
         let mut bar: Bar = salvage.piece(all.bar, "base.bar", usual_bar, "3/4 in round");
         salvage.bring_inside("bar", &mut bar);
-        let mut usual = Tool::starting(kind, kind.usual_size(&bar), bar);
-        usual.resize(size.unwrap_or(usual.measure()), bar);
+        let usual = match size {
+            Some(size) => Tool::leading(kind, size, bar),
+            None => Tool::starting(kind, kind.usual_size(&bar), bar),
+        };
         let mut take = salvage.take(&["base.note", "base.projection"]);
         let mut base = Tool {
             kind: KindOfFile::Tool,

@@ -113,6 +113,9 @@ pub(crate) trait Style: Fields {
     fn gauge(&self) -> &'static str;
 }
 
+/// The path of the hardy hole.
+const HOLE: &str = "shank.hole";
+
 /// No tool has a name.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[error("no tool is called \"{asked}\": choose one of {}", hyphened())]
@@ -262,6 +265,20 @@ impl ToolKind {
             Some(_) => Follows::Work,
             None => Follows::Bar,
         }
+    }
+
+    /// What the shank of a hardy tool grows with: with the hole, where the set is for several.
+    pub(super) fn shank_follows(self) -> Follows {
+        if self.leading() == HOLE {
+            Follows::Work
+        } else {
+            Follows::Nothing
+        }
+    }
+
+    /// Whether the size that one is begun with is what leads a set of them.
+    pub fn begins_by_leading(self) -> bool {
+        !self.is_hardy() || self.leading() == HOLE
     }
 
     /// Whether it stands in the hardy hole.

@@ -66,8 +66,10 @@ pub fn tool_strip(answers: &[ToolSizeAnswer], reduced: u32) -> Drawing {
     };
     stacked(answers.iter().map(|answer| {
         let side = draw::tool(&answer.document, &answer.answers.model, &options);
-        let side = side.grown(1.0 / f64::from(reduced));
-        (answer.label.as_str(), side.items)
+        let mut items = side.grown(1.0 / f64::from(reduced)).items;
+        // The first of its views is enough to know it by; its sections come behind.
+        items.truncate(1);
+        (answer.label.as_str(), items)
     }))
 }
 
