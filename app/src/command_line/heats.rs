@@ -6,7 +6,8 @@ use reinwright_core::asked::{Scale, Units, capital};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
-    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, with_scale_of,
+    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, whole_scale,
+    with_scale_of,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
@@ -116,10 +117,7 @@ pub(super) fn with_own_scale(
 /// The scale that the heats of a plan take, to a tenth of a per cent.
 pub(super) fn scale_of(steel: Steel, plan: &Plan, asked: &Asked) -> Scale {
     let prepared = Prepared::new(steel, plan, &asked.shop);
-    let percent = scale_percent(&prepared, &heat_plan(&prepared));
-    Scale::Whole {
-        percent: (percent * 10.0).round() / 10.0,
-    }
+    whole_scale(scale_percent(&prepared, &heat_plan(&prepared)))
 }
 
 /// A plan's text with its heats behind it.

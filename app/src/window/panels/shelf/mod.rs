@@ -310,7 +310,7 @@ impl Shelf {
             (_, true) => "There is no design or family in this folder that can be read",
             (Some(Mark::Have), false) => "Nothing here is marked as something you have",
             (Some(Mark::Want), false) => "Nothing here is marked as something you want",
-            (None, false) => "There is nothing here",
+            (None, false) => "There is no pair here, and no tool holds stock",
         }
     }
 
