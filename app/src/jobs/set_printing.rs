@@ -5,8 +5,8 @@ use std::ops::ControlFlow;
 use reinwright_core::asked::StockSizes;
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Drawing, Named, Page, Paper, PaperOptions, SetSheet, Sheet, TitleBlock, Together,
-    pages_of_set,
+    self, Arranged, Drawing, Named, Page, Paper, PaperOptions, SetSheet, Sheet, TitleBlock,
+    Together,
 };
 use reinwright_core::shop::family::{Family, OfSize, sheet};
 use reinwright_core::shop::printers::Printer;
@@ -107,11 +107,12 @@ pub fn laid<D: InSet>(
     for of in &mut sheets {
         of.title = printer::noted(std::mem::take(&mut of.title), wanted.printer());
     }
-    if wanted.order.of_the_set == OfTheSet::Printed {
-        let contents = contents(family, &sheets, wanted, &options);
-        sheets.splice(0..0, contents);
-    }
-    let pages = paper::tile_set(&sheets, &options);
+    let arranged = paper::arranged(&sheets, &options);
+    let contents = match wanted.order.of_the_set {
+        OfTheSet::Printed => contents(family, (&sheets, &arranged), wanted, &options),
+        OfTheSet::LeftOut => Vec::new(),
+    };
+    let pages = paper::arranged(&contents, &options).then(arranged).pages();
     let pages = printer::corrected(pages, wanted.printer());
     step()?;
     Some(pages)
@@ -144,7 +145,7 @@ pub fn pages<D: InSet>(
             })
             .collect();
         for (pages, paper) in all.iter_mut().zip(papers) {
-            for together in pages_of_set(&noted, &wanted.options(*paper)) {
+            for together in paper::arranged(&noted, &wanted.options(*paper)).together() {
                 pages.add(&together, |sheet| of[sheet].sheet.title.clone());
             }
         }
@@ -349,11 +350,11 @@ fn family_title<D: InSet>(family: &Family<D>, day: Option<Date>) -> TitleBlock {
 /// The contents pages, and which page each sheet begins on.
 fn contents<D: InSet>(
     family: &Family<D>,
-    sheets: &[SetSheet],
+    (sheets, arranged): (&[SetSheet], &Arranged<'_>),
     wanted: &Wanted,
     options: &PaperOptions,
 ) -> Vec<SetSheet> {
-    let begins = first_pages(sheets, options);
+    let begins = first_pages(sheets, arranged);
     let pages = |before: usize| -> Vec<SetSheet> {
         let entries = sheets.iter().zip(&begins);
         let entries = entries.map(|(of, begins)| (of.sheet.title.clone(), before + begins));
@@ -372,15 +373,14 @@ fn contents<D: InSet>(
         entries.chunks(sheet::ROWS_OF_A_PAGE).map(sheet).collect()
     };
     // How many pages the contents take does not hang on the numbers in them.
-    let own = pages_of_set(&pages(1), options);
-    pages(1 + own.iter().map(|together| together.pages).sum::<usize>())
+    pages(1 + paper::arranged(&pages(1), options).count())
 }
 
 /// The first page of each sheet, counted from 0 where the first sheet begins.
-fn first_pages(sheets: &[SetSheet], options: &PaperOptions) -> Vec<usize> {
+fn first_pages(sheets: &[SetSheet], arranged: &Arranged<'_>) -> Vec<usize> {
     let mut begins = vec![0; sheets.len()];
     let mut before = 0;
-    for together in pages_of_set(sheets, options) {
+    for together in arranged.together() {
         for (sheet, page) in together.sheets {
             begins[sheet] = before + page;
         }
