@@ -54,15 +54,18 @@ fn of_one(template: &Template, wanted: &Wanted, watch: Watch<'_>) -> Option<Leav
     watch(Progress { done: 1, total: 3 })
         .is_continue()
         .then_some(())?;
-    let count = template.pages(wanted.order.paper);
+    let arranged = template.arranged(wanted.order.paper);
     watch(Progress { done: 2, total: 3 })
         .is_continue()
         .then_some(())?;
-    let pages = match is_shown(&count) {
-        true => template.laid(wanted.order.paper),
+    let pages = match is_shown(&arranged.count) {
+        true => arranged.laid(),
         false => Vec::new(),
     };
-    Some(Leaves { count, pages })
+    Some(Leaves {
+        count: arranged.count,
+        pages,
+    })
 }
 
 /// The templates of a tool as they are wanted.

@@ -31,6 +31,15 @@ pub struct Template {
     pub without_letters: Option<String>,
 }
 
+/// Templates arranged on pages.
+#[derive(Debug)]
+pub struct Arranged<'a> {
+    /// How many pages they take.
+    pub count: Pages,
+    pages: paper::Arranged<'a>,
+    printer: Option<&'a Printer>,
+}
+
 impl Template {
     /// Draws the usual templates of a design, full size at cold size.
     pub fn of(design: &Document, day: Option<Date>) -> Self {
@@ -86,17 +95,26 @@ impl Template {
 
     /// How many pages they take.
     pub fn pages(&self, paper: Paper) -> Pages {
-        let mut pages = Pages::default();
-        for together in paper::pages_of_set(&self.sheets, &self.options(paper)) {
-            pages.add(&together, |sheet| self.sheets[sheet].sheet.title.clone());
+        self.arranged(paper).count
+    }
+
+    /// The pages counted, and how they are drawn from there.
+    pub fn arranged(&self, paper: Paper) -> Arranged<'_> {
+        let pages = paper::arranged(&self.sheets, &self.options(paper));
+        let mut count = Pages::default();
+        for together in pages.together() {
+            count.add(&together, |sheet| self.sheets[sheet].sheet.title.clone());
         }
-        pages
+        Arranged {
+            count,
+            pages,
+            printer: self.printer.as_ref(),
+        }
     }
 
     /// The pages as they come out.
     pub fn laid(&self, paper: Paper) -> Vec<Page> {
-        let pages = paper::tile_set(&self.sheets, &self.options(paper));
-        printer::corrected(pages, self.printer.as_ref())
+        self.arranged(paper).laid()
     }
 
     /// The pages as PDF.
@@ -104,8 +122,16 @@ impl Template {
     /// # Errors
     /// One sentence when there are more pages than were asked for, or than are ever made.
     pub fn pdf(&self, paper: Paper, asked: Consent) -> Result<Vec<u8>, String> {
-        self.pages(paper).allow(paper, asked)?;
-        Ok(ink::pdf(&self.laid(paper), &self.info))
+        let arranged = self.arranged(paper);
+        arranged.count.allow(paper, asked)?;
+        Ok(ink::pdf(&arranged.laid(), &self.info))
+    }
+}
+
+impl Arranged<'_> {
+    /// The pages as they come out.
+    pub fn laid(&self) -> Vec<Page> {
+        printer::corrected(self.pages.pages(), self.printer)
     }
 }
 
@@ -140,7 +166,7 @@ pub(crate) fn title_block(
 }
 
 /// The same of a tool.
-fn tool_title_block(tool: &Tool, findings: &[Finding], day: Option<Date>) -> TitleBlock {
+pub(super) fn tool_title_block(tool: &Tool, findings: &[Finding], day: Option<Date>) -> TitleBlock {
     let unit = match tool.units {
         Units::Inch => "sizes in inches",
         Units::Millimetre => "sizes in millimetres",

@@ -14,7 +14,7 @@ pub use broken::{Breaks, Stretch};
 pub use display::{Align, Drawing, Fill, GroupItem, Item, Line, PathItem, TextItem, View, bounds};
 pub use projection::Projection;
 pub use sheet::{
-    Correction, Named, Page, Paper, PaperError, PaperOptions, SetSheet, Sheet, TitleBlock,
-    Together, pages_of, pages_of_set, tile, tile_set,
+    Arranged, Correction, Named, Page, Paper, PaperError, PaperOptions, SetSheet, Sheet,
+    TitleBlock, Together, arranged, tile, tile_set,
 };
 pub use traced::with_letters_traced;

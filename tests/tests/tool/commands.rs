@@ -127,7 +127,8 @@ fn the_tools_of_a_pair_are_written_and_printed() {
     let out = folder.path().join("tools");
     let pair = samples_folder().join("v-bit-square.ron");
     done(&["tools-for", text(&pair), "--out", text(&out)]);
-    assert_eq!(names(&out), ["drift.ron", "punch.ron", "rivet-set.ron"]);
+    let written = ["drift.ron", "punch.ron", "rivet-set.ron", "v-block.ron"];
+    assert_eq!(names(&out), written);
     for name in names(&out) {
         let (file, pdf) = (out.join(&name), out.join("x.pdf"));
         assert_eq!(ask(&["findings", text(&file)]).status, 0, "{name}");
@@ -198,7 +199,7 @@ fn what_cannot_be_asked_is_refused() {
     };
     new("anvil", "1 in", &["--tool", "round-punch", "cut-off-hardy"]);
     new("drift", "much", &["--size"]);
-    new("drift", "90 in", &["--size", "working.size"]);
+    new("drift", "90 in", &["--size", "full size comes to 90 in"]);
     refused(&["fit", &sample("textbook-punch")], &["this is a tool"]);
     refused(
         &[

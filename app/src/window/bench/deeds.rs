@@ -36,11 +36,11 @@ impl Workbench {
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
             Wish::ReadyTool(tool) => self.leave_for(ctx, Next::ReadyTool(tool)),
-            Wish::Mend(mend) => {
-                if let Some(design) = self.open.as_design() {
-                    design.mend(&mend);
-                }
-            }
+            Wish::Mend(mend) => match &mut self.open {
+                Open::Design(design) => design.mend(&mend),
+                Open::Tool(tool) => tool.mend(&mend),
+                Open::Family(_) => {}
+            },
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
             Wish::CameOut(measured) => {

@@ -19,6 +19,7 @@ const AROUND: f64 = 0.8;
 pub(super) const NAME: f64 = 3.2;
 
 /// A view of a sheet, or all that is drawn on one that has no views.
+#[derive(Debug)]
 pub(super) struct Block<'a> {
     /// Which sheet it is of.
     pub(super) sheet: usize,

@@ -182,44 +182,84 @@ pub struct Together {
     pub sheets: Vec<(usize, usize)>,
 }
 
+/// Sheets arranged on pages: they can be counted, and then drawn.
+#[derive(Debug)]
+pub struct Arranged<'a> {
+    bundles: Vec<Bundle<'a>>,
+}
+
 /// Lays sheets on pages at full size, numbered through.
 ///
 /// The sheets share pages. Each view is one piece, or is cut in parts where plain bar runs; the
 /// parts are laid on as few pages as take them.
 pub fn tile(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Page> {
     let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title)).collect();
-    lay(&laid, options)
+    let bundles = plan::plan(&laid, &options.clamped());
+    Arranged { bundles }.pages()
 }
 
 /// Lays the sheets of a set on pages as [`tile`] does, each with its own title block: neighbours
 /// with the same one share pages.
 pub fn tile_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Page> {
-    let laid = sheets.iter().map(|of| (&of.sheet, &of.title));
-    lay(&laid.collect::<Vec<_>>(), options)
+    arranged(sheets, options).pages()
 }
 
-/// Which sheets share how many pages, as [`tile`] lays them; nothing is drawn for it.
-pub fn pages_of(sheets: &[Sheet], options: &PaperOptions, title: &TitleBlock) -> Vec<Together> {
-    let laid: Vec<Laid<'_>> = sheets.iter().map(|sheet| (sheet, title)).collect();
-    counted(&laid, options)
-}
-
-/// Which sheets of a set share how many pages, as [`tile_set`] lays them.
-pub fn pages_of_set(sheets: &[SetSheet], options: &PaperOptions) -> Vec<Together> {
+/// The sheets of a set arranged on pages, as [`tile_set`] lays them; nothing is drawn yet.
+pub fn arranged<'a>(sheets: &'a [SetSheet], options: &PaperOptions) -> Arranged<'a> {
     let laid = sheets.iter().map(|of| (&of.sheet, &of.title));
-    counted(&laid.collect::<Vec<_>>(), options)
+    let bundles = plan::plan(&laid.collect::<Vec<_>>(), &options.clamped());
+    Arranged { bundles }
 }
 
 /// A sheet and its title block.
 type Laid<'a> = (&'a Sheet, &'a TitleBlock);
 
-fn counted(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Together> {
-    let bundles = plan::plan(sheets, &options.clamped());
-    let together = |bundle: &Bundle<'_>| Together {
-        pages: bundle.pages(),
-        sheets: bundle.first_pages(),
-    };
-    bundles.iter().map(together).collect()
+impl<'a> Arranged<'a> {
+    /// These before others, numbered through.
+    #[must_use]
+    pub fn then(mut self, others: Arranged<'a>) -> Self {
+        self.bundles.extend(others.bundles);
+        self
+    }
+
+    /// How many pages they take.
+    pub fn count(&self) -> usize {
+        self.bundles.iter().map(Bundle::pages).sum()
+    }
+
+    /// Which sheets share how many pages.
+    pub fn together(&self) -> Vec<Together> {
+        let together = |bundle: &Bundle<'_>| Together {
+            pages: bundle.pages(),
+            sheets: bundle.first_pages(),
+        };
+        self.bundles.iter().map(together).collect()
+    }
+
+    /// The pages, drawn.
+    pub fn pages(&self) -> Vec<Page> {
+        let mut run = Run {
+            first: 1,
+            total: self.count(),
+            letters: 0,
+        };
+        let mut pages = Vec::with_capacity(run.total);
+        for bundle in &self.bundles {
+            match &bundle.how {
+                How::Shared(shared) => {
+                    pages.extend(shared::pages(shared, bundle.title, run));
+                    run.letters += shared.cut.joints.len();
+                }
+                How::Grid(_, sheet, grid) => {
+                    let (own, joints) = gridded(sheet, grid, bundle.title, run);
+                    pages.extend(own);
+                    run.letters += joints;
+                }
+            }
+            run.first = pages.len() + 1;
+        }
+        pages
+    }
 }
 
 /// What pages are numbered and marked on from.
@@ -231,31 +271,6 @@ struct Run {
     total: usize,
     /// How many joints have their letters already.
     letters: usize,
-}
-
-fn lay(sheets: &[Laid<'_>], options: &PaperOptions) -> Vec<Page> {
-    let bundles = plan::plan(sheets, &options.clamped());
-    let mut run = Run {
-        first: 1,
-        total: bundles.iter().map(Bundle::pages).sum(),
-        letters: 0,
-    };
-    let mut pages = Vec::with_capacity(run.total);
-    for bundle in &bundles {
-        match &bundle.how {
-            How::Shared(shared) => {
-                pages.extend(shared::pages(shared, bundle.title, run));
-                run.letters += shared.cut.joints.len();
-            }
-            How::Grid(_, sheet, grid) => {
-                let (own, joints) = gridded(sheet, grid, bundle.title, run);
-                pages.extend(own);
-                run.letters += joints;
-            }
-        }
-        run.first = pages.len() + 1;
-    }
-    pages
 }
 
 /// The pages of a drawing that may be cut anywhere, and how many joints they have.

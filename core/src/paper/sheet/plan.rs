@@ -19,6 +19,7 @@ const WAYS_OF_MANY: usize = 2;
 const MOST_OF_A_SHEET: usize = 16;
 
 /// Sheets that lie on pages of their own.
+#[derive(Debug)]
 pub(super) struct Bundle<'a> {
     /// What the title block of all of them says.
     pub(super) title: &'a TitleBlock,
@@ -27,6 +28,7 @@ pub(super) struct Bundle<'a> {
 }
 
 /// How sheets come to pages.
+#[derive(Debug)]
 pub(super) enum How<'a> {
     /// Views, whole or in parts, as many on a page as it takes.
     Shared(Box<Shared<'a>>),
@@ -35,6 +37,7 @@ pub(super) enum How<'a> {
 }
 
 /// Views on pages that they share.
+#[derive(Debug)]
 pub(super) struct Shared<'a> {
     /// The sheets with their places among all.
     pub(super) sheets: Vec<(usize, &'a Sheet)>,

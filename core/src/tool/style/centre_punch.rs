@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Range, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::{Angle, Length};
@@ -36,6 +36,7 @@ impl Style for CentrePunch {
     const ABOUT: &'static str = "Marks on cold bar that still show when it glows";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::ColdEdge;
+    const LEADING: &'static str = "working.shoulder";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let more = bar.stock.size().mm() - size.mm();
@@ -64,12 +65,20 @@ impl Style for CentrePunch {
         edge::slim(check, self.shoulder.mm(), self.taper.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
+    fn forged(&self) -> Vec<Worked> {
         vec![
-            Forging::TaperSquare,
-            Forging::TaperOctagon,
-            Forging::TaperRound,
+            Forging::TaperSquare.makes(ALL, Form::Square),
+            Forging::TaperOctagon.makes(ALL, Form::Octagon),
+            Forging::TaperRound.makes_both(Form::Far, Form::Done),
         ]
+    }
+
+    fn dressed() -> Forging {
+        Forging::GrindPoint
+    }
+
+    fn ground_degrees(&self) -> Option<f64> {
+        Some(self.point.in_degrees())
     }
 
     fn gauge(&self) -> &'static str {

@@ -16,7 +16,7 @@ mod square_punch;
 
 pub use bending_fork::BendingFork;
 pub use bottom_fuller::BottomFuller;
-pub use bottom_swage::BottomSwage;
+pub use bottom_swage::{BottomSwage, Groove};
 pub use centre_punch::CentrePunch;
 pub use cold_chisel::{ColdChisel, EdgeLine};
 pub use cut_off::CutOff;
@@ -34,10 +34,10 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::check::Check;
-use super::forging::Forging;
+use super::forging::{Forging, Worked};
 use super::mount::{Hardy, Hold, Mount, Struck};
 use super::solid::{Cut, Run};
-use crate::asked::{Bar, Fields, PlainSection, fields};
+use crate::asked::{Bar, Fields, Follows, PlainSection, fields};
 use crate::shape::Opening;
 use crate::steel::Steel;
 use crate::units::Length;
@@ -74,6 +74,8 @@ pub(crate) trait Style: Fields {
     const MOUNT: MountKind;
     /// What it meets.
     const USE: Use;
+    /// The path of the length by which a set of them is told apart.
+    const LEADING: &'static str;
 
     /// The style of a size, in proportion to its bar. For a hardy tool the size is the hardy hole.
     fn suited(size: Length, bar: &Bar) -> Self;
@@ -104,12 +106,25 @@ pub(crate) trait Style: Fields {
     /// What cannot be made as it was asked, or will disappoint.
     fn check(&self, check: &mut Check<'_>);
 
-    /// How the working end is forged, in order.
-    fn forged(&self) -> Vec<Forging>;
+    /// How the working end is forged, in order; what would change nothing of the bar is left out.
+    fn forged(&self) -> Vec<Worked>;
+
+    /// How it is dressed once it is cold.
+    fn dressed() -> Forging {
+        Forging::Dress
+    }
+
+    /// The included angle that is ground on it cold, degrees, where one is.
+    fn ground_degrees(&self) -> Option<f64> {
+        None
+    }
 
     /// How the finished working end is checked.
     fn gauge(&self) -> &'static str;
 }
+
+/// The path of the hardy hole.
+const HOLE: &str = "shank.hole";
 
 /// No tool has a name.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
@@ -158,6 +173,16 @@ macro_rules! styles {
                 match self { $(Self::$style => $style::USE),+ }
             }
 
+            /// The path of the length by which a set of them is told apart.
+            pub fn leading(self) -> &'static str {
+                match self { $(Self::$style => $style::LEADING),+ }
+            }
+
+            /// Its name in a file, in lower case.
+            pub(crate) fn key(self) -> String {
+                match self { $(Self::$style => stringify!($style)),+ }.to_lowercase()
+            }
+
             /// The usual size for a bar.
             pub fn usual_size(self, bar: &Bar) -> Length {
                 let mm = match self { $(Self::$style => $style::usual_mm(bar)),+ };
@@ -166,6 +191,11 @@ macro_rules! styles {
 
             pub(super) fn suited(self, size: Length, bar: &Bar) -> ToolStyle {
                 match self { $(Self::$style => ToolStyle::$style($style::suited(size, bar))),+ }
+            }
+
+            /// How it is dressed once it is cold.
+            pub fn dressed(self) -> Forging {
+                match self { $(Self::$style => $style::dressed()),+ }
             }
 
             fn struck(self, size: Length, bar: &Bar) -> (f64, Hold) {
@@ -203,8 +233,13 @@ macro_rules! styles {
             }
 
             /// How the working end is forged, in order.
-            pub fn forged(&self) -> Vec<Forging> {
+            pub fn forged(&self) -> Vec<Worked> {
                 match self { $(Self::$style(style) => style.forged()),+ }
+            }
+
+            /// The included angle that is ground on it cold, degrees, where one is.
+            pub fn ground_degrees(&self) -> Option<f64> {
+                match self { $(Self::$style(style) => style.ground_degrees()),+ }
             }
 
             /// How the finished working end is checked.
@@ -242,6 +277,28 @@ impl ToolKind {
             Use::ColdEdge => Steel::ToolW1,
             Use::HotForm | Use::HotEdge => Steel::Carbon1045,
         }
+    }
+
+    /// What the body of a struck tool grows with: a body of its own with the size, else it is the bar.
+    pub(super) fn body_follows(self) -> Follows {
+        match self.body(Length::ZERO) {
+            Some(_) => Follows::Work,
+            None => Follows::Bar,
+        }
+    }
+
+    /// What the shank of a hardy tool grows with: with the hole, where the set is for several.
+    pub(super) fn shank_follows(self) -> Follows {
+        if self.leading() == HOLE {
+            Follows::Work
+        } else {
+            Follows::Nothing
+        }
+    }
+
+    /// Whether the size that one is begun with is what leads a set of them.
+    pub fn begins_by_leading(self) -> bool {
+        !self.is_hardy() || self.leading() == HOLE
     }
 
     /// Whether it stands in the hardy hole.

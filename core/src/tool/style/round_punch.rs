@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, punch};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
@@ -34,6 +34,7 @@ impl Style for RoundPunch {
         "A round hole through hot work: sunk from one side, its slug knocked out from the other";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::Hot;
+    const LEADING: &'static str = "working.end";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let through = 1.5 * size.mm();
@@ -69,15 +70,16 @@ impl Style for RoundPunch {
                 end,
                 long: self.taper.mm(),
                 through: self.through.mm(),
+                stout: "Punching end",
             },
         );
     }
 
-    fn forged(&self) -> Vec<Forging> {
+    fn forged(&self) -> Vec<Worked> {
         vec![
-            Forging::TaperSquare,
-            Forging::TaperOctagon,
-            Forging::TaperRound,
+            Forging::TaperSquare.makes(ALL, Form::Square),
+            Forging::TaperOctagon.makes(ALL, Form::Octagon),
+            Forging::TaperRound.makes(ALL, Form::Done),
         ]
     }
 

@@ -18,7 +18,7 @@ use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::wish::Wish;
-use crate::window::state::bar::{Forged, OfBar};
+use crate::window::state::bar::OfBar;
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
@@ -54,11 +54,11 @@ pub(crate) fn show(
                 }
                 Page::Making => making::show(ui, answers, look),
                 Page::Heats => match answers.known.balance.trouble() {
-                    None => heats::side(ui, document, &mut shown, look),
-                    Some(trouble) => {
-                        ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
-                        None
+                    None => {
+                        let of = (document.units.show(), document.bar.steel);
+                        heats::side(ui, of, &mut shown, look)
                     }
+                    Some(trouble) => no_bar(ui, &trouble),
                 },
                 Page::Findings => findings::with_mends(ui, answers, (look, hand)),
             })
@@ -72,7 +72,12 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
 }
 
 /// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
-pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look) -> Option<Wish> {
+pub(crate) fn show_tool(
+    ui: &mut Ui,
+    answers: &mut ToolAnswers,
+    (look, hand): (&mut Look, Hand),
+    mut shown: Shown<'_>,
+) -> Option<Wish> {
     tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
     ScrollArea::vertical()
         .id_salt(("tool answers", look.page))
@@ -80,18 +85,28 @@ pub(crate) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look)
         .show(ui, |ui| {
             followed(ui, |ui| match look.page {
                 Page::Making => making::show_tool(ui, answers, look),
-                Page::Findings => {
-                    let findings = &answers.known.findings;
-                    findings::plain(ui, (findings, Forged::Tool), look);
-                    None
-                }
-                Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
+                Page::Findings => findings::of_tool(ui, answers, (look, hand)),
+                Page::Heats => match answers.known.balance.trouble() {
+                    None => {
+                        let tool = answers.tool();
+                        let of = (tool.units.show(), tool.bar.steel);
+                        heats::side(ui, of, &mut shown, look)
+                    }
+                    Some(trouble) => no_bar(ui, &trouble),
+                },
+                Page::Bar | Page::Fit | Page::Strength => {
                     bar::show(ui, answers.account(), look);
                     None
                 }
             })
         })
         .inner
+}
+
+/// Where there is no bar, nothing is heated.
+fn no_bar(ui: &mut Ui, trouble: &str) -> Option<Wish> {
+    ui.colored_label(Palette::of(ui.visuals()).stop, capital(trouble));
+    None
 }
 
 fn tabs(ui: &mut Ui, pages: &[Page], findings: &[Finding], look: &mut Look) {
