@@ -1,5 +1,7 @@
 //! What stands against tools: none is begun with a Stop or a Mend, and each check is provoked.
 
+use std::collections::BTreeSet;
+
 use reinwright_core::finding::{Finding, Kind, Severity};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::steel::Steel;
@@ -94,6 +96,30 @@ fn no_message_has_a_number_below_nothing() {
                 }
             }
         }
+    }
+}
+
+/// No style is checked as another: what can be noticed of it, over every value at both its ends, differs.
+#[test]
+fn no_style_is_checked_as_another() {
+    let mut known: Vec<(&str, BTreeSet<String>)> = Vec::new();
+    for (name, own) in all() {
+        let mut kinds = BTreeSet::new();
+        for field in own.fields() {
+            let numbers = field.value.number().into_iter();
+            for to in numbers.flat_map(|own| [field.range.least, 2.0 * own, field.range.most]) {
+                let mut other = own.clone();
+                other.put(
+                    &field.path,
+                    field.value.with_number(to.min(field.range.most)),
+                );
+                let found = check(&other, &resolve(&other)).into_iter();
+                kinds.extend(found.map(|own| format!("{:?} {:?}", own.kind, own.part)));
+            }
+        }
+        let like = known.iter().find(|own| own.1 == kinds);
+        assert!(like.is_none(), "{name}: {like:?}");
+        known.push((name, kinds));
     }
 }
 
