@@ -13,14 +13,14 @@ use reinwright_core::paper::Paper;
 use reinwright_core::resolve;
 use reinwright_core::shop::came_out::CameOut;
 use reinwright_core::shop::cut::{self, Rack, order_of};
-use reinwright_core::shop::family;
+use reinwright_core::shop::family::{self, InSizes};
 use reinwright_core::shop::printers::Printers;
 use reinwright_core::shop::shelf::{self, Marks};
 use reinwright_core::shop::{Answers, ToolAnswers, balance_of};
 use reinwright_core::steel::Heat;
-use reinwright_core::tongs::document;
+use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
-use reinwright_core::tool;
+use reinwright_core::tool::{self, Tool};
 use reinwright_core::units::{Angle, Length, Temperature};
 
 use crate::sentence;
@@ -29,10 +29,11 @@ use crate::sentence;
 pub type Entry = (&'static str, fn(&[u8]));
 
 /// All of them.
-pub const ENTRIES: [Entry; 13] = [
+pub const ENTRIES: [Entry; 14] = [
     ("document", document),
     ("tool", tool),
     ("family", family),
+    ("tool family", tool_family),
     ("own jaw", own_jaw),
     ("marks", marks),
     ("came out", came_out),
@@ -78,19 +79,29 @@ pub fn tool(bytes: &[u8]) {
     }
 }
 
-/// A family, damaged or not.
+/// A family of pairs, damaged or not.
 pub fn family(bytes: &[u8]) {
-    told(family::read(bytes));
-    if let Some(opened) = told(family::open(bytes)) {
+    family_of::<Document>(bytes);
+}
+
+/// A family of tools, likewise.
+pub fn tool_family(bytes: &[u8]) {
+    family_of::<Tool>(bytes);
+}
+
+fn family_of<D: InSizes>(bytes: &[u8]) {
+    told(family::read_of::<D>(bytes));
+    if let Some(opened) = told(family::open_of::<D>(bytes)) {
         opened.lost.iter().for_each(|lost| sentence(lost));
-        assert_eq!(opened.lost.is_empty(), family::read(bytes).is_ok());
+        let is_whole = family::read_of::<D>(bytes).is_ok();
+        assert_eq!(opened.lost.is_empty(), is_whole);
         for at in 0..opened.family.sizes.len().min(WORKED_OUT) {
             assert!(opened.family.answer(at).is_some(), "size {at}");
         }
         let text = family::write(&opened.family);
-        assert_eq!(family::read(text.as_bytes()), Ok(opened.family));
+        assert_eq!(family::read_of(text.as_bytes()), Ok(opened.family));
     }
-    if let Some((_, lost)) = family::newer_family(bytes) {
+    if let Some((_, lost)) = family::newer_of::<D>(bytes) {
         lost.iter().for_each(|lost| sentence(lost));
     }
 }

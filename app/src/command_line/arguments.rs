@@ -84,6 +84,16 @@ pub(super) struct New {
     /// if not given
     #[arg(long, requires = "tool", allow_hyphen_values = true)]
     pub(super) size: Option<String>,
+    /// A family of the tool instead of one: its sizes with commas between, where wanted each with its own
+    /// bar, such as "1/4 in, 3/8 in of 1/2 in round"; of a swage its groove, of a fuller its nose, of a
+    /// fork its gap, with --size for the hardy hole
+    #[arg(
+        long,
+        requires = "tool",
+        value_name = "SIZES",
+        allow_hyphen_values = true
+    )]
+    pub(super) sizes: Option<String>,
     /// Bar that the tongs or the tool are forged from, such as "3/4 in square" or "20 mm round"
     #[arg(long, allow_hyphen_values = true)]
     pub(super) bar: String,
@@ -180,7 +190,7 @@ pub(super) struct Sources {
 
 #[derive(Debug, Args)]
 pub(super) struct Coil {
-    /// Designs that the coil is to serve
+    /// Designs and tools that the coil is to serve; of a family every size
     #[arg(required = true)]
     pub(super) files: Vec<PathBuf>,
     /// Heat sources, for the machine and the clearance; those kept for the window if not given
@@ -196,17 +206,17 @@ pub(super) struct Coil {
 pub(super) struct Made {
     /// Procedure: three-shoulders, reins-first, round-flattened, jaw-first, welded-rein or
     /// flat-twist, of a tool cut-first or on-the-bar; the first that suits if not given
-    #[arg(long, value_name = "NAME")]
+    #[arg(long, value_name = "NAME", allow_hyphen_values = true)]
     pub(super) procedure: Option<String>,
     /// An operation to leave out, by its name in plan --json, such as "hammer it eight-sided"
-    #[arg(long, value_name = "OPERATION")]
+    #[arg(long, value_name = "OPERATION", allow_hyphen_values = true)]
     pub(super) without: Vec<String>,
     /// Two operations, such as "make the hole, rough out the jaw": the first is done just before the
     /// second
-    #[arg(long, value_name = "OPERATIONS")]
+    #[arg(long, value_name = "OPERATIONS", allow_hyphen_values = true)]
     pub(super) before: Vec<String>,
     /// A set-down on the side across from the usual one, such as "set down the rein"
-    #[arg(long, value_name = "OPERATION")]
+    #[arg(long, value_name = "OPERATION", allow_hyphen_values = true)]
     pub(super) across: Vec<String>,
 }
 
@@ -218,7 +228,7 @@ pub(super) struct Template {
     #[arg(long)]
     pub(super) out: PathBuf,
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4")]
+    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
     pub(super) paper: String,
     /// Print however many pages it takes; more than 40 are not made without it
     #[arg(long)]
@@ -232,7 +242,7 @@ pub(super) struct Template {
 pub(super) struct Printed {
     /// What to print, with commas between: half, head, rein, pair, open, sections, calipers, stages,
     /// bar; half, pair and bar if not given
-    #[arg(long, value_name = "KINDS")]
+    #[arg(long, value_name = "KINDS", allow_hyphen_values = true)]
     pub(super) what: Option<String>,
     /// How long reins are drawn
     #[arg(long, value_enum, default_value = "whole")]
@@ -247,7 +257,7 @@ pub(super) struct Printed {
     #[arg(long, conflicts_with = "no_sizes")]
     pub(super) outline_only: bool,
     /// Draw halves and pair as large as they are at a heat, such as "900 C", "1650 F" or orange
-    #[arg(long, value_name = "HEAT")]
+    #[arg(long, value_name = "HEAT", allow_hyphen_values = true)]
     pub(super) hot: Option<String>,
     /// Beside the hot outline the cold one in a thin line
     #[arg(long, requires = "hot")]
@@ -335,7 +345,12 @@ pub(super) struct Drawing {
     #[command(flatten)]
     pub(super) made: Made,
     /// Of a pattern: what the cut takes, such as "0.2 mm"; what is kept has the true size
-    #[arg(long, value_name = "SIZE", default_value = "0 mm")]
+    #[arg(
+        long,
+        value_name = "SIZE",
+        default_value = "0 mm",
+        allow_hyphen_values = true
+    )]
     pub(super) kerf: String,
     /// Of a pattern: which piece is kept
     #[arg(long, value_enum, default_value = "inside")]
@@ -376,7 +391,7 @@ pub(super) struct Family {
     #[arg(long)]
     pub(super) out: PathBuf,
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4")]
+    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
     pub(super) paper: String,
     /// Print however many pages it takes; more than 40 are not made without it
     #[arg(long)]
@@ -385,7 +400,7 @@ pub(super) struct Family {
     pub(super) printed: Printed,
     /// Templates of these sizes only, by their numbers in the table, such as "1, 3-5"; the sheets
     /// of the whole set are left out then
-    #[arg(long, value_name = "NUMBERS")]
+    #[arg(long, value_name = "NUMBERS", allow_hyphen_values = true)]
     pub(super) sizes: Option<String>,
     /// Leave out contents, table, ranges and all sizes together: nothing but the templates
     #[arg(long)]

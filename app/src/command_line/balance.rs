@@ -45,37 +45,16 @@ pub(super) fn of_tool((tool, answers): (&Tool, &ToolAnswers), asked: &Asked) -> 
     if let Some(trouble) = balance.trouble() {
         return Err(format!("{}: {trouble}", asked.file.display()));
     }
-    let piece = &balance.pieces[0];
-    if asked.json {
-        let answer = ToolAnswer {
-            name: tool.name.clone(),
-            bar: BarAnswer::new(&tool.bar),
-            tool: HalfAnswer::new(piece),
-            cut_length_mm: balance.cut_length(tool.units).mm(),
-            bar_length_mm: balance.bar_length_mm,
-            bar_mass_kg: balance.bar_mass_kg(),
-            marks: balance
-                .marks
-                .iter()
-                .map(|mark| MarkAnswer::new(mark, balance, tool.units))
-                .collect(),
-        };
-        return Ok(Done::said(json(&answer)?));
-    }
-    let mut table = Table {
-        units: tool.units,
-        text: String::new(),
+    let text = if asked.json {
+        json(&ToolAnswer::new(tool, balance))?
+    } else {
+        Table::of_tool(tool, balance)
     };
-    table.bar((&tool.name, &tool.bar), balance);
-    table.half("the tool", piece);
-    table.line("");
-    table.allowances(&balance.allowances);
-    table.marks(balance);
-    Ok(Done::said(table.text))
+    Ok(Done::said(text))
 }
 
 #[derive(Serialize)]
-struct ToolAnswer {
+pub(super) struct ToolAnswer {
     name: String,
     bar: BarAnswer,
     tool: HalfAnswer,
@@ -147,6 +126,21 @@ struct MarkAnswer {
     /// The same from the end of the length that is cut.
     from_end_mm: f64,
     what: String,
+}
+
+impl ToolAnswer {
+    pub(super) fn new(tool: &Tool, balance: &Balance) -> Self {
+        let mark = |mark| MarkAnswer::new(mark, balance, tool.units);
+        Self {
+            name: tool.name.clone(),
+            bar: BarAnswer::new(&tool.bar),
+            tool: HalfAnswer::new(&balance.pieces[0]),
+            cut_length_mm: balance.cut_length(tool.units).mm(),
+            bar_length_mm: balance.bar_length_mm,
+            bar_mass_kg: balance.bar_mass_kg(),
+            marks: balance.marks.iter().map(mark).collect(),
+        }
+    }
 }
 
 impl Answer {
@@ -265,6 +259,19 @@ impl Table {
             }
         }
         table.pair(balance, mass_kg);
+        table.marks(balance);
+        table.text
+    }
+
+    pub(super) fn of_tool(tool: &Tool, balance: &Balance) -> String {
+        let mut table = Self {
+            units: tool.units,
+            text: String::new(),
+        };
+        table.bar((&tool.name, &tool.bar), balance);
+        table.half("the tool", &balance.pieces[0]);
+        table.line("");
+        table.allowances(&balance.allowances);
         table.marks(balance);
         table.text
     }

@@ -6,19 +6,15 @@ use clap::Args;
 use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::cut::{
-    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, order_of, order_of_tool,
-    orders, parse_long, plan, sums,
+    CutBar, CutPlan, Lying, Order, Rack, Sold, Source, StockPlan, alike, orders, parse_long, plan,
+    sums,
 };
 use reinwright_core::shop::shelf;
-use reinwright_core::shop::{ToolAnswers, balance_of};
-use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::resolve;
-use reinwright_core::tool::{self, Tool};
 use serde::Serialize;
 
 use super::{Done, Outcome, json};
 use crate::disk::{files, folder};
-use crate::jobs::cut_wanted::{self, Strange, said};
+use crate::jobs::cut_wanted::{self, Made, Strange, said};
 use crate::jobs::words::without_letters;
 use crate::jobs::{cut_printing, printing};
 
@@ -33,19 +29,19 @@ pub(super) struct Asked {
     pairs: u32,
     /// Bars that are there, such as "3 x 3 m", "2 x 20 ft, 850 mm" or "3 x 3 m of 16 mm square"; more
     /// can be bought as long as the longest of them
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     bars: Vec<String>,
     /// The shop's folder, with the bars on its rack in rack.ron
     #[arg(long, value_name = "FOLDER")]
     rack: Option<PathBuf>,
     /// Width of a cut; that of the rack or else of the designs if not given
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     kerf: Option<String>,
     /// Cut off each bar's ragged end; as the rack or else the designs have it if not given
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     crop: Option<String>,
     /// The shortest end that is kept; 200 mm if neither the rack nor you say otherwise
-    #[arg(long)]
+    #[arg(long, allow_hyphen_values = true)]
     least: Option<String>,
     /// Take the bars that are cut off the rack, and put the ends back
     #[arg(long, requires = "rack", conflicts_with = "bars")]
@@ -54,7 +50,7 @@ pub(super) struct Asked {
     #[arg(long)]
     out: Option<PathBuf>,
     /// Paper of the PDF: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4")]
+    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
     paper: String,
     /// Answer as JSON, with the unit in every key
     #[arg(long)]
@@ -117,20 +113,11 @@ struct Sought {
 }
 
 impl Sought {
-    fn pair(design: &Document, count: u32) -> Self {
-        let balance = balance_of(design, &resolve(design));
+    fn of(made: &Made, count: u32) -> Self {
         Self {
-            name: design.name.clone(),
-            units: design.units,
-            order: order_of(design, &balance, count),
-        }
-    }
-
-    fn tool(own: &Tool, count: u32) -> Self {
-        Self {
-            name: own.name.clone(),
-            units: own.units,
-            order: order_of_tool(own, &ToolAnswers::to(own).balance, count),
+            name: made.name().to_owned(),
+            units: made.units(),
+            order: made.order(&made.balance(), count),
         }
     }
 }
@@ -140,19 +127,10 @@ fn sought(asked: &Asked) -> Result<Vec<Sought>, String> {
     let mut all = Vec::new();
     for path in &asked.files {
         let named = |what: String| format!("{}: {what}", path.display());
-        let bytes = files::bytes(path)?;
-        if tool::is_tool(&bytes) {
-            let own = tool::read(&bytes).map_err(|error| named(error.to_string()))?;
-            all.push(Sought::tool(&own, asked.pairs));
-            continue;
-        }
-        let filed = shelf::read(&bytes).map_err(|error| named(error.to_string()))?;
+        let filed = shelf::read(&files::bytes(path)?);
+        let filed = filed.map_err(|error| named(error.to_string()))?;
         let designs = cut_wanted::designs(filed).map_err(named)?;
-        all.extend(
-            designs
-                .iter()
-                .map(|design| Sought::pair(design, asked.pairs)),
-        );
+        all.extend(designs.iter().map(|made| Sought::of(made, asked.pairs)));
     }
     Ok(all)
 }

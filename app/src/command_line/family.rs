@@ -1,15 +1,17 @@
 //! Families: every size answered, and the whole set written.
 
+use std::collections::BTreeMap;
 use std::path::Path;
 
 use reinwright_core::asked::StockSizes;
-use reinwright_core::finding::{self, Severity};
+use reinwright_core::finding::Severity;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::{
-    self, BarTotal, Coverage, Family, Opened, SizeAnswer, answer_all, answer_all_under, coverage,
-    sheet, totals,
+    self, BarTotal, Coverage, Family, InSizes, OfSize, Opened, SizeAnswer, ToolSizeAnswer,
+    answer_all, answer_all_under, coverage, sheet, totals,
 };
-use reinwright_core::tongs::document;
+use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tool::{self, Tool};
 use serde::Serialize;
 
 use super::arguments::{self, Asked, Loaded};
@@ -17,6 +19,7 @@ use super::{
     Done, Outcome, Places, balance as one_balance, findings as one_findings, fit as one_fit, json,
 };
 use crate::disk::{files, stock_sizes};
+use crate::jobs::in_set::InSet;
 use crate::jobs::order::{self, OfTheSet, Order};
 use crate::jobs::printing;
 use crate::jobs::set_printing::{self, Wanted};
@@ -36,13 +39,107 @@ pub(super) fn or<Asked>(
     }
 }
 
-fn opened(path: &Path, bytes: &[u8]) -> Result<Opened, String> {
-    family::open(bytes).map_err(|error| format!("{}: {error}", path.display()))
+/// What a set says for itself on the command line.
+pub(super) trait Told: InSet {
+    /// The account of a bar as JSON.
+    type Account: Serialize;
+
+    /// The account of a size for which a bar can be reckoned.
+    fn account(answer: &Self::Answer) -> Self::Account;
+
+    /// The same in words.
+    fn account_table(answer: &Self::Answer) -> String;
+
+    /// The stock between what the sizes hold that none of them holds; `None` of what holds none.
+    fn gaps(answers: &[Self::Answer], stock: &StockSizes) -> Option<Vec<GapAnswer>>;
+
+    /// One size as the text of a file of its own.
+    fn text(&self) -> String;
+
+    /// What a size by itself is called where several are counted.
+    fn counted(count: usize) -> String;
+}
+
+impl Told for Document {
+    type Account = one_balance::Answer;
+
+    fn account(of: &SizeAnswer) -> one_balance::Answer {
+        one_balance::Answer::new(&of.document, (&of.balance, of.model.mass_kg()))
+    }
+
+    fn account_table(of: &SizeAnswer) -> String {
+        one_balance::Table::of(&of.document, (&of.balance, of.model.mass_kg()))
+    }
+
+    fn gaps(answers: &[SizeAnswer], stock: &StockSizes) -> Option<Vec<GapAnswer>> {
+        let units = answers.first()?.document.units;
+        Some(gaps(&coverage(answers, units, stock)))
+    }
+
+    fn text(&self) -> String {
+        document::write(self)
+    }
+
+    fn counted(count: usize) -> String {
+        let several = if count == 1 { "" } else { "s" };
+        format!("{count} design{several}")
+    }
+}
+
+impl Told for Tool {
+    type Account = one_balance::ToolAnswer;
+
+    fn account(of: &ToolSizeAnswer) -> one_balance::ToolAnswer {
+        one_balance::ToolAnswer::new(&of.document, of.balance())
+    }
+
+    fn account_table(of: &ToolSizeAnswer) -> String {
+        one_balance::Table::of_tool(&of.document, of.balance())
+    }
+
+    fn gaps(_answers: &[ToolSizeAnswer], _stock: &StockSizes) -> Option<Vec<GapAnswer>> {
+        None
+    }
+
+    fn text(&self) -> String {
+        tool::write(self)
+    }
+
+    fn counted(count: usize) -> String {
+        let several = if count == 1 { "" } else { "s" };
+        format!("{count} tool{several}")
+    }
+}
+
+/// Whether a file is a family, of pairs or of tools.
+///
+/// # Errors
+/// One sentence when it cannot be read.
+pub(super) fn is(path: &Path) -> Result<bool, String> {
+    let bytes = files::bytes(path)?;
+    Ok(family::is_family(&bytes) || family::is_tool_family(&bytes))
+}
+
+/// Whether a file is a family of tools.
+///
+/// # Errors
+/// One sentence when it cannot be read.
+pub(super) fn is_of_tools(path: &Path) -> Result<bool, String> {
+    Ok(family::is_tool_family(&files::bytes(path)?))
+}
+
+/// Opens a family of tools.
+pub(super) fn of_tools(path: &Path) -> Result<Opened<Tool>, String> {
+    opened(path, &files::bytes(path)?)
+}
+
+fn opened<D: InSizes>(path: &Path, bytes: &[u8]) -> Result<Opened<D>, String> {
+    family::open_of(bytes).map_err(|error| format!("{}: {error}", path.display()))
 }
 
 /// A family without the sizes that are damaged: numbers reckoned from what had to be guessed help
 /// nobody.
-fn sound<'a>(path: &Path, opened: &'a Opened) -> Result<&'a Family, String> {
+fn sound<'a, D: InSizes>(path: &Path, opened: &'a Opened<D>) -> Result<&'a Family<D>, String> {
     /// So many of the things that are wrong are told.
     const TOLD: usize = 3;
     opened.sound.as_ref().ok_or_else(|| {
@@ -60,18 +157,18 @@ fn sound<'a>(path: &Path, opened: &'a Opened) -> Result<&'a Family, String> {
 }
 
 /// What could not be read, a line each.
-fn lost(opened: &Opened) -> String {
+fn lost<D: InSizes>(opened: &Opened<D>) -> String {
     let lost = opened.lost.iter();
     lost.map(|lost| format!("Stop: file: {lost}\n")).collect()
 }
 
 /// Something that could not be read is a Stop.
-fn worst_lost(opened: &Opened) -> Option<Severity> {
+fn worst_lost<D: InSizes>(opened: &Opened<D>) -> Option<Severity> {
     (!opened.lost.is_empty()).then_some(Severity::Stop)
 }
 
 /// An answer for the sizes that could be read.
-fn partly(opened: &Opened, text: String) -> Done {
+fn partly<D: InSizes>(opened: &Opened<D>, text: String) -> Done {
     let status = one_findings::status(worst_lost(opened));
     Done { text, status }
 }
@@ -89,13 +186,13 @@ struct Sized<'a, T: Serialize> {
     answer: T,
 }
 
-fn each<'a, T: Serialize>(
-    family: &'a Family,
-    answers: &'a [SizeAnswer],
-    answer: impl Fn(&'a SizeAnswer) -> T,
+fn each<'a, D: InSizes, T: Serialize>(
+    family: &'a Family<D>,
+    answers: &'a [D::Answer],
+    answer: impl Fn(&'a D::Answer) -> T,
 ) -> Sizes<'a, T> {
-    let sized = |of: &'a SizeAnswer| Sized {
-        size: &of.label,
+    let sized = |of: &'a D::Answer| Sized {
+        size: of.label(),
         answer: answer(of),
     };
     Sizes {
@@ -105,11 +202,11 @@ fn each<'a, T: Serialize>(
 }
 
 #[derive(Serialize)]
-struct BalanceAnswer<'a> {
+struct BalanceAnswer<'a, A: Serialize> {
     /// What could not be read of a damaged file; sizes that it is about are left out.
     not_read: &'a [String],
     #[serde(flatten)]
-    sizes: Sizes<'a, AccountAnswer>,
+    sizes: Sizes<'a, AccountAnswer<A>>,
     /// Of the sizes for which a bar can be reckoned.
     totals: Vec<TotalAnswer>,
 }
@@ -117,77 +214,75 @@ struct BalanceAnswer<'a> {
 /// The account of a size, or why there is none.
 #[derive(Serialize)]
 #[serde(untagged)]
-enum AccountAnswer {
-    Account(Box<one_balance::Answer>),
+enum AccountAnswer<A: Serialize> {
+    Account(Box<A>),
     None { no_bar: String },
 }
 
-impl AccountAnswer {
-    fn new(of: &SizeAnswer) -> Self {
-        let account = (&of.balance, of.model.mass_kg());
-        match of.balance.trouble() {
-            None => Self::Account(Box::new(one_balance::Answer::new(&of.document, account))),
-            Some(no_bar) => Self::None { no_bar },
-        }
+fn account<D: Told>(of: &D::Answer) -> AccountAnswer<D::Account> {
+    match of.balance().trouble() {
+        None => AccountAnswer::Account(Box::new(D::account(of))),
+        Some(no_bar) => AccountAnswer::None { no_bar },
     }
 }
 
-/// Bar for one pair of each size.
+/// Bar for one pair or tool of each size.
 #[derive(Serialize)]
 struct TotalAnswer {
     shape: &'static str,
     size_mm: f64,
     width_mm: f64,
     steel: &'static str,
-    pairs: u32,
+    #[serde(flatten)]
+    counted: BTreeMap<String, u32>,
     cut_length_mm: f64,
     bar_mass_kg: f64,
 }
 
 impl TotalAnswer {
-    fn new(total: &BarTotal) -> Self {
+    fn new<D: InSizes>(total: &BarTotal) -> Self {
         let stock = &total.bar.stock;
         Self {
             shape: one_balance::shape(stock),
             size_mm: stock.size().mm(),
             width_mm: stock.wide_mm(),
             steel: total.bar.steel.name(),
-            pairs: total.pairs,
+            counted: BTreeMap::from([(format!("{}s", D::NAME), total.pairs)]),
             cut_length_mm: total.length_mm,
             bar_mass_kg: total.mass_kg,
         }
     }
 }
 
-/// The balance of every size, and the bar for one pair of each.
-pub(super) fn balance(opened: &Opened, asked: &Asked) -> Outcome {
+/// The balance of every size, and the bar for one of each.
+pub(super) fn balance<D: Told>(opened: &Opened<D>, asked: &Asked) -> Outcome {
     let family = sound(&asked.file, opened)?;
     let answers = answer_all(family);
     let totals = totals(&answers, 1);
     if asked.json {
         let text = json(&BalanceAnswer {
             not_read: &opened.lost,
-            sizes: each(family, &answers, AccountAnswer::new),
-            totals: totals.iter().map(TotalAnswer::new).collect(),
+            sizes: each(family, &answers, account::<D>),
+            totals: totals.iter().map(TotalAnswer::new::<D>).collect(),
         })?;
         return Ok(partly(opened, text));
     }
     let mut text = lost(opened);
-    text.extend(answers.iter().map(account_told));
-    text.push_str("One pair of each size\n");
+    text.extend(answers.iter().map(account_told::<D>));
+    text += &format!("One {} of each size\n", D::NAME);
     text.extend(totals.iter().map(|total| total_line(family, total)));
     Ok(partly(opened, text))
 }
 
-fn account_told(of: &SizeAnswer) -> String {
-    match of.balance.trouble() {
-        None => one_balance::Table::of(&of.document, (&of.balance, of.model.mass_kg())) + "\n",
-        Some(trouble) => format!("{}\n{trouble}\n\n", of.document.name),
+fn account_told<D: Told>(of: &D::Answer) -> String {
+    match of.balance().trouble() {
+        None => D::account_table(of) + "\n",
+        Some(trouble) => format!("{}\n{trouble}\n\n", of.document().name()),
     }
 }
 
-fn total_line(family: &Family, total: &BarTotal) -> String {
-    format!("{}\n", sheet::total_words(family.base.units, total))
+fn total_line<D: InSizes>(family: &Family<D>, total: &BarTotal) -> String {
+    format!("{}\n", sheet::total_words(family, total))
 }
 
 #[derive(Serialize)]
@@ -257,11 +352,12 @@ struct FindingsAnswer<'a> {
     #[serde(flatten)]
     sizes: Sizes<'a, one_findings::Answer<'a>>,
     /// Work that lies between what the sizes hold and that none of them holds.
-    gaps: Vec<GapAnswer>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    gaps: Option<Vec<GapAnswer>>,
 }
 
 #[derive(Serialize)]
-struct GapAnswer {
+pub(super) struct GapAnswer {
     shape: &'static str,
     over_mm: f64,
     under_mm: f64,
@@ -272,14 +368,13 @@ struct GapAnswer {
 }
 
 /// What is noticed of every size, of the set, and of a damaged file.
-pub(super) fn findings(opened: &Opened, wanted: &Loaded, places: &Places) -> Outcome {
+pub(super) fn findings<D: Told>(opened: &Opened<D>, wanted: &Loaded, places: &Places) -> Outcome {
     let family = &opened.family;
     let answers = answer_all_under(family, &wanted.load()?);
-    let stock = stock(wanted.stock.as_deref(), places)?;
-    let gaps = gaps(&coverage(&answers, family.base.units, &stock));
+    let gaps = D::gaps(&answers, &stock(wanted.stock.as_deref(), places)?);
     let worst = answers
         .iter()
-        .filter_map(SizeAnswer::worst)
+        .filter_map(OfSize::worst)
         .chain(worst_lost(opened))
         .max();
     let text = if wanted.asked.json {
@@ -287,12 +382,12 @@ pub(super) fn findings(opened: &Opened, wanted: &Loaded, places: &Places) -> Out
             worst: worst.map(Severity::name),
             not_read: &opened.lost,
             sizes: each(family, &answers, |of| {
-                one_findings::Answer::new(&of.findings)
+                one_findings::Answer::new(of.findings())
             }),
             gaps,
         })?
     } else {
-        listed(opened, &answers, &gaps)
+        listed(opened, &answers, &gaps.unwrap_or_default())
     };
     let status = one_findings::status(worst);
     Ok(Done { text, status })
@@ -319,12 +414,12 @@ fn gaps(covered: &[Coverage]) -> Vec<GapAnswer> {
     .collect()
 }
 
-fn listed(opened: &Opened, answers: &[SizeAnswer], gaps: &[GapAnswer]) -> String {
+fn listed<D: InSizes>(opened: &Opened<D>, answers: &[D::Answer], gaps: &[GapAnswer]) -> String {
     let mut text = lost(opened);
     for answer in answers {
-        let found = one_findings::listed(&answer.findings);
+        let found = one_findings::listed(answer.findings());
         let indented = found.lines().map(|line| format!("  {line}\n"));
-        text.push_str(&format!("{}\n", answer.label));
+        text.push_str(&format!("{}\n", answer.label()));
         text.extend(indented);
     }
     text.extend(
@@ -338,8 +433,27 @@ fn listed(opened: &Opened, answers: &[SizeAnswer], gaps: &[GapAnswer]) -> String
 pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
     let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
     let bytes = files::bytes(&wanted.file)?;
-    let opened = opened(&wanted.file, &bytes)?;
-    let family = sound(&wanted.file, &opened)?;
+    if family::is_tool_family(&bytes) {
+        written(
+            &opened::<Tool>(&wanted.file, &bytes)?,
+            wanted,
+            (paper, places),
+        )
+    } else {
+        written(
+            &opened::<Document>(&wanted.file, &bytes)?,
+            wanted,
+            (paper, places),
+        )
+    }
+}
+
+fn written<D: Told>(
+    opened: &Opened<D>,
+    wanted: &arguments::Family,
+    (paper, places): (Paper, &Places),
+) -> Outcome {
+    let family = sound(&wanted.file, opened)?;
     let answers = answer_all(family);
     let printed = Wanted {
         order: order(wanted, paper, answers.len())?,
@@ -358,20 +472,20 @@ pub(super) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
         .with_extension("pdf");
     files::make_folder(&wanted.out)?;
     files::write_whole(&path, &pdf.unwrap_or_default())?;
-    let drawings = write_svgs((family, &answers), &printed, &wanted.out.join("svg"))?;
-    let designs = write_designs(&wanted.file, &answers, &wanted.out.join("designs"))?;
+    let drawings = write_svgs::<D>((family, &answers), &printed, &wanted.out.join("svg"))?;
+    let designs = write_designs::<D>(&wanted.file, &answers, &wanted.out.join("designs"))?;
     let lacking = set_printing::without_letters(family, &answers);
     let lacking = lacking.map_or_else(String::new, |why| why + "\n");
     Ok(Done {
-        status: one_findings::status(worst_lost(&opened)),
-        text: lost(&opened)
+        status: one_findings::status(worst_lost(opened)),
+        text: lost(opened)
             + &lacking
             + &format!(
-                "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {designs} {}\n{}",
+                "{}: print at actual size (100 %), then measure the check bars\n{}: {drawings} drawings, one unit is one millimetre\n{}: {}\n{}",
                 path.display(),
                 wanted.out.join("svg").display(),
                 wanted.out.join("designs").display(),
-                if designs == 1 { "design" } else { "designs" },
+                D::counted(designs),
                 warned(&answers)
             ),
     })
@@ -398,15 +512,9 @@ fn order(wanted: &arguments::Family, paper: Paper, count: usize) -> Result<Order
 }
 
 /// Sizes that have something to mend are named, since paper does not show it.
-fn warned(answers: &[SizeAnswer]) -> String {
-    let bad = |answer: &&SizeAnswer| {
-        finding::worst(&answer.findings).is_some_and(|worst| worst > Severity::Note)
-    };
-    let names: Vec<&str> = answers
-        .iter()
-        .filter(bad)
-        .map(|of| of.label.as_str())
-        .collect();
+fn warned<A: OfSize>(answers: &[A]) -> String {
+    let bad = |answer: &&A| answer.worst().is_some_and(|worst| worst > Severity::Note);
+    let names: Vec<&str> = answers.iter().filter(bad).map(|of| of.label()).collect();
     if names.is_empty() {
         return String::new();
     }
@@ -416,8 +524,8 @@ fn warned(answers: &[SizeAnswer]) -> String {
     )
 }
 
-fn write_svgs(
-    (family, answers): (&Family, &[SizeAnswer]),
+fn write_svgs<D: Told>(
+    (family, answers): (&Family<D>, &[D::Answer]),
     wanted: &Wanted,
     out: &Path,
 ) -> Result<usize, String> {
@@ -430,12 +538,16 @@ fn write_svgs(
     Ok(svgs.len())
 }
 
-fn write_designs(family: &Path, answers: &[SizeAnswer], out: &Path) -> Result<usize, String> {
+fn write_designs<D: Told>(
+    family: &Path,
+    answers: &[D::Answer],
+    out: &Path,
+) -> Result<usize, String> {
     files::make_folder(out)?;
     for (answer, name) in answers.iter().zip(set_printing::file_names(answers)) {
         let path = out.join(name).with_extension("ron");
         files::spare(family, &path).map_err(|error| format!("--out: {error}"))?;
-        files::write_whole(&path, document::write(&answer.document).as_bytes())?;
+        files::write_whole(&path, answer.document().text().as_bytes())?;
     }
     Ok(answers.len())
 }

@@ -6,11 +6,12 @@ use reinwright_core::asked::{Scale, Units, capital};
 use reinwright_core::draw;
 use reinwright_core::heats::{
     Compared, HeatPlan, Heated, How, Prepared, Priced, Sources, cautions, compare, end_key,
-    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, with_scale_of,
+    heat_plan, no_longer, noticed, priced, riveted, scale_percent, spoken, whole_scale,
+    with_scale_of,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::paper::ink;
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{ToolAnswers, balance_of, shelf};
 use reinwright_core::steel::Steel;
 use reinwright_core::steel::thermal::THERMAL_SOURCE;
 use reinwright_core::tongs::document::Document;
@@ -21,8 +22,9 @@ use serde_json::Value;
 
 use super::arguments;
 use super::findings::FindingAnswer;
-use super::{Done, Outcome, Places, design, json};
+use super::{Done, Outcome, Places, json};
 use crate::disk::{files, heat_sources};
+use crate::jobs::cut_wanted::{self, Made};
 
 /// The sources that a job goes by, and what could not be read of them.
 pub(super) struct Asked {
@@ -115,10 +117,7 @@ pub(super) fn with_own_scale(
 /// The scale that the heats of a plan take, to a tenth of a per cent.
 pub(super) fn scale_of(steel: Steel, plan: &Plan, asked: &Asked) -> Scale {
     let prepared = Prepared::new(steel, plan, &asked.shop);
-    let percent = scale_percent(&prepared, &heat_plan(&prepared));
-    Scale::Whole {
-        percent: (percent * 10.0).round() / 10.0,
-    }
+    whole_scale(scale_percent(&prepared, &heat_plan(&prepared)))
 }
 
 /// A plan's text with its heats behind it.
@@ -517,18 +516,19 @@ pub(super) fn coil(wanted: &arguments::Coil, places: &Places) -> Outcome {
         shop: Sources::default(),
         lost: Vec::new(),
     });
-    let mut designs = Vec::new();
+    let mut made = Vec::new();
     for file in &wanted.files {
-        designs.push(design(file)?);
+        let named = |what: String| format!("{}: {what}", file.display());
+        let filed = shelf::read(&files::bytes(file)?);
+        let filed = filed.map_err(|error| named(error.to_string()))?;
+        made.extend(cut_wanted::designs(filed).map_err(named)?);
     }
-    let plans: Vec<Plan> = designs.iter().map(usual_plan).collect();
-    let prepared: Vec<Prepared> = designs
+    let prepared: Vec<Prepared> = made
         .iter()
-        .zip(&plans)
-        .map(|(design, plan)| Prepared::new(design.bar.steel, plan, &asked.shop))
+        .map(|made| Prepared::new(made.bar().steel, &usual_plan(made), &asked.shop))
         .collect();
     let all: Vec<&Prepared> = prepared.iter().collect();
-    let Some(units) = designs.first().map(|design| design.units) else {
+    let Some(units) = made.first().map(Made::units) else {
         return Err("name a design".to_owned());
     };
     let show = units.show();
@@ -560,15 +560,19 @@ pub(super) fn coil(wanted: &arguments::Coil, places: &Places) -> Outcome {
     Ok(Done::said(json(&answer)?))
 }
 
-fn usual_plan(design: &Document) -> Plan {
-    use reinwright_core::making::{plan, usual};
-    let model = resolve(design);
-    plan(
-        design,
-        &model,
-        &balance_of(design, &model),
-        usual(design, &model),
-    )
+fn usual_plan(made: &Made) -> Plan {
+    use reinwright_core::making::{plan, plan_tool, usual, usual_for_tool};
+    match made {
+        Made::Pair(design) => {
+            let model = resolve(design);
+            let (balance, procedure) = (balance_of(design, &model), usual(design, &model));
+            plan(design, &model, &balance, procedure)
+        }
+        Made::Tool(tool) => {
+            let known = ToolAnswers::to(tool);
+            plan_tool(tool, &known.model, &known.balance, usual_for_tool(tool))
+        }
+    }
 }
 
 #[derive(Serialize)]

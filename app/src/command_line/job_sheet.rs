@@ -1,25 +1,26 @@
-//! The job sheet of a design.
+//! The job sheet of a design, and those of all sizes of a family.
 
 use std::path::PathBuf;
 
 use clap::Args;
-use reinwright_core::paper::Paper;
-use reinwright_core::shop::Answers;
+use reinwright_core::heats::Sources;
+use reinwright_core::paper::{Page, Paper};
+use reinwright_core::shop::{Answers, ToolAnswers, shelf};
 
 use super::{Done, Outcome, Places, arguments, design, heats, plan};
 use crate::disk::files;
-use crate::jobs::{job_sheet, printing};
+use crate::jobs::{cut_wanted, job_sheet, pages, printing};
 
 /// What is asked of a job sheet.
 #[derive(Debug, Args)]
 pub(super) struct Asked {
-    /// Design
+    /// Design or tool, or a family for the job sheets of all its sizes one behind the other
     pub(super) file: PathBuf,
     /// PDF to write; one that is there already is replaced
     #[arg(long)]
     pub(super) out: PathBuf,
     /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4")]
+    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
     pub(super) paper: String,
     /// Folder to write each stage to as SVG besides; it is made if it is not there
     #[arg(long, value_name = "FOLDER")]
@@ -29,6 +30,65 @@ pub(super) struct Asked {
     pub(super) sources: Option<PathBuf>,
     #[command(flatten)]
     pub(super) made: arguments::Made,
+}
+
+/// The job sheets of a family.
+pub(super) fn of_family(asked: &Asked, places: &Places) -> Outcome {
+    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    if asked.stages.is_some() {
+        return Err("--stages: stages are of one size: write the sizes with reinwright family, then ask for one of them".to_owned());
+    }
+    files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
+    let heats = heats::asked(asked.sources.as_deref(), places)?;
+    let shop = heats.as_ref().map(|own| &own.shop);
+    let named = |what: String| format!("{}: {what}", asked.file.display());
+    let filed = shelf::read(&files::bytes(&asked.file)?);
+    let filed = filed.map_err(|error| named(error.to_string()))?;
+    let called = filed.name().to_owned();
+    let sizes = cut_wanted::designs(filed).map_err(named)?;
+    let mut all = Vec::new();
+    for size in &sizes {
+        all.extend(pages_of(size, (asked, shop), paper)?);
+        if all.len() > pages::MOST {
+            return Err(named(format!(
+                "its job sheets take more than {} pages: print them size by size",
+                pages::MOST
+            )));
+        }
+    }
+    let pdf = job_sheet::bound(&called, &all, printing::today());
+    files::write_whole(&asked.out, &pdf)?;
+    let mut text = format!(
+        "{}: job sheets of {} sizes, {} pages\n",
+        asked.out.display(),
+        sizes.len(),
+        all.len()
+    );
+    for lost in heats.iter().flat_map(heats::Asked::lost) {
+        text += &format!("not read: {lost}\n");
+    }
+    Ok(Done::said(text))
+}
+
+/// The pages of one size.
+fn pages_of(
+    size: &cut_wanted::Made,
+    (asked, shop): (&Asked, Option<&Sources>),
+    paper: Paper,
+) -> Result<Vec<Page>, String> {
+    match size {
+        cut_wanted::Made::Pair(design) => {
+            let answers = Answers::to(design);
+            let known = (&answers.model, &answers.balance);
+            let plan = plan::planned(design, known, &asked.made)?;
+            Ok(job_sheet::pages(design, (&answers, &plan), shop, paper))
+        }
+        cut_wanted::Made::Tool(tool) => {
+            let answers = ToolAnswers::to(tool);
+            let plan = plan::tool_planned(tool, &answers, &asked.made)?;
+            Ok(job_sheet::tool_pages(tool, (&answers, &plan), shop, paper))
+        }
+    }
 }
 
 pub(super) fn run(asked: &Asked, places: &Places) -> Outcome {

@@ -28,7 +28,7 @@ use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 
 use clap::Parser;
-use clap::error::ErrorKind;
+use clap::error::{ContextKind, ErrorKind};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::units::one_line;
 
@@ -157,7 +157,17 @@ fn start(arguments: Arguments, places: &Places) -> Outcome {
         Some(Job::Balance(asked)) if tool::is_tool(&asked.file)? => tool::balanced(&asked),
         Some(Job::Plan(wanted)) if tool::is_tool(&wanted.file)? => tool::planned(&wanted, places),
         Some(Job::Template(wanted)) if tool::is_tool(&wanted.file)? => tool::template(&wanted),
+        Some(Job::Sheet(wanted)) if family::is(&wanted.file)? => {
+            job_sheet::of_family(&wanted, places)
+        }
         Some(Job::Sheet(wanted)) if tool::is_tool(&wanted.file)? => tool::sheet(&wanted, places),
+        Some(Job::Balance(asked)) if family::is_of_tools(&asked.file)? => {
+            family::balance(&family::of_tools(&asked.file)?, &asked)
+        }
+        Some(Job::Findings(wanted)) if family::is_of_tools(&wanted.asked.file)? => {
+            let opened = family::of_tools(&wanted.asked.file)?;
+            family::findings(&opened, &wanted, places)
+        }
         Some(Job::Balance(asked)) => family::or(&asked.file, &asked, balance::run, family::balance),
         Some(Job::Findings(wanted)) => family::or(
             &wanted.asked.file,
@@ -192,7 +202,7 @@ fn no_job(error: &clap::Error) -> Outcome {
         ),
         ErrorKind::DisplayHelp | ErrorKind::DisplayVersion => Ok(Done::said(error.to_string())),
         // A word that is no job was taken for a file to open.
-        ErrorKind::ArgumentConflict => Err(
+        ErrorKind::ArgumentConflict if error.get(ContextKind::InvalidSubcommand).is_some() => Err(
             "the first word is no job that is known here: see reinwright --help for the jobs"
                 .to_owned(),
         ),

@@ -4,12 +4,11 @@ use std::path::Path;
 
 use reinwright_core::asked::Units;
 use reinwright_core::shop::shelf::{Filed, Held, Mark, Pair, Stock, best_first};
-use reinwright_core::tool;
+use reinwright_core::tool::Tool;
 use serde::Serialize;
 
 use super::arguments::{self, Marked};
 use super::{Done, Outcome, json};
-use crate::disk::files;
 use crate::disk::folder::{self, Folder};
 
 /// A pair with where it comes from, and its answer if one was asked for.
@@ -57,8 +56,10 @@ struct HeldAnswer {
 struct ToolAnswer {
     file: String,
     name: String,
+    size: Option<String>,
     tool: &'static str,
     bar: String,
+    mark: Option<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -83,14 +84,15 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
             message: trouble.clone(),
         });
     }
-    let tools = tools(&folder);
-    let mut entries = entries(&folder, stock.as_ref(), &mut not_read);
+    let mut tools = Vec::new();
+    let mut entries = entries(&folder, stock.as_ref(), (&mut tools, &mut not_read));
     if let Some(only) = asked.only {
         let mark = match only {
             Marked::Have => Mark::Have,
             Marked::Want => Mark::Want,
         };
         entries.retain(|entry| entry.mark == Some(mark));
+        tools.retain(|own| own.mark == Some(mark.name()));
     }
     let entries = in_order(entries);
     let text = if asked.json {
@@ -106,30 +108,19 @@ pub(super) fn run(asked: &arguments::Shelf) -> Outcome {
     Ok(Done::said(text))
 }
 
-/// The tools of a folder, in the order of their files.
-fn tools(folder: &Folder) -> Vec<ToolAnswer> {
-    let tools = folder.files.iter().filter_map(|path| {
-        let own = tool::read(&files::bytes(path).ok()?).ok()?;
-        Some(ToolAnswer {
-            file: folder::name(path),
-            name: own.name.clone(),
-            tool: own.style_kind().name(),
-            bar: format!("{}, {}", own.bar.stock.words(), own.bar.steel.name()),
-        })
-    });
-    tools.collect()
-}
-
-fn entries(folder: &Folder, stock: Option<&Stock>, not_read: &mut Vec<NotRead>) -> Vec<Entry> {
+/// The pairs of a folder; its tools and what cannot be read go beside.
+fn entries(
+    folder: &Folder,
+    stock: Option<&Stock>,
+    (tools, not_read): (&mut Vec<ToolAnswer>, &mut Vec<NotRead>),
+) -> Vec<Entry> {
     let mut entries = Vec::new();
     for path in &folder.files {
         let file = folder::name(path);
-        if files::bytes(path).is_ok_and(|bytes| tool::read(&bytes).is_ok()) {
-            continue;
-        }
         match folder::read(path) {
             Ok(filed) => {
                 not_read.extend(lost(&file, &filed));
+                tools.extend(tools_of(folder, &file, &filed));
                 entries.extend(pairs(folder, path, &filed, stock));
             }
             Err(message) => not_read.push(NotRead { file, message }),
@@ -138,10 +129,28 @@ fn entries(folder: &Folder, stock: Option<&Stock>, not_read: &mut Vec<NotRead>) 
     entries
 }
 
-fn lost(file: &str, filed: &Filed) -> Option<NotRead> {
-    let Filed::Family(_, lost) = filed else {
-        return None;
+/// The tools of a file.
+fn tools_of(folder: &Folder, file: &str, filed: &Filed) -> Vec<ToolAnswer> {
+    let tool = |(at, tool): (usize, Tool)| {
+        let size = filed.size(at);
+        ToolAnswer {
+            mark: folder
+                .marks
+                .of(file, size.as_deref().unwrap_or_default())
+                .map(Mark::name),
+            file: file.to_owned(),
+            name: filed.name().to_owned(),
+            size,
+            tool: tool.style_kind().name(),
+            bar: format!("{}, {}", tool.bar.stock.words(), tool.bar.steel.name()),
+        }
     };
+    let all = (0..filed.len()).filter_map(|at| Some((at, filed.tool(at)?)));
+    all.map(tool).collect()
+}
+
+fn lost(file: &str, filed: &Filed) -> Option<NotRead> {
+    let lost = filed.lost();
     (!lost.is_empty()).then(|| NotRead {
         file: file.to_owned(),
         message: lost.join("; "),
@@ -217,16 +226,23 @@ fn listed(
     only: Option<Marked>,
 ) -> String {
     let mut text: String = entries.iter().map(line).collect();
-    if entries.is_empty() {
+    if entries.is_empty() && tools.is_empty() {
         text.push_str(match only {
             Some(_) => "No pair on this shelf is marked so\n",
             None => "There is no design or family in this folder that can be read\n",
         });
     }
     text.extend(tools.iter().map(|own| {
+        let size = own.size.as_ref().map(|size| format!(", {size}"));
+        let mark = own.mark.map(|mark| format!(" ({mark})"));
         format!(
-            "{}: {}\n  {} from {}\n",
-            own.name, own.file, own.tool, own.bar
+            "{}{}{}: {}\n  {} from {}\n",
+            own.name,
+            size.unwrap_or_default(),
+            mark.unwrap_or_default(),
+            own.file,
+            own.tool,
+            own.bar
         )
     }));
     text.extend(

@@ -3,13 +3,14 @@
 use std::path::{Path, PathBuf};
 
 use clap::Args;
-use reinwright_core::asked::{self, parse_bar};
+use reinwright_core::asked::{self, Bar, LimitError, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::shop::ToolAnswers;
+use reinwright_core::shop::family::{self as families, Family, Size};
 use reinwright_core::shop::mend::tool_ways;
-use reinwright_core::shop::{ToolAnswers, family as families};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
 use reinwright_core::units::Length;
@@ -17,7 +18,8 @@ use reinwright_core::units::Length;
 use super::arguments::{self, New};
 use super::{Done, Outcome, Places, balance, findings, heats, plan};
 use crate::disk::files;
-use crate::jobs::{job_sheet, pair_tools, printing};
+use crate::jobs::pair_tools::{self, Kept};
+use crate::jobs::{job_sheet, printing};
 
 /// Whether a file is a tool.
 ///
@@ -39,6 +41,9 @@ pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
     let kind: ToolKind = kind
         .parse()
         .map_err(|no: NoStyle| format!("--tool: {no}"))?;
+    if let Some(sizes) = &wanted.sizes {
+        return begin_family(wanted, (kind, bar), sizes);
+    }
     let size = match &wanted.size {
         None => kind.usual_size(&bar),
         Some(text) => text
@@ -46,7 +51,7 @@ pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
             .map_err(|error| format!("--size: {error}"))?,
     };
     let tool = Tool::starting(kind, size, bar);
-    tool::check_limits(&tool).map_err(|error| format!("--size: {error}"))?;
+    tool::check_limits(&tool).map_err(|error| blamed(&error, (kind, bar)))?;
     files::write_whole(&wanted.out, tool::write(&tool).as_bytes())?;
     let found = ToolAnswers::to(&tool).findings.into_iter();
     let against: Vec<Finding> = found.filter(|own| own.severity >= Severity::Mend).collect();
@@ -199,6 +204,83 @@ fn drawn(tool: &Tool, wanted: &arguments::Drawing) -> Result<Drawing, String> {
     }
 }
 
+/// Which option brings a value out of its limits: the bar, where it does so with a size that suits it.
+fn blamed(error: &LimitError, (kind, bar): (ToolKind, Bar)) -> String {
+    let suited = Tool::starting(kind, kind.usual_size(&bar), bar);
+    let option = match tool::check_limits(&suited) {
+        Ok(()) => "--size",
+        Err(_) => "--bar",
+    };
+    let what = suited.field(&error.path).map_or_else(
+        || error.path.clone(),
+        |field| field.full_name().to_lowercase(),
+    );
+    let (found, least, most) = (&error.found, &error.least, &error.most);
+    format!("{option}: {what} comes to {found}, it may be from {least} to {most}: give another one")
+}
+
+/// A tool in several sizes, each in proportion to the first.
+fn begin_family(wanted: &New, (kind, bar): (ToolKind, Bar), sizes: &str) -> Outcome {
+    let at = |error: String| format!("--sizes: {error}");
+    let sizes = sizes
+        .split(',')
+        .map(sized)
+        .collect::<Result<Vec<_>, _>>()
+        .map_err(at)?;
+    // Splitting gives one piece at least.
+    let ((first, its_bar), (last, _)) = (sizes[0], sizes[sizes.len() - 1]);
+    let bar_of_first = its_bar.unwrap_or(bar);
+    // A hardy tool that its hole does not lead is as the hole has it, in all sizes.
+    let base = match &wanted.size {
+        Some(hole) if !kind.begins_by_leading() => {
+            let hole = hole.parse::<Length>();
+            let hole = hole.map_err(|error| format!("--size: {error}"))?;
+            Tool::starting(kind, hole, bar_of_first)
+        }
+        Some(_) => {
+            return Err(
+                "--size: the sizes are in --sizes; of a swage, a fuller or a fork --size is the hardy hole"
+                    .to_owned(),
+            );
+        }
+        None if kind.begins_by_leading() => Tool::starting(kind, first, bar_of_first),
+        None => Tool::starting(kind, kind.usual_size(&bar_of_first), bar_of_first),
+    };
+    let mut family = Family::from_design(&base);
+    family.name = format!("{}, {first} to {last}", asked::capital(kind.name()));
+    family.sizes.clear();
+    for (size, own) in sizes {
+        let bar = own.unwrap_or(bar);
+        let steel = base.bar.steel;
+        let bar = Bar { steel, ..bar };
+        let size = Size {
+            bar: (bar != base.bar).then_some(bar),
+            ..Size::new(size)
+        };
+        family.add(size).map_err(|error| at(error.to_string()))?;
+    }
+    let text = families::whole_text(&family).map_err(|error| at(error.to_string()))?;
+    files::write_whole(&wanted.out, text.as_bytes())?;
+    Ok(Done::said(format!(
+        "{}: {}, sizes: {}\n{}\n",
+        wanted.out.display(),
+        family.name,
+        family.sizes.len(),
+        kind.about()
+    )))
+}
+
+/// A size with its own bar or without: `3/8 in of 1/2 in round`.
+fn sized(text: &str) -> Result<(Length, Option<Bar>), String> {
+    let (size, bar) = match text.split_once(" of ") {
+        Some((size, bar)) => (size, Some(bar)),
+        None => (text, None),
+    };
+    let size = size.parse::<Length>().map_err(|error| error.to_string())?;
+    let bar = bar.map(parse_bar).transpose();
+    Ok((size, bar.map_err(|error| error.to_string())?))
+}
+
 /// What is asked of the tools for a pair.
 #[derive(Debug, Args)]
 pub(super) struct ToolsFor {
@@ -207,11 +289,20 @@ pub(super) struct ToolsFor {
     /// Folder to write to; it is made if it is not there, and files of the same names are replaced
     #[arg(long)]
     out: PathBuf,
+    /// Of a family: each kind of tool as one family of its sizes, such as all drifts
+    #[arg(long)]
+    as_families: bool,
 }
 
 /// Writes the tools that make a pair, or all sizes of a family, each once.
 pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
-    let tools = pair_tools::of_all(&pairs(&asked.file)?);
+    let (name, pairs) = pairs(&asked.file)?;
+    let tools = if asked.as_families {
+        pair_tools::in_families(&name, &pairs)
+    } else {
+        let one = |(file, tool): pair_tools::Named| (file, Kept::One(tool));
+        pair_tools::of_all(&pairs).into_iter().map(one).collect()
+    };
     if tools.is_empty() {
         return Err(format!(
             "{}: its hole is drilled and its heads are flat, so that no tool of its own makes it: choose a punched hole or a round head",
@@ -219,42 +310,62 @@ pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
         ));
     }
     files::make_folder(&asked.out).map_err(|error| format!("--out: {error}"))?;
-    let tools: Vec<(PathBuf, Tool)> = tools
+    let tools: Vec<Written> = tools
         .into_iter()
-        .map(|(name, tool)| (asked.out.join(format!("{name}.ron")), tool))
+        .map(|(name, kept)| Written::of(asked.out.join(format!("{name}.ron")), &kept))
         .collect();
     // Nothing is written where anything would be lost: these names are not the smith's own.
-    for (path, tool) in &tools {
-        spare_other(path, tool)?;
+    tools.iter().try_for_each(Written::spare_other)?;
+    let mut said = String::new();
+    for own in tools {
+        files::write_whole(&own.path, own.text.as_bytes())?;
+        said += &format!("{}: {}\n", own.path.display(), own.about);
     }
-    let mut text = String::new();
-    for (path, tool) in tools {
-        files::write_whole(&path, tool::write(&tool).as_bytes())?;
-        text += &format!("{}: {}\n", path.display(), tool.name);
-    }
-    Ok(Done::said(text))
+    Ok(Done::said(said))
 }
 
-/// Refuses to write a tool over anything but the very same.
-fn spare_other(path: &Path, tool: &Tool) -> Result<(), String> {
-    let there = path.exists() && files::bytes(path)? != tool::write(tool).as_bytes();
-    if there {
-        return Err(format!(
-            "--out: {} is there already and is not the same: choose another folder, or take it away first",
-            path.display()
-        ));
-    }
-    Ok(())
+/// A file of tools that is to be written, and what is said of it.
+struct Written {
+    path: PathBuf,
+    text: String,
+    about: String,
 }
 
-/// The pairs that a file is of: the one, or all sizes of a family.
-fn pairs(path: &Path) -> Result<Vec<Document>, String> {
+impl Written {
+    fn of(path: PathBuf, kept: &Kept) -> Self {
+        let (text, about) = match kept {
+            Kept::One(tool) => (tool::write(tool), tool.name.clone()),
+            Kept::Sizes(family) => {
+                let count = family.sizes.len();
+                let about = format!("{}, {count} sizes", family.name);
+                (families::write(family), about)
+            }
+        };
+        Self { path, text, about }
+    }
+
+    /// Refuses to write over anything but the very same.
+    fn spare_other(&self) -> Result<(), String> {
+        let path = &self.path;
+        if path.exists() && files::bytes(path)? != self.text.as_bytes() {
+            return Err(format!(
+                "--out: {} is there already and is not the same: choose another folder, or take it away first",
+                path.display()
+            ));
+        }
+        Ok(())
+    }
+}
+
+/// The pairs that a file is of: the one, or all sizes of a family; and what they are called together.
+fn pairs(path: &Path) -> Result<(String, Vec<Document>), String> {
     let bytes = files::bytes(path)?;
     if !families::is_family(&bytes) {
-        return Ok(vec![super::design(path)?]);
+        let design = super::design(path)?;
+        return Ok((design.name.clone(), vec![design]));
     }
     let opened = families::open(&bytes).map_err(|error| format!("{}: {error}", path.display()))?;
-    let sizes = 0..opened.family.sizes.len();
-    let all = sizes.filter_map(|at| opened.family.answer(at).map(|answer| answer.document));
-    Ok(all.collect())
+    let family = opened.family;
+    let all = family.sizes.iter().map(|size| family.made(size).document);
+    Ok((family.name.clone(), all.collect()))
 }

@@ -6,7 +6,7 @@ use reinwright_core::asked;
 use reinwright_core::shop::family;
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
-use reinwright_core::tool;
+use reinwright_core::tool::{self, Tool};
 
 use super::whole::{self, Refused};
 
@@ -19,6 +19,18 @@ pub fn open(path: &Path) -> Result<Document, String> {
     if family::is_family(&bytes) {
         return Err(format!(
             "{}: this is a family, and one design is wanted: reinwright family writes its templates, drawings and designs",
+            path.display()
+        ));
+    }
+    if family::is_tool_family(&bytes) {
+        return Err(format!(
+            "{}: this is a family of tools, and one design is wanted: reinwright family writes its templates, drawings and each size as a tool of its own",
+            path.display()
+        ));
+    }
+    if tool::lacks_mark(&bytes) {
+        return Err(format!(
+            "{}: kind is missing: this looks like a tool, so write kind: Tool, as the first line behind the bracket",
             path.display()
         ));
     }
@@ -43,12 +55,22 @@ pub fn open(path: &Path) -> Result<Document, String> {
 /// One sentence that names the file, what is wrong and the mend.
 pub fn check(path: &Path) -> Result<(), String> {
     let bytes = bytes(path)?;
+    let named = |error: String| format!("{}: {error}", path.display());
     if tool::is_tool(&bytes) {
         let read = tool::read(&bytes).map(|_tool| ());
-        return read.map_err(|error| format!("{}: {error}", path.display()));
+        return read.map_err(|error| named(error.to_string()));
+    }
+    if family::is_tool_family(&bytes) && family::newer_of::<Tool>(&bytes).is_none() {
+        let opened = family::open_of::<Tool>(&bytes);
+        return opened
+            .map(|_family| ())
+            .map_err(|error| named(error.to_string()));
     }
     // What a newer program wrote is shown as far as it can be read.
-    if family::newer_design(&bytes).is_some() || family::newer_family(&bytes).is_some() {
+    if family::newer_design(&bytes).is_some()
+        || family::newer_family(&bytes).is_some()
+        || family::newer_of::<Tool>(&bytes).is_some()
+    {
         return Ok(());
     }
     if !family::is_family(&bytes) {
@@ -57,7 +79,7 @@ pub fn check(path: &Path) -> Result<(), String> {
     let opened = family::open(&bytes);
     opened
         .map(|_family| ())
-        .map_err(|error| format!("{}: {error}", path.display()))
+        .map_err(|error| named(error.to_string()))
 }
 
 /// The bytes of a design or a family, not yet looked at.

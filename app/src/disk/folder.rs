@@ -7,8 +7,6 @@ use reinwright_core::shop::cut::{RACK_FILE, Rack};
 use reinwright_core::shop::printers::{PRINTERS_FILE, Printers};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
 
-use reinwright_core::tool::{self, Tool};
-
 use super::files;
 
 /// A folder, looked into but with no design read yet.
@@ -29,6 +27,12 @@ pub struct Folder {
 /// # Errors
 /// One sentence when there is no such folder or it cannot be read.
 pub fn look_into(path: &Path) -> Result<Folder, String> {
+    if path.is_file() {
+        let path = path.display();
+        return Err(format!(
+            "{path}: this is a file: name the folder that it lies in"
+        ));
+    }
     let unreadable = |error: std::io::Error| {
         let path = path.display();
         format!("{path}: this folder cannot be read ({error}): choose a folder of designs")
@@ -147,11 +151,6 @@ pub fn keep_came_out(folder: &Path, all: &CameOut) -> Result<(), String> {
 pub fn read(path: &Path) -> Result<Filed, String> {
     let bytes = files::unnamed_bytes(path)?;
     shelf::read(&bytes).map_err(|error| error.to_string())
-}
-
-/// The tool in a file, if that is what it holds.
-pub fn tool(path: &Path) -> Option<Tool> {
-    tool::read(&files::unnamed_bytes(path).ok()?).ok()
 }
 
 /// The name by which a file is known on the shelf.

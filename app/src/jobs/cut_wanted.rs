@@ -1,32 +1,101 @@
 //! What is to be cut, and out of which bars, as a smith says it.
 
-use reinwright_core::asked::{Bar, Stock};
-use reinwright_core::shop::cut::{GivenBars, Lying, Order, Rack, parse_bars};
-use reinwright_core::shop::family::{Family, same_stock};
+use reinwright_core::asked::{Bar, Stock, Units};
+use reinwright_core::forge::balance::Balance;
+use reinwright_core::shop::cut::{
+    GivenBars, Lying, Order, Rack, order_of, order_of_tool, parse_bars,
+};
+use reinwright_core::shop::family::{Family, InSizes, Size, same_stock};
 use reinwright_core::shop::shelf::Filed;
+use reinwright_core::shop::{ToolAnswers, balance_of};
 use reinwright_core::steel::Steel;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::resolve;
+use reinwright_core::tool::Tool;
 
-/// Every design in a file, and of a family that was read whole every size.
-///
-/// # Errors
-/// What of a family could not be read.
-pub fn designs(filed: Filed) -> Result<Vec<Document>, String> {
-    match filed {
-        Filed::Design(design) => Ok(vec![*design]),
-        Filed::Family(_, lost) if !lost.is_empty() => {
-            let mend = "mend the file first, reinwright findings tells all that is wrong";
-            Err(format!("{}: {mend}", lost[0]))
+/// What bar is cut for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Made {
+    /// A pair.
+    Pair(Box<Document>),
+    /// A tool.
+    Tool(Box<Tool>),
+}
+
+impl Made {
+    /// What it is called.
+    pub fn name(&self) -> &str {
+        match self {
+            Self::Pair(design) => &design.name,
+            Self::Tool(tool) => &tool.name,
         }
-        Filed::Family(family, _) => Ok(sizes(&family)),
+    }
+
+    /// What it is measured in.
+    pub fn units(&self) -> Units {
+        match self {
+            Self::Pair(design) => design.units,
+            Self::Tool(tool) => tool.units,
+        }
+    }
+
+    /// What it is forged from.
+    pub fn bar(&self) -> &Bar {
+        match self {
+            Self::Pair(design) => &design.bar,
+            Self::Tool(tool) => &tool.bar,
+        }
+    }
+
+    /// Its balance.
+    pub fn balance(&self) -> Balance {
+        match self {
+            Self::Pair(design) => balance_of(design, &resolve(design)),
+            Self::Tool(tool) => ToolAnswers::to(tool).balance,
+        }
+    }
+
+    /// The lengths that so many of it are forged from.
+    pub fn order(&self, balance: &Balance, count: u32) -> Order {
+        match self {
+            Self::Pair(design) => order_of(design, balance, count),
+            Self::Tool(tool) => order_of_tool(tool, balance, count),
+        }
     }
 }
 
+/// Every design or tool in a file, and of a family that was read whole every size.
+///
+/// # Errors
+/// What of a family could not be read.
+pub fn designs(filed: Filed) -> Result<Vec<Made>, String> {
+    if let Some(first) = filed.lost().first() {
+        let mend = "mend the file first, reinwright findings tells all that is wrong";
+        return Err(format!("{first}: {mend}"));
+    }
+    Ok(match filed {
+        Filed::Design(design) => vec![Made::Pair(design)],
+        Filed::Tool(tool) => vec![Made::Tool(tool)],
+        Filed::Family(family, _) => sizes(&family).into_iter().map(pair).collect(),
+        Filed::Tools(family, _) => sizes(&family).into_iter().map(tool).collect(),
+    })
+}
+
+/// A pair to cut bar for.
+pub fn pair(design: Document) -> Made {
+    Made::Pair(Box::new(design))
+}
+
+/// A tool to cut bar for.
+pub fn tool(tool: Tool) -> Made {
+    Made::Tool(Box::new(tool))
+}
+
 /// Every size of a family, named after it.
-pub fn sizes(family: &Family) -> Vec<Document> {
-    let made = |size| {
+pub fn sizes<D: InSizes>(family: &Family<D>) -> Vec<D> {
+    let made = |size: &Size<D::Measure>| {
         let mut made = family.made(size).document;
-        made.name = format!("{} {}", family.name, size.label());
+        made.rename(format!("{} {}", family.name, size.label()));
         made
     };
     family.sizes.iter().map(made).collect()

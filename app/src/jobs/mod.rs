@@ -2,6 +2,7 @@
 
 pub mod cut_printing;
 pub mod cut_wanted;
+pub mod in_set;
 pub mod job_sheet;
 pub mod order;
 pub mod pages;

@@ -166,7 +166,7 @@ pub(crate) fn title_block(
 }
 
 /// The same of a tool.
-fn tool_title_block(tool: &Tool, findings: &[Finding], day: Option<Date>) -> TitleBlock {
+pub(super) fn tool_title_block(tool: &Tool, findings: &[Finding], day: Option<Date>) -> TitleBlock {
     let unit = match tool.units {
         Units::Inch => "sizes in inches",
         Units::Millimetre => "sizes in millimetres",

@@ -3,18 +3,17 @@
 use std::ops::ControlFlow;
 
 use reinwright_core::asked::StockSizes;
-use reinwright_core::draw::{self, DrawOptions, breaks};
 use reinwright_core::paper::ink::{self, Date, DocInfo};
 use reinwright_core::paper::{
-    self, Arranged, Drawing, Named, Page, Paper, PaperOptions, SetSheet, Sheet, Stretch,
-    TitleBlock, Together,
+    self, Arranged, Drawing, Named, Page, Paper, PaperOptions, SetSheet, Sheet, TitleBlock,
+    Together,
 };
-use reinwright_core::shop::family::{Family, SizeAnswer, sheet};
+use reinwright_core::shop::family::{Family, OfSize, sheet};
 use reinwright_core::shop::printers::Printer;
 
+use super::in_set::InSet;
 use super::order::{OfTheSet, Order};
 use super::pages::{Pages, Stack};
-use super::sheets::{self, Of};
 use super::what::{Kind, Reins};
 use super::{printer, printing, words};
 
@@ -58,9 +57,9 @@ impl Wanted {
 
 /// Everything of a family on paper: contents, table, ranges, all sizes side by side and one over
 /// the other, then the full-size templates of each size. `None` when the watch stopped it.
-pub fn pdf(
-    family: &Family,
-    answers: &[SizeAnswer],
+pub fn pdf<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<u8>> {
@@ -70,7 +69,7 @@ pub fn pdf(
         date: wanted.day,
     };
     let pdf = ink::pdf(&pages, &info);
-    let done = steps(answers, wanted);
+    let done = steps::<D>(answers, wanted);
     let total = done;
     watch(Progress { done, total })
         .is_continue()
@@ -79,19 +78,19 @@ pub fn pdf(
 }
 
 /// In how many steps [`pdf`] is made.
-fn steps(answers: &[SizeAnswer], wanted: &Wanted) -> usize {
+fn steps<D: InSet>(answers: &[D::Answer], wanted: &Wanted) -> usize {
     let sizes = (0..answers.len()).filter(|index| wanted.order.has_size(*index));
     sizes.count() + 3
 }
 
 /// The pages of [`pdf`] as they come out. `None` when the watch stopped it.
-pub fn laid(
-    family: &Family,
-    answers: &[SizeAnswer],
+pub fn laid<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<Page>> {
-    let total = steps(answers, wanted);
+    let total = steps::<D>(answers, wanted);
     let mut done = 0;
     let mut step = || {
         done += 1;
@@ -99,8 +98,8 @@ pub fn laid(
     };
     let mut sheets = family_sheets(family, answers, wanted);
     step()?;
-    let bars = bars(answers, &wanted.order);
-    for group in sharing(answers, &wanted.order) {
+    let bars = bars::<D>(answers, &wanted.order);
+    for group in sharing::<D>(answers, &wanted.order) {
         sheets.extend(templates(family, answers, (&group, &bars), wanted));
         group.iter().try_for_each(|_| step())?;
     }
@@ -120,16 +119,16 @@ pub fn laid(
 }
 
 /// Which signs of the set's names cannot be printed, in one sentence without a period.
-pub fn without_letters(family: &Family, answers: &[SizeAnswer]) -> Option<String> {
-    let sizes = answers.iter().map(|answer| answer.label.as_str());
+pub fn without_letters<D: InSet>(family: &Family<D>, answers: &[D::Answer]) -> Option<String> {
+    let sizes = answers.iter().map(OfSize::label);
     words::without_letters(sizes.chain([family.name.as_str()]))
 }
 
 /// How many pages [`pdf`] makes on each of these papers. No more than a few sizes are drawn at
 /// a time, and none once there are too many pages for every paper. `None` when the watch stopped it.
-pub fn pages(
-    family: &Family,
-    answers: &[SizeAnswer],
+pub fn pages<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     wanted: &Wanted,
     papers: &[Paper],
     watch: Watch<'_>,
@@ -154,8 +153,8 @@ pub fn pages(
     add(&mut all, &family_sheets(family, answers, wanted));
     let total = answers.len();
     let mut done = 0;
-    let bars = bars(answers, &wanted.order);
-    for group in sharing(answers, &wanted.order) {
+    let bars = bars::<D>(answers, &wanted.order);
+    for group in sharing::<D>(answers, &wanted.order) {
         if all.iter().all(|pages| pages.stack() == Stack::TooMany) {
             break;
         }
@@ -184,9 +183,9 @@ pub fn pages(
 }
 
 /// How many pages [`pdf`] makes on the paper that is wanted; `None` when the watch stopped it.
-pub fn pages_wanted(
-    family: &Family,
-    answers: &[SizeAnswer],
+pub fn pages_wanted<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Pages> {
@@ -195,20 +194,19 @@ pub fn pages_wanted(
 }
 
 /// The sheets that only a family has.
-fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Vec<SetSheet> {
+fn family_sheets<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
+    wanted: &Wanted,
+) -> Vec<SetSheet> {
     if wanted.order.of_the_set == OfTheSet::LeftOut {
         return Vec::new();
     }
     let title = family_title(family, wanted.day);
-    let sheet = |name: &str, drawing: Drawing, reduced: u32| SetSheet {
-        sheet: Sheet {
-            reduced,
-            ..Sheet::full_size(name, drawing)
-        },
+    let titled = |sheet: Sheet| SetSheet {
+        sheet,
         title: title.clone(),
     };
-    let ranges = sheet::ranges(family, answers, wanted.order.pairs_of_each, &wanted.stock);
-    let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
     let tables = sheet::table_pages(family, answers);
     let last = tables.len();
     let table = |(n, drawing): (usize, Drawing)| {
@@ -216,47 +214,14 @@ fn family_sheets(family: &Family, answers: &[SizeAnswer], wanted: &Wanted) -> Ve
             1 => "Table of sizes".to_owned(),
             _ => format!("Table of sizes, {n} of {last}"),
         };
-        sheet(&name, drawing, 1)
+        titled(Sheet::full_size(name, drawing))
     };
     let mut sheets: Vec<SetSheet> = (1..).zip(tables).map(table).collect();
-    sheets.extend([
-        sheet(
-            "What does not change",
-            sheet::same_in_all(family, answers),
-            1,
-        ),
-        sheet("What the set holds, and its bar", ranges, 1),
-        overlay(answers, &title),
-        sheet(
-            "All sizes, for comparison",
-            sheet::strip(answers, side),
-            side,
-        ),
-    ]);
+    let same = sheet::same_in_all(family, answers);
+    sheets.push(titled(Sheet::full_size("What does not change", same)));
+    let of_the_set = D::of_the_set((family, answers), wanted);
+    sheets.extend(of_the_set.into_iter().map(titled));
     sheets
-}
-
-/// All sizes one over the other, to be cut where all of their reins run plain.
-fn overlay(answers: &[SizeAnswer], title: &TitleBlock) -> SetSheet {
-    let sheet = Sheet::full_size(
-        "One over the other, rivets together",
-        sheet::overlay(answers, 1),
-    );
-    let plain = answers
-        .iter()
-        .map(|answer| breaks(&answer.model, 0.0).stretches().collect())
-        .reduce(|all: Vec<Stretch>, own| {
-            let pairs = all.iter().flat_map(|a| own.iter().map(move |b| (a, b)));
-            let common = pairs.map(|(a, b)| Stretch {
-                from: a.from.max(b.from),
-                to: a.to.min(b.to),
-            });
-            common.filter(|stretch| stretch.from < stretch.to).collect()
-        });
-    SetSheet {
-        sheet: sheet.plain(plain.unwrap_or_default()),
-        title: title.clone(),
-    }
 }
 
 /// So many sizes share pages at the most: their names still stand in a title block.
@@ -264,10 +229,10 @@ const SHARING: usize = 8;
 
 /// The sizes that are printed, those that share pages together: neighbours with nothing against
 /// them. A size that must not be made stands alone, with why on each of its pages.
-fn sharing(answers: &[SizeAnswer], order: &Order) -> Vec<Vec<usize>> {
+fn sharing<D: InSet>(answers: &[D::Answer], order: &Order) -> Vec<Vec<usize>> {
     let mut all: Vec<Vec<usize>> = Vec::new();
-    let stops = |index: usize| printing::stop(&answers[index].findings).is_some();
-    let steel = |index: usize| answers[index].document.bar.steel;
+    let stops = |index: usize| printing::stop(answers[index].findings()).is_some();
+    let steel = |index: usize| answers[index].document().bar().steel;
     for index in (0..answers.len()).filter(|index| order.has_size(*index)) {
         let joins = |group: &&mut Vec<usize>| {
             let alike = |own: &usize| !stops(*own) && steel(*own) == steel(index);
@@ -283,33 +248,35 @@ fn sharing(answers: &[SizeAnswer], order: &Order) -> Vec<Vec<usize>> {
 
 /// The templates of sizes that share pages; which one it is stands at each view of them, at the
 /// base's as well. A rein or a bar that an earlier size has too is not drawn again.
-fn templates(
-    family: &Family,
-    answers: &[SizeAnswer],
+fn templates<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     (group, bars): (&[usize], &[usize]),
     wanted: &Wanted,
 ) -> Vec<SetSheet> {
     let (Some(first), Some(last)) = (group.first(), group.last()) else {
         return Vec::new();
     };
-    let name = |index: usize| sheet::short_name(&answers[index].label);
+    let name = |index: usize| sheet::short_name(answers[index].label());
     let sizes = match group.len() {
-        1 => answers[*first].label.clone(),
+        1 => answers[*first].label().to_owned(),
         2 => format!("{} and {}", name(*first), name(*last)),
         _ => format!("{} to {}", name(*first), name(*last)),
     };
     let of_first = &answers[*first];
     let title = TitleBlock {
         design: format!("{}, {sizes}", sheet::short_name(&family.name)),
-        ..printing::title_block(&of_first.document, &of_first.findings, wanted.day)
+        ..of_first
+            .document()
+            .title_block(of_first.findings(), wanted.day)
     };
-    let own = |index: &usize| size_sheets(answers, *index, wanted, (&title, bars));
+    let own = |index: &usize| size_sheets::<D>(answers, *index, wanted, (&title, bars));
     group.iter().flat_map(own).collect()
 }
 
 /// The templates of one size.
-fn size_sheets(
-    answers: &[SizeAnswer],
+fn size_sheets<D: InSet>(
+    answers: &[D::Answer],
     index: usize,
     wanted: &Wanted,
     (title, bars): (&TitleBlock, &[usize]),
@@ -318,19 +285,19 @@ fn size_sheets(
     let mut what = wanted.order.what.clone();
     let mut as_others = String::new();
     let is_whole = what.reins == Reins::Whole;
-    let rein = |other: &SizeAnswer| other.model.a.rein == answer.model.a.rein;
+    let rein = |other: &D::Answer| D::rein_is_like(other, answer);
     if let Some(other) = earlier(answers, index, &wanted.order, rein).filter(|_| is_whole) {
         what.reins = Reins::LeftOut;
         what.kinds.retain(|kind| *kind != Kind::Rein);
-        as_others = format!(", rein as {}", sheet::short_name(&other.label));
+        as_others = format!(", rein as {}", sheet::short_name(other.label()));
     }
     if bars[index] != index {
         what.kinds.retain(|kind| *kind != Kind::Bar);
         let other = &answers[bars[index]];
-        as_others += &format!(", bar as {}", sheet::short_name(&other.label));
+        as_others += &format!(", bar as {}", sheet::short_name(other.label()));
     }
-    let mut sheets = sheets::drawn(&Of::answer(answer), &what, title);
-    let name = sheet::short_name(&answer.label);
+    let mut sheets = D::drawn(answer, &what, title);
+    let name = sheet::short_name(answer.label());
     for (place, of) in sheets.iter_mut().enumerate() {
         let as_others = if place == 0 { as_others.as_str() } else { "" };
         of.sheet.title = format!("{name}: {}{as_others}", of.sheet.title);
@@ -340,26 +307,26 @@ fn size_sheets(
 }
 
 /// The first size before this one that is printed too and is like it.
-fn earlier<'a>(
-    answers: &'a [SizeAnswer],
+fn earlier<'a, A>(
+    answers: &'a [A],
     index: usize,
     order: &Order,
-    is_like: impl Fn(&SizeAnswer) -> bool,
-) -> Option<&'a SizeAnswer> {
+    is_like: impl Fn(&A) -> bool,
+) -> Option<&'a A> {
     let before = (0..index).filter(|place| order.has_size(*place));
     before.map(|place| &answers[place]).find(|of| is_like(of))
 }
 
 /// For each size the one on whose sheet its bar is drawn: itself, or the first that is printed and
 /// whose bar shows the same.
-fn bars(answers: &[SizeAnswer], order: &Order) -> Vec<usize> {
+fn bars<D: InSet>(answers: &[D::Answer], order: &Order) -> Vec<usize> {
     // Where nothing but bars is printed, each says whose it is.
     let share = order.what.has(Kind::Bar) && order.what.kinds.len() > 1;
     let mut drawn: Vec<(usize, Drawing)> = Vec::new();
     let mut all = Vec::new();
     for (index, answer) in answers.iter().enumerate() {
         let printed = share && order.has_size(index);
-        let own = sheets::bar_of(&Of::answer(answer)).filter(|_| printed);
+        let own = D::bar_of(answer).filter(|_| printed);
         let Some(own) = own.map(|sheet| sheet.drawing) else {
             all.push(index);
             continue;
@@ -373,16 +340,16 @@ fn bars(answers: &[SizeAnswer], order: &Order) -> Vec<usize> {
     all
 }
 
-fn family_title(family: &Family, day: Option<Date>) -> TitleBlock {
+fn family_title<D: InSet>(family: &Family<D>, day: Option<Date>) -> TitleBlock {
     TitleBlock {
         design: family.name.clone(),
-        ..printing::title_block(&family.base, &[], day)
+        ..family.base.title_block(&[], day)
     }
 }
 
 /// The contents pages, and which page each sheet begins on.
-fn contents(
-    family: &Family,
+fn contents<D: InSet>(
+    family: &Family<D>,
     (sheets, arranged): (&[SetSheet], &Arranged<'_>),
     wanted: &Wanted,
     options: &PaperOptions,
@@ -422,16 +389,15 @@ fn first_pages(sheets: &[SetSheet], arranged: &Arranged<'_>) -> Vec<usize> {
     begins
 }
 
-/// The set's drawings as named SVG files: each size's pair and half at full size, the overlay
-/// and the strip at full size too, one unit to the millimetre, table and ranges. `None` when the
+/// The set's drawings as named SVG files: each size at full size, the whole set at full size too, one
+/// unit to the millimetre, its table and what else is told of it. `None` when the
 /// watch stopped it.
-pub fn svgs(
-    family: &Family,
-    answers: &[SizeAnswer],
+pub fn svgs<D: InSet>(
+    family: &Family<D>,
+    answers: &[D::Answer],
     wanted: &Wanted,
     watch: Watch<'_>,
 ) -> Option<Vec<(String, String)>> {
-    let ranges = sheet::ranges(family, answers, wanted.order.pairs_of_each, &wanted.stock);
     let total = answers.len() + 1;
     let named = |name: &str, drawing: &Drawing| {
         (
@@ -442,22 +408,16 @@ pub fn svgs(
     let mut files = vec![
         named("all-table", &sheet::table(family, answers)),
         named("all-unchanged", &sheet::same_in_all(family, answers)),
-        named("all-ranges", &ranges),
-        named("all-side-by-side", &sheet::strip(answers, 1)),
-        named("all-overlay", &sheet::overlay(answers, 1)),
     ];
+    let pictures = D::set_pictures((family, answers), wanted);
+    files.extend(pictures.iter().map(|(name, picture)| named(name, picture)));
     let step = |done: usize, watch: &mut dyn FnMut(Progress) -> ControlFlow<()>| {
         watch(Progress { done, total }).is_continue().then_some(())
     };
     step(1, watch)?;
     for (done, (answer, name)) in (2..).zip(answers.iter().zip(file_names(answers))) {
-        let (document, model) = (&answer.document, &answer.model);
-        let pair = draw::pair(document, model, &DrawOptions::default());
-        files.push(named(&format!("{name}-pair"), &pair));
-        files.push(named(
-            &format!("{name}-half"),
-            &draw::half(document, model, &DrawOptions::default()),
-        ));
+        let pictures = D::pictures(answer).into_iter();
+        files.extend(pictures.map(|(what, own)| named(&format!("{name}-{what}"), &own)));
         step(done, watch)?;
     }
     Some(files)
@@ -465,11 +425,10 @@ pub fn svgs(
 
 /// A name for each size's files, none twice: its label in letters, digits and hyphens behind its
 /// place, so that a folder lists them in order.
-pub fn file_names(answers: &[SizeAnswer]) -> Vec<String> {
+pub fn file_names<A: OfSize>(answers: &[A]) -> Vec<String> {
     let width = answers.len().to_string().len();
-    let name = |(place, answer): (usize, &SizeAnswer)| {
-        format!("{:0width$}-{}", place + 1, slug(&answer.label))
-    };
+    let name =
+        |(place, answer): (usize, &A)| format!("{:0width$}-{}", place + 1, slug(answer.label()));
     answers.iter().enumerate().map(name).collect()
 }
 

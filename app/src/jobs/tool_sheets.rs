@@ -45,10 +45,16 @@ pub(super) fn drawn(of: (&Tool, &ToolAnswers), what: &What, title: &TitleBlock) 
     if sound && what.has(Kind::Stages) {
         sheets.extend(stages(of).into_iter().map(cold));
     }
-    if sound && what.has(Kind::Bar) {
-        sheets.push(cold(bar_strip((&of.0.bar, of.0.units), &of.1.balance)));
+    if what.has(Kind::Bar) {
+        sheets.extend(bar_of(of).map(cold));
     }
     sheets
+}
+
+/// The bar with its marks; `None` where no bar can be reckoned.
+pub(super) fn bar_of((tool, answers): (&Tool, &ToolAnswers)) -> Option<Sheet> {
+    let sound = answers.balance.trouble().is_none();
+    sound.then(|| bar_strip((&tool.bar, tool.units), &answers.balance))
 }
 
 /// Its views in the size and the look that is wanted.

@@ -3,7 +3,7 @@ use ron::ser::PrettyConfig;
 use thiserror::Error;
 
 use super::limit_error::LimitError;
-use crate::units::one_line;
+use crate::units::{one_line, quoted};
 
 /// The largest file that is read, in bytes: a design is a few thousand.
 pub const LARGEST_FILE: usize = 4 << 20;
@@ -80,15 +80,7 @@ pub(crate) fn readable(bytes: &[u8]) -> Result<&str, FileError> {
 }
 
 pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
-    let mut what = match &error.code {
-        ron::Error::ExceededRecursionLimit => {
-            "brackets are nested too deep: open a file that Reinwright saved".to_owned()
-        }
-        ron::Error::MissingStructField { field, .. } => format!("{field} is missing"),
-        ron::Error::Eof => "the text ends too soon".to_owned(),
-        // What is quoted of a damaged text may run over its lines.
-        other => one_line(&other.to_string()),
-    };
+    let mut what = plain(&error.code);
     if !what.contains(':') {
         what = format!("{what}: mend the text here, or open a file that Reinwright saved");
     }
@@ -96,6 +88,53 @@ pub(crate) fn broken(error: &ron::error::SpannedError) -> FileError {
         line: error.span.start.line,
         column: error.span.start.col,
         what,
+    }
+}
+
+/// What is wrong with a text in the words of a smith, who knows the names in a file and not those in
+/// the program.
+fn plain(error: &ron::Error) -> String {
+    match error {
+        ron::Error::ExceededRecursionLimit => {
+            "brackets are nested too deep: open a file that Reinwright saved".to_owned()
+        }
+        ron::Error::MissingStructField { field, .. } => format!("{field} is missing"),
+        ron::Error::DuplicateStructField { field, .. } => {
+            format!("{field} stands here twice: leave one of them out")
+        }
+        ron::Error::NoSuchStructField {
+            expected, found, ..
+        } => {
+            let (found, known) = (quoted(found, LONGEST_QUOTE), one_of(expected));
+            format!("nothing here is called {found}: write {known}")
+        }
+        ron::Error::NoSuchEnumVariant {
+            expected, found, ..
+        } => {
+            let (found, known) = (quoted(found, LONGEST_QUOTE), one_of(expected));
+            format!("{found} is not known here: write {known}")
+        }
+        ron::Error::ExpectedFloat | ron::Error::ExpectedInteger => {
+            "a number is expected here: write one without quotes, such as 12".to_owned()
+        }
+        ron::Error::ExpectedString => {
+            "a text is expected here: write it in quotes, such as \"3/4 in\"".to_owned()
+        }
+        ron::Error::Eof => "the text ends too soon".to_owned(),
+        // What is quoted of a damaged text may run over its lines.
+        other => one_line(&other.to_string()),
+    }
+}
+
+/// So much of a name in a damaged text is quoted, in characters.
+const LONGEST_QUOTE: usize = 40;
+
+/// `one of a, b or c`.
+fn one_of(names: &[&str]) -> String {
+    match names {
+        [] => "nothing".to_owned(),
+        [only] => (*only).to_owned(),
+        [rest @ .., last] => format!("one of {} or {last}", rest.join(", ")),
     }
 }
 

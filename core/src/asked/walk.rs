@@ -69,6 +69,11 @@ impl<'s, See: ?Sized> Walk<'s, See> {
         self.field.follows = follows;
     }
 
+    /// What the fields here grow with.
+    pub fn follows(&self) -> Follows {
+        self.field.follows
+    }
+
     /// Goes into what stands under `name`; gives what [`Walk::leave`] needs to come out again.
     fn enter(&mut self, name: &str, follows: Follows) -> (usize, Follows) {
         let before = (self.field.path.len(), self.field.follows);
@@ -191,8 +196,13 @@ fn chosen<Other, C: ChoiceBeside<Other>>(it: &C) -> Value {
 
 impl<See: ?Sized, Put> Told<'_, '_, See, Put> {
     /// It grows with the work, whatever its neighbours grow with.
-    pub fn of_work(mut self) -> Self {
-        self.follows = Follows::Work;
+    pub fn of_work(self) -> Self {
+        self.grows(Follows::Work)
+    }
+
+    /// It grows with something else than its neighbours do.
+    pub fn grows(mut self, follows: Follows) -> Self {
+        self.follows = follows;
         self
     }
 

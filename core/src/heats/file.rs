@@ -75,7 +75,7 @@ impl Sources {
             _ => {}
         }
         let raw: Raw<'_> = options().from_str(text).map_err(|error| broken(&error))?;
-        Ok(opened(&raw))
+        Ok(opened(text, &raw))
     }
 
     /// Why a source does not go with those that are there; nothing where it does.
@@ -93,14 +93,14 @@ impl Sources {
     }
 }
 
-fn opened(raw: &Raw<'_>) -> OpenedSources {
+fn opened(text: &str, raw: &Raw<'_>) -> OpenedSources {
     let mut lost = Vec::new();
-    let smith: Option<Smith> = part(raw.smith, "smith", fields::smith, &mut lost);
-    let machine: Option<Machine> = part(raw.machine, "machine", fields::machine, &mut lost);
+    let smith: Option<Smith> = part(text, (raw.smith, "smith"), fields::smith, &mut lost);
+    let machine: Option<Machine> = part(text, (raw.machine, "machine"), fields::machine, &mut lost);
     let mut sources: Vec<Source> = Vec::new();
     for (at, raw) in (1..).zip(&raw.sources) {
         let place = format!("sources {at}");
-        let Some(source) = part(Some(raw), &place, fields::source, &mut lost) else {
+        let Some(source) = part(text, (Some(raw), &place), fields::source, &mut lost) else {
             continue;
         };
         match no_room(&sources, &source) {
@@ -145,15 +145,15 @@ fn no_room(sources: &[Source], source: &Source) -> Option<String> {
     }
 }
 
-/// Reads a part for itself. What is wrong with it is told and nothing comes back.
+/// Reads a part of a text for itself. What is wrong with it is told and nothing comes back.
 fn part<T: DeserializeOwned>(
-    raw: Option<&RawValue>,
-    place: &str,
+    text: &str,
+    (raw, place): (Option<&RawValue>, &str),
     wrong: impl Fn(&T) -> Option<String>,
     lost: &mut Vec<String>,
 ) -> Option<T> {
-    let text = raw?.get_ron();
-    match options().from_str::<T>(text) {
+    let own = raw?.get_ron();
+    match options().from_str::<T>(own) {
         Ok(read) => match wrong(&read) {
             None => Some(read),
             Some(why) => {
@@ -162,13 +162,30 @@ fn part<T: DeserializeOwned>(
             }
         },
         Err(error) => {
-            // The line would be told from the part's own beginning, so that the place alone is named.
             let why = match broken(&error) {
                 FileError::Broken { what, .. } => what,
                 other => other.to_string(),
             };
-            lost.push(format!("{place}: {why}"));
+            let at = &error.span.start;
+            let before = own.as_ptr() as usize - text.as_ptr() as usize;
+            let line = text[..before].matches('\n').count() + at.line;
+            let field = field_before(own, (at.line, at.col));
+            let field = field.map_or_else(String::new, |field| format!(", {field}"));
+            lost.push(format!("{place}{field}, line {line}: {why}"));
             None
         }
     }
+}
+
+/// The name that stands before a place in a text, on the same line.
+fn field_before(text: &str, (line, column): (usize, usize)) -> Option<&str> {
+    let line = text.lines().nth(line.checked_sub(1)?)?;
+    let end = line
+        .char_indices()
+        .nth(column)
+        .map_or(line.len(), |at| at.0);
+    let (before, _) = line[..end].rsplit_once(':')?;
+    let begins = |sign: char| !(sign.is_ascii_alphanumeric() || sign == '_');
+    let name = before.rsplit(begins).next()?;
+    (!name.is_empty()).then_some(name)
 }

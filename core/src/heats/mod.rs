@@ -39,7 +39,8 @@ pub use file::{MOST_FIRES, MOST_SOURCES, OpenedSources, SOURCES_FORMAT, SourcesE
 pub use noticed::{next_bore, noticed};
 pub use offer::Offer;
 pub use plan::{
-    Doing, HeatPlan, Heated, How, Span, Totals, heat_plan, plan_of, scale_percent, with_scale_of,
+    Doing, HeatPlan, Heated, How, Span, Totals, heat_plan, plan_of, scale_percent, whole_scale,
+    with_scale_of,
 };
 pub use prepared::{Prepared, Row, USUAL_HEAT_CELSIUS};
 pub use priced::{Compared, Other, Priced, compare, priced};

@@ -376,8 +376,13 @@ pub fn with_scale_of(
     percent: f64,
 ) -> crate::tongs::document::Document {
     let mut fed = document.clone();
-    fed.allowances.scale = Scale::Whole {
-        percent: (percent * 10.0).round() / 10.0,
-    };
+    fed.allowances.scale = whole_scale(percent);
     fed
+}
+
+/// A loss of the whole to scale, to a tenth of a per cent.
+pub fn whole_scale(percent: f64) -> Scale {
+    Scale::Whole {
+        percent: (percent * 10.0).round() / 10.0,
+    }
 }

@@ -76,11 +76,11 @@ fields! { Tool: |it, v| {
     v.all(style);
     match mount {
         Mount::Struck(struck) => {
-            v.part(Part::Body, "body", Follows::Bar);
+            v.part(Part::Body, "body", style.kind().body_follows());
             v.all(struck);
         }
         Mount::Hardy(hardy) => {
-            v.part(Part::HardyShank, "shank", Follows::Nothing);
+            v.part(Part::HardyShank, "shank", style.kind().shank_follows());
             v.all(hardy);
         }
     }
@@ -151,6 +151,17 @@ impl Tool {
             tail: Length::ZERO,
             allowances: usual(unit),
         }
+    }
+
+    /// A tool to begin a set with, whose leading measure is a size: of a hardy tool that is not told
+    /// apart by its hole, in proportion to the bar.
+    pub fn leading(kind: ToolKind, size: Length, bar: Bar) -> Self {
+        if kind.begins_by_leading() {
+            return Self::starting(kind, size, bar);
+        }
+        let mut tool = Self::starting(kind, kind.usual_size(&bar), bar);
+        tool.put(kind.leading(), Value::Length(size));
+        tool
     }
 
     /// Which style it is.

@@ -1,9 +1,10 @@
 //! A tool as the text of a file.
 
+use ron::value::RawValue;
 use serde::Deserialize;
 
 use super::document::{FORMAT, Tool, check_limits};
-use crate::asked::{FileError, broken, options, pretty, readable};
+use crate::asked::{FileError, LimitError, broken, options, pretty, readable};
 
 /// What every file begins with; messages call it by the name that it has for the reader.
 #[derive(Deserialize)]
@@ -33,8 +34,40 @@ pub fn is_tool(bytes: &[u8]) -> bool {
 /// When the bytes are no tool, or a number in it is outside its limits.
 pub fn read(bytes: &[u8]) -> Result<Tool, FileError> {
     let tool = read_any(bytes)?;
-    check_limits(&tool)?;
+    let outside = |error: LimitError| LimitError {
+        path: in_file(&error.path),
+        ..error
+    };
+    check_limits(&tool).map_err(outside)?;
     Ok(tool)
+}
+
+/// Where in a tool's file the value stands that has a path in the program.
+pub fn in_file(path: &str) -> String {
+    let (part, rest) = path.split_once('.').unwrap_or((path, ""));
+    match (part, rest) {
+        ("bar", "steel") => path.to_owned(),
+        ("bar", _) => format!("bar.stock.{rest}"),
+        ("working", _) => format!("shape.style.{rest}"),
+        ("body" | "shank", _) => format!("shape.mount.{rest}"),
+        ("allowances", "tail") => rest.to_owned(),
+        _ => path.to_owned(),
+    }
+}
+
+/// Whether the bytes are a tool's but for the mark that they should begin with.
+pub fn lacks_mark(bytes: &[u8]) -> bool {
+    #[derive(Deserialize)]
+    struct Unmarked<'a> {
+        #[serde(borrow)]
+        shape: &'a RawValue,
+        #[serde(borrow, default)]
+        jaw: Option<&'a RawValue>,
+    }
+    let text = readable(bytes).unwrap_or("");
+    let read = options().from_str::<Unmarked<'_>>(text);
+    !is_tool(bytes)
+        && read.is_ok_and(|own| own.jaw.is_none() && own.shape.get_ron().contains("style"))
 }
 
 /// Reads a tool whatever its sizes: unsaved work that was kept is not lost for a size that no file

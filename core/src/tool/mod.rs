@@ -25,7 +25,7 @@ mod style;
 
 pub use check::check;
 pub use document::{FORMAT, KindOfFile, Shape, Tool, check_limits};
-pub use file::{is_tool, read, read_any, write};
+pub use file::{in_file, is_tool, lacks_mark, read, read_any, write};
 pub use form::{From, formed};
 pub use mount::{Hardy, Hold, Mount, Struck};
 pub use resolve::{Model, resolve};

@@ -81,8 +81,9 @@ pub enum Mount {
 }
 
 fields! { Struck: |Self { length, body, face, chamfer, hold }, v| {
-    v.value("length", length, REIN).says("Length", "Of the whole tool");
-    v.within("body", Follows::Bar, body);
+    let grows = v.follows();
+    v.value("length", length, REIN).grows(hold.grows(grows)).says("Length", "Of the whole tool");
+    v.within("body", grows, body);
     v.value("face", face, STEEL).says("Struck face", "Across the face that is struck");
     v.value("chamfer", chamfer, DETAIL)
         .says("Chamfer length", "Over which the body is drawn in to the struck face");
@@ -109,15 +110,29 @@ fields! { Hold: |it, v| {
 fields! { Hardy: |it, v| {
     let Self { hole, hole_edge, play, shank, taper, corner, .. } = it;
     v.value("hole", hole, STEEL).says("Hardy hole", "Across the flats of your own hole: measure it");
-    v.value("hole_edge", hole_edge, DETAIL).says("Edge of the hole", "To which it is broken");
-    v.value("play", play, DETAIL).says("Play", "How much smaller the shank is than the hole");
+    v.value("hole_edge", hole_edge, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Edge of the hole", "To which it is broken");
+    v.value("play", play, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Play", "How much smaller the shank is than the hole");
     v.value("shank", shank, RUN).says("Shank length", "From the shoulder down");
-    v.value("taper", taper, DETAIL).says("Shank taper", "How much smaller it is at its end");
-    v.value("corner", corner, DETAIL).says("Shank corner", "Radius between shank and shoulder");
+    v.value("taper", taper, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Shank taper", "How much smaller it is at its end");
+    v.value("corner", corner, DETAIL)
+        .grows(Follows::Nothing)
+        .says("Shank corner", "Radius between shank and shoulder");
     let Self { block_long, block_thick, block_high, .. } = it;
-    v.value("block_long", block_long, STEEL).says("Block length", "Along the edge, over the shoulder");
-    v.value("block_thick", block_thick, STEEL).says("Block thickness", "Across the edge");
+    // A block is what the bar gives.
+    v.value("block_long", block_long, STEEL)
+        .grows(Follows::Bar)
+        .says("Block length", "Along the edge, over the shoulder");
+    v.value("block_thick", block_thick, STEEL)
+        .grows(Follows::Bar)
+        .says("Block thickness", "Across the edge");
     v.value("block_high", block_high, RUN)
+        .grows(Follows::Bar)
         .says("Block height", "From the shoulder to where the working end begins");
 }}
 
@@ -156,6 +171,15 @@ impl Choice for Hold {
 const ROD_MM: f64 = 304.8;
 
 impl Hold {
+    /// What the length of a tool so held grows with: bar in the bare hand is as long as the hand
+    /// wants it.
+    fn grows(&self, body: Follows) -> Follows {
+        match (self, body) {
+            (Self::Hand, Follows::Bar) => Follows::Nothing,
+            (Self::Hand | Self::Rod { .. } | Self::Eye { .. }, other) => other,
+        }
+    }
+
     /// A rod as smiths wind it.
     pub fn rod() -> Self {
         Self::Rod {

@@ -26,6 +26,7 @@ fn corpus(entry: &str) -> Vec<Vec<u8>> {
         "document" => written(&|name| !name.starts_with("family-") && !name.starts_with("jaw-")),
         "family" => written(&|name| name.starts_with("family-")),
         "own jaw" => written(&|name| name.starts_with("jaw-")),
+        "tool family" => read("tool-family-1", &|_| true),
         "marks" => written(&|name| name == "marks.ron"),
         _ => Vec::new(),
     };

@@ -199,7 +199,7 @@ fn what_cannot_be_asked_is_refused() {
     };
     new("anvil", "1 in", &["--tool", "round-punch", "cut-off-hardy"]);
     new("drift", "much", &["--size"]);
-    new("drift", "90 in", &["--size", "working.size"]);
+    new("drift", "90 in", &["--size", "full size comes to 90 in"]);
     refused(&["fit", &sample("textbook-punch")], &["this is a tool"]);
     refused(
         &[

@@ -66,7 +66,7 @@ fn what_cannot_be_is_refused_in_a_sentence() {
     refused("format: 1", "format: 2", "open it with a newer Reinwright");
     refused("format: 1", "format: 0", "write format: 1");
     refused("\"5/16 in\"", "\"5/0 in\"", "line");
-    refused("\"5/16 in\"", "\"900 in\"", "working.end is 900 in");
+    refused("\"5/16 in\"", "\"900 in\"", "shape.style.end is 900 in");
     refused("RoundPunch", "RoundPonch", "line");
     refused("tail", "tale", "tale");
     refused("kind: Tool", "kind: Tongs", "kind: Tool");

@@ -5,6 +5,8 @@ mod column;
 mod commands;
 mod document;
 mod drawn;
+mod family;
+mod family_commands;
 mod handles;
 mod hostile;
 mod made;

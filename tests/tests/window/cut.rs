@@ -5,10 +5,13 @@ use std::path::Path;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::Workbench;
+use reinwright_core::asked::parse_bar;
 use reinwright_core::shop::cut::Rack;
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tool::{Tool, ToolKind};
+use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, folder, put};
-use reinwright_tests::pairs::starting;
+use reinwright_tests::pairs::{length, starting};
 use reinwright_tests::window::{
     Window, around, click, fill, give_path, press, show_for, value, write,
 };
@@ -161,4 +164,32 @@ fn a_blank_longer_than_any_bar_says_what_to_do() {
         &mut window,
         "name a longer bar, or lay the halves out one at a time",
     );
+}
+
+/// A tool that is open is on the list, and a file may hold a tool or a set of them.
+#[test]
+fn tools_are_cut_from_the_same_bars() {
+    let drifts = samples_folder().join("tools/drift-set.ron");
+    let punch = Tool {
+        name: "My punch".to_owned(),
+        ..Tool::starting(
+            ToolKind::RoundPunch,
+            length("5/16 in"),
+            parse_bar("3/4 in round").expect("a bar"),
+        )
+    };
+    let mut window = show_for(Workbench::with_tool(punch, around()), (1300.0, 900.0), 4000);
+    press(&mut window, Modifiers::NONE, Key::F7);
+    assert_eq!(value(&window, "How many of My punch").as_deref(), Some("1"));
+    click(&mut window, "Add a design…");
+    give_path(&mut window, &drifts, "Open");
+    assert_eq!(
+        value(&window, "How many of Drifts for the benches 3/4 in").as_deref(),
+        Some("1")
+    );
+    check_list(&mut window, "The bars with their pieces");
+    let shown = window.get_by_label_contains("The bars with their pieces");
+    let told = shown.accesskit_node().label().unwrap_or_default();
+    // The punch and the drift for 5/8 in are of one bar, the other six drifts of four more.
+    assert_eq!(told.matches("1 bar: proven").count(), 5, "{told}");
 }

@@ -7,11 +7,15 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::disk::heat_sources;
 use reinwright::window::Workbench;
-use reinwright_core::heats::{Prepared, Smith, Source, SourceKind, Sources, heat_plan, spoken};
-use reinwright_core::making::{plan, usual};
+use reinwright_core::asked::parse_bar;
+use reinwright_core::heats::{
+    Prepared, Smith, Source, SourceKind, Sources, heat_plan, scale_percent, spoken, whole_scale,
+};
+use reinwright_core::making::{plan, plan_tool, usual, usual_for_tool};
 use reinwright_core::resolve;
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{ToolAnswers, balance_of};
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::window::{
@@ -93,6 +97,33 @@ fn reckoned(design: &Document, shop: &Sources) -> (Prepared, String) {
         prepared,
         format!("Timeline: {told}{ready}, {}", spoken(totals.time_s)),
     )
+}
+
+/// A punch has a page of heats as a pair has one, with the plan that the core makes; what only pairs
+/// have is not on it.
+#[test]
+fn the_heats_of_a_tool_are_planned_as_those_of_a_pair() {
+    let size = "5/16 in".parse().expect("a size");
+    let bar = parse_bar("3/4 in round").expect("a bar");
+    let punch = Tool::starting(ToolKind::RoundPunch, size, bar);
+    let mut window = at_heats(Workbench::with_tool(punch.clone(), around()), TALL);
+    let known = ToolAnswers::to(&punch);
+    let procedure = usual_for_tool(&punch);
+    let plan = plan_tool(&punch, &known.model, &known.balance, procedure);
+    let shop = Sources::default();
+    let prepared = Prepared::new(punch.bar.steel, &plan, &shop);
+    let totals = heat_plan(&prepared).totals;
+    wait_for(&mut window, &format!("Timeline: {} heats, ", totals.heats));
+    wait_for_all(&mut window);
+    window.get_by_label("The tool in all");
+    window.get_by_label(&spoken(totals.time_s));
+    assert!(window.query_by_label_contains("riveted pair").is_none());
+    click(&mut window, "Take this scale for the bar");
+    let percent = scale_percent(&prepared, &heat_plan(&prepared));
+    let taken = window.state().tool().expect("a tool").allowances.scale;
+    assert_eq!(taken, whole_scale(percent));
+    undo(&mut window);
+    assert_eq!(window.state().tool(), Some(&punch));
 }
 
 /// The sources that a folder keeps.

@@ -7,8 +7,10 @@ use reinwright::window::Workbench;
 use reinwright_core::asked::{Units, parse_bar};
 use reinwright_core::finding::Severity;
 use reinwright_core::shop::family::Family;
+use reinwright_core::shop::shelf::{Mark, Marks};
 use reinwright_core::shop::{ToolAnswers, tools_for};
 use reinwright_core::tool::{self, Tool, ToolKind};
+use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, folder, names, pages, put};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
@@ -409,10 +411,35 @@ fn the_shelf_shows_the_tools_of_its_folder() {
         SMALL,
     );
     press(&mut window, Modifiers::COMMAND, Key::L);
-    window.get_by_label("1 pair");
-    click(&mut window, "1 tool");
-    click(&mut window, &punch().name);
+    window.get_by_label("1 pair, 1 tool");
+    window.get_by_label("Round punch");
+    click(&mut window, &format!("Open {}", punch().name));
     assert_eq!(open_tool(&window), punch());
+}
+
+/// A set of tools hangs there size by size, is marked as pairs are, and is no answer to what holds
+/// some stock.
+#[test]
+fn a_set_of_tools_hangs_on_the_shelf() {
+    let home = folder();
+    let drifts = samples_folder().join("tools/drift-set.ron");
+    put(home.path(), "drifts.ron", bytes(&drifts));
+    put(home.path(), "shelf", home.path().display().to_string());
+    let mut window = show(
+        Workbench::with(pairs::flat(), remembering(home.path())),
+        TALL,
+    );
+    press(&mut window, Modifiers::COMMAND, Key::L);
+    window.get_by_label("0 pairs, 7 tools");
+    let size = "Drifts for the benches: 1/2 in";
+    window.get_by_label(&format!("Open {size}"));
+    click(&mut window, &format!("Have {size}"));
+    let marks = Marks::read(&bytes(&home.path().join("shelf.ron"))).expect("marks");
+    assert_eq!(marks.of("drifts.ron", "1/2 in"), Some(Mark::Have));
+    write(&mut window, "What do I own for", "1/2 round");
+    click(&mut window, "Ask");
+    window.get_by_label("0 of 0 pairs hold it well");
+    assert!(window.query_by_label(&format!("Open {size}")).is_none());
 }
 
 #[test]

@@ -19,10 +19,12 @@ impl Workbench {
             return;
         }
         let designs = match &self.open {
-            Open::Design(design) => vec![design.session.now.clone()],
-            // The list is of pairs.
-            Open::Tool(_) => Vec::new(),
-            Open::Family(bench) => cut_wanted::sizes(&bench.session.now),
+            Open::Design(design) => vec![cut_wanted::pair(design.session.now.clone())],
+            Open::Tool(bench) => vec![cut_wanted::tool(bench.session.now.clone())],
+            Open::Family(bench) => {
+                let sizes = cut_wanted::sizes(&bench.session.now).into_iter();
+                sizes.map(cut_wanted::pair).collect()
+            }
         };
         let units = self.open.session().units();
         self.shown.shelf = None;

@@ -30,7 +30,7 @@ use crate::window::sheet::handles::Handles;
 use crate::window::sheet::paper::{Hand as PaperHand, Paper};
 use crate::window::sheet::stages::Stages;
 use crate::window::sheet::trace::{Kept as KeptPicture, Trace};
-use crate::window::state::heating::Heating;
+use crate::window::state::heating::{Heating, Subject};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::making::{CameOutForm, Told};
@@ -142,7 +142,7 @@ impl DesignBench {
         let heats = self.look.page == Page::Heats && self.answers.known.balance.trouble().is_none();
         if heats {
             let planned = self.answers.planned(&self.look.making.asked);
-            let of = (&self.session.now, &self.answers.known);
+            let of = Subject::Pair(&self.session.now, &self.answers.known);
             self.heating.follow(ui.ctx(), (&planned, &shop.now), of);
         }
         let hand = self.hand(ui.input(|i| i.pointer.any_down()));

@@ -1,4 +1,4 @@
-//! What the workbench does with the heats of a design.
+//! What the workbench does with the heats of a design or a tool.
 
 use super::open::Open;
 use super::workbench::Workbench;
@@ -9,7 +9,7 @@ use crate::window::state::shop_heats::ShopHeats;
 
 /// What is said where heats are asked of a family.
 const OF_ONE_DESIGN: &str =
-    "Heats are of one pair of tongs: open one, or take a size out of the family, first";
+    "Heats are of one design: open a pair or a tool, or take a size out of the family, first";
 
 impl Workbench {
     /// Shows the page of heats, with the sources as they stand on disk.
@@ -19,13 +19,21 @@ impl Workbench {
                 self.remembered.heats.look_again();
                 design.show_page(Page::Heats);
             }
-            Open::Tool(_) | Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Tool(tool) => {
+                self.remembered.heats.look_again();
+                tool.show_page(Page::Heats);
+            }
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 
     /// The shop's sources, where they were the last thing that was changed on the page of heats.
     pub(super) fn heats_shown(&self) -> Option<&ShopHeats> {
-        let is_seen = matches!(&self.open, Open::Design(own) if own.page() == Page::Heats);
+        let is_seen = match &self.open {
+            Open::Design(own) => own.page() == Page::Heats,
+            Open::Tool(own) => own.page() == Page::Heats,
+            Open::Family(_) => false,
+        };
         let heats = &self.remembered.heats;
         (is_seen && heats.is_last).then_some(heats)
     }
@@ -54,8 +62,11 @@ impl Workbench {
             HeatWish::KeepMine => self.remembered.heats.keep(),
             HeatWish::TakeTheirs => self.remembered.heats.read(),
             HeatWish::Scale(percent) => {
-                let design = self.open.as_design();
-                let done = design.map_or(Ok(()), |own| own.take_scale(percent));
+                let done = match &mut self.open {
+                    Open::Design(own) => own.take_scale(percent),
+                    Open::Tool(own) => own.take_scale(percent),
+                    Open::Family(_) => Ok(()),
+                };
                 self.tell(done);
             }
         }

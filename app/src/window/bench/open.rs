@@ -145,7 +145,7 @@ impl Open {
     ) -> Vec<Wish> {
         match self {
             Self::Design(bench) => bench.show(ui, (screen, heats), fills),
-            Self::Tool(bench) => bench.show(ui, screen, fills),
+            Self::Tool(bench) => bench.show(ui, (screen, heats), fills),
             Self::Family(bench) => bench.show(ui, screen, fills),
         }
     }

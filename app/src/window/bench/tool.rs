@@ -4,7 +4,7 @@ use egui::{CentralPanel, Context, Panel, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
-use reinwright_core::heats::Sources;
+use reinwright_core::heats::{Sources, whole_scale};
 use reinwright_core::paper::{Drawing, Paper};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tool::Tool;
@@ -12,16 +12,19 @@ use reinwright_core::tool::Tool;
 use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
+use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::operation;
 use crate::window::panels::parts::PartsList;
 use crate::window::panels::wish::Wish;
 use crate::window::sheet::bar_strip::BarStrip;
 use crate::window::sheet::stages::Stages;
 use crate::window::sheet::tool::ToolSheet;
+use crate::window::state::heating::{Heating, Subject};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::news::Said;
 use crate::window::state::session::{Opened, Session};
+use crate::window::state::shop_heats::ShopHeats;
 use crate::window::state::tool::ToolAnswers;
 
 /// Size of the lettering along the bar in a file, mm.
@@ -36,6 +39,8 @@ pub(super) struct ToolBench {
     parts: PartsList,
     strip: BarStrip,
     stages: Stages,
+    /// Its heats, as far as they are known.
+    heating: Heating,
 }
 
 impl ToolBench {
@@ -49,6 +54,7 @@ impl ToolBench {
             parts: PartsList::default(),
             strip: BarStrip::default(),
             stages: Stages::default(),
+            heating: Heating::default(),
         }
     }
 
@@ -72,11 +78,12 @@ impl ToolBench {
         !self.answers.answer(&self.session.now)
     }
 
-    /// Shows everything under the menu, on a screen of so many points per millimetre.
+    /// Shows everything under the menu, on a screen of so many points per millimetre, with the heat
+    /// sources of the shop.
     pub(super) fn show(
         &mut self,
         ui: &mut Ui,
-        screen: f32,
+        (screen, shop): (f32, &mut ShopHeats),
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
         let mut asked = Vec::new();
@@ -91,6 +98,9 @@ impl ToolBench {
                 let shown = (&mut self.look, &mut ());
                 asked = self.parts.show(ui, &mut self.session.now, shown);
             });
+        if self.session.now != before {
+            shop.is_last = false;
+        }
         if self.session.now != before
             && let Err(why) = self.session.keep_within(before)
         {
@@ -99,15 +109,31 @@ impl ToolBench {
         }
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
+        let sound = self.answers.known.balance.trouble().is_none();
+        let heats = self.look.page == Page::Heats && sound;
+        if heats {
+            let planned = self.answers.planned(&self.look.making.asked);
+            let of = Subject::Tool(&self.session.now);
+            self.heating.follow(ui.ctx(), (&planned, &shop.now), of);
+        }
         Panel::right("answers")
             .default_size(272.0)
             .size_range(260.0..=460.0)
             .show(ui, |ui| {
-                let shown = answers::show_tool(ui, &mut self.answers, (&mut self.look, hand));
+                let heats = Shown {
+                    heating: &mut self.heating,
+                    shop,
+                };
+                let of = (&mut self.look, hand);
+                let shown = answers::show_tool(ui, &mut self.answers, of, heats);
                 asked.extend(shown);
             });
-        if self.look.page == Page::Making && self.answers.known.balance.trouble().is_none() {
+        if self.look.page == Page::Making && sound {
             asked.extend(self.making(ui, fills));
+            return asked;
+        }
+        if heats {
+            heats::middle(ui, &mut self.heating, &mut self.look, fills);
             return asked;
         }
         Panel::bottom("bar")
@@ -200,6 +226,22 @@ impl ToolBench {
     pub(super) fn see_all(&mut self) {
         self.sheet.see_all();
         self.stages.see(Sight::All);
+    }
+
+    /// The page of answers that is looked at.
+    pub(super) fn page(&self) -> Page {
+        self.look.page
+    }
+
+    /// Reckons its loss to scale from its heats, per cent, as one step.
+    ///
+    /// # Errors
+    /// One sentence when it would be outside the limits of a file.
+    pub(super) fn take_scale(&mut self, percent: f64) -> Result<(), String> {
+        let before = self.session.now.clone();
+        self.session.now.allowances.scale = whole_scale(percent);
+        self.parts.forget();
+        self.session.keep_within(before)
     }
 
     /// Looks at a page of answers.

@@ -1,4 +1,4 @@
-//! The heats of a pair, reckoned in a thread so that no frame waits for them.
+//! The heats of a pair or of a tool, reckoned in a thread so that no frame waits for them.
 
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -16,9 +16,12 @@ use reinwright_core::heats::{
 };
 use reinwright_core::making::Plan;
 use reinwright_core::shop::Answers;
+use reinwright_core::steel::Steel;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::Tool;
 use reinwright_core::units::Show;
 
+use super::bar::Forged;
 use super::making::Planned;
 
 /// The heats of one plan in one shop.
@@ -31,9 +34,50 @@ pub(crate) struct Heat {
     /// From where on each source no longer serves.
     pub(crate) no_longer: Vec<Option<String>>,
     pub(crate) scale_percent: f64,
-    /// The pair once it is riveted.
-    pub(crate) riveted: Riveted,
+    /// The pair once it is riveted; nothing of a tool.
+    pub(crate) riveted: Option<Riveted>,
+    pub(crate) of: Forged,
     pub(crate) show: Show,
+}
+
+/// What is heated.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Subject<'a> {
+    Pair(&'a Document, &'a Answers),
+    Tool(&'a Tool),
+}
+
+impl Subject<'_> {
+    /// What sizes are shown in.
+    pub(crate) fn show(self) -> Show {
+        match self {
+            Self::Pair(document, _) => document.units.show(),
+            Self::Tool(tool) => tool.units.show(),
+        }
+    }
+
+    /// What it is made of.
+    pub(crate) fn steel(self) -> Steel {
+        match self {
+            Self::Pair(document, _) => document.bar.steel,
+            Self::Tool(tool) => tool.bar.steel,
+        }
+    }
+
+    /// The pair, if it is one: only a pair is riveted, and has procedures to be compared.
+    fn pair(self) -> Option<(Document, Answers)> {
+        match self {
+            Self::Pair(document, answers) => Some((document.clone(), answers.clone())),
+            Self::Tool(_) => None,
+        }
+    }
+
+    fn of(self) -> Forged {
+        match self {
+            Self::Pair(..) => Forged::Pair,
+            Self::Tool(_) => Forged::Tool,
+        }
+    }
 }
 
 /// What is known so far.
@@ -91,10 +135,10 @@ impl Heating {
         &mut self,
         ctx: &Context,
         (planned, shop): (&Rc<Planned>, &Sources),
-        (document, answers): (&Document, &Answers),
+        subject: Subject<'_>,
     ) {
         self.poll(ctx);
-        let show = document.units.show();
+        let show = subject.show();
         let same = self.asked.as_ref().is_some_and(|(own, sources, units)| {
             Rc::ptr_eq(own, planned) && sources == shop && *units == show
         });
@@ -106,8 +150,10 @@ impl Heating {
         self.beside = None;
         self.coil = None;
         let question = Question {
-            document: document.clone(),
-            answers: answers.clone(),
+            pair: subject.pair(),
+            of: subject.of(),
+            steel: subject.steel(),
+            show,
             plan: planned.plan.clone(),
             shop: shop.clone(),
         };
@@ -248,8 +294,10 @@ impl Known {
 
 /// All that the answer follows from.
 struct Question {
-    document: Document,
-    answers: Answers,
+    pair: Option<(Document, Answers)>,
+    of: Forged,
+    steel: Steel,
+    show: Show,
     plan: Plan,
     shop: Sources,
 }
@@ -275,8 +323,8 @@ impl Question {
     }
 
     fn heat(&self) -> Heat {
-        let show = self.document.units.show();
-        let prepared = Prepared::new(self.document.bar.steel, &self.plan, &self.shop);
+        let show = self.show;
+        let prepared = Prepared::new(self.steel, &self.plan, &self.shop);
         let heats = heat_plan(&prepared);
         Heat {
             findings: noticed(&prepared, &heats, show),
@@ -284,7 +332,11 @@ impl Question {
                 .map(|source| no_longer(&prepared, source, show))
                 .collect(),
             scale_percent: scale_percent(&prepared, &heats),
-            riveted: riveted(&self.answers.model, &self.shop),
+            riveted: self
+                .pair
+                .as_ref()
+                .map(|(_, answers)| riveted(&answers.model, &self.shop)),
+            of: self.of,
             plan: self.plan.clone(),
             prepared,
             heats,
@@ -311,8 +363,12 @@ impl Answer {
         if self.courses(&prepared, &heats).is_none() {
             return;
         }
-        let (document, answers) = (&asked.document, &asked.answers);
-        let compared = compare(document, (&answers.model, &answers.balance), &asked.shop);
+        let compared = asked
+            .pair
+            .as_ref()
+            .map_or_else(Vec::new, |(document, answers)| {
+                compare(document, (&answers.model, &answers.balance), &asked.shop)
+            });
         self.tell(Told::Others(priced(&prepared, &heats), compared));
     }
 

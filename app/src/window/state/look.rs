@@ -35,7 +35,7 @@ impl Page {
     ];
 
     /// The pages of a tool.
-    pub(crate) const OF_TOOL: [Self; 3] = [Self::Bar, Self::Making, Self::Findings];
+    pub(crate) const OF_TOOL: [Self; 4] = [Self::Bar, Self::Making, Self::Heats, Self::Findings];
 
     /// This page if a tool has it, else its first.
     pub(crate) fn of_tool(self) -> Self {

@@ -1,13 +1,12 @@
 //! What is to be known of every size.
 
-use super::Family;
 use super::edit::same_stock;
+use super::{Family, InSizes, OfSize};
 use crate::asked::{Bar, Work};
 use crate::finding::{self, Finding, Severity};
 use crate::forge::balance::Balance;
 use crate::proof::fit::{Fit, fit};
 use crate::proof::strength::{Strength, StrengthLoad};
-use crate::shop::Answers;
 use crate::tongs::document::Document;
 use crate::tongs::jaw::Verdict;
 use crate::tongs::model::Model;
@@ -50,47 +49,28 @@ pub(crate) fn fit_for(document: &Document, model: &Model, work: &Work) -> Fit {
     fit(&document, &model.with_work(work))
 }
 
-impl Family {
+impl<D: InSizes> Family<D> {
     /// The answers to the size at a place under the usual loads with cold jaws; `None` when
     /// there is no such size.
-    pub fn answer(&self, index: usize) -> Option<SizeAnswer> {
+    pub fn answer(&self, index: usize) -> Option<D::Answer> {
         self.answer_under(index, &StrengthLoad::default())
     }
 
     /// The same under other loads, or with hot jaws.
-    pub fn answer_under(&self, index: usize, load: &StrengthLoad) -> Option<SizeAnswer> {
+    pub fn answer_under(&self, index: usize, load: &StrengthLoad) -> Option<D::Answer> {
         let size = self.sizes.get(index)?;
-        let made = self.made(size);
-        let document = made.document;
-        let Answers {
-            model,
-            balance,
-            fit,
-            strength,
-            mut findings,
-        } = Answers::under(&document, load);
-        findings.extend(made.findings);
-        finding::sort(&mut findings);
-        Some(SizeAnswer {
-            label: size.label(),
-            document,
-            model,
-            balance,
-            fit,
-            strength,
-            findings,
-        })
+        Some(D::answered(self.made(size), size.label(), load))
     }
 }
 
 /// The answers to every size, in order. One that cannot be made says so in its findings and
 /// leaves the others as they are.
-pub fn answer_all(family: &Family) -> Vec<SizeAnswer> {
+pub fn answer_all<D: InSizes>(family: &Family<D>) -> Vec<D::Answer> {
     answer_all_under(family, &StrengthLoad::default())
 }
 
 /// The same under other loads, or with hot jaws.
-pub fn answer_all_under(family: &Family, load: &StrengthLoad) -> Vec<SizeAnswer> {
+pub fn answer_all_under<D: InSizes>(family: &Family<D>, load: &StrengthLoad) -> Vec<D::Answer> {
     let sizes = 0..family.sizes.len();
     let answer = |index| family.answer_under(index, load);
     sizes.filter_map(answer).collect()
@@ -112,7 +92,7 @@ pub struct BarTotal {
     pub bar: Bar,
     /// The sizes that are forged from it, by their places.
     pub sizes: Vec<usize>,
-    /// How many pairs come out of it.
+    /// How many pairs or tools come out of it.
     pub pairs: u32,
     /// How much of it is cut for them, mm.
     pub length_mm: f64,
@@ -120,13 +100,13 @@ pub struct BarTotal {
     pub mass_kg: f64,
 }
 
-/// Bar for so many pairs of each size, bar by bar in the order in which the sizes name them. Sizes
+/// Bar for so many of each size, bar by bar in the order in which the sizes name them. Sizes
 /// for which no bar can be reckoned are left out.
-pub fn totals(answers: &[SizeAnswer], pairs_of_each: u32) -> Vec<BarTotal> {
+pub fn totals<A: OfSize<Of: InSizes>>(answers: &[A], of_each: u32) -> Vec<BarTotal> {
     let mut totals: Vec<BarTotal> = Vec::new();
     let reckoned = answers.iter().enumerate();
-    for (index, answer) in reckoned.filter(|(_, of)| of.balance.trouble().is_none()) {
-        let bar = answer.document.bar;
+    for (index, answer) in reckoned.filter(|(_, of)| of.balance().trouble().is_none()) {
+        let bar = answer.document().bar();
         let same = |total: &BarTotal| {
             same_stock(&total.bar.stock, &bar.stock) && total.bar.steel == bar.steel
         };
@@ -134,7 +114,7 @@ pub fn totals(answers: &[SizeAnswer], pairs_of_each: u32) -> Vec<BarTotal> {
             totals.push(empty(bar));
             totals.len() - 1
         });
-        add(&mut totals[at], index, answer, pairs_of_each);
+        add(&mut totals[at], index, answer, of_each);
     }
     totals
 }
@@ -149,13 +129,13 @@ fn empty(bar: Bar) -> BarTotal {
     }
 }
 
-fn add(total: &mut BarTotal, index: usize, answer: &SizeAnswer, pairs: u32) {
+fn add<A: OfSize<Of: InSizes>>(total: &mut BarTotal, index: usize, answer: &A, pairs: u32) {
     total.sizes.push(index);
     total.pairs = total.pairs.saturating_add(pairs);
     // What is sawn is what the table and the templates say to cut.
-    let units = answer.document.units;
+    let units = answer.document().units();
     let wanted = f64::from(pairs);
-    let length = wanted * answer.balance.cut_length(units).mm();
+    let length = wanted * answer.balance().cut_length(units).mm();
     total.length_mm += length;
-    total.mass_kg += wanted * answer.balance.bar_mass_kg();
+    total.mass_kg += wanted * answer.balance().bar_mass_kg();
 }

@@ -2,9 +2,9 @@
 
 use thiserror::Error;
 
-use super::{Family, MOST_SIZES, Rule, Size};
-use crate::asked::{Bar, Field, Stock, Units, Work};
-use crate::tongs::document::{Document, SetError};
+use super::{Family, InSizes, MOST_SIZES, Measure, Rule, Size};
+use crate::asked::{Bar, Field, Stock, Units};
+use crate::tongs::document::SetError;
 use crate::units::Length;
 
 /// Why a change cannot be made; the family stays as it was.
@@ -30,17 +30,17 @@ pub enum EditError {
     NoBetween(String, String),
 }
 
-impl Family {
+impl<D: InSizes> Family<D> {
     /// The size at a place.
     ///
     /// # Errors
     /// When there is none.
-    pub fn size(&self, index: usize) -> Result<&Size, EditError> {
+    pub fn size(&self, index: usize) -> Result<&Size<D::Measure>, EditError> {
         let none = EditError::NoSize(index + 1, self.sizes.len());
         self.sizes.get(index).ok_or(none)
     }
 
-    fn size_mut(&mut self, index: usize) -> Result<&mut Size, EditError> {
+    fn size_mut(&mut self, index: usize) -> Result<&mut Size<D::Measure>, EditError> {
         let none = EditError::NoSize(index + 1, self.sizes.len());
         self.sizes.get_mut(index).ok_or(none)
     }
@@ -49,11 +49,11 @@ impl Family {
     ///
     /// # Errors
     /// When the family is full.
-    pub fn add(&mut self, size: Size) -> Result<usize, EditError> {
+    pub fn add(&mut self, size: Size<D::Measure>) -> Result<usize, EditError> {
         if self.sizes.len() >= MOST_SIZES {
             return Err(EditError::Full);
         }
-        let mm = |size: &Size| size.work.size().mm();
+        let mm = |size: &Size<D::Measure>| size.work.size_mm();
         let larger = self.sizes.iter().position(|other| mm(other) > mm(&size));
         let at = larger.unwrap_or(self.sizes.len());
         self.sizes.insert(at, size);
@@ -68,9 +68,12 @@ impl Family {
     /// When a place is empty, the works are of two shapes or the same, or the family is full.
     pub fn add_between(&mut self, first: usize, second: usize) -> Result<usize, EditError> {
         let (a, b) = (self.size(first)?, self.size(second)?);
-        let work =
-            between(&a.work, &b.work).ok_or_else(|| EditError::NoBetween(a.label(), b.label()))?;
-        let side = |size: &Size| size.bar.unwrap_or(self.base.bar).stock.equal_square_mm();
+        let none = || EditError::NoBetween(a.label(), b.label());
+        let work = a.work.between(&b.work).ok_or_else(none)?;
+        let side = |size: &Size<D::Measure>| {
+            let bar = size.bar.unwrap_or(self.base.bar());
+            bar.stock.equal_square_mm()
+        };
         let bar = if side(a) > side(b) { a.bar } else { b.bar };
         let alike = |(path, text): &(&String, &String)| b.set.get(*path) == Some(*text);
         let set = a.set.iter().filter(alike);
@@ -89,7 +92,7 @@ impl Family {
     ///
     /// # Errors
     /// When there is no such size, or it is the last one.
-    pub fn remove(&mut self, index: usize) -> Result<Size, EditError> {
+    pub fn remove(&mut self, index: usize) -> Result<Size<D::Measure>, EditError> {
         self.size(index)?;
         if self.sizes.len() == 1 {
             return Err(EditError::Last);
@@ -103,15 +106,15 @@ impl Family {
     /// When there is no such size or value, or the text is none.
     pub fn set(&mut self, index: usize, path: &str, text: &str) -> Result<(), EditError> {
         let mut document = self.made(self.size(index)?).document;
-        document.set(path, text)?;
+        document.set_text(path, text)?;
         // As the field writes it, with its unit: a bare number would mean something else once
         // the family is shown in other units.
-        let text = document.field(path).map(|field| field.value.to_string());
+        let text = document.field_at(path).map(|field| field.value.to_string());
         let size = self.size_mut(index)?;
-        if path.starts_with("work.") {
-            size.work = document.work;
+        if document.leads(path) {
+            size.work = document.measure();
         } else if is_of_bar(path) {
-            size.bar = Some(document.bar);
+            size.bar = Some(document.bar());
         } else {
             size.set.extend(text.map(|text| (path.to_owned(), text)));
         }
@@ -136,9 +139,10 @@ impl Family {
     /// # Errors
     /// When there is no such value, or the text is none.
     pub fn set_base(&mut self, path: &str, text: &str) -> Result<(), EditError> {
-        let before = self.base.units;
-        self.base.set(path, text)?;
-        let after = std::mem::replace(&mut self.base.units, before);
+        let before = self.base.units();
+        self.base.set_text(path, text)?;
+        let after = self.base.units();
+        self.base.show_in(before);
         self.set_units(after);
         Ok(())
     }
@@ -146,12 +150,12 @@ impl Family {
     /// Shows the family in other units. A length that a file sets by hand without a unit is given
     /// the one it had, so that it stays as long as it was.
     pub fn set_units(&mut self, units: Units) {
-        if units == self.base.units {
+        if units == self.base.units() {
             return;
         }
-        let unit = self.base.units.unit();
+        let unit = self.base.units().unit();
         for at in 0..self.sizes.len() {
-            let mut made = self.made(&self.sizes[at]).document.fields();
+            let mut made = self.made(&self.sizes[at]).document.all_fields();
             made.retain(Field::is_length);
             for (path, text) in &mut self.sizes[at].set {
                 let is_length = made.iter().any(|field| field.path == *path);
@@ -160,7 +164,7 @@ impl Family {
                 }
             }
         }
-        self.base.units = units;
+        self.base.show_in(units);
     }
 
     /// The rule that a length follows, and whether it is the one it brings along; `None` when no
@@ -206,24 +210,21 @@ pub(super) fn is_of_bar(path: &str) -> bool {
     path.starts_with("bar.")
 }
 
-fn usual_rule(base: &Document, path: &str) -> Option<Rule> {
-    let field = base.field(path).filter(Field::is_length);
+fn usual_rule(base: &impl InSizes, path: &str) -> Option<Rule> {
+    let field = base.field_at(path).filter(Field::is_length);
     field.map(|field| field.follows.into())
 }
 
-/// Work midway between two of one shape.
-fn between(a: &Work, b: &Work) -> Option<Work> {
-    let (low, high) = (a.size().mm(), b.size().mm());
-    let (low, high) = (low.min(high), low.max(high));
-    let middle = f64::midpoint(low, high);
-    let unit = a.size().unit();
+/// A size midway between two: rounded to what a smith measures where that still lies between.
+pub(super) fn midway(a: Length, b: Length) -> Option<Length> {
+    let (low, high) = (a.mm().min(b.mm()), a.mm().max(b.mm()));
+    let (middle, unit) = (f64::midpoint(low, high), a.unit());
     let inside = |length: &Length| length.mm() > low && length.mm() < high;
     let sizes = [
         Length::measured(middle, unit),
         Length::from_mm(middle, unit),
     ];
-    let size = sizes.into_iter().find(inside)?;
-    (super::shape_name(a) == super::shape_name(b)).then(|| a.with_size(size))
+    sizes.into_iter().find(inside)
 }
 
 /// Bars are the same when shape and size in millimetres are, whatever unit they were typed in.

@@ -1,7 +1,8 @@
 //! From a family's size to a plain document.
 
+use super::edit::is_of_bar;
 use super::file::short;
-use super::{Family, Rounding, Rule, Size};
+use super::{Family, InSizes, Measure, Rounding, Rule, Size};
 use crate::asked::{Field, Range, Value, ValueError};
 use crate::finding::{Finding, GEOMETRY, Held, Kind, Part, Severity};
 use crate::tongs::document::Document;
@@ -9,59 +10,63 @@ use crate::units::{Length, Quantity, Unit};
 
 /// A size as a design of its own.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Made {
+pub struct Made<D = Document> {
     /// The design; every value in it is inside its limits.
-    pub document: Document,
+    pub document: D,
     /// What could not be made as the rules or the smith's hand ask.
     pub findings: Vec<Finding>,
 }
 
-impl Family {
+impl<D: InSizes> Family<D> {
     /// The design of a size: the base with the size's work and bar, its lengths scaled by their
     /// rules, and what is set by hand set last.
-    pub fn made(&self, size: &Size) -> Made {
+    pub fn made(&self, size: &Size<D::Measure>) -> Made<D> {
         let mut document = self.base.clone();
-        document.work = size.work;
-        document.bar = size.bar.unwrap_or(self.base.bar);
-        document.name = self.name_of(size);
+        document.resize(size.work, size.bar.unwrap_or(self.base.bar()));
+        document.rename(self.name_of(size));
         let mut findings = self.scale(&mut document);
         findings.extend(set_by_hand(&mut document, size));
         Made { document, findings }
     }
 
     /// The design of the size at a place; `None` when there is no such size.
-    pub fn take_out(&self, index: usize) -> Option<Document> {
+    pub fn take_out(&self, index: usize) -> Option<D> {
         self.sizes.get(index).map(|size| self.made(size).document)
     }
 
     /// Whether a size is the base itself.
-    fn is_base(&self, size: &Size) -> bool {
-        let bar = size.bar.is_none_or(|bar| bar == self.base.bar);
-        size.name.is_empty() && size.set.is_empty() && size.work == self.base.work && bar
+    fn is_base(&self, size: &Size<D::Measure>) -> bool {
+        let bar = size.bar.is_none_or(|bar| bar == self.base.bar());
+        size.name.is_empty() && size.set.is_empty() && size.work == self.base.measure() && bar
     }
 
-    fn name_of(&self, size: &Size) -> String {
+    fn name_of(&self, size: &Size<D::Measure>) -> String {
         /// Longest name that a design's file may carry, in characters.
         const LONGEST: usize = 200;
         if self.is_base(size) {
-            return self.base.name.clone();
+            return self.base.name().to_owned();
         }
         let name = format!("{}, {}", self.name, size.label());
         name.chars().take(LONGEST).collect()
     }
 
     /// Scales every length by its rule.
-    fn scale(&self, document: &mut Document) -> Vec<Finding> {
+    fn scale(&self, document: &mut D) -> Vec<Finding> {
         let ratios = Ratios::new(&self.base, document);
         let mut findings = Vec::new();
         if !ratios.is_one() {
-            document.revise(&mut |field| {
-                let ratio = ratios.of(self.rule_of(field));
+            document.ask(&mut |field| {
+                let given = self.base.leads(&field.path) || is_of_bar(&field.path);
+                let ratio = if given {
+                    1.0
+                } else {
+                    ratios.of(self.rule_of(field))
+                };
                 let scaled = scaled_field(field, ratio, self.rounding)?;
                 findings.extend(past(field, scaled));
                 Some(Value::Length(limited(scaled, field.range)))
             });
-            self.keep_play(document);
+            document.settle(self);
         }
         findings
     }
@@ -70,23 +75,6 @@ impl Family {
     pub(super) fn rule_of(&self, field: &Field) -> Rule {
         let own = self.rules.get(&field.path).copied();
         own.unwrap_or_else(|| field.follows.into())
-    }
-
-    /// Rounded by itself, a hole could come out smaller than its rivet: unless it is to be the
-    /// same in all sizes, it keeps the play that the base gives it.
-    fn keep_play(&self, document: &mut Document) {
-        let (base, rivet) = (&self.base.rivet, &mut document.rivet);
-        let fixed = self.rules.get("rivet.hole") == Some(&Rule::Same);
-        if self.rounding == Rounding::Exact || fixed {
-            return;
-        }
-        if rivet.diameter == base.diameter {
-            rivet.hole = base.hole;
-            return;
-        }
-        let play = base.hole.mm() - base.diameter.mm();
-        let hole = (rivet.diameter.mm() + play).clamp(Range::STEEL.least, Range::STEEL.most);
-        rivet.hole = Length::from_mm(hole, base.hole.unit());
     }
 }
 
@@ -97,10 +85,12 @@ struct Ratios {
 }
 
 impl Ratios {
-    fn new(base: &Document, document: &Document) -> Self {
-        let bar = |document: &Document| document.bar.stock.equal_square_mm();
+    fn new(base: &impl InSizes, document: &impl InSizes) -> Self {
+        fn bar(document: &impl InSizes) -> f64 {
+            document.bar().stock.equal_square_mm()
+        }
         Self {
-            work: document.work.size().mm() / base.work.size().mm(),
+            work: document.measure().size_mm() / base.measure().size_mm(),
             bar: bar(document) / bar(base),
         }
     }
@@ -122,9 +112,8 @@ impl Ratios {
     }
 }
 
-/// A length by its rule, if that changes it; work and bar are the size's own already.
+/// A length by its rule, if that changes it.
 fn scaled_field(field: &Field, ratio: f64, rounding: Rounding) -> Option<Length> {
-    let given = field.path.starts_with("work.") || field.path.starts_with("bar.");
     let Value::Length(length) = field.value else {
         return None;
     };
@@ -132,7 +121,7 @@ fn scaled_field(field: &Field, ratio: f64, rounding: Rounding) -> Option<Length>
         clippy::float_cmp,
         reason = "a ratio of exactly one leaves the text as it was typed"
     )]
-    let same = given || ratio == 1.0 || length.mm() == 0.0;
+    let same = ratio == 1.0 || length.mm() == 0.0;
     (!same).then(|| scaled(length, ratio, rounding))
 }
 
@@ -193,14 +182,14 @@ fn past(field: &Field, scaled: Length) -> Option<Finding> {
 }
 
 /// Sets what is set by hand, choices before what hangs on them, and tells what could not be.
-fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
+fn set_by_hand<D: InSizes>(document: &mut D, size: &Size<D::Measure>) -> Vec<Finding> {
     let mut findings = Vec::new();
     if size.set.is_empty() {
         return findings;
     }
-    let unit = document.units.unit();
+    let unit = document.units().unit();
     let mut left = size.set.clone();
-    document.revise(&mut |field| {
+    document.ask(&mut |field| {
         let read = field.read(&left.remove(&field.path)?, unit);
         let unread = |why: ValueError| {
             let message = format!("{} is set by hand: {why}", field.label.to_lowercase());
@@ -215,7 +204,7 @@ fn set_by_hand(document: &mut Document, size: &Size) -> Vec<Finding> {
             short(text)
         );
         let hint = "let it go, or choose the shape that has it";
-        by_hand(Kind::SetByHandUnused, Part::Pair, message, hint)
+        by_hand(Kind::SetByHandUnused, D::WHOLE, message, hint)
     }));
     findings
 }

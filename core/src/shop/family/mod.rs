@@ -1,7 +1,8 @@
 //! One design in many sizes.
 //!
 //! A [`Family`] holds a whole design, its base, and [`Size`]s: each with its own work and, if
-//! wanted, its own bar. Every length follows a [`Rule`]; what a rule does not suit is set by hand
+//! wanted, its own bar. A family is of pairs unless it says [`Tool`](crate::tool::Tool): then a size
+//! is led by the tool's leading measure where a pair's is by its work ([`InSizes`]). Every length follows a [`Rule`]; what a rule does not suit is set by hand
 //! for one size. [`Family::made`] turns a size into a plain document, and everything else in the
 //! program works on that, so that a family knows no geometry of its own. The exception is the
 //! paper: [`sheet`] draws what only a family has, its table, overlay, strip and ranges.
@@ -12,20 +13,30 @@ mod answer;
 mod coverage;
 mod edit;
 mod file;
+mod gather;
+mod in_sizes;
 mod make;
+mod pair;
 mod salvage;
 pub mod sheet;
 mod table;
+mod tool;
+mod written;
 
 pub(crate) use answer::fit_for;
 pub use answer::{BarTotal, SizeAnswer, answer_all, answer_all_under, holders, totals};
 pub use coverage::{Coverage, Gap, Overlap, SAME_STOCK, Span, coverage};
 pub(super) use edit::same_bar;
 pub use edit::{Chosen, EditError, same_stock};
-pub use file::{FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, read, whole_text, write};
+pub use file::{
+    FAMILY_FORMAT, FamilyError, MOST_SIZES, is_family, is_tool_family, read, read_of, whole_text,
+    write,
+};
+pub use in_sizes::{InSizes, Measure, OfSize};
 pub use make::Made;
-pub use salvage::{Opened, newer_design, newer_family, open};
+pub use salvage::{Opened, newer_design, newer_family, newer_of, open, open_of};
 pub use table::{Cell, Difference, Row, Table, Why};
+pub use tool::{TOOL_FAMILY_FORMAT, ToolSizeAnswer};
 
 use std::collections::BTreeMap;
 
@@ -80,48 +91,40 @@ pub enum Rounding {
 }
 
 /// One size of a family.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Size {
-    /// What it is called; empty: by its work.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
+#[derive(Debug, Clone, PartialEq)]
+pub struct Size<M = Work> {
+    /// What it is called; empty: by what leads it.
     pub name: String,
-    /// What it holds.
-    pub work: Work,
+    /// What leads it: the work that a pair holds, the leading measure of a tool.
+    pub work: M,
     /// What it is forged from; `None`: from the base's bar.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bar: Option<Bar>,
     /// What is set by hand, as a field's path and its text.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub set: BTreeMap<String, String>,
 }
 
 /// A family as the smith asked for it.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Family {
-    /// The family's file format, [`FAMILY_FORMAT`]; no design has this field.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Family<D: InSizes = Document> {
+    /// The family's file format, [`InSizes::FAMILY_FORMAT`]; no design has this field.
     pub family: u32,
     /// What the family is called.
     pub name: String,
     /// Anything the smith wants to remember.
-    #[serde(default, skip_serializing_if = "String::is_empty")]
     pub note: String,
     /// What becomes of scaled lengths.
-    #[serde(default)]
     pub rounding: Rounding,
     /// The rules that differ from those that fields bring along, by the field's path.
-    #[serde(default, skip_serializing_if = "BTreeMap::is_empty")]
     pub rules: BTreeMap<String, Rule>,
     /// The sizes, in the order in which they are shown.
-    pub sizes: Vec<Size>,
+    pub sizes: Vec<Size<D::Measure>>,
     /// The design that they all come from.
-    pub base: Document,
+    pub base: D,
 }
 
-impl Size {
-    /// A size for some work, with nothing set by hand.
-    pub fn new(work: Work) -> Self {
+impl<M: Measure> Size<M> {
+    /// A size led by some work or measure, with nothing set by hand.
+    pub fn new(work: M) -> Self {
         Self {
             name: String::new(),
             work,
@@ -130,29 +133,26 @@ impl Size {
         }
     }
 
-    /// Its name, or else its work: `1/2 in square on its corners`.
+    /// Its name, or else what leads it: `1/2 in square on its corners`.
     pub fn label(&self) -> String {
         if self.name.is_empty() {
-            match self.work.piece() {
-                Some(_) => self.work.words(),
-                None => format!("{} {}", self.work.size(), shape_name(&self.work)),
-            }
+            self.work.label()
         } else {
             self.name.clone()
         }
     }
 }
 
-impl Family {
+impl<D: InSizes> Family<D> {
     /// A family with one size: the design itself.
-    pub fn from_design(design: &Document) -> Self {
+    pub fn from_design(design: &D) -> Self {
         Self {
-            family: FAMILY_FORMAT,
-            name: design.name.clone(),
+            family: D::FAMILY_FORMAT,
+            name: design.name().to_owned(),
             note: String::new(),
             rounding: Rounding::Measured,
             rules: BTreeMap::new(),
-            sizes: vec![Size::new(design.work)],
+            sizes: vec![Size::new(design.measure())],
             base: design.clone(),
         }
     }

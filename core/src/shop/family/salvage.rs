@@ -1,8 +1,8 @@
 //! Opening what can be opened of a damaged family.
 //!
 //! The file is taken apart into its named pieces, and each is read for itself. A piece of the
-//! base that cannot be read is taken as a new design in the same style would have it, a size
-//! that cannot be read is left out, and each such step is told.
+//! base that cannot be read is taken as a new design in the same style would have it
+//! ([`InSizes::salvaged`]), a size that cannot be read is left out, and each such step is told.
 
 use std::collections::BTreeMap;
 
@@ -10,34 +10,39 @@ use ron::value::RawValue;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 
-use super::file::{FAMILY_FORMAT, FamilyError, checked, read};
-use super::{Family, Rounding, Rule, Size};
-use crate::asked::{
-    Bar, Field, Fields, Follows, Work, Writer, broken, options, parse_bar, readable,
-};
+use super::file::{FamilyError, checked, read_of};
+use super::{Family, InSizes, Measure, Rounding, Rule, Size};
+use crate::asked::{Field, Fields, Follows, Writer, broken, options, readable};
 use crate::finding::Part;
-use crate::tongs::document::{Document, FORMAT, check_limits};
-use crate::tongs::jaw::JawKind;
+use crate::tongs::document::{Document, FORMAT};
 
 /// A family with what could not be opened of it.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Opened {
+pub struct Opened<D: InSizes = Document> {
     /// The family.
-    pub family: Family,
+    pub family: Family<D>,
     /// What could not be read and what was taken instead, a sentence each without a period;
     /// nothing when the file is whole.
     pub lost: Vec<String>,
     /// The family without the sizes that are damaged, for numbers that can be relied on. `None`
     /// when something that all sizes follow had to be guessed, or no size is whole.
-    pub sound: Option<Family>,
+    pub sound: Option<Family<D>>,
 }
 
-/// Opens a family, and of a damaged one what can be opened.
+/// Opens a family of pairs, and of a damaged one what can be opened.
 ///
 /// # Errors
 /// When the bytes are no family, or so little of them can be read that no size is left.
 pub fn open(bytes: &[u8]) -> Result<Opened, FamilyError> {
-    let whole = match read(bytes) {
+    open_of(bytes)
+}
+
+/// Opens a family of whatever is wanted, by the same habits as [`open`].
+///
+/// # Errors
+/// As [`open`].
+pub fn open_of<D: InSizes>(bytes: &[u8]) -> Result<Opened<D>, FamilyError> {
+    let whole = match read_of(bytes) {
         Ok(family) => {
             return Ok(Opened {
                 sound: Some(family.clone()),
@@ -47,7 +52,7 @@ pub fn open(bytes: &[u8]) -> Result<Opened, FamilyError> {
         }
         Err(error) => error,
     };
-    let Some(mut salvage) = Salvage::new(checked(bytes)?) else {
+    let Some(mut salvage) = Salvage::new(checked::<D>(bytes)?) else {
         return Err(whole);
     };
     let Some(family) = salvage.family() else {
@@ -80,16 +85,20 @@ pub fn newer_design(bytes: &[u8]) -> Option<(Document, Vec<String>)> {
     }
     let whole: &RawValue = options().from_str(text).ok()?;
     let mut salvage = Salvage::new(text)?;
-    salvage.pieces.base = Some(whole);
-    let design = salvage.base(None)?;
+    let design = Document::salvaged(&mut salvage, whole, None)?;
     let named = |lost: String| lost.replacen("base.", "", 1);
     let lost = salvage.lost.into_iter().map(named);
     Some((design, lost.collect()))
 }
 
-/// The same of a family that a newer program wrote.
+/// The same of a family of pairs that a newer program wrote.
 pub fn newer_family(bytes: &[u8]) -> Option<(Family, Vec<String>)> {
-    let Err(FamilyError::Newer(_)) = read(bytes) else {
+    newer_of(bytes)
+}
+
+/// The same of a family of whatever is wanted.
+pub fn newer_of<D: InSizes>(bytes: &[u8]) -> Option<(Family<D>, Vec<String>)> {
+    let Err(FamilyError::Newer { .. }) = read_of::<D>(bytes) else {
         return None;
     };
     let mut salvage = Salvage::new(readable(bytes).ok()?)?;
@@ -97,7 +106,8 @@ pub fn newer_family(bytes: &[u8]) -> Option<(Family, Vec<String>)> {
     Some((family, salvage.lost))
 }
 
-type Raw<'a> = Option<&'a RawValue>;
+/// A piece of a file that is there or not.
+pub(super) type Raw<'a> = Option<&'a RawValue>;
 
 #[derive(Deserialize)]
 struct Pieces<'a> {
@@ -115,7 +125,12 @@ struct Pieces<'a> {
     base: Raw<'a>,
 }
 
-struct Salvage<'a> {
+/// A damaged file that is being taken apart.
+#[allow(
+    missing_debug_implementations,
+    reason = "lives no longer than the opening of a file"
+)]
+pub struct Salvage<'a> {
     text: &'a str,
     pieces: Pieces<'a>,
     lost: Vec<String>,
@@ -143,30 +158,31 @@ impl<'a> Salvage<'a> {
     }
 
     /// The family without what was guessed; `None` when that is in every size, or none is left.
-    fn sound(&self, family: &Family) -> Option<Family> {
+    fn sound<D: InSizes>(&self, family: &Family<D>) -> Option<Family<D>> {
         if self.lost.is_empty() || self.small < self.lost.len() {
             return None;
         }
         let sizes = family.sizes.iter().enumerate();
         let whole = sizes.filter(|(at, _)| !self.guessed.contains(at));
-        let sizes: Vec<Size> = whole.map(|(_, size)| size.clone()).collect();
+        let sizes: Vec<Size<D::Measure>> = whole.map(|(_, size)| size.clone()).collect();
         (!sizes.is_empty()).then(|| Family {
             sizes,
             ..family.clone()
         })
     }
 
-    fn family(&mut self) -> Option<Family> {
-        let sizes = self.sizes();
-        let base = self.base(sizes.first().map(|size| size.work))?;
+    fn family<D: InSizes>(&mut self) -> Option<Family<D>> {
+        let sizes = self.sizes::<D::Measure>();
+        let (measure, raw) = (sizes.first().map(|size| size.work), self.pieces.base?);
+        let base = D::salvaged(self, raw, measure)?;
         let (name, note) = (self.pieces.name, self.pieces.note);
         let rounding = self.pieces.rounding;
         let mut family = Family {
-            family: FAMILY_FORMAT,
-            name: self.words(name, "name", base.name.clone(), "the base's name"),
+            family: D::FAMILY_FORMAT,
+            name: self.words(name, "name", base.name().to_owned(), "the base's name"),
             note: self.words(note, "note", String::new(), "nothing"),
             rounding: self.piece(rounding, "rounding", Rounding::Measured, "rounded sizes"),
-            rules: self.rules(),
+            rules: self.rules::<D>(),
             sizes: Vec::new(),
             base,
         };
@@ -191,7 +207,7 @@ impl<'a> Salvage<'a> {
         if family.sizes.is_empty() {
             self.lost
                 .push("no size could be read: the base alone is shown".to_owned());
-            family.sizes.push(Size::new(family.base.work));
+            family.sizes.push(Size::new(family.base.measure()));
         }
         // Names and notes past their limits are all that can be wrong still.
         family.check().is_ok().then_some(family)
@@ -206,7 +222,7 @@ impl<'a> Salvage<'a> {
     }
 
     /// Reads a piece, or tells why not and what is taken instead.
-    fn piece<T: DeserializeOwned>(
+    pub(super) fn piece<T: DeserializeOwned>(
         &mut self,
         raw: Raw<'_>,
         place: &str,
@@ -244,7 +260,10 @@ impl<'a> Salvage<'a> {
     }
 
     /// Reads a piece; the error tells the line in the whole file.
-    fn parse<'b, T: Deserialize<'b>>(&self, raw: &'b RawValue) -> Result<T, String> {
+    ///
+    /// # Errors
+    /// What is wrong, in one sentence without a period.
+    pub(super) fn parse<'b, T: Deserialize<'b>>(&self, raw: &'b RawValue) -> Result<T, String> {
         let piece = raw.get_ron();
         options().from_str(piece).map_err(|mut error| {
             let start = piece.as_ptr() as usize - self.text.as_ptr() as usize;
@@ -258,14 +277,14 @@ impl<'a> Salvage<'a> {
         })
     }
 
-    fn rules(&mut self) -> BTreeMap<String, Rule> {
+    fn rules<D: InSizes>(&mut self) -> BTreeMap<String, Rule> {
         let raw = self.pieces.rules;
         let words = "the usual rule of every value";
         let raw: BTreeMap<String, &RawValue> = self.borrowed(raw, "rules", words);
         let mut rules = BTreeMap::new();
         for (path, raw) in raw {
-            match self.parse(raw) {
-                Ok(rule) => drop(rules.insert(path, rule)),
+            match self.parse::<D::WrittenRule>(raw) {
+                Ok(rule) => drop(rules.insert(path, rule.into())),
                 Err(why) => self
                     .lost
                     .push(format!("rules: {why}; {path} follows its usual rule")),
@@ -274,12 +293,12 @@ impl<'a> Salvage<'a> {
         rules
     }
 
-    fn sizes(&mut self) -> Vec<Size> {
+    fn sizes<M: Measure>(&mut self) -> Vec<Size<M>> {
         let raw: Vec<&RawValue> = self.borrowed(self.pieces.sizes, "sizes", "an empty list");
         let mut sizes = Vec::new();
         for (at, raw) in raw.into_iter().enumerate() {
-            match self.parse(raw) {
-                Ok(size) => sizes.push(size),
+            match self.parse::<M::Written>(raw) {
+                Ok(size) => sizes.push(size.into()),
                 Err(why) => {
                     let place = at + 1;
                     self.lose_little(format!("sizes {place}: {why}; this size is left out"));
@@ -289,64 +308,18 @@ impl<'a> Salvage<'a> {
         sizes
     }
 
-    /// The base from its pieces; `None` when it is no group of named pieces at all, or neither
-    /// its work nor any size's is known.
-    fn base(&mut self, work: Option<Work>) -> Option<Document> {
-        let raw = self.pieces.base?;
-        let all: BasePieces<'_> = options().from_str(raw.get_ron()).ok()?;
-        let usual_bar = parse_bar("3/4 in square").ok()?;
-        let mut work = self.known(all.work, "base.work", work, "the first size's")?;
-        let mut bar: Bar = self.piece(all.bar, "base.bar", usual_bar, "3/4 in square");
-        // What is usual is only known for work and bar that can be.
-        self.bring_inside("work", &mut work);
-        self.bring_inside("bar", &mut bar);
-        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar);
-        let mut base = self.filled(&all, usual);
-        self.bring_inside("", &mut base);
-        check_limits(&base).is_ok().then_some(base)
-    }
-
-    fn known(
-        &mut self,
-        raw: Raw<'_>,
-        place: &str,
-        instead: Option<Work>,
-        words: &str,
-    ) -> Option<Work> {
-        match instead {
-            Some(instead) => Some(self.piece(raw, place, instead, words)),
-            None => self.parse(raw?).ok(),
-        }
-    }
-
-    /// The pieces that can be read, on a design in its usual proportions.
-    fn filled(&mut self, all: &BasePieces<'_>, usual: Document) -> Document {
-        const USUAL: &str = "what is usual for this work and bar";
-        let mut take = Take(self, USUAL);
-        Document {
-            format: FORMAT,
-            name: take.of(all.name, "base.name", usual.name),
-            note: take.of(all.note, "base.note", usual.note),
-            units: take.of(all.units, "base.units", usual.units),
-            projection: take.of(all.projection, "base.projection", usual.projection),
-            hand: take.of(all.hand, "base.hand", usual.hand),
-            jaw: take.of(all.jaw, "base.jaw", usual.jaw),
-            second_jaw: take.of(all.second_jaw, "base.second_jaw", usual.second_jaw),
-            neck: take.of(all.neck, "base.neck", usual.neck),
-            boss: take.of(all.boss, "base.boss", usual.boss),
-            shoulder: take.of(all.shoulder, "base.shoulder", usual.shoulder),
-            rein: take.of(all.rein, "base.rein", usual.rein),
-            rivet: take.of(all.rivet, "base.rivet", usual.rivet),
-            layout: take.of(all.layout, "base.layout", usual.layout),
-            allowances: take.of(all.allowances, "base.allowances", usual.allowances),
-            work: usual.work,
-            bar: usual.bar,
+    /// Takes the pieces of a base with the same words for what stands in; some need not be there.
+    pub(super) fn take(&mut self, spare: &'static [&'static str]) -> Take<'_, 'a> {
+        Take {
+            salvage: self,
+            words: "what is usual for this work and bar",
+            spare,
         }
     }
 
     /// Numbers outside their limits are brought to the nearest one, in what stands under `path` of
     /// the base.
-    fn bring_inside(&mut self, path: &'static str, it: &mut impl Fields) {
+    pub(super) fn bring_inside(&mut self, path: &'static str, it: &mut impl Fields) {
         let mut nearest = |field: &Field| {
             let nearest = field.value.nearest_inside(field.range)?;
             self.lost.push(format!(
@@ -362,62 +335,21 @@ impl<'a> Salvage<'a> {
 }
 
 /// Takes pieces with the same words for what stands in.
-struct Take<'a, 'b>(&'a mut Salvage<'b>, &'static str);
+pub(super) struct Take<'a, 'b> {
+    salvage: &'a mut Salvage<'b>,
+    words: &'static str,
+    /// Pieces that need not be there.
+    spare: &'static [&'static str],
+}
 
 impl Take<'_, '_> {
-    fn of<T: DeserializeOwned>(&mut self, raw: Raw<'_>, place: &str, instead: T) -> T {
-        if raw.is_none() && !matches!(place, "base.note" | "base.second_jaw") {
-            self.0
-                .lost
-                .push(format!("{place} is missing; {} is taken instead", self.1));
+    /// The piece that stands at a place, or what stands in for it.
+    pub(super) fn of<T: DeserializeOwned>(&mut self, raw: Raw<'_>, place: &str, instead: T) -> T {
+        if raw.is_none() && !self.spare.contains(&place) {
+            let words = self.words;
+            let lost = format!("{place} is missing; {words} is taken instead");
+            self.salvage.lost.push(lost);
         }
-        self.0.piece(raw, place, instead, self.1)
+        self.salvage.piece(raw, place, instead, self.words)
     }
-}
-
-#[derive(Deserialize)]
-struct BasePieces<'a> {
-    #[serde(borrow, default)]
-    name: Raw<'a>,
-    #[serde(borrow, default)]
-    note: Raw<'a>,
-    #[serde(borrow, default)]
-    units: Raw<'a>,
-    #[serde(borrow, default)]
-    projection: Raw<'a>,
-    #[serde(borrow, default)]
-    hand: Raw<'a>,
-    #[serde(borrow, default)]
-    work: Raw<'a>,
-    #[serde(borrow, default)]
-    bar: Raw<'a>,
-    #[serde(borrow, default)]
-    jaw: Raw<'a>,
-    #[serde(borrow, default)]
-    second_jaw: Raw<'a>,
-    #[serde(borrow, default)]
-    neck: Raw<'a>,
-    #[serde(borrow, default)]
-    boss: Raw<'a>,
-    #[serde(borrow, default)]
-    shoulder: Raw<'a>,
-    #[serde(borrow, default)]
-    rein: Raw<'a>,
-    #[serde(borrow, default)]
-    rivet: Raw<'a>,
-    #[serde(borrow, default)]
-    layout: Raw<'a>,
-    #[serde(borrow, default)]
-    allowances: Raw<'a>,
-}
-
-/// The style that a jaw's text names, readable or not; flat when it names none.
-fn style(jaw: &str) -> JawKind {
-    let plain = jaw.to_lowercase();
-    let named = |kind: &JawKind| {
-        let name = kind.name().to_lowercase().replace([' ', '-'], "");
-        plain.contains(&format!("{name}("))
-    };
-    let mut all = JawKind::ALL.iter().copied();
-    all.find(named).unwrap_or(JawKind::Flat)
 }

@@ -2,10 +2,9 @@
 
 use std::collections::BTreeMap;
 
-use super::{Family, Rule, Size};
+use super::{Family, InSizes, Rule, Size};
 use crate::asked::Field;
 use crate::finding::Part;
-use crate::tongs::document::Document;
 
 /// One value in one size.
 #[derive(Debug, Clone, PartialEq)]
@@ -76,7 +75,7 @@ pub struct Difference {
     pub why: Why,
 }
 
-impl Family {
+impl<D: InSizes> Family<D> {
     /// The family as a table.
     pub fn table(&self) -> Table {
         let documents = self.sizes.iter().map(|size| self.made(size).document);
@@ -84,9 +83,9 @@ impl Family {
     }
 
     /// The same from documents that are at hand already, one for each size.
-    pub fn table_of(&self, documents: &[Document]) -> Table {
-        let base = self.base.fields();
-        let sizes: Vec<Vec<Field>> = documents.iter().map(Document::fields).collect();
+    pub fn table_of(&self, documents: &[D]) -> Table {
+        let base = self.base.all_fields();
+        let sizes: Vec<Vec<Field>> = documents.iter().map(D::all_fields).collect();
         let mut order = Vec::new();
         for all in std::iter::once(&base).chain(&sizes) {
             merge(&mut order, all);
@@ -105,7 +104,7 @@ impl Family {
     fn row(&self, field: Field, base: &ByPath<'_>, sizes: &[ByPath<'_>]) -> Row {
         let path = field.path.as_str();
         let text = |all: &ByPath<'_>| all.get(path).map(|field| field.value.to_string());
-        let cell = |(all, size): (&ByPath<'_>, &Size)| Cell {
+        let cell = |(all, size): (&ByPath<'_>, &Size<D::Measure>)| Cell {
             text: text(all),
             by_hand: size.set.contains_key(path),
         };
@@ -118,7 +117,7 @@ impl Family {
     }
 
     fn shown_rule(&self, field: &Field) -> Option<Rule> {
-        let own = !field.is_length() || is_own(&field.path);
+        let own = !field.is_length() || self.is_own(&field.path);
         let chosen = self.rules.get(&field.path).copied();
         (!own).then(|| chosen.unwrap_or_else(|| field.follows.into()))
     }
@@ -128,7 +127,10 @@ impl Family {
         let Some(size) = self.sizes.get(index) else {
             return Vec::new();
         };
-        let (base, here) = (self.base.fields(), self.made(size).document.fields());
+        let (base, here) = (
+            self.base.all_fields(),
+            self.made(size).document.all_fields(),
+        );
         let mut order = Vec::new();
         merge(&mut order, &base);
         merge(&mut order, &here);
@@ -159,20 +161,20 @@ impl Family {
             .collect()
     }
 
-    fn why(&self, field: &Field, size: &Size) -> Why {
+    fn why(&self, field: &Field, size: &Size<D::Measure>) -> Why {
         if size.set.contains_key(&field.path) {
             return Why::ByHand;
         }
-        if is_own(&field.path) {
+        if self.is_own(&field.path) {
             return Why::OwnSize;
         }
         Why::Rule(self.shown_rule(field).unwrap_or(Rule::Same))
     }
-}
 
-/// Work and bar are each size's own.
-fn is_own(path: &str) -> bool {
-    path.starts_with("work.") || super::edit::is_of_bar(path)
+    /// What leads a size and its bar are its own.
+    fn is_own(&self, path: &str) -> bool {
+        self.base.leads(path) || super::edit::is_of_bar(path)
+    }
 }
 
 type ByPath<'a> = BTreeMap<&'a str, &'a Field>;

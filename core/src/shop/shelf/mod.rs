@@ -1,7 +1,7 @@
-//! A shop's shelf: a folder of designs and families, and what its pairs hold.
+//! A shop's shelf: a folder of designs, tools and families, and what its pairs hold.
 //!
 //! The folder itself is read by the program; here a file's bytes become a [`Filed`], each of its
-//! pairs is worked out by [`Filed::pair`] when it is wanted, and [`Pair::on`] says by the fit
+//! pairs is worked out by [`Filed::pair`] when it is wanted, each of its tools by [`Filed::tool`], and [`Pair::on`] says by the fit
 //! computation, never by a label, how a pair holds some [`Stock`]. What the smith has and wants
 //! stands in [`Marks`], a small file of its own.
 
@@ -17,11 +17,11 @@ use thiserror::Error;
 
 use crate::asked::{FileError, Units};
 use crate::proof::fit::Fit;
-use crate::shop::family::{self, Family, FamilyError};
+use crate::shop::family::{self, Family, FamilyError, Size};
 use crate::shop::holding;
 use crate::tongs::document::{self, Document};
 use crate::tongs::model::Model;
-use crate::tool;
+use crate::tool::{self, Tool};
 
 /// What a file on the shelf holds.
 #[derive(Debug, Clone, PartialEq)]
@@ -30,6 +30,10 @@ pub enum Filed {
     Design(Box<Document>),
     /// A family, with what could not be read of it, a sentence each.
     Family(Box<Family>, Vec<String>),
+    /// One tool.
+    Tool(Box<Tool>),
+    /// A family of tools, likewise.
+    Tools(Box<Family<Tool>>, Vec<String>),
 }
 
 /// Why a file of the shelf cannot be read.
@@ -41,41 +45,53 @@ pub enum FiledError {
     /// It is no family.
     #[error(transparent)]
     Family(#[from] FamilyError),
-    /// It is a tool, which holds no work.
-    #[error("this is a tool and no pair of tongs: open it by itself")]
-    Tool,
 }
 
 /// Reads a file of the shelf; a damaged family gives what can be opened of it.
 ///
 /// # Errors
-/// When the bytes are neither a design nor a family: the place and the mend.
+/// When the bytes are neither a design, a tool nor a family: the place and the mend.
 pub fn read(bytes: &[u8]) -> Result<Filed, FiledError> {
     if family::is_family(bytes) {
         let opened = family::open(bytes)?;
         return Ok(Filed::Family(Box::new(opened.family), opened.lost));
     }
+    if family::is_tool_family(bytes) {
+        let opened = family::open_of(bytes)?;
+        return Ok(Filed::Tools(Box::new(opened.family), opened.lost));
+    }
     if tool::is_tool(bytes) {
-        return Err(FiledError::Tool);
+        return Ok(Filed::Tool(Box::new(tool::read(bytes)?)));
     }
     let design = document::read(bytes)?;
     Ok(Filed::Design(Box::new(design)))
 }
 
 impl Filed {
-    /// What the design or the family is called.
+    /// What the design, the tool or the family is called.
     pub fn name(&self) -> &str {
         match self {
             Self::Design(design) => &design.name,
             Self::Family(family, _) => &family.name,
+            Self::Tool(tool) => &tool.name,
+            Self::Tools(family, _) => &family.name,
         }
     }
 
-    /// How many pairs it holds.
+    /// What could not be read of it, a sentence each.
+    pub fn lost(&self) -> &[String] {
+        match self {
+            Self::Family(_, lost) | Self::Tools(_, lost) => lost,
+            Self::Design(_) | Self::Tool(_) => &[],
+        }
+    }
+
+    /// How many pairs or tools it holds.
     pub fn len(&self) -> usize {
         match self {
-            Self::Design(_) => 1,
+            Self::Design(_) | Self::Tool(_) => 1,
             Self::Family(family, _) => family.sizes.len(),
+            Self::Tools(family, _) => family.sizes.len(),
         }
     }
 
@@ -84,16 +100,42 @@ impl Filed {
         self.len() == 0
     }
 
+    /// What the size at a place is called; nothing where it is none of a family.
+    pub fn size(&self, at: usize) -> Option<String> {
+        match self {
+            Self::Design(_) | Self::Tool(_) => None,
+            Self::Family(family, _) => family.sizes.get(at).map(Size::label),
+            Self::Tools(family, _) => family.sizes.get(at).map(Size::label),
+        }
+    }
+
     /// Works out the pair at a place; `None` when there is none.
     pub fn pair(&self, at: usize) -> Option<Pair> {
         match self {
             Self::Design(design) if at == 0 => Some(Pair::of(design.as_ref().clone(), None)),
-            Self::Design(_) => None,
+            Self::Design(_) | Self::Tool(_) | Self::Tools(..) => None,
             Self::Family(family, _) => {
                 let size = family.sizes.get(at)?;
                 let document = family.made(size).document;
                 Some(Pair::of(document, Some(size.label())))
             }
+        }
+    }
+
+    /// The tool at a place; `None` when there is none.
+    pub fn tool(&self, at: usize) -> Option<Tool> {
+        match self {
+            Self::Tool(tool) if at == 0 => Some(tool.as_ref().clone()),
+            Self::Tools(family, _) => family.take_out(at),
+            Self::Tool(_) | Self::Design(_) | Self::Family(..) => None,
+        }
+    }
+
+    /// Whether it is of tools, which hold no work.
+    pub fn is_of_tools(&self) -> bool {
+        match self {
+            Self::Tool(_) | Self::Tools(..) => true,
+            Self::Design(_) | Self::Family(..) => false,
         }
     }
 }

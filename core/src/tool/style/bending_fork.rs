@@ -39,6 +39,7 @@ impl Style for BendingFork {
     const ABOUT: &'static str = "Bends and straightens hot bar between two tines";
     const MOUNT: MountKind = MountKind::Hardy;
     const USE: Use = Use::HotForm;
+    const LEADING: &'static str = "working.gap";
 
     fn suited(size: Length, _bar: &Bar) -> Self {
         let unit = size.unit();

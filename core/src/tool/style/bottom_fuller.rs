@@ -32,6 +32,7 @@ impl Style for BottomFuller {
     const ABOUT: &'static str = "Necks hot bar and draws it fast, with no sharp corner left";
     const MOUNT: MountKind = MountKind::Hardy;
     const USE: Use = Use::HotForm;
+    const LEADING: &'static str = "working.nose";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

@@ -125,6 +125,7 @@ impl Style for BottomSwage {
     const ABOUT: &'static str = "Rounds hot bar in its groove, and shapes hollow bits over it";
     const MOUNT: MountKind = MountKind::Hardy;
     const USE: Use = Use::HotForm;
+    const LEADING: &'static str = "working.groove";
 
     fn suited(size: Length, _bar: &Bar) -> Self {
         Self::of(Length::measured(0.6 * size.mm(), size.unit()), size)

@@ -36,6 +36,7 @@ impl Style for CentrePunch {
     const ABOUT: &'static str = "Marks on cold bar that still show when it glows";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::ColdEdge;
+    const LEADING: &'static str = "working.shoulder";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let more = bar.stock.size().mm() - size.mm();

@@ -100,6 +100,7 @@ impl Style for ColdChisel {
     const ABOUT: &'static str = "Cuts cold steel: a stout blade with a ground edge";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::ColdEdge;
+    const LEADING: &'static str = "working.edge";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

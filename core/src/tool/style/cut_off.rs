@@ -45,6 +45,7 @@ impl Style for CutOff {
     const ABOUT: &'static str = "Cuts hot bar that is laid across its edge and struck";
     const MOUNT: MountKind = MountKind::Hardy;
     const USE: Use = Use::HotEdge;
+    const LEADING: &'static str = super::HOLE;
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

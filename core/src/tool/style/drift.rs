@@ -95,6 +95,7 @@ impl Style for Drift {
     const ABOUT: &'static str = "Opens a punched hole to its size, driven through until it drops";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::Hot;
+    const LEADING: &'static str = "working.size";
 
     fn suited(size: Length, _bar: &Bar) -> Self {
         let unit = size.unit();

@@ -45,6 +45,7 @@ impl Style for HotChisel {
     const ABOUT: &'static str = "Parts hot steel; its thin edge is never hardened";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::HotEdge;
+    const LEADING: &'static str = "working.edge";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

@@ -37,7 +37,7 @@ use super::check::Check;
 use super::forging::{Forging, Worked};
 use super::mount::{Hardy, Hold, Mount, Struck};
 use super::solid::{Cut, Run};
-use crate::asked::{Bar, Fields, PlainSection, fields};
+use crate::asked::{Bar, Fields, Follows, PlainSection, fields};
 use crate::shape::Opening;
 use crate::steel::Steel;
 use crate::units::Length;
@@ -74,6 +74,8 @@ pub(crate) trait Style: Fields {
     const MOUNT: MountKind;
     /// What it meets.
     const USE: Use;
+    /// The path of the length by which a set of them is told apart.
+    const LEADING: &'static str;
 
     /// The style of a size, in proportion to its bar. For a hardy tool the size is the hardy hole.
     fn suited(size: Length, bar: &Bar) -> Self;
@@ -121,6 +123,9 @@ pub(crate) trait Style: Fields {
     fn gauge(&self) -> &'static str;
 }
 
+/// The path of the hardy hole.
+const HOLE: &str = "shank.hole";
+
 /// No tool has a name.
 #[derive(Debug, Clone, PartialEq, Eq, Error)]
 #[error("no tool is called \"{asked}\": choose one of {}", hyphened())]
@@ -166,6 +171,16 @@ macro_rules! styles {
             /// What it meets.
             pub fn used(self) -> Use {
                 match self { $(Self::$style => $style::USE),+ }
+            }
+
+            /// The path of the length by which a set of them is told apart.
+            pub fn leading(self) -> &'static str {
+                match self { $(Self::$style => $style::LEADING),+ }
+            }
+
+            /// Its name in a file, in lower case.
+            pub(crate) fn key(self) -> String {
+                match self { $(Self::$style => stringify!($style)),+ }.to_lowercase()
             }
 
             /// The usual size for a bar.
@@ -262,6 +277,28 @@ impl ToolKind {
             Use::ColdEdge => Steel::ToolW1,
             Use::HotForm | Use::HotEdge => Steel::Carbon1045,
         }
+    }
+
+    /// What the body of a struck tool grows with: a body of its own with the size, else it is the bar.
+    pub(super) fn body_follows(self) -> Follows {
+        match self.body(Length::ZERO) {
+            Some(_) => Follows::Work,
+            None => Follows::Bar,
+        }
+    }
+
+    /// What the shank of a hardy tool grows with: with the hole, where the set is for several.
+    pub(super) fn shank_follows(self) -> Follows {
+        if self.leading() == HOLE {
+            Follows::Work
+        } else {
+            Follows::Nothing
+        }
+    }
+
+    /// Whether the size that one is begun with is what leads a set of them.
+    pub fn begins_by_leading(self) -> bool {
+        !self.is_hardy() || self.leading() == HOLE
     }
 
     /// Whether it stands in the hardy hole.

@@ -67,6 +67,7 @@ impl Style for RivetSet {
         "Rounds a rivet's head in its cup, once it is hammered down roughly";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::HotForm;
+    const LEADING: &'static str = "working.rivet";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         Self::of(size, HeadKind::Button, bar)

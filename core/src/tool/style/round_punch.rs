@@ -34,6 +34,7 @@ impl Style for RoundPunch {
         "A round hole through hot work: sunk from one side, its slug knocked out from the other";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::Hot;
+    const LEADING: &'static str = "working.end";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let through = 1.5 * size.mm();

@@ -49,6 +49,7 @@ impl Style for SlotPunch {
         "A slot for an eye or for a hole that a drift opens, with hardly a slug lost";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::Hot;
+    const LEADING: &'static str = "working.long";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

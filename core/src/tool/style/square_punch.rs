@@ -47,6 +47,7 @@ impl Style for SquarePunch {
         "A square hole, where a round one stands already or through thin hot work";
     const MOUNT: MountKind = MountKind::Struck;
     const USE: Use = Use::Hot;
+    const LEADING: &'static str = "working.side";
 
     fn suited(size: Length, bar: &Bar) -> Self {
         let unit = size.unit();

@@ -52,11 +52,11 @@ pub(crate) fn show(
             }
             Page::Making => making::show(ui, answers, look),
             Page::Heats => match answers.known.balance.trouble() {
-                None => heats::side(ui, document, &mut shown, look),
-                Some(trouble) => {
-                    ui.colored_label(Palette::of(ui.visuals()).stop, capital(&trouble));
-                    None
+                None => {
+                    let of = (document.units.show(), document.bar.steel);
+                    heats::side(ui, of, &mut shown, look)
                 }
+                Some(trouble) => no_bar(ui, &trouble),
             },
             Page::Findings => findings::with_mends(ui, answers, (look, hand)),
         })
@@ -73,6 +73,7 @@ pub(crate) fn show_tool(
     ui: &mut Ui,
     answers: &mut ToolAnswers,
     (look, hand): (&mut Look, Hand),
+    mut shown: Shown<'_>,
 ) -> Option<Wish> {
     tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
     ScrollArea::vertical()
@@ -81,12 +82,26 @@ pub(crate) fn show_tool(
         .show(ui, |ui| match look.page {
             Page::Making => making::show_tool(ui, answers, look),
             Page::Findings => findings::of_tool(ui, answers, (look, hand)),
-            Page::Bar | Page::Fit | Page::Strength | Page::Heats => {
+            Page::Heats => match answers.known.balance.trouble() {
+                None => {
+                    let tool = answers.tool();
+                    let of = (tool.units.show(), tool.bar.steel);
+                    heats::side(ui, of, &mut shown, look)
+                }
+                Some(trouble) => no_bar(ui, &trouble),
+            },
+            Page::Bar | Page::Fit | Page::Strength => {
                 bar::show(ui, answers.account(), look);
                 None
             }
         })
         .inner
+}
+
+/// Where there is no bar, nothing is heated.
+fn no_bar(ui: &mut Ui, trouble: &str) -> Option<Wish> {
+    ui.colored_label(Palette::of(ui.visuals()).stop, capital(trouble));
+    None
 }
 
 fn tabs(ui: &mut Ui, pages: &[Page], findings: &[Finding], look: &mut Look) {

@@ -1,4 +1,4 @@
-//! The cut list: how many pairs of which designs, out of which bars.
+//! The cut list: how many pairs of which designs and how many of which tools, out of which bars.
 
 mod list;
 mod orders;
@@ -11,12 +11,12 @@ use egui::{CentralPanel, Context, Panel, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
-use reinwright_core::shop::cut::{CutPlan, Order, Rack, order_of, orders};
-use reinwright_core::tongs::document::Document;
+use reinwright_core::shop::cut::{CutPlan, Order, Rack, orders};
 
 use super::dialog::usual_paper;
 use super::wish::{CutWish, RackChange, Wish};
 use crate::disk::folder;
+use crate::jobs::cut_wanted::Made;
 use crate::window::paint::theme::Palette;
 use crate::window::state::cutting::Cutting;
 use orders::Pairs;
@@ -93,9 +93,9 @@ impl CutList {
     }
 
     /// What is open comes first, as it stands now, in place of what was open before.
-    pub(crate) fn open(&mut self, designs: Vec<Document>) {
-        let known = |design: &Document| {
-            let same = |own: &&Pairs| own.is_open() && own.name() == design.name;
+    pub(crate) fn open(&mut self, designs: Vec<Made>) {
+        let known = |design: &Made| {
+            let same = |own: &&Pairs| own.is_open() && own.name() == design.name();
             self.pairs.iter().find(same).map_or(1, |own| own.count)
         };
         let open = designs
@@ -106,8 +106,8 @@ impl CutList {
         self.pairs.splice(0..0, open);
     }
 
-    /// The pairs of a file are made too.
-    pub(crate) fn add(&mut self, designs: &[Document]) {
+    /// What is in a file is made too.
+    pub(crate) fn add(&mut self, designs: &[Made]) {
         self.pairs.extend(designs.iter().map(Pairs::of_file));
     }
 
@@ -155,7 +155,7 @@ impl CutList {
 
     fn orders(&self) -> Vec<Order> {
         let wanted = self.pairs.iter().filter(|own| own.count > 0);
-        orders(wanted.map(|own| order_of(&own.design, &own.balance, own.count)))
+        orders(wanted.map(|own| own.design.order(&own.balance, own.count)))
     }
 
     /// The plan that is shown, to be printed.

@@ -2,20 +2,18 @@
 
 use egui::{DragValue, Label, RichText, Ui};
 use reinwright_core::forge::balance::Balance;
-use reinwright_core::shop::balance_of;
-use reinwright_core::tongs::document::Document;
-use reinwright_core::tongs::resolve;
 
 use super::{CutList, CutWish};
 use crate::disk::folder;
+use crate::jobs::cut_wanted::Made;
 
 /// The most pairs of a design that are asked for.
 const MOST: u32 = 1000;
 
-/// So many pairs of a design.
+/// So many pairs of a design, or so many of a tool.
 #[derive(Debug)]
 pub(super) struct Pairs {
-    pub(super) design: Document,
+    pub(super) design: Made,
     pub(super) balance: Balance,
     pub(super) count: u32,
     from: From,
@@ -30,17 +28,17 @@ enum From {
 }
 
 impl Pairs {
-    pub(super) fn open(design: &Document, count: u32) -> Self {
+    pub(super) fn open(design: &Made, count: u32) -> Self {
         Self::with(design, count, From::Open)
     }
 
-    pub(super) fn of_file(design: &Document) -> Self {
+    pub(super) fn of_file(design: &Made) -> Self {
         Self::with(design, 1, From::File)
     }
 
-    fn with(design: &Document, count: u32, from: From) -> Self {
+    fn with(design: &Made, count: u32, from: From) -> Self {
         Self {
-            balance: balance_of(design, &resolve(design)),
+            balance: design.balance(),
             design: design.clone(),
             count,
             from,
@@ -52,9 +50,24 @@ impl Pairs {
     }
 
     pub(super) fn name(&self) -> &str {
-        match self.design.name.trim() {
+        match self.design.name().trim() {
             "" => "unnamed",
             name => name,
+        }
+    }
+
+    /// What the number of them is called.
+    fn counted(&self) -> String {
+        match &self.design {
+            Made::Pair(_) => format!("Pairs of {}", self.name()),
+            Made::Tool(_) => format!("How many of {}", self.name()),
+        }
+    }
+
+    fn hint(&self) -> &'static str {
+        match &self.design {
+            Made::Pair(_) => "How many pairs are made",
+            Made::Tool(_) => "How many of the tool are made",
         }
     }
 }
@@ -62,16 +75,14 @@ impl Pairs {
 impl CutList {
     /// The designs, each with how many pairs of it.
     pub(super) fn pairs(&mut self, ui: &mut Ui, asked: &mut Vec<CutWish>) {
-        ui.label(RichText::new("Pairs to make").size(15.0));
+        ui.label(RichText::new("To make").size(15.0));
         let mut gone = None;
         for (at, own) in self.pairs.iter_mut().enumerate() {
             ui.push_id(("pairs", at), |ui| {
                 ui.horizontal(|ui| {
-                    let name = format!("Pairs of {}", own.name());
+                    let (name, hint) = (own.counted(), own.hint());
                     let value = DragValue::new(&mut own.count).range(0..=MOST).speed(0.1);
-                    ui.add(value)
-                        .accessible_name(name)
-                        .on_hover_text("How many pairs are made");
+                    ui.add(value).accessible_name(name).on_hover_text(hint);
                     if own.from == From::File {
                         let hint = format!("Takes {} off the list", own.name());
                         if ui.small_button("Remove").on_hover_text(hint).clicked() {
@@ -82,7 +93,7 @@ impl CutList {
                         .on_hover_text(format!(
                             "{}, out of {}",
                             own.name(),
-                            own.design.bar.stock.words()
+                            own.design.bar().stock.words()
                         ));
                 });
             });
@@ -93,7 +104,7 @@ impl CutList {
         ui.horizontal(|ui| {
             if ui
                 .button("Add a design…")
-                .on_hover_text("A design, or every size of a family, from a file")
+                .on_hover_text("A pair, a tool, or every size of a family, from a file")
                 .clicked()
             {
                 asked.push(CutWish::AskDesign);

@@ -1,4 +1,4 @@
-//! The coil that would do the most of this design.
+//! The coil that would do the most of what is open.
 
 use egui::{Label, Ui};
 use reinwright_core::heats::helper::Advice;
@@ -18,7 +18,7 @@ pub(super) fn show(ui: &mut Ui, heating: &mut Heating, shop: &mut ShopHeats) -> 
             None
         }
         None => {
-            let hint = "Tries bores, turns and advances on every step of this design, on the machine as it is described";
+            let hint = "Tries bores, turns and advances on every step of what is open, on the machine as it is described";
             let button = ui
                 .button("Which coil would do the most?")
                 .on_hover_text(hint);

@@ -109,7 +109,10 @@ fn one(
     fills: &mut FillTessellator,
 ) {
     let Some(at) = looked_at(heat, look) else {
-        ui.weak("No operation of this pair is heated here.");
+        ui.weak(format!(
+            "No operation of this {} is heated here.",
+            heat.of.whole()
+        ));
         return;
     };
     picture::words(ui, heat, at);

@@ -5,10 +5,12 @@ use std::sync::Arc;
 use egui::{Label, RichText, Ui};
 use reinwright_core::finding::Severity;
 use reinwright_core::heats::cautions;
-use reinwright_core::tongs::document::Document;
+use reinwright_core::steel::Steel;
+use reinwright_core::units::Show;
 
 use super::{coil, looked_at, others, source, totals};
 use crate::window::panels::wish::Wish;
+use crate::window::state::bar::Forged;
 use crate::window::state::heating::Heating;
 use crate::window::state::look::Look;
 use crate::window::state::shop_heats::ShopHeats;
@@ -22,15 +24,14 @@ pub(crate) struct Shown<'a> {
 /// Shows the page beside the sheet; gives back what was asked for.
 pub(crate) fn show(
     ui: &mut Ui,
-    document: &Document,
+    (show, steel): (Show, Steel),
     shown: &mut Shown<'_>,
     look: &mut Look,
 ) -> Option<Wish> {
-    let show = document.units.show();
     let heat = shown.heating.known().map(|known| Arc::clone(&known.heat));
     let mut asked = None;
     if let Some(heat) = &heat {
-        section(ui, "The pair in all");
+        section(ui, &format!("The {} in all", heat.of.whole()));
         asked = totals::show(ui, heat);
         others::findings(ui, (heat, &[Severity::Stop]), look);
     }
@@ -44,7 +45,11 @@ pub(crate) fn show(
     if let Some(known) = shown.heating.known() {
         section(ui, "Other choices");
         others::priced(ui, known);
-        section(ui, "A coil for this design");
+        let of = match known.heat.of {
+            Forged::Pair => "design",
+            Forged::Tool => "tool",
+        };
+        section(ui, &format!("A coil for this {of}"));
         asked = coil::show(ui, shown.heating, shown.shop).or(asked);
     }
     if let Some(heat) = &heat {
@@ -52,7 +57,7 @@ pub(crate) fn show(
         others::findings(ui, (heat, &[Severity::Mend, Severity::Note]), look);
     }
     section(ui, "Take care");
-    for words in cautions(&shown.shop.now, document.bar.steel) {
+    for words in cautions(&shown.shop.now, steel) {
         ui.add(Label::new(words).wrap());
         ui.add_space(3.0);
     }

@@ -2,7 +2,7 @@
 
 use egui::{CollapsingHeader, Label, RichText, Ui};
 use reinwright_core::heats::{Machine, SourceKind, Sources, ready, spoken};
-use reinwright_core::units::Show;
+use reinwright_core::units::{Length, Show};
 
 use super::typed::Line;
 use crate::window::paint::theme::Palette;
@@ -95,15 +95,18 @@ fn kept_where(ui: &mut Ui, shop: &ShopHeats) -> Option<Wish> {
 
 /// `1 in bore, 5 turns`.
 fn in_short(kind: &SourceKind, show: Show) -> String {
+    // All in one sentence are of one kind, whatever they were typed in.
+    let size = |length: Length| show.text(length.mm());
     match kind {
-        SourceKind::Gas(gas) => format!(
-            "{} x {}, {} long",
-            gas.opening_width, gas.opening_height, gas.length
-        ),
-        SourceKind::Solid(fire) => format!("{} of heat", fire.hot_spot),
+        SourceKind::Gas(gas) => {
+            let [wide, high] = [gas.opening_width, gas.opening_height].map(size);
+            format!("{wide} x {high}, {} long", size(gas.length))
+        }
+        SourceKind::Solid(fire) => format!("{} of heat", size(fire.hot_spot)),
         SourceKind::Coil(coil) => {
             let hot = show.text(show.roughly(coil.hot_length_mm()));
-            format!("{} bore, {} turns, {hot} of heat", coil.bore, coil.turns)
+            let bore = size(coil.bore);
+            format!("{bore} bore, {} turns, {hot} of heat", coil.turns)
         }
     }
 }

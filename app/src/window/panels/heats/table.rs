@@ -5,7 +5,7 @@ use egui::{
     Align2, Button, Color32, FontId, Label, Pos2, Rect, RichText, Sense, Stroke, StrokeKind, Ui,
     Vec2, WidgetInfo,
 };
-use reinwright_core::heats::{How, Mouth, Offer, Room, WhyNot, clear_mm, spoken};
+use reinwright_core::heats::{How, Mouth, Offer, Riveted, Room, WhyNot, clear_mm, spoken};
 
 use super::{choose, lit_row, point_at};
 use crate::window::paint::theme::Palette;
@@ -49,12 +49,14 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat, look: &mut Look) {
     for at in 0..heat.heats.operations.len() {
         ui.horizontal(|ui| row(ui, (heat, at, wide), look));
     }
-    ui.horizontal(|ui| pair(ui, heat, wide));
+    if let Some(riveted) = &heat.riveted {
+        ui.horizontal(|ui| pair(ui, (heat, riveted), wide));
+    }
     legend(ui, heat);
 }
 
 /// The riveted pair, whose necks are heated to set it on its work.
-fn pair(ui: &mut Ui, heat: &Heat, wide: Widths) {
+fn pair(ui: &mut Ui, (heat, riveted): (&Heat, &Riveted), wide: Widths) {
     let words = Label::new("     Set the riveted pair").truncate();
     let hint = "Both heads lie in the heat then: the plan above ends before it";
     let down = egui::Layout::left_to_right(egui::Align::Center);
@@ -62,8 +64,8 @@ fn pair(ui: &mut Ui, heat: &Heat, wide: Widths) {
         ui.set_min_width(wide.name);
         ui.add(words).on_hover_text(hint);
     });
-    let told = heat.riveted.words(&heat.prepared.shop, heat.show);
-    for (offer, words) in heat.riveted.offers.iter().zip(told) {
+    let told = riveted.words(&heat.prepared.shop, heat.show);
+    for (offer, words) in riveted.offers.iter().zip(told) {
         let size = Vec2::new(wide.source, ROW);
         let (area, response) = ui.allocate_exact_size(size, Sense::hover());
         let told = format!("The riveted pair: {words}");

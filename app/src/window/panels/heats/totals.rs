@@ -1,4 +1,4 @@
-//! What all heats of a pair come to.
+//! What all heats of a pair or a tool come to.
 
 use egui::{Grid, Label, Ui};
 use reinwright_core::heats::spoken;
@@ -13,7 +13,8 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat) -> Option<Wish> {
         .num_columns(2)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            row(ui, "Heats of the pair", totals.heats.to_string());
+            let of = heat.of.whole();
+            row(ui, &format!("Heats of the {of}"), totals.heats.to_string());
             row(
                 ui,
                 "Sources made ready",
@@ -29,7 +30,7 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat) -> Option<Wish> {
             if totals.fuel_kg > 0.0 {
                 row(ui, "Fuel", heat.show.mass(totals.fuel_kg));
             }
-            let scale = format!("about {:.1} % of the pair", heat.scale_percent);
+            let scale = format!("about {:.1} % of the {of}", heat.scale_percent);
             row(ui, "Lost to scale", scale);
         });
     let hint = "Reckons the bar with the scale of these heats, in place of what stands under Layout and allowances";

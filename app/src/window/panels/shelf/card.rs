@@ -1,4 +1,4 @@
-//! One pair on the shelf.
+//! One pair or one tool on the shelf.
 
 use egui::accesskit::Role;
 use egui::{
@@ -12,6 +12,7 @@ use super::Shelf;
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
+use crate::window::state::rows::capital;
 
 /// Least width and height of a card, in points, and what an answer adds.
 const CARD: Vec2 = Vec2::new(330.0, 176.0);
@@ -101,7 +102,9 @@ impl Shelf {
         if response.hovered() || response.has_focus() {
             ui.painter().rect_filled(area, 3.0, palette.wash);
         }
-        if let Some((drawing, bounds)) = self.cards[at].picture() {
+        if let Some(tool) = self.cards[at].tool() {
+            tool.draw(ui, area, fills);
+        } else if let Some((drawing, bounds)) = self.cards[at].picture() {
             let view = View::fit(*bounds, area, 3.0);
             let painter = ui.painter().with_clip_rect(area.intersect(ui.clip_rect()));
             Ink::new(painter, view, palette, None, fills).draw(&drawing.items);
@@ -113,7 +116,11 @@ impl Shelf {
     fn words(&self, ui: &mut Ui, at: usize) -> Option<CardDeed> {
         let card = &self.cards[at];
         line(ui, RichText::new(&card.title).strong());
-        if let Some(pair) = &card.pair {
+        if let Some(tool) = card.tool() {
+            line(ui, RichText::new(capital(tool.tool.style_kind().name())));
+            line(ui, RichText::new(capital(&tool.told())));
+        }
+        if let Some(pair) = card.pair() {
             let range = pair.range(self.units);
             line(
                 ui,
@@ -129,7 +136,7 @@ impl Shelf {
                 Verdict::Unsafe => palette.stop,
                 Verdict::Cannot => palette.faint,
             };
-            let text = crate::window::state::rows::capital(&held.sentence(self.units));
+            let text = capital(&held.sentence(self.units));
             let label = egui::Label::new(RichText::new(&text).color(colour)).wrap();
             ui.add(label).on_hover_text(text);
         }

@@ -9,6 +9,7 @@ use reinwright_core::shop::shelf::{Filed, Held, Pair, Stock};
 
 use super::Shelf;
 use crate::disk::folder;
+use crate::window::panels::tool_card::Pictured;
 
 /// A file of the folder.
 #[derive(Debug)]
@@ -17,8 +18,6 @@ pub(super) struct OnFile {
     pub(super) name: String,
     /// What is in it, once it was read.
     filed: Option<Result<Filed, String>>,
-    /// What the tool is called, if it is one.
-    pub(super) tool: Option<String>,
 }
 
 impl OnFile {
@@ -27,7 +26,6 @@ impl OnFile {
             name: folder::name(&path),
             path,
             filed: None,
-            tool: None,
         }
     }
 
@@ -41,19 +39,16 @@ impl OnFile {
 
     /// What is wrong with it, in one line.
     pub(super) fn trouble(&self) -> Option<String> {
-        if self.tool.is_some() {
-            return None;
-        }
         let what = match self.filed.as_ref()? {
             Err(why) => why.clone(),
-            Ok(Filed::Family(_, lost)) if !lost.is_empty() => lost.join("; "),
-            Ok(Filed::Family(..) | Filed::Design(_)) => return None,
+            Ok(filed) if filed.lost().is_empty() => return None,
+            Ok(filed) => filed.lost().join("; "),
         };
         Some(format!("{}: {what}", self.name))
     }
 }
 
-/// A pair on the shelf, as far as it is known.
+/// A pair or a tool on the shelf, as far as it is known.
 #[derive(Debug)]
 pub(super) struct Card {
     /// Which file it is from, by its place.
@@ -64,23 +59,25 @@ pub(super) struct Card {
     pub(super) title: String,
     /// Its size's name when it is one of a family, else nothing.
     pub(super) size: String,
-    pub(super) pair: Option<Box<Pair>>,
+    pub(super) hung: Hung,
     /// How it holds what was asked for.
     pub(super) held: Option<Held>,
-    /// The side view, and what it covers, mm.
+    /// The side view of the pair, and what it covers, mm.
     pub(super) picture: Option<(Drawing, kurbo::Rect)>,
+}
+
+/// What hangs there.
+#[derive(Debug)]
+pub(super) enum Hung {
+    /// A pair, once it is worked out.
+    Pair(Option<Box<Pair>>),
+    /// A tool, likewise. It holds no work, so that nothing is asked of it.
+    Tool(Option<Box<Pictured>>),
 }
 
 impl Card {
     fn of(file: usize, at: usize, filed: &Filed) -> Self {
-        let size = match filed {
-            Filed::Design(_) => String::new(),
-            Filed::Family(family, _) => family
-                .sizes
-                .get(at)
-                .map(|size| size.label())
-                .unwrap_or_default(),
-        };
+        let size = filed.size(at).unwrap_or_default();
         let name = match filed.name().trim() {
             "" => "unnamed",
             name => name,
@@ -95,7 +92,11 @@ impl Card {
             at,
             title,
             size,
-            pair: None,
+            hung: if filed.is_of_tools() {
+                Hung::Tool(None)
+            } else {
+                Hung::Pair(None)
+            },
             held: None,
             picture: None,
         }
@@ -103,7 +104,45 @@ impl Card {
 
     /// Whether there is more to be known of it.
     pub(super) fn is_open(&self, asked: Option<&Stock>) -> bool {
-        self.pair.is_none() || (asked.is_some() && self.held.is_none())
+        match &self.hung {
+            Hung::Pair(pair) => pair.is_none() || (asked.is_some() && self.held.is_none()),
+            Hung::Tool(tool) => tool.is_none(),
+        }
+    }
+
+    /// Whether it is of a tool.
+    pub(super) fn is_tool(&self) -> bool {
+        match self.hung {
+            Hung::Tool(_) => true,
+            Hung::Pair(_) => false,
+        }
+    }
+
+    /// The pair, once it is worked out.
+    pub(super) fn pair(&self) -> Option<&Pair> {
+        match &self.hung {
+            Hung::Pair(pair) => pair.as_deref(),
+            Hung::Tool(_) => None,
+        }
+    }
+
+    /// The tool, once it is worked out.
+    pub(super) fn tool(&self) -> Option<&Pictured> {
+        match &self.hung {
+            Hung::Tool(tool) => tool.as_deref(),
+            Hung::Pair(_) => None,
+        }
+    }
+
+    /// Works it out from its file, if it is not known yet.
+    fn work_out(&mut self, filed: &Filed) {
+        match &mut self.hung {
+            Hung::Pair(pair) if pair.is_none() => *pair = filed.pair(self.at).map(Box::new),
+            Hung::Tool(tool) if tool.is_none() => {
+                *tool = filed.tool(self.at).map(|own| Box::new(Pictured::of(own)));
+            }
+            Hung::Pair(_) | Hung::Tool(_) => {}
+        }
     }
 
     /// Another thing is asked for.
@@ -113,13 +152,15 @@ impl Card {
     }
 
     fn answer(&mut self, stock: &Stock) {
-        self.held = self.pair.as_ref().map(|pair| pair.on(stock));
+        self.held = self.pair().map(|pair| pair.on(stock));
         self.picture = None;
     }
 
     /// The side view of the pair, shut on what was asked for if it reaches that, else on its own.
     pub(super) fn picture(&mut self) -> Option<&(Drawing, kurbo::Rect)> {
-        let pair = self.pair.as_ref()?;
+        let Hung::Pair(Some(pair)) = &self.hung else {
+            return None;
+        };
         let held = self.held.as_ref();
         Some(self.picture.get_or_insert_with(|| {
             let asked = held.and_then(|held| Some((&held.work, held.contact.as_ref()?.half_angle)));
@@ -168,9 +209,6 @@ impl Shelf {
             let cards = (0..filed.len()).map(|at| Card::of(file, at, filed));
             self.cards.extend(cards);
         }
-        if filed.is_err() {
-            on.tool = folder::tool(&on.path).map(|tool| tool.name);
-        }
         on.filed = Some(filed);
         self.stale = true;
     }
@@ -178,9 +216,8 @@ impl Shelf {
     /// Works a pair out and answers for it.
     pub(super) fn work_out(&mut self, at: usize) {
         let card = &mut self.cards[at];
-        if card.pair.is_none() {
-            let filed = self.files[card.file].filed();
-            card.pair = filed.and_then(|filed| filed.pair(card.at)).map(Box::new);
+        if let Some(filed) = self.files[card.file].filed() {
+            card.work_out(filed);
         }
         if let Some(stock) = &self.asked {
             card.answer(stock);

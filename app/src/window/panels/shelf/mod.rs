@@ -1,4 +1,4 @@
-//! The shelf: every pair of a folder as a picture, and which of them hold some stock.
+//! The shelf: every pair and every tool of a folder as a picture, and which pairs hold some stock.
 
 mod card;
 mod load;
@@ -103,28 +103,8 @@ impl Shelf {
             wish(ui, "Look again", tip, Wish::ShelfOf(self.folder.clone()));
             let back = format!("Back to {behind}");
             wish(ui, &back, "Leaves the shelf", Wish::LeaveShelf);
-            asked.extend(self.tools(ui));
         });
         asked
-    }
-
-    /// The tools of the folder, to be opened: they hold no work, so that none of them is an answer.
-    fn tools(&self, ui: &mut Ui) -> Option<Wish> {
-        let named = |file: &OnFile| Some((file.tool.clone()?, file.path.clone()));
-        let tools: Vec<_> = self.files.iter().filter_map(named).collect();
-        let label = match tools.len() {
-            0 => return None,
-            1 => "1 tool".to_owned(),
-            count => format!("{count} tools"),
-        };
-        ui.separator();
-        let list = ui.menu_button(label, |ui| {
-            let clicked = |(name, path): (String, PathBuf)| {
-                ui.button(name).clicked().then_some(Wish::Open(path))
-            };
-            tools.into_iter().filter_map(clicked).last()
-        });
-        list.inner.flatten()
     }
 
     fn asking(&mut self, ui: &mut Ui) {
@@ -187,11 +167,9 @@ impl Shelf {
         self.cards.iter_mut().for_each(Card::forget_answer);
     }
 
-    /// How many pairs there are, and how far the answers are.
+    /// How many pairs and tools there are, and how far the answers are.
     fn state(&self) -> String {
         let unread = self.files.iter().filter(|file| file.is_unread()).count();
-        let shown = self.cards_shown();
-        let pairs = shown.len();
         if unread > 0 {
             return format!(
                 "{} of {} files read",
@@ -199,19 +177,29 @@ impl Shelf {
                 self.files.len()
             );
         }
-        let held = |at: &&usize| self.cards[**at].held.as_ref();
-        let answered = shown.iter().filter(|at| held(at).is_some()).count();
-        if self.asked.is_some() && answered < pairs {
-            return format!("{answered} of {pairs} pairs tried");
-        }
+        let (tools, pairs): (Vec<usize>, Vec<usize>) = self
+            .cards_shown()
+            .into_iter()
+            .partition(|at| self.cards[*at].is_tool());
+        let counted = pairs.len();
         if self.asked.is_some() {
+            let held = |at: &&usize| self.cards[**at].held.as_ref();
+            let answered = pairs.iter().filter(|at| held(at).is_some()).count();
+            if answered < counted {
+                return format!("{answered} of {counted} pairs tried");
+            }
             let well = |at: &&usize| held(at).is_some_and(|held| held.verdict() == Verdict::Well);
-            let well = shown.iter().filter(well).count();
-            return format!("{well} of {pairs} pairs hold it well");
+            let well = pairs.iter().filter(well).count();
+            return format!("{well} of {counted} pairs hold it well");
         }
-        match pairs {
+        let pairs = match counted {
             1 => "1 pair".to_owned(),
-            _ => format!("{pairs} pairs"),
+            _ => format!("{counted} pairs"),
+        };
+        match tools.len() {
+            0 => pairs,
+            1 => format!("{pairs}, 1 tool"),
+            count => format!("{pairs}, {count} tools"),
         }
     }
 
@@ -252,9 +240,13 @@ impl Shelf {
         self.order = best.chain(open).collect();
     }
 
-    /// The places of the cards that are marked as is asked for.
+    /// The places of the cards that are marked as is asked for; where it is asked what holds some
+    /// stock no tool is an answer.
     fn cards_shown(&self) -> Vec<usize> {
-        let shown = |at: &usize| self.only.is_none() || self.mark(*at) == self.only;
+        let shown = |at: &usize| {
+            let is_answer = self.asked.is_none() || !self.cards[*at].is_tool();
+            is_answer && (self.only.is_none() || self.mark(*at) == self.only)
+        };
         (0..self.cards.len()).filter(shown).collect()
     }
 
@@ -318,7 +310,7 @@ impl Shelf {
             (_, true) => "There is no design or family in this folder that can be read",
             (Some(Mark::Have), false) => "Nothing here is marked as something you have",
             (Some(Mark::Want), false) => "Nothing here is marked as something you want",
-            (None, false) => "There is nothing here",
+            (None, false) => "There is no pair here, and no tool holds stock",
         }
     }
 

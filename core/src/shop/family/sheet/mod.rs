@@ -1,5 +1,5 @@
 //! What only a family has to draw: its table, its ranges, all sizes side by side and one over
-//! the other.
+//! the other. Of a set of tools, which has no ranges, its bar is told instead.
 //!
 //! Tables and charts are laid out for paper. Pictures of the pairs come at a scale of 1 : n from
 //! [`REDUCTIONS`], which the sheet's title names; the window asks for 1 : 1.
@@ -7,13 +7,14 @@
 mod ranges;
 mod table;
 
-pub use ranges::{ranges, total_words};
-pub use table::{same_in_all, table, table_pages};
+pub use ranges::{bars, ranges, total_words};
+pub use table::{Fact, InTable, same_in_all, table, table_pages};
 
 use kurbo::{Affine, BezPath, Circle, Point, Rect, Shape, Vec2};
 
-use super::SizeAnswer;
+use super::{SizeAnswer, ToolSizeAnswer};
 use crate::asked::Stock;
+use crate::draw::{self, DrawOptions, Names, Sizes, Views};
 use crate::paper::font::cut_short;
 use crate::paper::{Align, Drawing, Fill, Item, Line, PathItem, TextItem};
 use crate::tongs::model::Model;
@@ -47,17 +48,43 @@ pub fn reduction(full_size: &Drawing, room: (f64, f64)) -> u32 {
 
 /// All sizes under each other, seen along the rivet, rivets in one line, at 1 : `reduced`.
 pub fn strip(answers: &[SizeAnswer], reduced: u32) -> Drawing {
+    stacked(
+        answers
+            .iter()
+            .map(|answer| (answer.label.as_str(), picture(&answer.model, reduced))),
+    )
+}
+
+/// All sizes of a tool under each other, seen from the side with their struck ends or their shoulders
+/// in one line, at 1 : `reduced`.
+pub fn tool_strip(answers: &[ToolSizeAnswer], reduced: u32) -> Drawing {
+    let options = DrawOptions {
+        sizes: Sizes::None,
+        names: Names::LeftOut,
+        views: Views::Side,
+        ..DrawOptions::default()
+    };
+    stacked(answers.iter().map(|answer| {
+        let side = draw::tool(&answer.document, &answer.answers.model, &options);
+        let mut items = side.grown(1.0 / f64::from(reduced)).items;
+        // The first of its views is enough to know it by; its sections come behind.
+        items.truncate(1);
+        (answer.label.as_str(), items)
+    }))
+}
+
+/// Pictures under each other, each under its name.
+fn stacked<'a>(pictures: impl Iterator<Item = (&'a str, Vec<Item>)>) -> Drawing {
     let mut items = Vec::new();
     let mut top = 0.0;
-    for answer in answers {
-        let picture = picture(&answer.model, reduced);
+    for (label, picture) in pictures {
         let area = crate::paper::bounds(&picture).unwrap_or(Rect::ZERO);
         let shift = Vec2::new(0.0, top - 1.4 * TEXT - area.y1);
         let mut group = picture;
         let at = Point::new(area.x0, area.y1 + 0.4 * TEXT);
-        let name = cut_short(&answer.label, TEXT, false, NAME);
+        let name = cut_short(label, TEXT, false, NAME);
         group.push(Item::text(at, name, TEXT, Align::Start));
-        items.push(Item::group(answer.label.clone(), shift, group));
+        items.push(Item::group(label.to_owned(), shift, group));
         top = shift.y + area.y0 - TEXT;
     }
     Drawing { items }

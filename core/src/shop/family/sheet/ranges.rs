@@ -4,7 +4,9 @@ use super::{COLUMN_GAP, ROW, TEXT, bar_words, both, letters, short_name};
 use crate::asked::{StockSizes, Units};
 use crate::paper::font::text_width;
 use crate::paper::{Align, Drawing, Fill, Item, Line};
-use crate::shop::family::{BarTotal, Coverage, Family, SizeAnswer, coverage, totals};
+use crate::shop::family::{
+    BarTotal, Coverage, Family, InSizes, OfSize, SizeAnswer, coverage, totals,
+};
 
 /// What the set holds, shape by shape: a bar for each size with a tick at its own work, gaps
 /// in the stock that can be bought marked and put in words; beside it the bar and the mass of each
@@ -29,7 +31,7 @@ pub fn ranges(
     let all = coverage(answers, units, stock);
     all.iter().for_each(|coverage| chart.coverage(coverage));
     chart.without_range();
-    chart.totals(pairs_of_each);
+    chart.totals(family, pairs_of_each);
     Drawing { items: chart.items }
 }
 
@@ -104,19 +106,10 @@ impl Chart<'_> {
         tick.line_to((own, y + TEXT));
         self.items.push(Item::line(tick, Line::Mark));
         let right = self.names + 2.0 * COLUMN_GAP + CHART;
-        let about = self.about(answer);
+        let about = cut_to(answer, self.units);
         self.items
             .push(letters(Point::new(right, y), &about, false));
         self.y -= ROW;
-    }
-
-    fn about(&self, answer: &SizeAnswer) -> String {
-        let bar = answer.balance.cut_text(self.units);
-        let mass = self.units.show().mass(answer.model.mass_kg());
-        format!(
-            "{bar} of {}, finished {mass}",
-            bar_words(&answer.document.bar.stock)
-        )
     }
 
     fn gap(&mut self, (from, to): (f64, f64), top: f64) {
@@ -134,33 +127,69 @@ impl Chart<'_> {
         }
     }
 
-    fn totals(&mut self, pairs_of_each: u32) {
-        let pairs = pair_or_pairs(pairs_of_each);
-        self.line(
-            &format!("Bar for {pairs_of_each} {pairs} of each size"),
-            true,
-        );
-        for total in totals(self.answers, pairs_of_each) {
-            let text = total_words(self.units, &total);
-            self.line(&text, false);
+    fn totals(&mut self, family: &Family, pairs_of_each: u32) {
+        for (text, bold) in total_lines(family, self.answers, pairs_of_each) {
+            self.line(&text, bold);
         }
     }
 }
 
+/// The bar for so many of each size, a line each under a heading; whether a line is bold.
+fn total_lines<D: InSizes>(
+    family: &Family<D>,
+    answers: &[D::Answer],
+    of_each: u32,
+) -> Vec<(String, bool)> {
+    let counted = counted::<D>(of_each);
+    let mut lines = vec![(format!("Bar for {counted} of each size"), true)];
+    let all = totals(answers, of_each).into_iter();
+    lines.extend(all.map(|total| (total_words(family, &total), false)));
+    lines
+}
+
+/// The bar for so many of each size, and under it of each size what it is cut to and what it weighs:
+/// all that a set of tools has where pairs have their ranges.
+pub fn bars<D: InSizes>(family: &Family<D>, answers: &[D::Answer], of_each: u32) -> Drawing {
+    let units = family.base.units();
+    let mut lines = total_lines(family, answers, of_each);
+    lines.push((String::new(), false));
+    lines.push(("Size by size".to_owned(), true));
+    let about = |answer: &D::Answer| {
+        let name = short_name(answer.label());
+        format!("{name}: {}", cut_to(answer, units))
+    };
+    lines.extend(answers.iter().map(|answer| (about(answer), false)));
+    let down = std::iter::successors(Some(0.0), |y| Some(y - ROW));
+    let letters =
+        |((text, bold), y): ((String, bool), f64)| letters(Point::new(0.0, y), &text, bold);
+    Drawing {
+        items: lines.into_iter().zip(down).map(letters).collect(),
+    }
+}
+
+/// What a size is cut to and what it weighs when it is finished.
+fn cut_to<A: OfSize<Of: InSizes>>(answer: &A, units: Units) -> String {
+    let bar = answer.balance().cut_text(units);
+    let mass = units.show().mass(answer.mass_kg());
+    let stock = bar_words(&answer.document().bar().stock);
+    format!("{bar} of {stock}, finished {mass}")
+}
+
 /// What a set takes of one bar: `40 in of 3/4 in square mild steel, 6.38 lb, for 3 pairs`.
-pub fn total_words(units: Units, total: &BarTotal) -> String {
+pub fn total_words<D: InSizes>(family: &Family<D>, total: &BarTotal) -> String {
+    let units = family.base.units();
     format!(
-        "{} of {} {}, {}, for {} {}",
+        "{} of {} {}, {}, for {}",
         units.show().text(total.length_mm),
         bar_words(&total.bar.stock),
         total.bar.steel.name(),
         units.show().mass(total.mass_kg),
-        total.pairs,
-        pair_or_pairs(total.pairs)
+        counted::<D>(total.pairs)
     )
 }
 
-/// `pair` for one of them.
-fn pair_or_pairs(count: u32) -> &'static str {
-    if count == 1 { "pair" } else { "pairs" }
+/// `1 pair`, `3 tools`.
+fn counted<D: InSizes>(count: u32) -> String {
+    let several = if count == 1 { "" } else { "s" };
+    format!("{count} {}{several}", D::NAME)
 }

@@ -4,18 +4,20 @@ use super::{COLUMN_GAP, HEAD, ROOM, ROW, ROWS_OF_A_PAGE, TEXT, bar_words, letter
 use crate::asked::Units;
 use crate::paper::font::{cut_short, text_width};
 use crate::paper::{Drawing, Item, Line};
-use crate::shop::family::{Cell, Family, Row, SizeAnswer, Table};
+use crate::shop::family::{Cell, Family, InSizes, OfSize, Row, SizeAnswer, Table, ToolSizeAnswer};
+use crate::tongs::document::Document;
+use crate::tool::Tool;
 
 /// What each size takes and holds, and every value that is not the same in all sizes. A value set
 /// by hand is set bold with a star.
-pub fn table(family: &Family, answers: &[SizeAnswer]) -> Drawing {
+pub fn table<D: InTable>(family: &Family<D>, answers: &[D::Answer]) -> Drawing {
     Drawing {
         items: set_in_columns(&table_lines(family, answers)),
     }
 }
 
 /// The same as so many drawings as it takes for each to fit a page: a column is never cut.
-pub fn table_pages(family: &Family, answers: &[SizeAnswer]) -> Vec<Drawing> {
+pub fn table_pages<D: InTable>(family: &Family<D>, answers: &[D::Answer]) -> Vec<Drawing> {
     let lines = table_lines(family, answers);
     let tall = ROW * f64::from(u32::try_from(lines.len()).unwrap_or(u32::MAX));
     let wide = if tall > ROOM.0 { ROOM.0 } else { ROOM.1 };
@@ -35,11 +37,11 @@ pub fn table_pages(family: &Family, answers: &[SizeAnswer]) -> Vec<Drawing> {
     pages
 }
 
-fn table_lines(family: &Family, answers: &[SizeAnswer]) -> Vec<Texts> {
+fn table_lines<D: InTable>(family: &Family<D>, answers: &[D::Answer]) -> Vec<Texts> {
     let table = table_of(family, answers);
     let varying: Vec<&Row> = table.rows.iter().filter(|row| row.varies()).collect();
     let mut lines = vec![head(&table)];
-    lines.extend(facts(family.base.units, answers));
+    lines.extend(facts::<D>(family.base.units(), answers));
     if !varying.is_empty() {
         lines.push(Texts::heading("Differs"));
     }
@@ -54,7 +56,7 @@ fn table_lines(family: &Family, answers: &[SizeAnswer]) -> Vec<Texts> {
 }
 
 /// Every value that is the same in all sizes; two columns of them where one is higher than a page.
-pub fn same_in_all(family: &Family, answers: &[SizeAnswer]) -> Drawing {
+pub fn same_in_all<D: InSizes>(family: &Family<D>, answers: &[D::Answer]) -> Drawing {
     let table = table_of(family, answers);
     let same = table.rows.iter().filter(|row| !row.varies());
     let mut lines = vec![Texts::heading("The same in all sizes")];
@@ -72,8 +74,8 @@ pub fn same_in_all(family: &Family, answers: &[SizeAnswer]) -> Drawing {
     Drawing { items }
 }
 
-fn table_of(family: &Family, answers: &[SizeAnswer]) -> Table {
-    let documents: Vec<_> = answers.iter().map(|a| a.document.clone()).collect();
+fn table_of<D: InSizes>(family: &Family<D>, answers: &[D::Answer]) -> Table {
+    let documents: Vec<_> = answers.iter().map(|a| a.document().clone()).collect();
     family.table_of(&documents)
 }
 
@@ -154,24 +156,57 @@ fn head(table: &Table) -> Texts {
     }
 }
 
-/// Bar, mass and range of each size.
-fn facts(units: Units, answers: &[SizeAnswer]) -> Vec<Texts> {
+/// What a table tells of a size beside its values.
+pub trait InTable: InSizes {
+    /// Facts that only such a thing has: what each is called, and its text for a size.
+    const FACTS: &'static [(&'static str, Fact<Self>)];
+}
+
+/// A fact of a size in the family's units.
+pub type Fact<D> = fn(&<D as InSizes>::Answer, Units) -> String;
+
+impl InTable for Document {
+    const FACTS: &'static [(&'static str, Fact<Self>)] = &[
+        ("holds from", |a, units| {
+            held(a, |r| units.show().text(r.least.size_mm))
+        }),
+        ("holds to", |a, units| {
+            held(a, |r| units.show().text(r.most.size_mm))
+        }),
+    ];
+}
+
+impl InTable for Tool {
+    const FACTS: &'static [(&'static str, Fact<Self>)] = &[("it is", tool_words)];
+}
+
+fn tool_words(answer: &ToolSizeAnswer, _units: Units) -> String {
+    answer.document.style_kind().name().to_owned()
+}
+
+/// Bar, mass and what else is to be known of each size.
+fn facts<D: InTable>(units: Units, answers: &[D::Answer]) -> Vec<Texts> {
     let show = units.show();
-    let row = |name: &str, text: &dyn Fn(&SizeAnswer) -> String| {
+    let row = |name: &str, text: &dyn Fn(&D::Answer) -> String| {
         Texts::plain(name, answers.iter().map(text))
     };
-    vec![
-        row("forged from", &|a| bar_words(&a.document.bar.stock)),
-        row("bar for a pair", &|a| a.balance.cut_text(units)),
-        row("mass of a pair", &|a| show.mass(a.model.mass_kg())),
-        row("holds from", &|a| held(a, |r| show.text(r.least.size_mm))),
-        row("holds to", &|a| held(a, |r| show.text(r.most.size_mm))),
-        row("to know", &|a| {
-            a.worst()
-                .map_or("nothing", crate::finding::Severity::name)
-                .to_owned()
+    let mut rows = vec![
+        row("forged from", &|a| bar_words(&a.document().bar().stock)),
+        row(&format!("bar for a {}", D::NAME), &|a| {
+            a.balance().cut_text(units)
         }),
-    ]
+        row(&format!("mass of a {}", D::NAME), &|a| {
+            show.mass(a.mass_kg())
+        }),
+    ];
+    let own = D::FACTS.iter();
+    rows.extend(own.map(|(name, fact)| row(name, &|a| fact(a, units))));
+    rows.push(row("to know", &|a| {
+        a.worst()
+            .map_or("nothing", crate::finding::Severity::name)
+            .to_owned()
+    }));
+    rows
 }
 
 fn held(answer: &SizeAnswer, text: impl Fn(&crate::proof::fit::WorkRange) -> String) -> String {
