@@ -145,7 +145,7 @@ fn crosses(
 }
 
 /// A square bar b bent through wants σ b³/4 (plastic section modulus of a square, b³/4); tines hold it by a couple
-/// over their depth d, and give way at σ_y d t²/6 (section modulus of a rectangle): handbook formulas, with the
+/// over their depth d, and give way at `σ_y d t²/6` (section modulus of a rectangle): handbook formulas, with the
 /// 85 MPa of hot steel and the yield of 1045.
 #[test]
 fn a_forks_height_is_that_of_its_root() {
