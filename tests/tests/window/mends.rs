@@ -8,7 +8,7 @@ use egui_kittest::kittest::Queryable;
 use reinwright_core::tongs::document::Document;
 use reinwright_tests::pairs::{flat, length};
 use reinwright_tests::window::{
-    TALL, Window, click_with, fill, point, show_design, undo, unfold, value,
+    OnBench, TALL, Window, click_with, fill, point, show_design, undo, unfold, value,
 };
 
 /// A flat pair whose neck is deeper than its bar of 3/4 in.
