@@ -14,11 +14,20 @@ pub(super) fn run(wanted: &Loaded) -> Outcome {
     let load = wanted.load()?;
     let design = design(&wanted.asked.file)?;
     let answers = Answers::under(&design, &load);
-    let (found, ways) = (&answers.findings, ways(&design, &answers));
+    let ways = ways(&design, &answers);
+    told_with_mends(&answers.findings, (&ways, design.units), wanted)
+}
+
+/// What was noticed with the ways to mend each, for people or for scripts.
+pub(super) fn told_with_mends(
+    found: &[Finding],
+    (ways, units): (&[Option<Ways>], Units),
+    wanted: &Loaded,
+) -> Outcome {
     let text = if wanted.asked.json {
-        json(&Answer::with_mends(found, &ways))?
+        json(&Answer::with_mends(found, ways))?
     } else {
-        listed_with_mends(found, (&ways, design.units))
+        listed_with_mends(found, (ways, units))
     };
     let status = status(finding::worst(found));
     Ok(Done { text, status })

@@ -410,7 +410,12 @@ impl List {
             design.bar.stock.words(),
             balance.cut_length(design.units)
         ));
-        list.marks(plan);
+        let ends = if design.is_tool {
+            "from the working end and from the other"
+        } else {
+            "from the left end and from the right"
+        };
+        list.marks(plan, ends);
         for finding in &plan.findings {
             list.line(format_args!("{finding}"));
         }
@@ -444,8 +449,8 @@ impl List {
         writeln!(self.text, "{words}").expect("a text takes what is written to it");
     }
 
-    fn marks(&mut self, plan: &Plan) {
-        self.line(format_args!("Marks, from the left end and from the right:"));
+    fn marks(&mut self, plan: &Plan, ends: &str) {
+        self.line(format_args!("Marks, {ends}:"));
         for mark in &plan.marks {
             self.line(format_args!(
                 "  {:>9} {:>9}  {}: {}, {}",

@@ -5,16 +5,18 @@ use std::path::{Path, PathBuf};
 use clap::Args;
 use reinwright_core::asked::{self, Bar, LimitError, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
+use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::forge;
 use reinwright_core::paper::{Drawing, Paper, ink};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::shop::family::{self as families, Family, Size};
+use reinwright_core::shop::mend::tool_ways;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
 use reinwright_core::units::Length;
 
 use super::arguments::{self, New};
-use super::{Done, Outcome, Places, balance, findings, heats, json, plan};
+use super::{Done, Outcome, Places, balance, findings, heats, plan};
 use crate::disk::files;
 use crate::jobs::pair_tools::{self, Kept};
 use crate::jobs::{job_sheet, printing};
@@ -51,8 +53,15 @@ pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
     let tool = Tool::starting(kind, size, bar);
     tool::check_limits(&tool).map_err(|error| blamed(&error, (kind, bar)))?;
     files::write_whole(&wanted.out, tool::write(&tool).as_bytes())?;
+    let found = ToolAnswers::to(&tool).findings.into_iter();
+    let against: Vec<Finding> = found.filter(|own| own.severity >= Severity::Mend).collect();
+    let against = if against.is_empty() {
+        String::new()
+    } else {
+        findings::listed(&against)
+    };
     Ok(Done::said(format!(
-        "{}: {}\n{}\n",
+        "{}: {}\n{}\n{against}",
         wanted.out.display(),
         tool.name,
         kind.about()
@@ -61,17 +70,10 @@ pub(super) fn begin(wanted: &New, kind: &str) -> Outcome {
 
 /// What stands against a tool.
 pub(super) fn noticed(wanted: &arguments::Loaded) -> Outcome {
-    let answers = ToolAnswers::to(&opened(&wanted.asked.file)?);
-    let found = &answers.findings;
-    let text = if wanted.asked.json {
-        json(&findings::Answer::new(found))?
-    } else {
-        findings::listed(found)
-    };
-    Ok(Done {
-        text,
-        status: findings::status(answers.worst()),
-    })
+    let tool = opened(&wanted.asked.file)?;
+    let answers = ToolAnswers::to(&tool);
+    let ways = tool_ways(&tool, &answers);
+    findings::told_with_mends(&answers.findings, (&ways, tool.units), wanted)
 }
 
 /// How much bar a tool takes, and where it is marked.

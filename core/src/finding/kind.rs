@@ -248,12 +248,18 @@ pub enum Kind {
     DriftStays,
     /// A drift opens the hole so fast that it tears.
     DriftSteep,
+    /// A drift is no larger than the hole that it enters.
+    DriftOpensNothing,
+    /// A punch is so stout that no usual blow sinks it.
+    PunchWantsForce,
     /// An edge is too keen or too blunt for its use.
     EdgeAngle,
     /// An edge is narrower than what it cuts, or its blade is thin.
     BladeSlender,
     /// A cup does not fit a rivet's head.
     CupMisfit,
+    /// A cup is shallower or deeper than a rivet's head asks for.
+    CupDepth,
     /// The steel around a cup or a groove is thin.
     WallThin,
     /// An eye leaves thin cheeks.
@@ -276,6 +282,8 @@ pub enum Kind {
     ShoulderSmall,
     /// A fork is slimmer than the work that it bends.
     ForkWeak,
+    /// The tines of a fork bend at their root.
+    ForkBends,
     /// The nose of a fuller is sharp.
     NoseSharp,
     /// A cut end flies, and an edge that is struck is spoilt.

@@ -299,7 +299,7 @@ impl Account {
             Opening::Rivet { .. } => {}
             Opening::Slot(slot) => match slot.end {
                 SlotEnd::Round => {}
-                SlotEnd::Open => return 0.0,
+                SlotEnd::Open | SlotEnd::Vee(_) => return 0.0,
             },
             Opening::Cup(_) => return 0.0,
         }

@@ -2,5 +2,7 @@
 
 pub mod balance;
 pub(crate) mod bar_drawing;
+pub mod spreading;
+pub mod upsetting;
 
 pub use bar_drawing::{bar, plain};

@@ -1,5 +1,6 @@
-//! Sources given to operations so that all of them together take the least time: exact, by dynamic
-//! programming over what a source finds when its turn comes.
+//! Sources given to operations so that all of them together take the least time, and none is left for
+//! another for a moment's gain: exact, by dynamic programming over what a source finds when its turn
+//! comes.
 //!
 //! What comes after depends on what came before in three ways only: which coil is on the machine, which
 //! fires burn, and which source gave the last heat, since its warmth is still in the piece. These are
@@ -80,10 +81,12 @@ impl State {
     }
 }
 
-/// A way to a state: its time, how often something was made ready, the state before and the choice.
+/// A way to a state: its time, how often the source was another than before, how often one was made
+/// ready, the state before and the choice.
 #[derive(Debug, Clone, Copy)]
 struct Way {
     seconds: f64,
+    turns: u32,
     changes: u32,
     before: State,
     choice: Option<usize>,
@@ -92,14 +95,24 @@ struct Way {
 /// Two times nearer than this are one, s: then fewer changes decide.
 const SAME_S: f64 = 1e-6;
 
+/// What turning to another source must save, s: it is another place to stand and another habit, and
+/// nobody leaves a fire that serves for a moment's gain. A judgement; common practice, no source.
+pub const TURN_S: f64 = 10.0;
+
 impl Way {
+    /// What is made least: the time, and what turning to another source must save.
+    fn weight(&self) -> f64 {
+        self.seconds + TURN_S * f64::from(self.turns)
+    }
+
     fn beats(&self, other: &Self) -> bool {
-        let off = self.seconds - other.seconds;
+        let off = self.weight() - other.weight();
         off < -SAME_S || (off < SAME_S && self.changes < other.changes)
     }
 }
 
-/// The least time for all operations. Where no source serves an operation it is passed over, and what
+/// The least time for all operations, where turning to another source is worth [`TURN_S`] at the least.
+/// Where no source serves an operation it is passed over, and what
 /// comes after begins cold.
 pub fn optimum(problem: &impl Problem) -> Best {
     let start = State {
@@ -127,6 +140,7 @@ pub fn optimum(problem: &impl Problem) -> Best {
                 served = true;
                 let tried = Way {
                     seconds: way.seconds + ready_s + cost,
+                    turns: way.turns + u32::from(state.last.is_some_and(|last| last != source)),
                     changes: way.changes + u32::from(ready_s > 0.0),
                     before: state,
                     choice: Some(source),
@@ -184,6 +198,7 @@ impl<'a, P: Problem> Costs<'a, P> {
 fn standing(state: State) -> Way {
     Way {
         seconds: 0.0,
+        turns: 0,
         changes: 0,
         before: state,
         choice: None,

@@ -71,7 +71,8 @@ fn tried(
     let pairs = plan.operations.iter().zip(&best.operations);
     let lost = pairs.filter(|(own, best)| own.source.is_none() && best.source.is_some());
     let lost = lost.map(|(own, _)| own.number).collect();
-    (plan.totals.time_s - best.totals.time_s, lost)
+    let longer = plan.totals.time_s - best.totals.time_s;
+    (longer.max(0.0), lost)
 }
 
 fn numbers(of: &[usize]) -> String {
@@ -85,7 +86,9 @@ fn told(what: Other, begins: &str, (longer, unserved): (f64, Vec<usize>)) -> Pri
     } else {
         "operations"
     };
-    let said = if unserved.is_empty() {
+    let said = if unserved.is_empty() && longer < 1.0 {
+        format!("{begins}: as long")
+    } else if unserved.is_empty() {
         format!("{begins}: {} more", spoken(longer))
     } else {
         format!(

@@ -114,7 +114,7 @@ pub(super) fn at_once(step: Step) -> AtOnce {
         | Step::DrawRound
         | Step::Grip
         | Step::BendRein => AtOnce::InTurns,
-        Step::Tool(Forging::ShapeBody) => AtOnce::InTurns,
+        Step::Tool(Forging::ShapeBody | Forging::UpsetBody | Forging::SizeFull) => AtOnce::InTurns,
         Step::Tool(_) => AtOnce::Whole,
         Step::CutBar
         | Step::Notch
@@ -147,23 +147,38 @@ fn hammered_tool(own: Forging) -> Hammered {
     match own {
         Forging::DrawShank
         | Forging::UpsetBlock
+        | Forging::UpsetBody
+        | Forging::UpsetEnd
         | Forging::ShapeBody
+        | Forging::SizeFull
         | Forging::TaperSquare
         | Forging::TaperOctagon
         | Forging::TaperRound
+        | Forging::FlattenBit
         | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
         | Forging::TaperBack
+        | Forging::DrawEnd
+        | Forging::SquareTop
+        | Forging::DrawTines
         | Forging::DrawFace => Hammered::Moved,
         Forging::CutBar
         | Forging::SetShoulder
+        | Forging::BreakCorners
         | Forging::RoundNose
         | Forging::PunchEye
         | Forging::CupEnd
         | Forging::PressGroove
+        | Forging::PressVee
         | Forging::Slit
         | Forging::OpenTines
         | Forging::CutOff
         | Forging::Dress
+        | Forging::GrindEdge
+        | Forging::GrindPoint
         | Forging::Harden
         | Forging::CoolSlowly => Hammered::Bent,
     }
@@ -174,14 +189,33 @@ fn beside_tool_s(own: Forging) -> f64 {
     match own {
         Forging::CutBar => 120.0,
         Forging::CutOff => 60.0,
-        Forging::Dress => 600.0,
+        Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => 600.0,
         // Nobody hammers meanwhile.
         Forging::Harden | Forging::CoolSlowly => 0.0,
         Forging::PunchEye => 90.0,
         Forging::Slit | Forging::OpenTines => 40.0,
-        Forging::SetShoulder | Forging::CupEnd | Forging::PressGroove | Forging::RoundNose => 20.0,
-        Forging::UpsetBlock | Forging::DrawShank | Forging::DrawBlade | Forging::DrawFace => 20.0,
+        Forging::SetShoulder
+        | Forging::CupEnd
+        | Forging::PressGroove
+        | Forging::PressVee
+        | Forging::RoundNose => 20.0,
+        Forging::UpsetBlock
+        | Forging::UpsetBody
+        | Forging::UpsetEnd
+        | Forging::DrawShank
+        | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
+        | Forging::DrawTines
+        | Forging::DrawFace => 20.0,
         Forging::ShapeBody
+        | Forging::SizeFull
+        | Forging::BreakCorners
+        | Forging::FlattenBit
+        | Forging::DrawEnd
+        | Forging::SquareTop
         | Forging::TaperSquare
         | Forging::TaperOctagon
         | Forging::TaperRound

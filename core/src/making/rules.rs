@@ -3,6 +3,8 @@
 
 use std::f64::consts::{FRAC_PI_4, SQRT_2};
 
+pub use crate::forge::upsetting::{MOST_UPSET, MOST_UPSET_BY_HAND, Upset, upset};
+
 /// Steel that keeps its volume is lengthened by this when a square is hammered to the round that
 /// fits into it: 4/π.
 pub const SQUARE_TO_ROUND: f64 = 1.0 / FRAC_PI_4;
@@ -20,14 +22,6 @@ pub const MOST_UPRIGHT: f64 = 2.0;
 
 /// The least bite for the height that is struck: shorter ones leave laps (from memory).
 pub const LEAST_BITE: f64 = 1.0 / 3.0;
-
-/// The longest unsupported length that is upset in one go, in diameters (forging association's
-/// first rule, read in its design rules for upset forgings).
-pub const MOST_UPSET: f64 = 3.0;
-
-/// The longest that is upset by hand in one heat, in diameters (judgement: a hand keeps nothing
-/// straight that is longer).
-pub const MOST_UPSET_BY_HAND: f64 = 2.5;
 
 /// What a rein is left proud of its size until it is finished, mm: 1/64 in goes as scale and with the
 /// last light blows (common practice, no source).
@@ -110,34 +104,6 @@ pub fn rounding(diameter: f64) -> Rounding {
         octagon_keeping_mm: diameter * (FRAC_PI_4 / OCTAGON_FULLNESS).sqrt(),
         to_octagon: 1.0 / OCTAGON_FULLNESS,
         to_round: OCTAGON_FULLNESS / FRAC_PI_4,
-    }
-}
-
-/// How an upset of a volume at the end of a bar goes.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Upset {
-    /// Length of bar that goes into it, mm.
-    pub length_mm: f64,
-    /// The same in diameters of the bar.
-    pub ratio: f64,
-    /// Heats that a hand needs for it.
-    pub heats: u32,
-}
-
-/// Gathers a volume from the end of a bar of so much section.
-pub fn upset(volume_mm3: f64, area_mm2: f64) -> Upset {
-    let length_mm = volume_mm3 / area_mm2;
-    let ratio = length_mm / (area_mm2 / FRAC_PI_4).sqrt();
-    #[allow(
-        clippy::cast_possible_truncation,
-        clippy::cast_sign_loss,
-        reason = "between one and a thousand"
-    )]
-    let heats = (ratio / MOST_UPSET_BY_HAND).ceil().clamp(1.0, 1000.0) as u32;
-    Upset {
-        length_mm,
-        ratio,
-        heats,
     }
 }
 

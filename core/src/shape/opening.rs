@@ -34,12 +34,14 @@ pub struct Slot {
 }
 
 /// How a slot ends.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub enum SlotEnd {
     /// Half round inside the steel: an eye. A slug is knocked out for it.
     Round,
     /// At the end of the steel: a groove, a gap. The steel is pressed aside, and none is lost.
     Open,
+    /// The same with two flats that meet so deep under the end of the steel, mm: it has no round end.
+    Vee(f64),
 }
 
 /// A cap of a ball, pressed into an end.
@@ -62,6 +64,7 @@ impl Slot {
         let ends = match self.end {
             SlotEnd::Round => 1.0,
             SlotEnd::Open => 0.5,
+            SlotEnd::Vee(high) => return high * self.across_mm / 2.0,
         };
         let straight = (self.to_mm - self.from_mm) * self.across_mm;
         straight + ends * FRAC_PI_4 * self.across_mm.powi(2)
@@ -77,6 +80,8 @@ impl Slot {
         let (r, long) = (self.across_mm / 2.0, self.to_mm - self.from_mm);
         match self.end {
             SlotEnd::Round => f64::midpoint(self.from_mm, self.to_mm),
+            // Of a triangle, a third of its height from its base.
+            SlotEnd::Vee(high) => self.to_mm - high / 3.0,
             SlotEnd::Open => {
                 // The centroid of half a disc lies 4 r / 3 π from its middle.
                 let cap = FRAC_PI_2 * r * r;
@@ -93,6 +98,7 @@ impl Slot {
         match self.end {
             SlotEnd::Round => (self.from_mm - r, self.to_mm + r),
             SlotEnd::Open => (self.from_mm - r, self.to_mm),
+            SlotEnd::Vee(high) => (self.to_mm - high, self.to_mm),
         }
     }
 
@@ -101,6 +107,11 @@ impl Slot {
         let r = self.across_mm / 2.0;
         let mut path = BezPath::new();
         path.move_to((self.to_mm, r));
+        if let SlotEnd::Vee(high) = self.end {
+            path.line_to((self.to_mm - high, 0.0));
+            path.line_to((self.to_mm, -r));
+            return path;
+        }
         path.line_to((self.from_mm, r));
         add(
             &mut path,

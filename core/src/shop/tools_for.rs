@@ -1,14 +1,16 @@
 //! The tools that make a pair, with their sizes taken from it.
 
 use crate::asked::{Bar, Hole, Stock, Work};
+use crate::finding::Part;
 use crate::forge::balance::PUNCH_TO_HOLE;
 use crate::steel::Steel;
 use crate::tongs::document::{Document, HeadSolid};
 use crate::tongs::jaw::JawKind;
 use crate::tool::{
-    BottomSwage, Drift, Hardy, Mount, RivetSet, RoundPunch, Shape, Tool, ToolKind, ToolStyle,
+    BottomSwage, Drift, Groove, Hardy, Mount, RivetSet, RoundPunch, Shape, Tool, ToolKind,
+    ToolStyle,
 };
-use crate::units::{Length, MM_PER_INCH, Unit};
+use crate::units::{Angle, Length, MM_PER_INCH, Unit};
 
 /// Bar that every shop sells, by the unit of the design, mm: from the slimmest up.
 const INCHES: [f64; 9] = [0.375, 0.5, 0.625, 0.75, 0.875, 1.0, 1.25, 1.5, 2.0];
@@ -20,8 +22,8 @@ const HARDY_MM: (f64, f64) = (MM_PER_INCH, 25.0);
 /// A tool of a pair, and what it is to the pair in one word.
 pub type ToolFor = (&'static str, Tool);
 
-/// Punch, drift and rivet set for a pair, and the swage for its bits where they are round. A drilled
-/// hole wants neither punch nor drift, and a flat head no set.
+/// Punch, drift and rivet set for a pair, and the swage for its bits where they are round or folded to a V. A
+/// drilled hole wants neither punch nor drift, and a flat head no set.
 pub fn tools_for(pair: &Document) -> Vec<ToolFor> {
     let mut all = Vec::new();
     if pair.rivet.made == Hole::Punched {
@@ -30,6 +32,7 @@ pub fn tools_for(pair: &Document) -> Vec<ToolFor> {
     }
     all.extend(set(pair).map(|own| ("rivet-set", own)));
     all.extend(swage(pair).map(|own| ("swage", own)));
+    all.extend(vee(pair).map(|own| ("v-block", own)));
     all
 }
 
@@ -165,25 +168,54 @@ fn set(pair: &Document) -> Option<Tool> {
 
 /// The groove over which round bits are shaped.
 fn swage(pair: &Document) -> Option<Tool> {
-    let jaws = [Some(&pair.jaw), pair.second_jaw.as_ref()];
-    let kinds = jaws
-        .into_iter()
-        .flatten()
-        .map(|jaw| jaw.style.bit().unwrap_or(jaw.kind()));
-    let hollow = kinds.into_iter().any(|kind| kind == JawKind::HollowBit);
     let Work::Round { diameter, .. } = pair.work else {
         return None;
     };
-    if !hollow {
-        return None;
-    }
     let from = From::new(pair);
+    let groove = from.size(diameter.mm());
+    let is_round = bits(pair).any(|(_, kind)| kind == JawKind::HollowBit);
+    is_round.then(|| block(&from, (Groove::Round, groove), "swage for its bits"))
+}
+
+/// The V in which V bits are folded: as wide at its top as the bit is outside, lip to lip.
+fn vee(pair: &Document) -> Option<Tool> {
+    let (part, _) = bits(pair).find(|(_, kind)| *kind == JawKind::VBit)?;
+    let fields = pair.fields();
+    let its = |name: &str| {
+        let mut own = fields.iter().filter(|field| field.part == part);
+        own.find(|field| field.path.rsplit('.').next() == Some(name))
+            .and_then(|field| field.value.number())
+    };
+    let (leg, wall, degrees) = (its("leg")?, its("wall")?, its("angle")?);
+    let half = degrees.to_radians() / 2.0;
+    // Outside, a leg is longer by what the wall takes at the ridge.
+    let across = 2.0 * (leg + wall / half.tan()) * half.sin();
+    let from = From::new(pair);
+    let angle = Angle::degrees(degrees);
+    Some(block(
+        &from,
+        (Groove::Vee { angle }, from.size(across)),
+        "V block for its bits",
+    ))
+}
+
+/// What grips in each jaw of a pair, by the jaw's part.
+fn bits(pair: &Document) -> impl Iterator<Item = (Part, JawKind)> {
+    let second = pair.second_jaw.as_ref().map(|jaw| (Part::SecondJaw, jaw));
+    let jaws = [Some((Part::Jaw, &pair.jaw)), second].into_iter().flatten();
+    jaws.map(|(part, jaw)| (part, jaw.style.bit().unwrap_or(jaw.kind())))
+}
+
+/// A swage with a groove, for the common hardy hole.
+fn block(from: &From<'_>, (shape, groove): (Groove, Length), what: &str) -> Tool {
     let hole = from.size(match from.unit {
         Unit::Inch | Unit::Foot => HARDY_MM.0,
         Unit::Millimetre | Unit::Centimetre => HARDY_MM.1,
     });
-    let swage = BottomSwage::of(from.size(diameter.mm()), hole);
-    let bar = from.square(1.3 * hole.mm(), Steel::Carbon1045);
+    let swage = BottomSwage::sunk(shape, groove, hole);
+    // No more than a fifth of the block's section is to be upset.
+    let least = (swage.wide.mm() * swage.long.mm() / 1.2).sqrt();
+    let bar = from.square(least.max(1.3 * hole.mm()), Steel::Carbon1045);
     let mut block = Hardy::suited(hole, &bar);
     block.block_thick = swage.wide;
     block.block_long = swage.long;
@@ -191,5 +223,5 @@ fn swage(pair: &Document) -> Option<Tool> {
         style: ToolStyle::BottomSwage(swage),
         mount: Mount::Hardy(block),
     };
-    Some(from.tool("swage for its bits", bar, shape))
+    from.tool(what, bar, shape)
 }

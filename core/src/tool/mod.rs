@@ -15,20 +15,24 @@ pub mod column;
 mod document;
 mod file;
 pub mod forging;
+mod form;
 mod mount;
 mod resolve;
 mod solid;
 pub mod steels;
+mod stouter;
 mod style;
 
 pub use check::check;
 pub use document::{FORMAT, KindOfFile, Shape, Tool, check_limits};
 pub use file::{in_file, is_tool, lacks_mark, read, read_any, write};
+pub use form::{From, formed};
 pub use mount::{Hardy, Hold, Mount, Struck};
 pub use resolve::{Model, resolve};
 pub use solid::{Cut, Outline, Run};
+pub use stouter::{Stouter, stouter};
 pub use style::{
     BendingFork, BottomFuller, BottomSwage, CentrePunch, ColdChisel, CutOff, Drift, DriftSection,
-    EdgeLine, HotChisel, MountKind, NoStyle, RivetSet, RoundPunch, SlotPunch, SquarePunch,
+    EdgeLine, Groove, HotChisel, MountKind, NoStyle, RivetSet, RoundPunch, SlotPunch, SquarePunch,
     ToolKind, ToolStyle, Use,
 };

@@ -22,6 +22,8 @@ pub struct Model {
     pub tip_mm: f64,
     /// By how much the parts are longer together than the tool was asked to be, mm.
     pub over_mm: f64,
+    /// By how much its eye reaches into the struck end, mm.
+    pub eye_over_mm: f64,
 }
 
 /// A stretch of body that is too short for its parts is still so long, mm.
@@ -32,6 +34,7 @@ struct Laid {
     runs: Vec<Vec<Run>>,
     base: Cut,
     over_mm: f64,
+    eye_over_mm: f64,
     below_mm: f64,
 }
 
@@ -50,24 +53,24 @@ pub fn resolve(tool: &Tool) -> Model {
         base: laid.base,
         tip_mm,
         over_mm: laid.over_mm,
+        eye_over_mm: laid.eye_over_mm,
     }
 }
 
 fn struck_runs(tool: &Tool, struck: &Struck) -> Laid {
     let base = Cut::of(&struck.body);
-    let mut working = tool.shape.style.working(base);
+    let working = tool.shape.style.working(base);
     // What a drift is drawn back to is the body as it is.
     let stands_on = working.last().map_or(base, |run| run.to);
     let worked: f64 = working.iter().map(|run| run.length).sum();
-    working.retain(|run| run.length > 0.0);
     let face = struck.face.mm();
     let drawn = stands_on.sized(
         face * stands_on.depth / stands_on.large(),
         face * stands_on.width / stands_on.large(),
     );
-    let mut over_mm = 0.0;
-    let mut left = |mm: f64| {
-        over_mm += (LEAST_MM - mm).max(0.0);
+    let (mut over_mm, mut eye_over_mm) = (0.0, 0.0);
+    let left = |mm: f64, over: &mut f64| {
+        *over += (LEAST_MM - mm).max(0.0);
         mm.max(LEAST_MM)
     };
     let chamfer = struck.chamfer.mm();
@@ -75,7 +78,7 @@ fn struck_runs(tool: &Tool, struck: &Struck) -> Laid {
     let prism = |length: f64| vec![Run::prism(Part::Body, length, stands_on)];
     let mut runs = vec![working];
     match struck.hold {
-        Hold::Hand | Hold::Rod { .. } => runs.push(prism(left(body))),
+        Hold::Hand | Hold::Rod { .. } => runs.push(prism(left(body, &mut over_mm))),
         Hold::Eye {
             along,
             across,
@@ -85,8 +88,8 @@ fn struck_runs(tool: &Tool, struck: &Struck) -> Laid {
             let eye = eye_runs(stands_on, (along.mm(), across.mm()), cheek.mm());
             let long: f64 = eye.iter().map(|run| run.length).sum();
             let above = from_face.mm() - long / 2.0 - chamfer;
-            let above = left(above);
-            runs.push(prism(left(body - above - long)));
+            let above = left(above, &mut eye_over_mm);
+            runs.push(prism(left(body - above - long, &mut over_mm)));
             runs.push(eye);
             runs.push(prism(above));
         }
@@ -100,6 +103,7 @@ fn struck_runs(tool: &Tool, struck: &Struck) -> Laid {
         runs,
         base: stands_on,
         over_mm,
+        eye_over_mm,
         below_mm: 0.0,
     }
 }
@@ -126,8 +130,7 @@ fn eye_runs(body: Cut, (along, across): (f64, f64), cheek: f64) -> Vec<Run> {
 
 fn hardy_runs(tool: &Tool, hardy: &Hardy) -> Laid {
     let block = Cut::boxed(hardy.block_long.mm(), hardy.block_thick.mm());
-    let mut working = tool.shape.style.working(block);
-    working.retain(|run| run.length > 0.0);
+    let working = tool.shape.style.working(block);
     let (top, end) = (hardy.top_mm().max(LEAST_MM), hardy.end_mm().max(LEAST_MM));
     let corner = hardy.corner.mm().min(hardy.shank.mm() / 2.0);
     let squared = |side: f64| Cut::boxed(side, side);
@@ -158,6 +161,7 @@ fn hardy_runs(tool: &Tool, hardy: &Hardy) -> Laid {
         ],
         base: block,
         over_mm: 0.0,
+        eye_over_mm: 0.0,
         below_mm: hardy.shank.mm(),
     }
 }

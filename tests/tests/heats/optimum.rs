@@ -1,7 +1,7 @@
 //! The plan is the best there is: against trying every way of giving sources to operations.
 
 use proptest::prelude::*;
-use reinwright_core::heats::optimum::{Before, Problem, Ready, optimum};
+use reinwright_core::heats::optimum::{Before, Problem, Ready, TURN_S, optimum};
 
 /// Costs by operation and source, cheaper by so much after some source, as warm steel is.
 #[derive(Debug)]
@@ -28,9 +28,11 @@ impl Problem for Table {
     }
 }
 
-/// What a row of choices takes, told anew from the rules; `None` where one does not serve.
-fn takes(table: &Table, chosen: &[Option<usize>]) -> Option<f64> {
+/// What a row of choices takes, and what it weighs with what turning to another source must save, told
+/// anew from the rules; `None` where one does not serve.
+fn takes(table: &Table, chosen: &[Option<usize>]) -> Option<(f64, f64)> {
     let (mut seconds, mut mounted, mut lit, mut last) = (0.0, None, Vec::new(), None);
+    let mut turns = 0.0;
     for (operation, choice) in chosen.iter().enumerate() {
         let Some(source) = *choice else {
             last = None;
@@ -51,16 +53,19 @@ fn takes(table: &Table, chosen: &[Option<usize>]) -> Option<f64> {
             ready_s,
         };
         seconds += ready_s + table.cost_s(operation, source, before)?;
+        if last.is_some_and(|last| last != source) {
+            turns += 1.0;
+        }
         last = Some(source);
     }
-    Some(seconds)
+    Some((seconds, seconds + TURN_S * turns))
 }
 
-/// The least over all rows of choices; where any source serves one must be taken.
+/// The least weight over all rows of choices; where any source serves one must be taken.
 fn by_trying(table: &Table, begun: &mut Vec<Option<usize>>) -> f64 {
     let operation = begun.len();
     if operation == table.operations() {
-        return takes(table, begun).unwrap_or(f64::INFINITY);
+        return takes(table, begun).map_or(f64::INFINITY, |own| own.1);
     }
     let serving: Vec<Option<usize>> = (0..table.sources.len())
         .filter(|&source| table.costs[operation][source].is_some())
@@ -104,9 +109,9 @@ proptest! {
     fn no_other_choice_is_better(table in table()) {
         let best = optimum(&table);
         let least = by_trying(&table, &mut Vec::new());
-        prop_assert!((best.total_s - least).abs() < 1e-6, "{best:?}, by trying {least}");
-        // It is what its own choices take.
-        let taken = takes(&table, &best.chosen).expect("they serve");
+        // The time is what its own choices take.
+        let (taken, weighs) = takes(&table, &best.chosen).expect("they serve");
+        prop_assert!((weighs - least).abs() < 1e-6, "{best:?}, by trying {least}");
         prop_assert!((taken - best.total_s).abs() < 1e-6);
     }
 }
@@ -124,6 +129,24 @@ fn a_single_heat_is_not_worth_a_change() {
         warm: vec![vec![0.0; 2]; 2],
     };
     assert_eq!(optimum(&table).chosen, [Some(0), Some(0), Some(0)]);
+}
+
+/// A second is not worth another source, half a minute is, though neither is to be made ready.
+#[test]
+fn a_moment_is_not_worth_another_source() {
+    let chosen = |gained: f64| {
+        let table = Table {
+            sources: vec![(Ready::Lit, 0.0), (Ready::Lit, 0.0)],
+            costs: vec![
+                vec![Some(100.0), Some(200.0)],
+                vec![Some(100.0), Some(100.0 - gained)],
+            ],
+            warm: vec![vec![0.0; 2]; 2],
+        };
+        optimum(&table).chosen
+    };
+    assert_eq!(chosen(1.0), [Some(0), Some(0)]);
+    assert_eq!(chosen(30.0), [Some(0), Some(1)]);
 }
 
 /// A fire is lit once; what no source serves is passed over.

@@ -127,7 +127,8 @@ fn the_tools_of_a_pair_are_written_and_printed() {
     let out = folder.path().join("tools");
     let pair = samples_folder().join("v-bit-square.ron");
     done(&["tools-for", text(&pair), "--out", text(&out)]);
-    assert_eq!(names(&out), ["drift.ron", "punch.ron", "rivet-set.ron"]);
+    let written = ["drift.ron", "punch.ron", "rivet-set.ron", "v-block.ron"];
+    assert_eq!(names(&out), written);
     for name in names(&out) {
         let (file, pdf) = (out.join(&name), out.join("x.pdf"));
         assert_eq!(ask(&["findings", text(&file)]).status, 0, "{name}");

@@ -10,5 +10,7 @@ mod family_commands;
 mod handles;
 mod hostile;
 mod made;
+mod mends;
+mod reached;
 mod solid;
 mod tools_for;

@@ -4,7 +4,7 @@ use std::f64::consts::PI;
 
 use reinwright_core::asked::Allowances;
 use reinwright_core::finding::Part;
-use reinwright_core::shape::{Opening, Piece};
+use reinwright_core::shape::{Opening, Piece, SlotEnd};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::tool::{Model, Mount, Tool, ToolKind, resolve};
 use reinwright_tests::mesh::Mesh;
@@ -68,6 +68,9 @@ fn out_of(opening: &Opening) -> f64 {
             let steps = 200_000;
             let step = (to - from) / f64::from(steps);
             let wide = |x: f64| {
+                if let SlotEnd::Vee(high) = slot.end {
+                    return slot.across_mm * (x - from) / high;
+                }
                 let before = (slot.from_mm - x).max(0.0).min(r);
                 let after = (x - slot.to_mm).max(0.0).min(r);
                 2.0 * (r * r - before.max(after).powi(2)).max(0.0).sqrt()
@@ -185,6 +188,36 @@ fn a_cut_off_is_a_prismatoid() {
     let middle = (edge + long) / 2.0 * (land + thick) / 2.0;
     let wedge = high / 6.0 * (edge * land + 4.0 * middle + long * thick);
     close("wedge", volume(&model.piece, Part::Working), wedge, 1e-9);
+}
+
+/// A triangle out of a block: a V of 60° and 20 mm is 17.32 mm deep, and takes half of 20 by that.
+#[test]
+fn a_v_swage_lacks_a_prism() {
+    let round = tool(ToolKind::BottomSwage, "25 mm", "40 mm square");
+    let mut own = round.clone();
+    for (path, text) in [
+        ("working.shape", "V"),
+        ("working.angle", "60 deg"),
+        ("working.groove", "20 mm"),
+        ("working.long", "30 mm"),
+        ("working.high", "40 mm"),
+        ("working.wide", "40 mm"),
+    ] {
+        set(&mut own, path, text);
+    }
+    let model = resolve(&own);
+    let hole = &model.piece.holes[0];
+    let deep = 10.0 * 3f64.sqrt();
+    close("taken out", hole.volume_mm3, 10.0 * deep * 30.0, 1e-9);
+    let Opening::Slot(slot) = hole.opening else {
+        panic!("{hole:?}");
+    };
+    within("middle", model.tip_mm - slot.middle_mm(), deep / 3.0, 1e-9);
+    let text = reinwright_core::tool::write(&own);
+    let again = reinwright_core::tool::read(text.as_bytes()).expect("it is a tool");
+    assert_eq!(again, own);
+    // What has no V is written as it always was.
+    assert!(!reinwright_core::tool::write(&round).contains("shape: Round"));
 }
 
 /// Half a cylinder out of a block: a bottom swage.

@@ -4,7 +4,7 @@ use reinwright_core::asked::Hole;
 use reinwright_core::finding::Severity;
 use reinwright_core::shop::{ToolAnswers, tools_for};
 use reinwright_core::tongs::document::HeadKind;
-use reinwright_core::tool::{ToolStyle, check_limits};
+use reinwright_core::tool::{Groove, ToolStyle, check_limits};
 use reinwright_tests::designs::sample;
 use reinwright_tests::within;
 
@@ -79,4 +79,30 @@ fn what_a_pair_does_not_need_is_not_made() {
     pair.rivet.head = HeadKind::Flat;
     assert!(words(&pair).is_empty());
     assert!(words(&sample("hollow-bit-round")).contains(&"swage"));
+}
+
+/// A V bit of a wall t, a leg l inside and 90° is (l + t) √2 wide outside, lip to lip: by geometry of two plates.
+#[test]
+fn a_v_bit_gets_its_v() {
+    let pair = sample("v-bit-square");
+    let number = |path: &str| {
+        let field = pair.field(path).expect("it has the field");
+        field.value.number().expect("a number")
+    };
+    within("angle", number("jaw.angle"), 90.0, 1e-9);
+    let (leg, wall) = (number("jaw.leg"), number("jaw.wall"));
+    let tools = tools_for(&pair);
+    let own = tools
+        .iter()
+        .find(|own| own.0 == "v-block")
+        .expect("it has one");
+    let ToolStyle::BottomSwage(swage) = own.1.shape.style else {
+        panic!("{:?}", own.1.shape);
+    };
+    within("groove", swage.groove.mm(), (leg + wall) * 2f64.sqrt(), 0.5);
+    let Groove::Vee { angle } = swage.shape else {
+        panic!("{swage:?}");
+    };
+    within("angle", angle.in_degrees(), 90.0, 1e-9);
+    assert!(tools.iter().all(|own| own.0 != "swage"));
 }

@@ -37,11 +37,11 @@ impl Workbench {
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
             Wish::BeginTool(tool) => self.leave_for(ctx, Next::BeginTool(tool)),
             Wish::ReadyTool(tool) => self.leave_for(ctx, Next::ReadyTool(tool)),
-            Wish::Mend(mend) => {
-                if let Some(design) = self.open.as_design() {
-                    design.mend(&mend);
-                }
-            }
+            Wish::Mend(mend) => match &mut self.open {
+                Open::Design(design) => design.mend(&mend),
+                Open::Tool(tool) => tool.mend(&mend),
+                Open::Family(_) => {}
+            },
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
             Wish::CameOut(measured) => {

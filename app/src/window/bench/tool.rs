@@ -6,6 +6,7 @@ use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::forge;
 use reinwright_core::heats::{Sources, whole_scale};
 use reinwright_core::paper::{Drawing, Paper};
+use reinwright_core::shop::mend::Mend;
 use reinwright_core::tool::Tool;
 
 use crate::jobs::{job_sheet, printing};
@@ -86,6 +87,9 @@ impl ToolBench {
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
         let mut asked = Vec::new();
+        let hand = self.hand(ui.input(|i| i.pointer.any_down()));
+        // A tool that a mend would make is not drawn over it: its sizes are told beside the button.
+        self.look.weighed = None;
         let before = self.session.now.clone();
         Panel::left("parts")
             .default_size(258.0)
@@ -120,7 +124,8 @@ impl ToolBench {
                     heating: &mut self.heating,
                     shop,
                 };
-                let shown = answers::show_tool(ui, &mut self.answers, &mut self.look, heats);
+                let of = (&mut self.look, hand);
+                let shown = answers::show_tool(ui, &mut self.answers, of, heats);
                 asked.extend(shown);
             });
         if self.look.page == Page::Making && sound {
@@ -167,13 +172,18 @@ impl ToolBench {
         shown.inner.map(Wish::Do)
     }
 
-    /// Takes note of the state, once all is drawn; true when another frame is needed.
-    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
-        let hand = if busy || self.parts.typing || self.is_dragging() {
+    /// Whether a change is under way.
+    fn hand(&self, busy: bool) -> Hand {
+        if busy || self.parts.typing || self.is_dragging() {
             Hand::Moving
         } else {
             Hand::AtRest
-        };
+        }
+    }
+
+    /// Takes note of the state, once all is drawn; true when another frame is needed.
+    pub(super) fn after(&mut self, time: f64, busy: bool) -> bool {
+        let hand = self.hand(busy);
         // A drag that is given up must not end what could be redone.
         if !self.is_dragging() {
             self.session.feed(time, hand);
@@ -187,6 +197,15 @@ impl ToolBench {
     /// Takes the last change back.
     pub(super) fn undo(&mut self) {
         if self.session.undo() {
+            self.parts.forget();
+        }
+    }
+
+    /// Takes a way to mend it, at once and so as one step; one that sets out from other values is
+    /// old news.
+    pub(super) fn mend(&mut self, mend: &Mend) {
+        if mend.sets_out_from(&self.session.now) {
+            self.session.now = mend.taken(&self.session.now);
             self.parts.forget();
         }
     }

@@ -3,11 +3,12 @@
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
 use egui::Context;
-use reinwright_core::shop::Answers;
-use reinwright_core::shop::mend::{Ways, ways};
-use reinwright_core::tongs::document::Document;
+use reinwright_core::shop::mend::Ways;
 
 use super::history::Hand;
+
+/// A search that goes on beside the window, with all that it asks.
+pub(crate) type Search = Box<dyn FnOnce() -> Vec<Option<Ways>> + Send>;
 
 /// The ways to mend the findings of one set of answers, as far as they are known. It goes with
 /// those answers, so that it is never of a design that has changed.
@@ -27,11 +28,11 @@ impl Mends {
     pub(crate) fn ask(
         &mut self,
         ctx: &Context,
-        (document, known): (&Document, &Answers),
         hand: Hand,
+        search: impl FnOnce() -> Search,
     ) -> Option<&[Option<Ways>]> {
         if let (Self::Unasked, Hand::AtRest) = (&*self, hand) {
-            *self = Self::Sought(seek(ctx.clone(), document.clone(), known.clone()));
+            *self = Self::Sought(seek(ctx.clone(), search()));
         }
         if let Self::Sought(told) = self {
             match told.try_recv() {
@@ -49,10 +50,10 @@ impl Mends {
 }
 
 /// Begins to look; a window that has gone on to other answers is told nothing.
-fn seek(ctx: Context, document: Document, known: Answers) -> Receiver<Vec<Option<Ways>>> {
+fn seek(ctx: Context, search: Search) -> Receiver<Vec<Option<Ways>>> {
     let (teller, told) = channel();
     std::thread::spawn(move || {
-        if teller.send(ways(&document, &known)).is_ok() {
+        if teller.send(search()).is_ok() {
             ctx.request_repaint();
         }
     });

@@ -12,7 +12,7 @@ use reinwright_core::paper::{Breaks, Drawing};
 use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit_on};
 use reinwright_core::proof::strength::{Strength, StrengthLoad, strength_on};
 use reinwright_core::shop::Answers as Known;
-use reinwright_core::shop::mend::Ways;
+use reinwright_core::shop::mend::{Ways, ways};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
 use reinwright_core::units::Length;
@@ -212,7 +212,11 @@ impl Answers {
     /// The ways to mend each finding, in their order; `None` while they are still looked for, which
     /// begins when the hand is at rest.
     pub(crate) fn mends(&mut self, ctx: &Context, hand: Hand) -> Option<&[Option<Ways>]> {
-        self.mends.ask(ctx, (&self.document, &self.known), hand)
+        let (document, known) = (&self.document, &self.known);
+        self.mends.ask(ctx, hand, || {
+            let (document, known) = (document.clone(), known.clone());
+            Box::new(move || ways(&document, &known))
+        })
     }
 
     /// The pair, drawn, and what it covers in mm.

@@ -2,16 +2,20 @@
 
 use std::rc::Rc;
 
+use egui::Context;
 use kurbo::{Point, Rect};
 use reinwright_core::asked::Units;
 use reinwright_core::draw::{self, DrawOptions, ToolHandle};
 use reinwright_core::forge;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::ToolAnswers as Known;
+use reinwright_core::shop::mend::{Ways, tool_ways};
 use reinwright_core::tool::Tool;
 
 use super::bar::{Account, Forged, OfBar};
+use super::history::Hand;
 use super::making::{Asked, Planned};
+use super::mends::Mends;
 use super::reckon::{Drawn, drawn};
 
 /// The answers to one tool.
@@ -23,6 +27,7 @@ pub(crate) struct ToolAnswers {
     revision: u64,
     /// All that is known of it.
     pub(crate) known: Known,
+    mends: Mends,
     planned: Option<Rc<Planned>>,
     handles: Option<Rc<[ToolHandle]>>,
     views: Option<Drawn<f64>>,
@@ -35,6 +40,7 @@ impl ToolAnswers {
             tool: tool.clone(),
             revision: 0,
             known: Known::to(tool),
+            mends: Mends::default(),
             planned: None,
             handles: None,
             views: None,
@@ -66,6 +72,16 @@ impl ToolAnswers {
     /// What they are the answers to.
     pub(crate) fn tool(&self) -> &Tool {
         &self.tool
+    }
+
+    /// The ways to mend each finding, in their order; `None` while they are still looked for, which
+    /// begins when the hand is at rest.
+    pub(crate) fn mends(&mut self, ctx: &Context, hand: Hand) -> Option<&[Option<Ways>]> {
+        let (tool, known) = (&self.tool, &self.known);
+        self.mends.ask(ctx, hand, || {
+            let (tool, known) = (tool.clone(), known.clone());
+            Box::new(move || tool_ways(&tool, &known))
+        })
     }
 
     /// The places that can be dragged, found when they are first asked for.

@@ -92,6 +92,8 @@ fn marks_words(job: &Job<'_>) -> String {
         .collect();
     let from = if double {
         "From each end"
+    } else if job.is_tool() {
+        "From the working end"
     } else {
         "From the left end"
     };
@@ -126,12 +128,17 @@ fn on(face: Face) -> &'static str {
     }
 }
 
+/// How high a bar is drawn at the most, in text sizes.
+const HIGHEST: f64 = 5.0;
+
 /// The bar to scale with its marks, as wide as there is room, below a height.
 fn strip(job: &Job<'_>, room: Rect, under: f64) -> (Vec<Item>, f64) {
     let units = job.units();
     let long = job.balance.cut_length(units).mm().max(1.0);
     // Lettering of the first and the last mark reaches past the bar.
     let by = (room.width() - 3.0 * FAR) / long;
+    // A short bar is not drawn so large that it leaves no room for the steps.
+    let by = by.min(HIGHEST * FAR / job.bar().stock.size().mm());
     let drawn = crate::forge::bar((job.bar(), units), job.balance, FAR / by).scaled(by);
     let area = drawn.bounds();
     let shift = Vec2::new(room.x0 - area.x0, under - area.y1);

@@ -56,7 +56,7 @@ fn opening(hole: &Hole, view: View) -> Vec<Item> {
             };
             match slot.end {
                 SlotEnd::Round => vec![across(ends.0), across(ends.1)],
-                SlotEnd::Open => vec![across(ends.0)],
+                SlotEnd::Open | SlotEnd::Vee(_) => vec![across(ends.0)],
             }
         }
         (Opening::Cup(cup), View::Side | View::Top | View::End) => {

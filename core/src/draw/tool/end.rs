@@ -7,7 +7,7 @@ use super::{Seen, title};
 use crate::finding::Part;
 use crate::paper::{Align, Fill, Item, Line, bounds};
 use crate::shape::section::Section;
-use crate::shape::{Opening, SlotEnd};
+use crate::shape::{Opening, Slot, SlotEnd};
 use crate::tool::{Cut, Mount};
 
 /// How closely an outline is followed, mm.
@@ -76,13 +76,25 @@ fn opening(seen: &Seen<'_>) -> Vec<Item> {
         }
         Opening::Slot(slot) => match slot.end {
             SlotEnd::Round => Vec::new(),
-            SlotEnd::Open => {
-                let (z, y) = (slot.across_mm / 2.0, slot.deep_mm / 2.0);
-                let path = crate::paper::dimension::rectangle(Rect::new(-z, -y, z, y));
-                vec![Item::line(path, Line::Outline)]
+            SlotEnd::Open => rims(&slot),
+            // The line in which both flats meet.
+            SlotEnd::Vee(_) => {
+                let half = slot.deep_mm / 2.0;
+                let (low, high) = (Point::new(0.0, -half), Point::new(0.0, half));
+                let line = crate::paper::dimension::segment(low, high);
+                let mut items = rims(&slot);
+                items.push(Item::line(line, Line::Outline));
+                items
             }
         },
     }
+}
+
+/// A groove from above, from rim to rim.
+fn rims(slot: &Slot) -> Vec<Item> {
+    let (z, y) = (slot.across_mm / 2.0, slot.deep_mm / 2.0);
+    let path = crate::paper::dimension::rectangle(Rect::new(-z, -y, z, y));
+    vec![Item::line(path, Line::Outline)]
 }
 
 fn outline(cut: Cut) -> BezPath {

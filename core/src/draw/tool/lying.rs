@@ -4,9 +4,9 @@ use kurbo::{Point, Rect, Vec2};
 
 use super::{HERE, Seen, end, placed, room, title};
 use crate::finding::Part;
-use crate::paper::dimension::{Hang, Side, Wish, rows};
+use crate::paper::dimension::{Hang, Side, Wish, rows, segment};
 use crate::paper::lettering::clear;
-use crate::paper::{Align, Item, Projection, View, bounds};
+use crate::paper::{Align, Item, Line, Projection, View, bounds};
 use crate::tool::{Hold, Mount, Struck};
 
 /// Side view, top view on the side that the projection asks for, end view, sections.
@@ -22,9 +22,10 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     }
     let mut top = seen.steel(View::Top);
     top.push(seen.axis(0.6 * scale.text));
+    top.extend(rod(seen));
     if seen.sized() {
         let bare = bounds(&top).unwrap_or(Rect::ZERO);
-        top.extend(eye(seen, bare));
+        top.extend(held(seen, bare));
     }
     if seen.named() {
         for (items, view) in [(&mut side, View::Side), (&mut top, View::Top)] {
@@ -82,6 +83,11 @@ fn lengths(seen: &Seen<'_>, bare: Rect) -> Vec<Item> {
         .into_iter()
         .map(|(from, to, part)| span(from, to, part))
         .collect();
+    wishes.extend(
+        seen.worked()
+            .into_iter()
+            .map(|(from, to)| span(from, to, Part::Working)),
+    );
     let (from, to) = seen.ends();
     wishes.push(span(to, from, Part::Tool));
     rows(Side::Below, bare.y0, seen.scale, wishes)
@@ -94,13 +100,57 @@ fn sections(seen: &Seen<'_>, bare: Rect) -> Vec<Item> {
         at: Point::new(own.x, own.depth / 2.0),
         text: own.words,
         part: own.part,
+        // Inward, so that no figure makes the drawing longer than the tool.
         hang: Hang::Rather(if own.x > middle {
-            Align::Start
-        } else {
             Align::End
+        } else {
+            Align::Start
         }),
     });
     rows(Side::Above, bare.y1, seen.scale, notes.collect())
+}
+
+/// A rod that is wound about a tool, mm thick (common practice, no source: 5/16 in).
+const ROD_MM: f64 = 7.9375;
+
+/// Where a rod stands off the tool, x in mm: in the middle of its plain body.
+fn rod_at(seen: &Seen<'_>) -> Option<(f64, f64)> {
+    let Mount::Struck(Struck {
+        hold: Hold::Rod { reach },
+        ..
+    }) = seen.document.shape.mount
+    else {
+        return None;
+    };
+    let body = seen.meets().into_iter().find(|own| own.2 == Part::Body)?;
+    Some((f64::midpoint(body.0, body.1), reach.mm()))
+}
+
+/// The rod in the top view, broken off.
+fn rod(seen: &Seen<'_>) -> Vec<Item> {
+    let Some((x, _)) = rod_at(seen) else {
+        return Vec::new();
+    };
+    let (half, out) = (seen.model.base.width / 2.0, 3.0 * seen.scale.text);
+    let side = |by: f64| {
+        let (from, to) = (Point::new(x + by, half), Point::new(x + by, half + out));
+        Item::line(segment(from, to), Line::Neighbour)
+    };
+    [-ROD_MM / 2.0, ROD_MM / 2.0].map(side).into()
+}
+
+/// How it is held, over the top view: the eye, or the rod.
+fn held(seen: &Seen<'_>, bare: Rect) -> Vec<Item> {
+    let Some((x, reach)) = rod_at(seen) else {
+        return eye(seen, bare);
+    };
+    let wish = Wish::Note {
+        at: Point::new(x, bare.y1),
+        text: format!("on a rod, {} to the hand", seen.size(reach)),
+        part: Part::Body,
+        hang: Hang::Rather(Align::Middle),
+    };
+    rows(Side::Above, bare.y1, seen.scale, vec![wish])
 }
 
 /// The eye, over the top view.

@@ -84,6 +84,25 @@ impl Seen<'_> {
         all
     }
 
+    /// From where to where each run of the working end goes, x in mm, where it has several: a nose and a taper,
+    /// the lead, the full length and the back of a drift.
+    fn worked(&self) -> Vec<(f64, f64)> {
+        /// A run that is shorter is no more than an edge, mm.
+        const LEAST: f64 = 1.0;
+        let mut at = self.model.tip_mm;
+        let Some(runs) = self.model.runs.first().filter(|runs| runs.len() > 1) else {
+            return Vec::new();
+        };
+        let mut all = Vec::new();
+        for run in runs {
+            if run.length > LEAST {
+                all.push((at, at - run.length));
+            }
+            at -= run.length;
+        }
+        all
+    }
+
     /// Sections where runs begin and end, each once.
     fn stations(&self) -> Vec<Station> {
         /// Sections nearer than this in all sizes are one, mm.

@@ -155,35 +155,47 @@ fn opening(seen: &Seen<'_>, from: From) -> Option<Wish> {
     })
 }
 
+/// A part lower than this, in text sizes, has its height told in a column of its own: its figure would stand
+/// among those of its neighbours.
+const LOW: f64 = 2.6;
+
 /// Working end, block and shank one over the other, left of the front view.
 fn heights(seen: &Seen<'_>, bare: Rect, drawn: &[Item]) -> Vec<Item> {
     let scale = seen.scale;
-    let x = bare.x0.min(bounds(drawn).map_or(bare.x0, |area| area.x0)) - 1.2 * scale.text;
+    let near = bare.x0.min(bounds(drawn).map_or(bare.x0, |area| area.x0)) - 1.2 * scale.text;
+    let parts = seen.meets();
+    let wide = parts
+        .iter()
+        .map(|(from, to, _)| scale.width(&seen.size(from - to)))
+        .fold(0.0, f64::max);
+    let column = |(from, to): (f64, f64)| {
+        let is_low = from - to < LOW * scale.text;
+        if is_low {
+            near - wide - 1.6 * scale.text
+        } else {
+            near
+        }
+    };
     let mut items = Vec::new();
-    let taken = Taken::by(drawn);
-    let mut places = vec![seen.model.tip_mm];
-    for (from, to, part) in seen.meets() {
-        places.push(to);
-        let (low, high) = (Point::new(x, to), Point::new(x, from));
-        items.extend(upright(
-            (low, high),
-            &seen.size(from - to),
-            scale,
-            part,
-            &taken,
-        ));
+    let mut taken = Taken::by(drawn);
+    let mut reach: Vec<(f64, f64)> = Vec::new();
+    for (from, to, part) in parts {
+        let x = column((from, to));
+        let ends = (Point::new(x, to), Point::new(x, from));
+        let told = upright(ends, &seen.size(from - to), scale, part, &taken);
+        taken = taken.and(&told);
+        items.extend(told);
+        reach.extend([(from, x), (to, x)]);
     }
-    for y in places {
-        let half = seen
-            .model
-            .piece
-            .cross((seen.model.tip_mm - y).max(0.0))
-            .map_or(0.0, |own| own.width_mm / 2.0);
-        let line = segment(
-            Point::new(x - 0.5 * scale.text, y),
-            Point::new(-half - 0.35 * scale.text, y),
-        );
-        items.push(Item::line(line, Line::Dimension).of(Part::Tool));
-    }
+    items.extend(reach.into_iter().map(|(y, x)| extension(seen, y, x)));
     items
+}
+
+/// From a height of the steel to the column where it is told.
+fn extension(seen: &Seen<'_>, y: f64, x: f64) -> Item {
+    let at = seen.model.piece.cross((seen.model.tip_mm - y).max(0.0));
+    let half = at.map_or(0.0, |own| own.width_mm / 2.0);
+    let (out, steel) = (0.5 * seen.scale.text, 0.35 * seen.scale.text);
+    let line = segment(Point::new(x - out, y), Point::new(-half - steel, y));
+    Item::line(line, Line::Dimension).of(Part::Tool)
 }

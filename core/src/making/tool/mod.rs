@@ -1,26 +1,29 @@
 //! From bar to tool. The steel of a tool is a row of zones, as that of a half is: an operation gives
 //! some of them other sections and names what is lost, and how long each is follows from its steel.
 
+mod lain;
 mod order;
 mod state;
+mod way;
 mod words;
+mod working;
 
 use crate::finding::{GEOMETRY, Kind, Part, Report};
 use crate::forge::balance::{Balance, Loss};
 use crate::tool::forging::Forging;
-use crate::tool::{Model, Mount, Tool};
+use crate::tool::{Model, Mount, Run, Tool};
 use crate::units::Show;
 
-use super::blow::Blows;
 use super::heat::{enters_mm, held};
-use super::operation::{Caliper, Operation, Place, Turning};
+use super::operation::{Caliper, Operation};
 use super::procedure::{Procedure, Suits};
 use super::stage::Stood;
 use super::step::{Lost, Step};
 use super::{Plan, Stage, marks, measure};
 
-use order::{steps, zones_of};
-use state::{State, stand};
+use lain::stand;
+use order::{Work, works};
+use state::State;
 
 /// Cold bar by which a tool is held while it is forged on it, mm at the least: a hand and what the heat
 /// runs into (common practice, no source).
@@ -117,18 +120,18 @@ impl Task<'_> {
 
     /// Bar, stages, finished tool.
     fn run(&self, on_bar: bool) -> Vec<Stage> {
-        let all = steps(self, on_bar);
-        let mut state = State::new(self, &all);
+        let all = works(self, on_bar);
+        let mut state = State::before(self, &all);
         let mut before = stand(self, &state, "bar");
         let mut stages = vec![Stage {
             piece: before.piece.clone(),
             operation: None,
             half: 0,
         }];
-        for &step in &all {
-            let (next, lost) = state.after(step);
-            let after = stand(self, &next, step.name());
-            let operation = self.operation(step, (&before, &state), (&after, &next), lost);
+        for work in &all {
+            let (next, lost) = state.after(work, self);
+            let after = stand(self, &next, work.step.name());
+            let operation = self.operation(work, (&before, &state), (&after, &next), lost);
             stages.push(Stage {
                 piece: after.piece.clone(),
                 operation: Some(operation),
@@ -141,39 +144,38 @@ impl Task<'_> {
 
     fn operation(
         &self,
-        step: Forging,
+        work: &Work,
         (before, state): (&Stood, &State),
         (after, next): (&Stood, &State),
         lost: Vec<Lost>,
     ) -> Operation {
-        let zones = zones_of(step, self.model);
-        let needs = is_hot(step).then(|| before.span(&zones)).flatten();
+        let (step, places) = (work.step, work.places());
+        let needs = way::is_hot(step).then(|| before.span(&places)).flatten();
         let more = self.tool.bar.stock.size().mm();
         let hot = needs.map(|span| self.widened(before, span, more));
-        let hot_after = hot
-            .and_then(|_| after.span(&zones))
-            .map(|span| self.widened(after, span, more));
+        let worked = after.span(&places);
+        let hot_after = hot.and(worked).map(|span| self.widened(after, span, more));
         let (held, held_at_mm) = held(&before.piece, hot);
-        let told = words::words(self, step, after.span(&zones));
+        let told = words::words(self, work, worked);
         Operation {
             step: Step::Tool(step),
             half: "",
-            part: self.part(&zones),
+            part: self.part(&places),
             what: told.what,
             brief: told.brief,
             ends: 1,
-            place: place(step),
-            turn: turning(step),
-            before: measure(before, (1, state.volume()), &zones),
-            after: measure(after, (1, next.volume()), &zones),
+            place: way::place(step),
+            turn: way::turning(step),
+            before: measure(before, (1, state.volume()), &places),
+            after: measure(after, (1, next.volume()), &places),
             lost,
             hot_mm: hot,
             needs_hot_mm: needs,
             hot_after_mm: hot_after,
-            struck_mm: struck(step, after, &zones),
-            blows: blows(step),
+            struck_mm: way::struck(step, worked.unwrap_or_default(), after.piece.length_mm()),
+            blows: way::blows(step),
             edge: None,
-            calipers: calipers(step, after, &zones),
+            calipers: calipers(step, after, &places),
             enters_circle_mm: enters_mm(&before.piece, hot),
             held,
             held_at_mm,
@@ -189,11 +191,25 @@ impl Task<'_> {
         )
     }
 
-    fn part(&self, zones: &[usize]) -> Part {
-        let first = zones
-            .first()
-            .and_then(|zone| self.model.piece.stretches.get(*zone));
-        first.map_or(Part::Tool, |own| own.part)
+    /// The runs of the tool from its working end on, each with its stretch and its place in that.
+    fn runs(&self) -> impl Iterator<Item = ((usize, usize), &Run)> {
+        let stretches = self.model.runs.iter().enumerate();
+        stretches.flat_map(|(stretch, runs)| {
+            let own = runs.iter().enumerate();
+            own.map(move |(at, run)| ((stretch, at), run))
+        })
+    }
+
+    /// The same by their places.
+    fn places(&self) -> impl Iterator<Item = (usize, &Run)> {
+        let runs = self.runs().enumerate();
+        runs.map(|(place, (_, run))| (place, run))
+    }
+
+    /// The part to which the first of some places belongs.
+    fn part(&self, places: &[usize]) -> Part {
+        let first = places.first().and_then(|place| self.places().nth(*place));
+        first.map_or(Part::Tool, |own| own.1.part)
     }
 
     /// A loss of the whole tool, mm³.
@@ -208,155 +224,38 @@ impl Task<'_> {
     }
 }
 
-/// Whether an operation wants a forging heat. Hardening wants another, that the maker names.
-fn is_hot(step: Forging) -> bool {
-    match step {
-        Forging::CutBar
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::Harden
-        | Forging::CoolSlowly => false,
-        Forging::DrawShank
-        | Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::ShapeBody
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::DrawBlade
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::PunchEye
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::Slit
-        | Forging::OpenTines
-        | Forging::DrawFace => true,
-    }
-}
+/// Parts of a run at which it is measured: near its ends, off their shoulders.
+const MEASURED: [f64; 2] = [0.03, 0.97];
 
-fn place(step: Forging) -> Place {
-    match step {
-        Forging::CutBar | Forging::CutOff | Forging::Slit => Place::Hardy,
-        Forging::SetShoulder => Place::HardyHole,
-        Forging::PunchEye => Place::Pritchel,
-        Forging::CupEnd | Forging::PressGroove => Place::Swage,
-        Forging::OpenTines => Place::Horn,
-        Forging::Dress => Place::Grinder,
-        Forging::Harden | Forging::CoolSlowly => Place::Bench,
-        Forging::DrawBlade => Place::Horn,
-        Forging::DrawShank
-        | Forging::UpsetBlock
-        | Forging::ShapeBody
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawFace => Place::Face,
-    }
-}
-
-fn turning(step: Forging) -> Turning {
-    match step {
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::TaperBack
-        | Forging::DrawFace => Turning::BetweenBlows,
-        Forging::PunchEye | Forging::Slit | Forging::DrawBlade => Turning::Half,
-        Forging::CutBar
-        | Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::RoundNose
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::OpenTines
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::Harden
-        | Forging::CoolSlowly => Turning::None,
-    }
-}
-
-fn blows(step: Forging) -> Blows {
-    match step {
-        Forging::CutBar | Forging::CutOff | Forging::Slit | Forging::Dress => Blows::Cut,
-        Forging::SetShoulder | Forging::UpsetBlock | Forging::CupEnd | Forging::PressGroove => {
-            Blows::End
-        }
-        Forging::PunchEye => Blows::Through,
-        Forging::OpenTines => Blows::Bend,
-        Forging::DrawBlade => Blows::On(super::Side::Outer),
-        Forging::Harden | Forging::CoolSlowly => Blows::End,
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawFace => Blows::AllRound,
-    }
-}
-
-/// What is struck: of a cut or an end one place.
-fn struck(step: Forging, after: &Stood, zones: &[usize]) -> (f64, f64) {
-    let span = after.span(zones).unwrap_or_default();
-    let at = |place: f64| (place, place);
-    match step {
-        Forging::CutBar | Forging::CutOff | Forging::UpsetBlock => at(after.piece.length_mm()),
-        Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::Slit
-        | Forging::Dress
-        | Forging::Harden
-        | Forging::CoolSlowly
-        | Forging::SetShoulder => at(0.0),
-        Forging::PunchEye => at(f64::midpoint(span.0, span.1)),
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::DrawBlade
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::OpenTines
-        | Forging::DrawFace => span,
-    }
-}
-
-/// Parts of the way along what was worked at which it is measured.
-const MEASURED: [f64; 3] = [0.04, 0.5, 0.96];
-
-fn calipers(step: Forging, after: &Stood, zones: &[usize]) -> Vec<Caliper> {
-    /// Sizes nearer than this are one for calipers, mm.
-    const SAME: f64 = 0.1;
-    if !is_hot(step) {
+/// What calipers are set to along what an operation has worked, at the ends of its runs.
+fn calipers(step: Forging, after: &Stood, places: &[usize]) -> Vec<Caliper> {
+    if !way::is_hot(step) {
         return Vec::new();
     }
-    let (from, to) = after.span(zones).unwrap_or_default();
     let mut all: Vec<Caliper> = Vec::new();
-    for part in MEASURED {
-        let at_mm = from + part * (to - from);
-        let Some(cross) = after.piece.cross(at_mm) else {
-            continue;
-        };
-        let own = Caliper {
-            at_mm,
-            depth_mm: cross.depth_mm,
-            width_mm: cross.width_mm,
-        };
-        let same = |last: &Caliper| {
-            (last.depth_mm - own.depth_mm).abs() < SAME
-                && (last.width_mm - own.width_mm).abs() < SAME
-        };
-        if !all.last().is_some_and(same) {
-            all.push(own);
+    let worked = after.zones.iter().filter(|own| places.contains(&own.0));
+    for &(_, from, to) in worked {
+        let measured = MEASURED.map(|part| caliper(after, from + part * (to - from)));
+        for own in measured.into_iter().flatten() {
+            if !all.last().is_some_and(|last| is_same(last, &own)) {
+                all.push(own);
+            }
         }
     }
     all
+}
+
+fn caliper(after: &Stood, at_mm: f64) -> Option<Caliper> {
+    let cross = after.piece.cross(at_mm)?;
+    Some(Caliper {
+        at_mm,
+        depth_mm: cross.depth_mm,
+        width_mm: cross.width_mm,
+    })
+}
+
+fn is_same(a: &Caliper, b: &Caliper) -> bool {
+    /// Sizes nearer than this are one for calipers, mm.
+    const SAME: f64 = 0.1;
+    (a.depth_mm - b.depth_mm).abs() < SAME && (a.width_mm - b.width_mm).abs() < SAME
 }

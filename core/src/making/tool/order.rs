@@ -1,125 +1,261 @@
 //! In which order a tool is forged, and what of it each operation works.
 
 use super::Task;
+use super::state::State;
 use crate::finding::Part;
-use crate::tool::forging::Forging;
-use crate::tool::{Model, Use};
+use crate::tool::forging::{Forging, Form};
+use crate::tool::{Use, stouter};
+
+/// One operation on the runs of a tool, by their places from the working end on.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Work {
+    pub(super) step: Forging,
+    /// What is worked, and what becomes of it, where that is another form.
+    pub(super) makes: Vec<(usize, Option<Form>)>,
+    /// The part in which it opens what is to be open.
+    pub(super) opens: Option<Part>,
+}
+
+impl Work {
+    pub(super) fn places(&self) -> Vec<usize> {
+        self.makes.iter().map(|own| own.0).collect()
+    }
+
+    /// What of a form it makes out of a place.
+    pub(super) fn form(&self, place: usize) -> Option<Form> {
+        let its = self.makes.iter().find(|own| own.0 == place);
+        its.and_then(|own| own.1)
+    }
+}
 
 /// The operations in order, those alone that have something to do.
-pub(super) fn steps(task: &Task<'_>, on_bar: bool) -> Vec<Forging> {
-    let style = &task.tool.shape.style;
+pub(super) fn works(task: &Task<'_>, on_bar: bool) -> Vec<Work> {
+    let mut state = State::begun(task);
     let mut all = Vec::new();
-    let forged = style.forged();
-    if task.is_hardy() && on_bar {
-        // The bar that it is held by runs on behind the shank.
-        all.push(Forging::UpsetBlock);
-        all.extend(forged);
-        all.extend([Forging::DrawShank, Forging::CutOff, Forging::SetShoulder]);
-    } else if task.is_hardy() {
-        all.extend([
-            Forging::CutBar,
-            Forging::UpsetBlock,
-            Forging::DrawShank,
-            Forging::SetShoulder,
-        ]);
-        all.extend(forged);
-    } else if on_bar {
-        all.extend(forged);
-        all.extend([
-            Forging::ShapeBody,
-            Forging::PunchEye,
-            Forging::CutOff,
-            Forging::DrawFace,
-        ]);
-    } else {
-        all.extend([Forging::CutBar, Forging::ShapeBody, Forging::PunchEye]);
-        all.extend(forged);
-        all.push(Forging::DrawFace);
+    for step in steps(task, on_bar) {
+        let work = work(task, step);
+        if !shapes_only(step) || state.would_change(&work, task) {
+            state.shape(&work, task);
+            all.push(work);
+        }
     }
-    all.push(Forging::Dress);
+    all
+}
+
+fn steps(task: &Task<'_>, on_bar: bool) -> Vec<Forging> {
+    use Forging::{
+        CutBar, CutOff, DrawFace, DrawShank, PunchEye, SetShoulder, ShapeBody, UpsetBlock,
+        UpsetBody, UpsetEnd,
+    };
+    let style = &task.tool.shape.style;
+    let forged = style.forged().into_iter().map(|own| own.step);
+    let mut all = Vec::new();
+    match (task.is_hardy(), on_bar) {
+        (true, true) => {
+            // The bar that it is held by runs on behind the shank.
+            all.extend([UpsetBlock, ShapeBody, UpsetEnd]);
+            all.extend(forged);
+            all.extend([DrawShank, CutOff, SetShoulder]);
+        }
+        (true, false) => {
+            all.extend([
+                CutBar,
+                UpsetBlock,
+                ShapeBody,
+                DrawShank,
+                SetShoulder,
+                UpsetEnd,
+            ]);
+            all.extend(forged);
+        }
+        (false, true) => {
+            all.push(UpsetEnd);
+            all.extend(forged);
+            all.extend([UpsetBody, ShapeBody, PunchEye, CutOff, DrawFace]);
+        }
+        (false, false) => {
+            all.extend([CutBar, UpsetBody, ShapeBody, PunchEye, UpsetEnd]);
+            all.extend(forged);
+            all.push(DrawFace);
+        }
+    }
     let kind = task.tool.style_kind();
+    all.push(kind.dressed());
     let hardens = crate::tool::steels::hardens(task.tool.bar.steel) && kind.used() != Use::HotEdge;
     all.push(if hardens {
         Forging::Harden
     } else {
         Forging::CoolSlowly
     });
-    all.retain(|step| has_something_to_do(task, *step));
     all
 }
 
-fn has_something_to_do(task: &Task<'_>, step: Forging) -> bool {
-    let parts = |part: Part| {
-        task.model
-            .piece
-            .stretches
-            .iter()
-            .any(|own| own.part == part)
-    };
+/// Whether an operation is left out where the steel has its shape already.
+fn shapes_only(step: Forging) -> bool {
     match step {
-        Forging::PunchEye => parts(Part::Eye),
-        Forging::ShapeBody => !is_bar(task),
-        Forging::UpsetBlock => {
-            task.model.base.area_mm2() > task.balance.bar_area_mm2 || !is_bar(task)
+        Forging::CutBar
+        | Forging::CutOff
+        | Forging::SetShoulder
+        | Forging::Slit
+        | Forging::Dress
+        | Forging::GrindEdge
+        | Forging::GrindPoint
+        | Forging::Harden
+        | Forging::CoolSlowly => false,
+        Forging::DrawShank
+        | Forging::UpsetBlock
+        | Forging::UpsetBody
+        | Forging::UpsetEnd
+        | Forging::ShapeBody
+        | Forging::SizeFull
+        | Forging::TaperSquare
+        | Forging::TaperOctagon
+        | Forging::TaperRound
+        | Forging::BreakCorners
+        | Forging::FlattenBit
+        | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
+        | Forging::TaperBack
+        | Forging::RoundNose
+        | Forging::PunchEye
+        | Forging::DrawEnd
+        | Forging::CupEnd
+        | Forging::SquareTop
+        | Forging::PressGroove
+        | Forging::PressVee
+        | Forging::DrawTines
+        | Forging::OpenTines
+        | Forging::DrawFace => true,
+    }
+}
+
+/// What an operation works, and what it makes of that.
+fn work(task: &Task<'_>, step: Forging) -> Work {
+    let of = |parts: &[Part], form: Option<Form>| {
+        let all = task.places();
+        all.filter(|(_, run)| parts.contains(&run.part))
+            .map(|(place, _)| (place, form))
+            .collect::<Vec<_>>()
+    };
+    let makes = match step {
+        Forging::CutBar | Forging::CutOff => task.places().map(|own| (own.0, None)).collect(),
+        Forging::DrawShank => of(&[Part::HardyShank], Some(Form::Done)),
+        Forging::SetShoulder => of(&[Part::Body, Part::HardyShank], None),
+        Forging::UpsetBlock => gathered(task, &[Part::Body, Part::HardyShank, Part::Working]),
+        Forging::UpsetBody => gathered(task, &[Part::Body]),
+        Forging::UpsetEnd => gathered(task, &[Part::Working]),
+        Forging::ShapeBody => {
+            let mut all = of(&[Part::Body], Some(Form::Done));
+            all.extend(of(&[Part::Eye], Some(Form::Body)));
+            all
+        }
+        Forging::PunchEye => of(&[Part::Eye], Some(Form::Done)),
+        Forging::DrawFace => of(&[Part::StruckEnd], Some(Form::Done)),
+        Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => {
+            of(&[Part::Working], Some(Form::Done))
+        }
+        Forging::Harden | Forging::CoolSlowly => of(&[Part::Working], None),
+        Forging::SizeFull
+        | Forging::TaperSquare
+        | Forging::TaperOctagon
+        | Forging::TaperRound
+        | Forging::BreakCorners
+        | Forging::FlattenBit
+        | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
+        | Forging::TaperBack
+        | Forging::RoundNose
+        | Forging::DrawEnd
+        | Forging::CupEnd
+        | Forging::SquareTop
+        | Forging::PressGroove
+        | Forging::PressVee
+        | Forging::DrawTines
+        | Forging::Slit
+        | Forging::OpenTines => of_style(task, step),
+    };
+    Work {
+        step,
+        makes,
+        opens: opens(step),
+    }
+}
+
+/// What of some parts is stouter than the bar. Where no block or body is, nothing is upset for it.
+fn gathered(task: &Task<'_>, parts: &[Part]) -> Vec<(usize, Option<Form>)> {
+    let all = stouter(task.tool, task.model);
+    if !all.iter().any(|own| own.part == parts[0]) {
+        return Vec::new();
+    }
+    let its = all.into_iter().filter(|own| parts.contains(&own.part));
+    let runs: Vec<(usize, usize)> = its.flat_map(|own| own.runs).collect();
+    let places = task.runs().enumerate();
+    places
+        .filter(|(_, (at, _))| runs.contains(at))
+        .map(|(place, (_, run))| {
+            let is_block = run.part == Part::Body;
+            (
+                place,
+                Some(if is_block { Form::Done } else { Form::Gathered }),
+            )
+        })
+        .collect()
+}
+
+/// What the style says of it: its runs stand first.
+fn of_style(task: &Task<'_>, step: Forging) -> Vec<(usize, Option<Form>)> {
+    let forged = task.tool.shape.style.forged();
+    let Some(own) = forged.into_iter().find(|own| own.step == step) else {
+        return Vec::new();
+    };
+    let working = task.places().filter(|(_, run)| run.part == Part::Working);
+    working
+        .filter_map(|(place, _)| Some((place, Some(own.form(place)?))))
+        .collect()
+}
+
+fn opens(step: Forging) -> Option<Part> {
+    match step {
+        Forging::PunchEye => Some(Part::Eye),
+        Forging::CupEnd | Forging::PressGroove | Forging::PressVee | Forging::OpenTines => {
+            Some(Part::Working)
         }
         Forging::CutBar
         | Forging::DrawShank
         | Forging::SetShoulder
+        | Forging::UpsetBlock
+        | Forging::UpsetBody
+        | Forging::UpsetEnd
+        | Forging::ShapeBody
+        | Forging::SizeFull
         | Forging::TaperSquare
         | Forging::TaperOctagon
         | Forging::TaperRound
+        | Forging::BreakCorners
+        | Forging::FlattenBit
         | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
         | Forging::TaperBack
         | Forging::RoundNose
-        | Forging::CupEnd
-        | Forging::PressGroove
+        | Forging::DrawEnd
+        | Forging::SquareTop
+        | Forging::DrawTines
         | Forging::Slit
-        | Forging::OpenTines
         | Forging::DrawFace
         | Forging::CutOff
         | Forging::Dress
+        | Forging::GrindEdge
+        | Forging::GrindPoint
         | Forging::Harden
-        | Forging::CoolSlowly => true,
-    }
-}
-
-/// Whether the body is the bar as it is.
-fn is_bar(task: &Task<'_>) -> bool {
-    /// What an edge that is broken takes off a bar.
-    const NEAR: f64 = 0.03;
-    let (body, bar) = (task.model.base.area_mm2(), task.balance.bar_area_mm2);
-    let flat = task.model.base.depth / task.model.base.width;
-    (body / bar - 1.0).abs() < NEAR && (0.9..1.1).contains(&flat)
-}
-
-/// The zones that an operation works: stretches of the finished tool by their places.
-pub(super) fn zones_of(step: Forging, model: &Model) -> Vec<usize> {
-    let of = |parts: &[Part]| {
-        let all = model.piece.stretches.iter().enumerate();
-        all.filter(|(_, own)| parts.contains(&own.part))
-            .map(|own| own.0)
-            .collect()
-    };
-    match step {
-        Forging::CutBar | Forging::CutOff => (0..model.piece.stretches.len()).collect(),
-        Forging::DrawShank => of(&[Part::HardyShank]),
-        Forging::SetShoulder => of(&[Part::Body, Part::HardyShank]),
-        Forging::UpsetBlock => of(&[Part::Body]),
-        Forging::ShapeBody => of(&[Part::Body, Part::Eye]),
-        Forging::PunchEye => of(&[Part::Eye]),
-        Forging::DrawFace => of(&[Part::StruckEnd]),
-        Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::DrawBlade
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::Slit
-        | Forging::OpenTines
-        | Forging::Dress
-        | Forging::Harden
-        | Forging::CoolSlowly => of(&[Part::Working]),
+        | Forging::CoolSlowly => None,
     }
 }

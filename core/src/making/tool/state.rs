@@ -1,52 +1,32 @@
-//! The steel of a tool on its way, zone by zone, and how it lies.
+//! The steel of a tool on its way: what its runs are, and what its parts still have to lose.
 
-use std::borrow::Cow;
-
-use kurbo::Point;
-
-use super::super::blank::{Sect, Segment, Stand, lay, shouldered};
-use super::super::stage::Stood;
 use super::super::step::Lost;
 use super::Task;
-use super::is_hot;
-use super::order::zones_of;
-use crate::asked::Stock;
+use super::order::Work;
+use super::way::{is_dressing, is_hot};
 use crate::finding::Part;
 use crate::forge::balance::Loss;
-use crate::shape::section::Profile;
-use crate::shape::sweep::Ease;
-use crate::shape::{Hole, Mass, Opening, Piece, SlotEnd, Solid, Stretch};
-use crate::tool::forging::Forging;
-use crate::tool::{Cut, Outline, Run};
+use crate::shape::{Hole, Opening, SlotEnd};
+use crate::tool::forging::{Forging, Form};
+use crate::tool::{Cut, From, Run, formed};
 
-/// How far a run of a tool is made.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Form {
-    /// Bar as it was.
-    Bar,
-    /// As long as it will be, four-sided.
-    Square,
-    /// As long as it will be, eight-sided.
-    Octagon,
-    /// Its end still blunt: the section that it is to begin with, all along.
-    Blunt,
-    /// As the finished tool has it.
-    Done,
-}
-
-/// A run with its own steel, mm³.
+/// A run with the part that it belongs to.
 #[derive(Debug, Clone, Copy)]
-struct Own {
-    run: Run,
-    volume: f64,
-    form: Form,
+pub(super) struct Own {
+    pub(super) run: Run,
+    /// Its zone, a stretch of the finished tool.
+    pub(super) zone: usize,
+    /// What part of the zone's steel is its own.
+    pub(super) share: f64,
+    /// What part of what is open in its zone is open in it.
+    pub(super) open: f64,
+    pub(super) form: Form,
 }
 
-/// A stretch of the tool that is worked as one.
+/// A stretch of the tool with what it has to lose.
 #[derive(Debug, Clone)]
-struct Zone {
-    part: Part,
-    runs: Vec<Own>,
+pub(super) struct Zone {
+    pub(super) part: Part,
     /// Steel of the finished zone, mm³, what is sunk into it taken out.
     finished: f64,
     /// What it still has to burn, and to lose otherwise.
@@ -55,8 +35,8 @@ struct Zone {
     dressing: f64,
     slug: f64,
     /// What is open in the finished zone, and whether it is yet.
-    hole: Option<Hole>,
-    open: bool,
+    pub(super) hole: Option<Hole>,
+    pub(super) open: bool,
     /// Heats that it still gets.
     heats: f64,
 }
@@ -64,13 +44,12 @@ struct Zone {
 /// The steel of a tool.
 #[derive(Debug, Clone)]
 pub(super) struct State {
-    zones: Vec<Zone>,
+    pub(super) runs: Vec<Own>,
+    pub(super) zones: Vec<Zone>,
     /// What the first cut takes, and the last one.
-    uncut: f64,
-    tail: f64,
-    kerf: f64,
-    /// Whether the working end is tapered both ways, the way back by itself.
-    two_ways: bool,
+    pub(super) uncut: f64,
+    pub(super) tail: f64,
+    pub(super) kerf: f64,
 }
 
 impl Zone {
@@ -78,236 +57,248 @@ impl Zone {
         self.finished + self.scale + self.spare + self.dressing + self.slug
     }
 
-    /// What the solid around its opening has, mm³.
-    fn solid(&self) -> f64 {
+    /// What is open in it now, mm³.
+    fn opened(&self) -> f64 {
         let hole = self.hole.filter(|_| self.open);
-        self.volume() + hole.map_or(0.0, |hole| hole.volume_mm3)
+        hole.map_or(0.0, |hole| hole.volume_mm3)
     }
 }
 
 impl State {
-    pub(super) fn new(task: &Task<'_>, steps: &[Forging]) -> Self {
-        let model = task.model;
-        let total: f64 = model.piece.mass().volume;
-        let mut zones: Vec<Zone> = Vec::new();
-        for (at, stretch) in model.piece.stretches.iter().enumerate() {
-            let finished = stretch.mass.volume;
-            let hole = model
-                .piece
-                .holes
-                .iter()
-                .find(|hole| hole.stretch == at)
-                .copied();
+    /// All of it bar, nothing lost yet and nothing known of heats.
+    pub(super) fn begun(task: &Task<'_>) -> Self {
+        let total: f64 = task.model.piece.mass().volume;
+        let zone = |at: usize| {
+            let stretch = &task.model.piece.stretches[at];
+            let holes = task.model.piece.holes.iter();
+            let hole = holes.copied().find(|hole| hole.stretch == at);
             let is_eye = hole.is_some_and(|hole| is_punched(&hole));
-            let runs = model.runs[at].iter().map(|run| Own {
-                run: *run,
-                volume: volume_of(run),
-                form: Form::Bar,
-            });
-            zones.push(Zone {
+            let finished = stretch.mass.volume;
+            Zone {
                 part: stretch.part,
-                runs: runs.collect(),
                 finished,
                 scale: task.loss(Loss::Scale) * finished / total,
                 spare: 0.0,
-                dressing: if at == 0 {
-                    task.loss(Loss::Dressing)
-                } else {
-                    0.0
-                },
-                slug: if is_eye { task.loss(Loss::Slug) } else { 0.0 },
+                dressing: only(at == 0, task.loss(Loss::Dressing)),
+                slug: only(is_eye, task.loss(Loss::Slug)),
                 hole,
                 open: false,
                 heats: 0.0,
-            });
+            }
+        };
+        let zones: Vec<Zone> = (0..task.model.piece.stretches.len()).map(zone).collect();
+        let runs = runs(task, &zones);
+        Self {
+            runs,
+            zones,
+            uncut: 0.0,
+            tail: task.loss(Loss::Tail),
+            kerf: 0.0,
         }
-        for step in steps.iter().filter(|step| is_hot(**step)) {
-            for zone in zones_of(*step, model) {
-                zones[zone].heats += 1.0;
+    }
+
+    /// The bar from which some operations make the tool.
+    pub(super) fn before(task: &Task<'_>, works: &[Work]) -> Self {
+        let mut state = Self::begun(task);
+        for work in works.iter().filter(|work| is_hot(work.step)) {
+            for zone in state.worked(work) {
+                state.zones[zone].heats += 1.0;
             }
         }
-        let all: f64 = zones.iter().map(Zone::volume).sum();
+        state.spread_margin(task);
+        let allowances = task.balance.allowances.iter();
+        let crop: f64 = allowances.map(|own| own.bar_length_mm).sum();
+        let crop = crop * task.balance.bar_area_mm2;
+        let kerf = task.loss(Loss::Kerf);
+        if works.iter().any(|work| work.step == Forging::CutBar) {
+            state.uncut = kerf + crop;
+        } else {
+            // Nothing is cut before it is forged: the ragged end goes with the first dressing.
+            state.kerf = kerf;
+            state.zones[0].spare += crop;
+        }
+        state
+    }
+
+    fn spread_margin(&mut self, task: &Task<'_>) {
+        let all: f64 = self.zones.iter().map(Zone::volume).sum();
         let margin = task.loss(Loss::OwnMargin);
-        for zone in &mut zones {
+        for zone in &mut self.zones {
             zone.spare = margin * zone.volume() / all;
             if zone.heats == 0.0 {
                 // What never glows burns nothing: its share is cut off with the rest.
                 zone.spare += std::mem::take(&mut zone.scale);
             }
         }
-        let crop: f64 = task
-            .balance
-            .allowances
-            .iter()
-            .map(|own| own.bar_length_mm)
-            .sum();
-        let kerf = task.loss(Loss::Kerf);
-        let first = steps.contains(&Forging::CutBar);
-        let mut state = Self {
-            zones,
-            uncut: if first { kerf } else { 0.0 } + crop * task.balance.bar_area_mm2,
-            tail: task.loss(Loss::Tail),
-            kerf: if first { 0.0 } else { kerf },
-            two_ways: steps.contains(&Forging::TaperBack),
-        };
-        if !steps.contains(&Forging::ShapeBody) && !task.is_hardy() {
-            state.make(Part::Body, Form::Done);
-        }
-        if task.is_hardy() && !steps.contains(&Forging::UpsetBlock) {
-            state.make(Part::Body, Form::Done);
-        }
-        if !first {
-            // Nothing is cut before it is forged: the ragged end goes with the first dressing.
-            state.zones[0].spare += std::mem::take(&mut state.uncut);
-        }
-        state
     }
 
     pub(super) fn volume(&self) -> f64 {
-        self.zones.iter().map(Zone::volume).sum::<f64>() + self.uncut + self.tail + self.kerf
+        self.zones.iter().map(Zone::volume).sum::<f64>() + self.rest()
     }
 
-    fn make(&mut self, part: Part, form: Form) {
-        for zone in self.zones.iter_mut().filter(|zone| zone.part == part) {
-            zone.runs.iter_mut().for_each(|own| own.form = form);
+    /// Bar that belongs to no part of the tool, mm³.
+    pub(super) fn rest(&self) -> f64 {
+        self.uncut + self.tail + self.kerf
+    }
+
+    /// The solid of a run, what is open in it told as steel, mm³.
+    pub(super) fn solid(&self, own: &Own) -> f64 {
+        let zone = &self.zones[own.zone];
+        own.share * zone.volume() + own.open * zone.opened()
+    }
+
+    /// The zones that an operation works, each once.
+    fn worked(&self, work: &Work) -> Vec<usize> {
+        let mut all: Vec<usize> = work.makes.iter().map(|own| self.runs[own.0].zone).collect();
+        all.dedup();
+        all
+    }
+
+    /// Whether an operation gives a run other sections, or opens something.
+    pub(super) fn would_change(&self, work: &Work, task: &Task<'_>) -> bool {
+        let opens =
+            |zone: &Zone| Some(zone.part) == work.opens && zone.hole.is_some() && !zone.open;
+        let other = |(place, form): &(usize, Option<Form>)| {
+            let own = &self.runs[*place];
+            let after = form.map(|form| formed(&own.run, form, from(task)));
+            after.is_some_and(|after| !is_same(&after, &formed(&own.run, own.form, from(task))))
+        };
+        work.makes.iter().any(other) || self.zones.iter().any(opens)
+    }
+
+    /// The runs that an operation gives another form.
+    pub(super) fn shape(&mut self, work: &Work, task: &Task<'_>) {
+        for (place, form) in &work.makes {
+            let own = &mut self.runs[*place];
+            if let Some(form) = *form {
+                let is_done = is_same(&formed(&own.run, form, from(task)), &own.run);
+                own.form = if is_done { Form::Done } else { form };
+            }
+        }
+        let opened = self.zones.iter_mut();
+        for zone in opened.filter(|zone| Some(zone.part) == work.opens) {
+            zone.open = zone.hole.is_some();
         }
     }
 
     /// The steel after an operation, and what was lost.
-    pub(super) fn after(&self, step: Forging) -> (Self, Vec<Lost>) {
+    pub(super) fn after(&self, work: &Work, task: &Task<'_>) -> (Self, Vec<Lost>) {
         let mut next = self.clone();
         let mut lost = Vec::new();
-        if is_hot(step) {
-            next.burn(step, &mut lost);
+        if is_hot(work.step) {
+            next.burn(work, &mut lost);
         }
-        next.shape(step);
-        match step {
-            Forging::CutBar => {
-                lose(&mut lost, Loss::Kerf, std::mem::take(&mut next.uncut));
-                lose(&mut lost, Loss::Tail, std::mem::take(&mut next.tail));
-            }
-            Forging::CutOff => {
-                lose(&mut lost, Loss::Kerf, std::mem::take(&mut next.kerf));
-                lose(&mut lost, Loss::Tail, std::mem::take(&mut next.tail));
-            }
-            Forging::PunchEye => {
-                let slugs: f64 = next
-                    .zones
-                    .iter_mut()
-                    .map(|zone| std::mem::take(&mut zone.slug))
-                    .sum();
-                lose(&mut lost, Loss::Slug, slugs);
-            }
-            Forging::Dress => {
-                lose(
-                    &mut lost,
-                    Loss::Dressing,
-                    std::mem::take(&mut next.zones[0].dressing),
-                );
-                let spare: f64 = next
-                    .zones
-                    .iter_mut()
-                    .map(|zone| std::mem::take(&mut zone.spare))
-                    .sum();
-                lose(&mut lost, Loss::OwnMargin, spare);
-            }
-            Forging::DrawShank
-            | Forging::SetShoulder
-            | Forging::UpsetBlock
-            | Forging::ShapeBody
-            | Forging::TaperSquare
-            | Forging::TaperOctagon
-            | Forging::TaperRound
-            | Forging::DrawBlade
-            | Forging::TaperBack
-            | Forging::RoundNose
-            | Forging::CupEnd
-            | Forging::PressGroove
-            | Forging::Slit
-            | Forging::OpenTines
-            | Forging::DrawFace
-            | Forging::Harden
-            | Forging::CoolSlowly => {}
+        next.shape(work, task);
+        if work.step == Forging::CutBar || work.step == Forging::CutOff {
+            let kerf = std::mem::take(&mut next.uncut) + std::mem::take(&mut next.kerf);
+            lose(&mut lost, Loss::Kerf, kerf);
+            lose(&mut lost, Loss::Tail, std::mem::take(&mut next.tail));
+        }
+        if work.step == Forging::PunchEye {
+            let slug = next
+                .zones
+                .iter_mut()
+                .map(|zone| std::mem::take(&mut zone.slug));
+            lose(&mut lost, Loss::Slug, slug.sum());
+        }
+        if is_dressing(work.step) {
+            let dressing = std::mem::take(&mut next.zones[0].dressing);
+            lose(&mut lost, Loss::Dressing, dressing);
+            let spare = next
+                .zones
+                .iter_mut()
+                .map(|zone| std::mem::take(&mut zone.spare));
+            lose(&mut lost, Loss::OwnMargin, spare.sum());
         }
         (next, lost)
     }
 
     /// Each hot zone loses its share of what it still has to burn.
-    fn burn(&mut self, step: Forging, lost: &mut Vec<Lost>) {
+    fn burn(&mut self, work: &Work, lost: &mut Vec<Lost>) {
         let mut burnt = 0.0;
-        for zone in self.zones.iter_mut().filter(|zone| works(step, zone.part)) {
-            let share = if zone.heats > 1.0 {
-                zone.scale / zone.heats
-            } else {
+        for at in self.worked(work) {
+            let zone = &mut self.zones[at];
+            let is_last = zone.heats <= 1.0;
+            let share = if is_last {
                 zone.scale
-            };
-            zone.scale = if zone.heats > 1.0 {
-                zone.scale - share
             } else {
-                0.0
+                zone.scale / zone.heats
             };
+            zone.scale = if is_last { 0.0 } else { zone.scale - share };
             zone.heats -= 1.0;
             burnt += share;
         }
         lose(lost, Loss::Scale, burnt);
     }
 
-    /// The runs that an operation gives another form.
-    fn shape(&mut self, step: Forging) {
-        match step {
-            Forging::DrawShank => self.make(Part::HardyShank, Form::Done),
-            Forging::UpsetBlock => self.make(Part::Body, Form::Done),
-            Forging::ShapeBody => {
-                self.make(Part::Body, Form::Done);
-                self.make(Part::Eye, Form::Blunt);
-            }
-            Forging::PunchEye => {
-                self.make(Part::Eye, Form::Done);
-                self.open(Part::Eye);
-            }
-            Forging::DrawFace => self.make(Part::StruckEnd, Form::Done),
-            Forging::TaperSquare => self.taper(Form::Square),
-            Forging::TaperOctagon => self.taper(Form::Octagon),
-            Forging::TaperRound | Forging::DrawBlade => self.taper(Form::Done),
-            Forging::TaperBack | Forging::RoundNose | Forging::Dress => {
-                self.make(Part::Working, Form::Done);
-            }
-            Forging::CupEnd | Forging::PressGroove | Forging::OpenTines => {
-                self.make(Part::Working, Form::Done);
-                self.open(Part::Working);
-            }
-            Forging::Slit
-            | Forging::CutBar
-            | Forging::SetShoulder
-            | Forging::CutOff
-            | Forging::Harden
-            | Forging::CoolSlowly => {}
-        }
+    pub(super) fn is_finished(&self) -> bool {
+        let zones = self.zones.iter().all(|zone| {
+            let over = zone.scale + zone.spare + zone.dressing + zone.slug;
+            over == 0.0 && zone.open == zone.hole.is_some()
+        });
+        zones && self.rest() == 0.0 && self.runs.iter().all(|own| own.form == Form::Done)
     }
+}
 
-    fn open(&mut self, part: Part) {
-        let zones = self.zones.iter_mut().filter(|zone| zone.part == part);
-        zones.for_each(|zone| zone.open = zone.hole.is_some());
+/// What the runs of a tool are forged from.
+pub(super) fn from(task: &Task<'_>) -> From {
+    From {
+        bar: Cut::of_bar(&task.tool.bar.stock),
+        body: task.model.base,
     }
+}
 
-    /// The working end towards its taper: a point, a nose and a ground edge stay blunt, and a drift's
-    /// way back stays bar, until they are made by themselves.
-    fn taper(&mut self, form: Form) {
-        for zone in self
-            .zones
-            .iter_mut()
-            .filter(|zone| zone.part == Part::Working)
-        {
-            for (at, own) in zone.runs.iter_mut().enumerate() {
-                let sharp = own.run.from.small() <= 0.0;
-                own.form = match (self.two_ways && at > 0, sharp) {
-                    (true, _) => own.form,
-                    (false, true) => Form::Blunt,
-                    (false, false) => form,
-                };
-            }
-        }
+/// All runs, bar as yet, with their shares of their zones.
+fn runs(task: &Task<'_>, zones: &[Zone]) -> Vec<Own> {
+    let bar = from(task).bar;
+    let mut all = Vec::new();
+    for (zone, runs) in task.model.runs.iter().enumerate() {
+        let solids: Vec<f64> = runs.iter().map(super::lain::volume_of).collect();
+        let hole = zones[zone].hole.map_or(0.0, |hole| hole.volume_mm3);
+        let opens = opens_in(runs);
+        let steel = |at: usize| {
+            /// A run has at least so much of its solid.
+            const LEAST: f64 = 0.05;
+            let out = only(at == opens, hole);
+            (solids[at] - out).max(LEAST * solids[at])
+        };
+        let total: f64 = (0..runs.len()).map(steel).sum();
+        all.extend(runs.iter().enumerate().map(|(at, run)| Own {
+            run: *run,
+            zone,
+            share: steel(at) / total,
+            open: only(at == opens, 1.0),
+            form: begun(run, bar),
+        }));
     }
+    all
+}
+
+/// The run in which a zone is open: an eye's in its middle, all else at the end.
+fn opens_in(runs: &[Run]) -> usize {
+    let middle = |run: &Run| run.part == Part::Eye && run.from == run.to;
+    runs.iter().position(middle).unwrap_or(0)
+}
+
+/// What is one section all along, and the bar's own, is done before it is begun.
+fn begun(run: &Run, bar: Cut) -> Form {
+    if run.from == run.to && run.part != Part::Eye && run.from.is_like(bar) {
+        Form::Done
+    } else {
+        Form::Bar
+    }
+}
+
+/// Whether two runs are one for a hammer.
+fn is_same(a: &Run, b: &Run) -> bool {
+    /// mm.
+    const SAME: f64 = 1e-6;
+    let cut = |a: Cut, b: Cut| {
+        a.outline == b.outline
+            && (a.depth - b.depth).abs() < SAME
+            && (a.width - b.width).abs() < SAME
+    };
+    a.ease == b.ease && cut(a.from, b.from) && cut(a.to, b.to)
 }
 
 fn is_punched(hole: &Hole) -> bool {
@@ -315,261 +306,17 @@ fn is_punched(hole: &Hole) -> bool {
         Opening::Rivet { .. } | Opening::Cup(_) => false,
         Opening::Slot(slot) => match slot.end {
             SlotEnd::Round => true,
-            SlotEnd::Open => false,
+            SlotEnd::Open | SlotEnd::Vee(_) => false,
         },
     }
 }
 
-fn works(step: Forging, part: Part) -> bool {
-    match step {
-        Forging::DrawShank => part == Part::HardyShank,
-        Forging::SetShoulder => matches!(part, Part::Body | Part::HardyShank),
-        Forging::UpsetBlock => part == Part::Body,
-        Forging::ShapeBody => matches!(part, Part::Body | Part::Eye),
-        Forging::PunchEye => part == Part::Eye,
-        Forging::DrawFace => part == Part::StruckEnd,
-        Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::DrawBlade
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::Slit
-        | Forging::OpenTines => part == Part::Working,
-        Forging::CutBar
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::Harden
-        | Forging::CoolSlowly => false,
-    }
+fn only(it_is: bool, number: f64) -> f64 {
+    if it_is { number } else { 0.0 }
 }
 
 fn lose(lost: &mut Vec<Lost>, what: Loss, volume_mm3: f64) {
     if volume_mm3 > 0.0 {
         lost.push(Lost { what, volume_mm3 });
     }
-}
-
-/// The profiles that a line of segments names.
-#[derive(Default)]
-struct Profiles {
-    outlines: Vec<Outline>,
-}
-
-impl Profiles {
-    fn sect(&mut self, cut: Cut) -> Sect {
-        let known = self.outlines.iter().position(|own| *own == cut.outline);
-        let profile = known.unwrap_or_else(|| {
-            self.outlines.push(cut.outline);
-            self.outlines.len() - 1
-        });
-        Sect {
-            depth: cut.depth,
-            width: cut.width,
-            y: 0.0,
-            z: 0.0,
-            profile,
-        }
-    }
-
-    fn all(&self) -> Vec<Profile> {
-        self.outlines.iter().map(|own| own.profile()).collect()
-    }
-}
-
-/// What a run's steel would be, mm³.
-fn volume_of(run: &Run) -> f64 {
-    let mut profiles = Profiles::default();
-    let segment = segment(run, 1.0, 0, &mut profiles);
-    run.length / segment.length(&profiles.all())
-}
-
-fn segment(run: &Run, volume: f64, zone: usize, profiles: &mut Profiles) -> Segment {
-    Segment {
-        zone,
-        volume,
-        from: profiles.sect(run.from),
-        to: profiles.sect(run.to),
-        ease: run.ease,
-    }
-}
-
-fn bar_cut(stock: &Stock) -> Cut {
-    match *stock {
-        Stock::Round { diameter } => Cut::round(diameter.mm()),
-        Stock::Square { side } => Cut::boxed(side.mm(), side.mm()),
-        Stock::Flat { thickness, width } => Cut::boxed(width.mm(), thickness.mm()),
-    }
-}
-
-/// A section of the same steel in another shape.
-fn reshaped(cut: Cut, outline: Outline) -> Cut {
-    let fullness = |own: Outline| own.profile().fullness();
-    let by = (fullness(cut.outline) / fullness(outline)).sqrt();
-    Cut {
-        outline,
-        ..cut.sized(by * cut.depth, by * cut.width)
-    }
-}
-
-/// A run in its form.
-fn formed(own: &Own, bar: Cut) -> Run {
-    let run = own.run;
-    let as_outline = |outline| Run {
-        from: reshaped(run.from, outline),
-        to: reshaped(run.to, outline),
-        ..run
-    };
-    match own.form {
-        Form::Done => run,
-        Form::Square => as_outline(Outline::Box),
-        Form::Octagon => as_outline(Outline::Octagon),
-        Form::Bar => Run {
-            from: bar,
-            to: bar,
-            ease: Ease::Linear,
-            ..run
-        },
-        Form::Blunt => {
-            let cut = if run.part == Part::Eye {
-                run.from
-            } else {
-                run.to
-            };
-            Run {
-                from: cut,
-                to: cut,
-                ease: Ease::Linear,
-                ..run
-            }
-        }
-    }
-}
-
-/// The steel as it lies: told from its working end, with the struck face or the shoulder at x = 0 as the
-/// finished tool has it.
-pub(super) fn stand(task: &Task<'_>, state: &State, name: &'static str) -> Stood {
-    let rest = state.uncut + state.tail + state.kerf;
-    if is_finished(state) && rest == 0.0 {
-        return finished(task, name);
-    }
-    let mut profiles = Profiles::default();
-    let bar = bar_cut(&task.tool.bar.stock);
-    let mut line = Vec::new();
-    let last = state.zones.len();
-    for (at, zone) in state.zones.iter().enumerate() {
-        let runs: f64 = zone.runs.iter().map(|own| own.volume).sum();
-        for own in &zone.runs {
-            let volume = zone.solid() * own.volume / runs;
-            line.push(segment(&formed(own, bar), volume, at, &mut profiles));
-        }
-    }
-    if rest > 0.0 {
-        line.push(segment(
-            &Run::prism(Part::Bar, 1.0, bar),
-            rest,
-            last,
-            &mut profiles,
-        ));
-    }
-    let profiles = profiles.all();
-    // A shoulder is rounded by this under the hammer, mm.
-    const ROUNDED: f64 = 1.5;
-    let line = shouldered(&line, ROUNDED, &profiles);
-    let anchor = if task.is_hardy() { last - 1 } else { last };
-    let before: f64 = line
-        .iter()
-        .filter(|segment| segment.zone < anchor)
-        .map(|segment| segment.length(&profiles))
-        .sum();
-    let stand = Stand {
-        start: Point::new(before, 0.0),
-        heading: std::f64::consts::PI,
-        offset: &|_| (0.0, 0.0),
-    };
-    let (sweep, runs) = lay(&line, &stand, &profiles);
-    let mut stretches = Vec::new();
-    let mut zones = Vec::new();
-    let mut holes = Vec::new();
-    for run in runs {
-        let zone = state.zones.get(run.zone);
-        let hole = zone.and_then(|zone| zone.hole.filter(|_| zone.open));
-        let out = hole.map_or(0.0, |hole| hole.volume_mm3);
-        if let Some(hole) = hole {
-            let opening = moved(hole.opening, (before - run.from, before - run.to));
-            holes.push(Hole {
-                stretch: stretches.len(),
-                opening,
-                ..hole
-            });
-        }
-        zones.push((run.zone, run.from, run.to));
-        stretches.push(Stretch {
-            part: zone.map_or(Part::Bar, |zone| zone.part),
-            solid: Solid::Swept(sweep.clone()),
-            from: run.from,
-            to: run.to,
-            mass: run.mass.without(Mass {
-                volume: out,
-                ..Mass::default()
-            }),
-        });
-    }
-    let name = Cow::Borrowed(name);
-    let piece = Piece {
-        name,
-        wanted: 1,
-        stretches,
-        holes,
-        marks: Vec::new(),
-        dressed: 0,
-    };
-    Stood { piece, zones }
-}
-
-/// An opening where its zone lies now: what is open at the end follows the end, an eye stays in the
-/// middle.
-fn moved(opening: Opening, (tip, end): (f64, f64)) -> Opening {
-    match opening {
-        Opening::Rivet { .. } => opening,
-        Opening::Cup(cup) => Opening::Cup(crate::shape::Cup { at_mm: tip, ..cup }),
-        Opening::Slot(slot) => {
-            let by = match slot.end {
-                SlotEnd::Open => tip - slot.to_mm,
-                SlotEnd::Round => f64::midpoint(tip, end) - slot.middle_mm(),
-            };
-            Opening::Slot(crate::shape::Slot {
-                from_mm: slot.from_mm + by,
-                to_mm: slot.to_mm + by,
-                ..slot
-            })
-        }
-    }
-}
-
-fn is_finished(state: &State) -> bool {
-    state.zones.iter().all(|zone| {
-        let over = zone.scale + zone.spare + zone.dressing + zone.slug;
-        over == 0.0
-            && zone.open == zone.hole.is_some()
-            && zone.runs.iter().all(|own| own.form == Form::Done)
-    })
-}
-
-fn finished(task: &Task<'_>, name: &'static str) -> Stood {
-    let piece = Piece {
-        name: Cow::Borrowed(name),
-        marks: Vec::new(),
-        ..task.model.piece.clone()
-    };
-    let mut at = 0.0;
-    let zones = piece.stretches.iter().enumerate().map(|(zone, own)| {
-        let from = at;
-        at += own.length_mm();
-        (zone, from, at)
-    });
-    let zones = zones.collect();
-    Stood { piece, zones }
 }

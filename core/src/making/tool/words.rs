@@ -1,9 +1,13 @@
 //! What is said of each operation on a tool.
 
 use super::Task;
-use crate::tool::forging::Forging;
+use super::order::Work;
+use super::state::from;
+use super::working;
+use crate::forge::upsetting::MOST_UPSET;
+use crate::tool::forging::{Forging, Form};
 use crate::tool::steels::{standard, temper};
-use crate::tool::{Hold, Mount, Struck};
+use crate::tool::{Cut, Hold, Mount, Run, Struck, formed, stouter};
 
 /// What is done, how it is checked, what can go wrong.
 pub(super) struct Words {
@@ -14,127 +18,25 @@ pub(super) struct Words {
 }
 
 /// The words of an operation, with from where to where it worked afterwards, mm from the working end.
-pub(super) fn words(task: &Task<'_>, step: Forging, span: Option<(f64, f64)>) -> Words {
-    let show = task.show();
-    let long = span.map_or(0.0, |(from, to)| to - from);
-    let long = show.text(show.roughly(long));
-    let end = task
-        .model
-        .runs
-        .first()
-        .and_then(|runs| runs.iter().find(|run| run.from.small() > 0.0));
-    let by = |depth: f64, width: f64| format!("{} x {}", show.number(depth), show.text(width));
-    let tip = end.map_or(String::new(), |run| by(run.from.depth, run.from.width));
-    let base = by(task.model.base.depth, task.model.base.width);
-    let gauge = task.tool.shape.style.gauge().to_owned();
-    match step {
+pub(super) fn words(task: &Task<'_>, work: &Work, span: Option<(f64, f64)>) -> Words {
+    match work.step {
         Forging::CutBar => tell(
-            format!("Cut the bar to {}", task.balance.cut_length(task.tool.units)),
+            format!(
+                "Cut the bar to {}",
+                task.balance.cut_length(task.tool.units)
+            ),
             "at the last mark".to_owned(),
             "square to the bar".to_owned(),
             &["Wear eye protection: what is cut off flies"],
         ),
-        Forging::UpsetBlock => tell(
-            format!("Upset the block to {base} over its shoulder, in short heats, and square it up"),
-            format!("to {base}"),
-            format!("{base}; no fold at the corners"),
-            &["Straighten at once what bends: a bent end folds into a cold shut"],
-        ),
+        Forging::UpsetBlock | Forging::UpsetBody | Forging::UpsetEnd => upset(task, work),
         Forging::DrawShank => shank(task),
-        Forging::SetShoulder => tell(
-            "Drop the shank hot into the hardy hole and hammer the shoulder down until it bears all round, \
-             then lift it out before it shrinks"
-                .to_owned(),
-            "hot into its hole, shoulder down".to_owned(),
-            "no light under the shoulder; it drops in by itself and lifts out by hand".to_owned(),
-            &[
-                "Never drive a tight shank: it wedges and breaks the heel of the anvil",
-                "Lift it out at once: steel that cools in the hole can stick",
-            ],
-        ),
-        Forging::ShapeBody => tell(
-            format!("Hammer the bar to the body's section, {base}"),
-            format!("to {base}"),
-            format!("{base} all along, straight"),
-            &[],
-        ),
-        Forging::TaperSquare => tell(
-            format!("Draw the end out four-sided over {long}, towards {tip}, point first and back from there"),
-            format!("four-sided, {long} long"),
-            "the taper in the middle of the bar, its corners sharp".to_owned(),
-            &["Strike no cold taper: its point splits", "Keep the sides even: a taper that winds bends in the hole"],
-        ),
-        Forging::TaperOctagon => tell(
-            "Hammer the corners in until the taper is eight-sided".to_owned(),
-            "corners in, eight even sides".to_owned(),
-            "eight even sides".to_owned(),
-            &["Not straight from square to round: the middle splits"],
-        ),
-        Forging::TaperRound => tell(
-            format!("Round the taper with light blows, turning it all the time, to {tip} at its end"),
-            format!("light blows, to {tip}"),
-            gauge,
-            &[],
-        ),
-        Forging::TaperBack => tell(
-            format!("Leave its full size as it is, and taper it back to {base} behind"),
-            format!("back to {base}"),
-            gauge,
-            &["Its full size stays its largest: what is larger behind does not drop through"],
-        ),
-        Forging::DrawBlade => tell(
-            format!("Draw the blade out over {long} and spread it to {tip} at the edge, from both faces alike"),
-            format!("to {tip}, {long} long"),
-            gauge,
-            &["Dress the sides hot as they swell: folded in they crack", "Stop when the red is gone: thin edges chill first"],
-        ),
-        Forging::RoundNose => tell(
-            "Round the nose with light blows and a file".to_owned(),
-            "round over, no edge".to_owned(),
-            gauge,
-            &[],
-        ),
+        Forging::SetShoulder => shoulder(),
+        Forging::ShapeBody => body(task),
         Forging::PunchEye => eye(task),
-        Forging::CupEnd => tell(
-            "Press the cup into the hot end with a ball of the head's size, held in a cup or on a rod".to_owned(),
-            "press the ball in".to_owned(),
-            gauge,
-            &["A ball that is held by hand alone flies out: hold it in a washer or a rod with a hollow end"],
-        ),
-        Forging::PressGroove => tell(
-            "Lay a cold round of the groove's size across the hot top and drive it in to its middle".to_owned(),
-            "drive a cold round in to its middle".to_owned(),
-            gauge,
-            &["Use a smooth round, and lift it out at once: hot steel shrinks on to it"],
-        ),
-        Forging::Slit => tell(
-            "Slit the end in its middle with a hot chisel, half from either side, down to the bottom of the gap".to_owned(),
-            "slit the middle, from both sides".to_owned(),
-            "the slit in the middle, a drilled hole or a round end at its bottom".to_owned(),
-            &["A slit that ends sharp goes on as a crack"],
-        ),
-        Forging::OpenTines => tell(
-            "Open the tines over the horn, dress their corners round, and set them parallel on the work's size".to_owned(),
-            "open, round, set parallel".to_owned(),
-            gauge,
-            &[],
-        ),
         Forging::DrawFace => face(task),
-        Forging::CutOff => tell(
-            format!("Cut it off the bar, {} from its end", show.text(task.model.piece.length_mm())),
-            "cut off at the mark".to_owned(),
-            "square to the axis".to_owned(),
-            &["Wear eye protection: what is cut off flies, and it is hot"],
-        ),
-        Forging::Dress => tell(
-            format!(
-                "Cut it square to {}, file or grind the working end to its shape, and every sharp rim round",
-                show.text(task.model.piece.length_mm())
-            ),
-            format!("to {}, file to its shape", show.text(task.model.piece.length_mm())),
-            gauge,
-            &["Wear eye protection", "Grind lightly: blue steel is soft steel"],
-        ),
+        Forging::CutOff => cut_off(task),
+        Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => dressing(task, work.step),
         Forging::Harden => harden(task),
         Forging::CoolSlowly => tell(
             "Let it cool slowly, in ashes or in still air, and do not quench it".to_owned(),
@@ -142,7 +44,180 @@ pub(super) fn words(task: &Task<'_>, step: Forging, span: Option<(f64, f64)>) ->
             "a file bites".to_owned(),
             &["What is not known to harden is not quenched, and a hot cut never is"],
         ),
+        Forging::SizeFull
+        | Forging::TaperSquare
+        | Forging::TaperOctagon
+        | Forging::TaperRound
+        | Forging::BreakCorners
+        | Forging::FlattenBit
+        | Forging::DrawBlade
+        | Forging::FullerSides
+        | Forging::DrawWedge
+        | Forging::SpreadEdge
+        | Forging::DrawRidge
+        | Forging::TaperBack
+        | Forging::RoundNose
+        | Forging::DrawEnd
+        | Forging::CupEnd
+        | Forging::SquareTop
+        | Forging::PressGroove
+        | Forging::PressVee
+        | Forging::DrawTines
+        | Forging::Slit
+        | Forging::OpenTines => working::words(&Worked::of(task, work, span), work.step),
     }
+}
+
+/// What an operation has made of the working end, in the smith's sizes.
+pub(super) struct Worked {
+    /// How long it is now.
+    pub(super) long: String,
+    /// Its end, and its root.
+    pub(super) tip: String,
+    pub(super) root: String,
+    /// How the finished end is checked.
+    pub(super) gauge: String,
+}
+
+impl Worked {
+    fn of(task: &Task<'_>, work: &Work, span: Option<(f64, f64)>) -> Self {
+        let show = task.show();
+        let long = span.map_or(0.0, |(from, to)| to - from);
+        let runs = made(task, work);
+        let tip = runs
+            .iter()
+            .map(|run| run.from)
+            .find(|cut| cut.small() > 0.0);
+        let root = runs.last().map(|run| run.to);
+        let by = |cut: Option<Cut>| cut.map_or(String::new(), |cut| sizes(task, cut));
+        Self {
+            long: show.text(show.roughly(long)),
+            tip: by(tip),
+            root: by(root),
+            gauge: task.tool.shape.style.gauge().to_owned(),
+        }
+    }
+}
+
+/// The runs that an operation works, as it leaves them.
+fn made(task: &Task<'_>, work: &Work) -> Vec<Run> {
+    let all = task.places();
+    let its = all.filter(|(place, _)| work.makes.iter().any(|own| own.0 == *place));
+    its.map(|(place, run)| formed(run, work.form(place).unwrap_or(Form::Done), from(task)))
+        .collect()
+}
+
+/// `3/4 in round`, `3/4 x 1 in`.
+fn sizes(task: &Task<'_>, cut: Cut) -> String {
+    let show = task.show();
+    if cut.depth == cut.width {
+        show.text(cut.depth)
+    } else {
+        format!("{} x {}", show.number(cut.depth), show.text(cut.width))
+    }
+}
+
+/// Steel is gathered in heats that are short enough not to bend: so much stands free, in diameters.
+fn upset(task: &Task<'_>, work: &Work) -> Words {
+    let (what, part) = if work.step == Forging::UpsetBlock {
+        ("block", "over its shoulder")
+    } else if work.step == Forging::UpsetBody {
+        ("body", "along its length")
+    } else {
+        ("end", "where it is to work")
+    };
+    let show = task.show();
+    let runs = made(task, work);
+    let most = runs
+        .iter()
+        .max_by(|a, b| a.largest_mm2().total_cmp(&b.largest_mm2()));
+    let size = most.map_or(String::new(), |run| {
+        let stoutest = if run.from.area_mm2() > run.to.area_mm2() {
+            run.from
+        } else {
+            run.to
+        };
+        sizes(task, stoutest)
+    });
+    let known = stouter(task.tool, task.model).into_iter();
+    let (length, heats) = known
+        .filter(|own| runs.iter().any(|run| run.part == own.part))
+        .fold((0.0, 0), |(length, heats), own| {
+            (length + own.upset.length_mm, heats + own.upset.heats)
+        });
+    let heats = if heats == 1 {
+        "one heat".to_owned()
+    } else {
+        format!("{heats} heats")
+    };
+    tell(
+        format!(
+            "Upset the {what} to {size} {part}, out of {} of bar, in {heats}, no more than {MOST_UPSET:.0} diameters \
+             of it free at once, and square it up",
+            show.text(show.roughly(length))
+        ),
+        format!("to {size}, {heats}"),
+        format!("{size}; no fold at the corners"),
+        &["Straighten at once what bends: a bent end folds into a cold shut"],
+    )
+}
+
+fn shoulder() -> Words {
+    tell(
+        "Drop the shank hot into the hardy hole and hammer the shoulder down until it bears all round, \
+         then lift it out before it shrinks"
+            .to_owned(),
+        "hot into its hole, shoulder down".to_owned(),
+        "no light under the shoulder; it drops in by itself and lifts out by hand".to_owned(),
+        &[
+            "Never drive a tight shank: it wedges and breaks the heel of the anvil",
+            "Lift it out at once: steel that cools in the hole can stick",
+        ],
+    )
+}
+
+fn body(task: &Task<'_>) -> Words {
+    let base = sizes(task, task.model.base);
+    tell(
+        format!("Hammer the bar to the body's section, {base}"),
+        format!("to {base}"),
+        format!("{base} all along, straight"),
+        &[],
+    )
+}
+
+fn cut_off(task: &Task<'_>) -> Words {
+    let long = task.show().text(task.model.piece.length_mm());
+    tell(
+        format!("Cut it off the bar, {long} from its end"),
+        "cut off at the mark".to_owned(),
+        "square to the axis".to_owned(),
+        &["Wear eye protection: what is cut off flies, and it is hot"],
+    )
+}
+
+/// Filed or ground: an edge and a point get their angle only here.
+fn dressing(task: &Task<'_>, step: Forging) -> Words {
+    let gauge = task.tool.shape.style.gauge();
+    let long = task.show().text(task.model.piece.length_mm());
+    let end = match task.tool.shape.style.ground_degrees() {
+        Some(angle) if step == Forging::GrindEdge => {
+            format!("grind the edge to {angle:.0}\u{b0} from both faces alike")
+        }
+        Some(angle) => format!(
+            "grind the point to {angle:.0}\u{b0}, turning it all the time, the scratches along the axis"
+        ),
+        None => "file or grind the working end to its shape".to_owned(),
+    };
+    tell(
+        format!("Cut it square to {long}, {end}, and every sharp rim round"),
+        format!("to {long}, {end}"),
+        gauge.to_owned(),
+        &[
+            "Wear eye protection",
+            "Grind lightly: blue steel is soft steel",
+        ],
+    )
 }
 
 fn shank(task: &Task<'_>) -> Words {
@@ -266,7 +341,7 @@ fn harden(task: &Task<'_>) -> Words {
     )
 }
 
-fn tell(what: String, brief: String, check: String, cautions: &[&'static str]) -> Words {
+pub(super) fn tell(what: String, brief: String, check: String, cautions: &[&'static str]) -> Words {
     Words {
         what,
         brief,

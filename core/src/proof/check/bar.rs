@@ -2,6 +2,7 @@
 
 use super::Check;
 use crate::finding::{GEOMETRY, Kind, Part};
+use crate::forge::spreading::{MOST_SPREAD, SPREAD_SOURCE, widest_mm};
 use crate::shape::section::Section;
 use crate::shape::sweep::Sweep;
 use crate::tongs::model::Half;
@@ -10,12 +11,6 @@ use crate::units::Quantity;
 /// How much larger than the bar a section may be before it counts as upset: a smith's eye and a
 /// bar's own tolerance are no finer.
 const UPSET_FROM: f64 = 1.03;
-
-/// The most that plain blows spread steel, as the exponent of the spread law
-/// `w₁ = w₀ (h₀/h₁)^S`: the upper end of what Tomlinson and Stringer (1959) and Wistreich and
-/// Shutt give for a bite of twice the width (both from memory).
-const MOST_SPREAD: f64 = 0.67;
-const SPREAD_SOURCE: &str = "estimate after the spread law of Tomlinson and Stringer (1959)";
 
 /// A section that fills more of its box than this was spread as flat bar is; a round fills 0.785
 /// (geometry).
@@ -172,7 +167,7 @@ fn spread(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         return;
     }
     let (small, large) = (cut.depth.min(cut.width), cut.depth.max(cut.width));
-    let reach = wide * (thick / small).powf(MOST_SPREAD);
+    let reach = widest_mm((thick, wide), small);
     let message = format!(
         "the {part} is {} wide where it is {} thick; plain blows spread this bar to about {} at the most",
         check.size(large),

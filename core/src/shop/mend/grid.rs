@@ -1,9 +1,8 @@
 //! The values that a smith has: 1/16 in or 0.5 mm, whole degrees, per cents and pieces, and the
 //! ways of a choice.
 
+use super::design::Design;
 use crate::asked::{Field, Step, Value};
-use crate::finding::Part;
-use crate::tongs::document::Document;
 use crate::units::Unit;
 
 /// A value by its place: so many steps on the grid from the one that stands, or the number of a
@@ -16,42 +15,11 @@ pub(super) struct Spot {
     pub(super) place: i32,
 }
 
-/// The fields that a mend may change: what shapes the tongs. Not the work, which is what must be
-/// held, only how it lies; not the bar and what it loses; not the style, which makes other tongs
-/// of them; not how they are shown.
-pub(super) fn fields(document: &Document) -> Vec<Field> {
-    let mut all = document.fields();
-    all.retain(|field| match field.part {
-        Part::Work => is_lie(field),
-        Part::Bar
-        | Part::Pair
-        | Part::Working
-        | Part::Body
-        | Part::Eye
-        | Part::StruckEnd
-        | Part::HardyShank
-        | Part::Tool => false,
-        Part::Jaw
-        | Part::SecondJaw
-        | Part::Neck
-        | Part::Boss
-        | Part::Shoulder
-        | Part::Rein
-        | Part::Rivet => !is_other_tongs(field),
-    });
+/// The fields that a mend may change.
+pub(super) fn fields<D: Design>(design: &D) -> Vec<Field> {
+    let mut all = design.fields();
+    all.retain(D::may_change);
     all
-}
-
-fn is_lie(field: &Field) -> bool {
-    field.path == "work.lie"
-}
-
-/// Which jaws there are is decided before they are shaped.
-fn is_other_tongs(field: &Field) -> bool {
-    matches!(
-        field.path.as_str(),
-        "jaw.style" | "jaw.other_jaw" | "second_jaw.style"
-    )
 }
 
 /// The size of a step in mm, degrees, per cent or pieces; a choice has none.

@@ -1,5 +1,6 @@
 //! Which values bring a finding nearer to being gone, as far as one step tells.
 
+use super::design::Design;
 use super::grid::{self, Spot};
 use super::judged::off;
 use super::search::Search;
@@ -22,9 +23,9 @@ pub(super) struct Lead {
     pub(super) far: f64,
 }
 
-impl Search<'_> {
+impl<D: Design> Search<'_, D> {
     /// The fields that bring a finding nearer to being gone, as far as one step tells.
-    pub(super) fn leads(&mut self, hunt: &Hunt<'_>, tries: &mut Tries) -> Vec<Lead> {
+    pub(super) fn leads(&mut self, hunt: &Hunt<'_>, tries: &mut Tries<D>) -> Vec<Lead> {
         let mut leads = Vec::new();
         for field in self.with_steps() {
             let Some(at) = self.step_aside(field, hunt.stage, tries) else {

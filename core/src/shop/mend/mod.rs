@@ -5,6 +5,7 @@
 //! value on the smith's grid at which it is gone. What raises something else is not offered.
 
 mod bars;
+mod design;
 mod grid;
 mod judged;
 mod leads;
@@ -16,16 +17,20 @@ mod tries;
 mod walk;
 mod words;
 
-use super::Answers;
+use super::{Answers, ToolAnswers};
 use crate::asked::Value;
 use crate::finding::{Finding, Part, Severity};
 use crate::tongs::document::Document;
+use crate::tool::Tool;
 
+pub use design::Values;
+
+use design::{Design, OtherBar, measures, tool_measures};
 use judged::Aim;
 use search::Search;
 use singles::Singles;
 use taken::Taken;
-use tries::{Tries, measures};
+use tries::{Measures, Tries};
 
 /// How many mends a finding comes with at the most.
 pub const MOST_MENDS: usize = 3;
@@ -80,8 +85,8 @@ pub enum Ways {
 impl Mend {
     /// The design as it would be.
     #[must_use]
-    pub fn taken(&self, document: &Document) -> Document {
-        let mut mended = document.clone();
+    pub fn taken<V: Values>(&self, design: &V) -> V {
+        let mut mended = design.clone();
         for change in &self.changes {
             mended.put(&change.path, change.to);
         }
@@ -89,10 +94,11 @@ impl Mend {
     }
 
     /// Whether the design has the values that the mend sets out from.
-    pub fn sets_out_from(&self, document: &Document) -> bool {
+    pub fn sets_out_from<V: Values>(&self, design: &V) -> bool {
+        let fields = design.fields();
         let stands = |change: &Change| {
-            let field = document.field(&change.path);
-            field.is_some_and(|field| field.value == change.from)
+            let mut its = fields.iter().filter(|field| field.path == change.path);
+            its.next().is_some_and(|field| field.value == change.from)
         };
         self.changes.iter().all(stands)
     }
@@ -125,10 +131,38 @@ impl Ways {
 /// assert_eq!(deep.mends()[0].changes[0].to.to_string(), "3/4 in");
 /// ```
 pub fn ways(document: &Document, answers: &Answers) -> Vec<Option<Ways>> {
-    let mut tries = Tries::under(answers.strength.load);
-    let mut search = Search::new(document, &answers.findings);
+    let found = (&*answers.findings, measures(answers));
+    all(document, found, answers.strength.load)
+}
+
+/// The ways to mend each finding of a tool, in the order of `answers.findings`; `None` for a Note.
+///
+/// ```
+/// use reinwright_core::asked::parse_bar;
+/// use reinwright_core::shop::{ToolAnswers, mend::tool_ways};
+/// use reinwright_core::tool::{Tool, ToolKind};
+/// let size = "5/16 in".parse().unwrap();
+/// let mut punch = Tool::starting(ToolKind::RoundPunch, size, parse_bar("3/4 in round").unwrap());
+/// punch.set("body.face", "11/16 in").unwrap();
+/// let all = tool_ways(&punch, &ToolAnswers::to(&punch));
+/// let sharp = all.iter().flatten().next().unwrap();
+/// // 0.85 of the body, to the sixteenth.
+/// assert_eq!(sharp.mends()[0].changes[0].to.to_string(), "5/8 in");
+/// ```
+pub fn tool_ways(tool: &Tool, answers: &ToolAnswers) -> Vec<Option<Ways>> {
+    all(tool, (&answers.findings, tool_measures(answers)), ())
+}
+
+/// The ways to mend each of some findings of a design.
+fn all<D: Design>(
+    base: &D,
+    (findings, before): (&[Finding], Measures),
+    load: D::Load,
+) -> Vec<Option<Ways>> {
+    let mut tries = Tries::under(load);
+    let mut search = Search::new(base, findings);
     search.look_around(&mut tries);
-    let asking: Vec<&Finding> = judged::asking(&answers.findings).collect();
+    let asking: Vec<&Finding> = judged::asking(findings).collect();
     let mut found = singles(&mut search, &asking, &mut tries);
     let mut left = found.iter().filter(|found| found.taken.is_empty()).count();
     let mut all = Vec::new();
@@ -137,16 +171,20 @@ pub fn ways(document: &Document, answers: &Answers) -> Vec<Option<Ways>> {
             tries.share(1, left);
             left -= 1;
         }
-        all.push(one(&mut search, (answers, meant), (found, &mut tries)));
+        all.push(one(&mut search, (&before, meant), (found, &mut tries)));
     }
     let mut all = all.into_iter();
     let asks = |finding: &Finding| finding.severity >= Severity::Mend;
     let of = |finding| asks(finding).then(|| all.next()).flatten();
-    answers.findings.iter().map(of).collect()
+    findings.iter().map(of).collect()
 }
 
 /// One value for each finding, as far as there is one.
-fn singles(search: &mut Search<'_>, asking: &[&Finding], tries: &mut Tries) -> Vec<Singles> {
+fn singles<D: Design>(
+    search: &mut Search<'_, D>,
+    asking: &[&Finding],
+    tries: &mut Tries<D>,
+) -> Vec<Singles<D>> {
     /// Parts of what may be tried that one value gets, to one part for all that comes after.
     const FIRST: usize = 2;
     let all = asking.len();
@@ -157,32 +195,30 @@ fn singles(search: &mut Search<'_>, asking: &[&Finding], tries: &mut Tries) -> V
     asking.iter().enumerate().map(of).collect()
 }
 
-/// The ways to mend one finding: by one value; else by two; else from another bar.
-fn one(
-    search: &mut Search<'_>,
-    (answers, meant): (&Answers, &Finding),
-    (found, tries): (&mut Singles, &mut Tries),
+/// The ways to mend one finding: by one value; else by two; else from another bar, which a tool is offered
+/// beside them.
+fn one<D: Design>(
+    search: &mut Search<'_, D>,
+    (before, meant): (&Measures, &Finding),
+    (found, tries): (&mut Singles<D>, &mut Tries<D>),
 ) -> Ways {
-    let before = measures(answers);
-    let aim = Aim::at(meant, &answers.findings);
+    let aim = Aim::at(meant, search.findings);
     search.by_the_way(&aim, meant, (found, tries));
     if found.taken.is_empty() {
         found.taken.extend(pairs::best(&aim, &found.near, tries));
     }
     if found.taken.is_empty() {
         return match bars::other(search.base, &aim, tries) {
-            Some(of_bar) => Ways::FromOtherBar(of_bar.mend(&before)),
+            Some(of_bar) => Ways::FromOtherBar(of_bar.mend(before)),
             None => Ways::NotFromThisBar,
         };
     }
-    let worth = |taken: &Taken| taken.worth(meant, (&answers.findings, &before));
+    if D::OTHER_BAR == OtherBar::Beside {
+        found.taken.extend(bars::other(search.base, &aim, tries));
+    }
+    let worth = |taken: &Taken<D>| taken.worth(meant, (search.findings, before));
     found.taken.sort_by(|a, b| worth(a).total_cmp(&worth(b)));
     found.taken.truncate(MOST_MENDS);
-    Ways::Mends(
-        found
-            .taken
-            .iter()
-            .map(|taken| taken.mend(&before))
-            .collect(),
-    )
+    let mends = found.taken.iter().map(|taken| taken.mend(before));
+    Ways::Mends(mends.collect())
 }

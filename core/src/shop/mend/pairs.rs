@@ -1,6 +1,7 @@
 //! Two values together, where one alone cannot do it: the first clears the finding or comes near,
 //! the second mends what the first leaves.
 
+use super::design::Design;
 use super::judged::Aim;
 use super::search::Search;
 use super::taken::Taken;
@@ -11,13 +12,17 @@ use crate::finding::Part;
 const FIRSTS: usize = 4;
 
 /// The best pair that was found, if any.
-pub(super) fn best(aim: &Aim<'_>, near: &[Taken], tries: &mut Tries) -> Option<Taken> {
+pub(super) fn best<D: Design>(
+    aim: &Aim<'_>,
+    near: &[Taken<D>],
+    tries: &mut Tries<D>,
+) -> Option<Taken<D>> {
     // A part of the share is kept for bars.
     let before = tries.keep(tries.of_share() / 4);
-    let mut firsts: Vec<&Taken> = near.iter().collect();
+    let mut firsts: Vec<&Taken<D>> = near.iter().collect();
     firsts.sort_by(|a, b| a.far.total_cmp(&b.far));
     let firsts = firsts.into_iter().take(FIRSTS);
-    let pairs: Vec<Taken> = firsts
+    let pairs: Vec<Taken<D>> = firsts
         .filter_map(|first| after(aim, first, tries))
         .collect();
     tries.release(before);
@@ -25,7 +30,7 @@ pub(super) fn best(aim: &Aim<'_>, near: &[Taken], tries: &mut Tries) -> Option<T
 }
 
 /// The best second value after a first.
-fn after(aim: &Aim<'_>, first: &Taken, tries: &mut Tries) -> Option<Taken> {
+fn after<D: Design>(aim: &Aim<'_>, first: &Taken<D>, tries: &mut Tries<D>) -> Option<Taken<D>> {
     let rest = aim.rest(&first.whole.findings)?;
     let path = &first.changes[0].path;
     let parts = [rest.part, first.changes[0].part];

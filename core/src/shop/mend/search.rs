@@ -3,6 +3,7 @@
 use std::collections::BTreeMap;
 
 use super::Change;
+use super::design::Design;
 use super::grid::{self, Spot};
 use super::judged::{asking, is_gone};
 use super::taken::Taken;
@@ -10,12 +11,11 @@ use super::tries::{Stage, Tries, Whole};
 use super::walk::Hunt;
 use crate::asked::{Field, Value};
 use crate::finding::Finding;
-use crate::tongs::document::Document;
 use crate::units::Unit;
 
 /// A design with the values that may be changed, and what was tried on it.
-pub(super) struct Search<'a> {
-    pub(super) base: &'a Document,
+pub(super) struct Search<'a, D> {
+    pub(super) base: &'a D,
     pub(super) findings: &'a [Finding],
     pub(super) fields: Vec<Field>,
     pub(super) unit: Unit,
@@ -29,11 +29,11 @@ pub(super) struct Tried {
     pub(super) whole: Option<Whole>,
 }
 
-impl<'a> Search<'a> {
-    pub(super) fn new(base: &'a Document, findings: &'a [Finding]) -> Self {
+impl<'a, D: Design> Search<'a, D> {
+    pub(super) fn new(base: &'a D, findings: &'a [Finding]) -> Self {
         Self {
             fields: grid::fields(base),
-            unit: base.units.unit(),
+            unit: base.unit(),
             base,
             findings,
             tried: BTreeMap::new(),
@@ -48,7 +48,7 @@ impl<'a> Search<'a> {
 
     /// Moves every value a step and asks the whole chain, if a finding shows only there: what it
     /// says serves all findings.
-    pub(super) fn look_around(&mut self, tries: &mut Tries) {
+    pub(super) fn look_around(&mut self, tries: &mut Tries<D>) {
         let Some(shape) = tries.shape(self.base) else {
             return;
         };
@@ -66,14 +66,14 @@ impl<'a> Search<'a> {
         &mut self,
         field: usize,
         stage: Stage,
-        tries: &mut Tries,
+        tries: &mut Tries<D>,
     ) -> Option<Spot> {
         let mut both = [1, -1].map(|place| Spot { field, place }).into_iter();
         both.find(|at| self.seen(*at, stage, tries).is_some())
     }
 
     /// The design at a spot; `None` where the field has no such place.
-    pub(super) fn changed(&self, at: Spot) -> Option<(Document, Value)> {
+    pub(super) fn changed(&self, at: Spot) -> Option<(D, Value)> {
         let field = &self.fields[at.field];
         let value = grid::value_at(field, at.place, self.unit)?;
         let mut document = self.base.clone();
@@ -83,7 +83,12 @@ impl<'a> Search<'a> {
 
     /// What is noticed at a spot, as far as a stage sees; `None` where the field has no such
     /// place, or the share is spent.
-    pub(super) fn seen(&mut self, at: Spot, stage: Stage, tries: &mut Tries) -> Option<&[Finding]> {
+    pub(super) fn seen(
+        &mut self,
+        at: Spot,
+        stage: Stage,
+        tries: &mut Tries<D>,
+    ) -> Option<&[Finding]> {
         let known = self
             .tried
             .get(&at)
@@ -101,7 +106,12 @@ impl<'a> Search<'a> {
     }
 
     /// Whether a place is as is asked for: the shape is looked at first, since it is cheap.
-    pub(super) fn meets(&mut self, at: Spot, hunt: &Hunt<'_>, tries: &mut Tries) -> Option<bool> {
+    pub(super) fn meets(
+        &mut self,
+        at: Spot,
+        hunt: &Hunt<'_>,
+        tries: &mut Tries<D>,
+    ) -> Option<bool> {
         let shape = self.seen(at, Stage::Shape, tries)?;
         let late = hunt.stage == Stage::Whole;
         if hunt.aim.harm(shape).is_some() || !(late || is_gone(hunt.kind, shape)) {
@@ -128,7 +138,7 @@ impl<'a> Search<'a> {
     }
 
     /// A spot with all answers.
-    pub(super) fn whole_at(&mut self, at: Spot, tries: &mut Tries) -> Option<Taken> {
+    pub(super) fn whole_at(&mut self, at: Spot, tries: &mut Tries<D>) -> Option<Taken<D>> {
         self.seen(at, Stage::Whole, tries)?;
         let whole = self.tried.get(&at)?.whole.clone()?;
         let (document, to) = self.changed(at)?;

@@ -1,6 +1,7 @@
 //! One value that clears a finding: what brings it nearer is followed, choices are tried, and where
 //! one step tells nothing, larger ones.
 
+use super::design::Design;
 use super::grid::Spot;
 use super::judged::{Aim, is_gone};
 use super::leads::Lead;
@@ -17,25 +18,40 @@ const FOLLOWED: usize = 8;
 const ENOUGH: usize = 5;
 
 /// What came of a search.
-#[derive(Debug, Default)]
-pub(super) struct Singles {
+#[derive(Debug)]
+pub(super) struct Singles<D> {
     /// What clears the finding and harms nothing.
-    pub(super) taken: Vec<Taken>,
+    pub(super) taken: Vec<Taken<D>>,
     /// What clears it or comes near, and does harm or falls short.
-    pub(super) near: Vec<Taken>,
+    pub(super) near: Vec<Taken<D>>,
 }
 
-impl Search<'_> {
+impl<D> Singles<D> {
+    /// Nothing found as yet.
+    fn nothing() -> Self {
+        Self {
+            taken: Vec::new(),
+            near: Vec::new(),
+        }
+    }
+}
+
+impl<D: Design> Search<'_, D> {
     /// Every value that clears `meant` as `aim` asks, as far as it was found.
-    pub(super) fn singles(&mut self, aim: &Aim<'_>, meant: &Finding, tries: &mut Tries) -> Singles {
-        let mut found = Singles::default();
+    pub(super) fn singles(
+        &mut self,
+        aim: &Aim<'_>,
+        meant: &Finding,
+        tries: &mut Tries<D>,
+    ) -> Singles<D> {
+        let mut found = Singles::nothing();
         if let Some(hunt) = self.hunt(*aim, (meant.kind, meant.part), tries) {
             self.all(&hunt, (&mut found, tries));
         }
         found
     }
 
-    fn all(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles, &mut Tries)) {
+    fn all(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles<D>, &mut Tries<D>)) {
         let mut leads = self.leads(hunt, tries);
         leads.sort_by(|a, b| {
             let worth = |lead: &Lead| lead.far * self.apart(lead.field, hunt.kind.1);
@@ -55,7 +71,7 @@ impl Search<'_> {
     }
 
     /// What is sought: the stage is the one at which the finding shows.
-    fn hunt<'h>(&self, aim: Aim<'h>, kind: (Kind, Part), tries: &mut Tries) -> Option<Hunt<'h>> {
+    fn hunt<'h>(&self, aim: Aim<'h>, kind: (Kind, Part), tries: &mut Tries<D>) -> Option<Hunt<'h>> {
         let shape = tries.shape(self.base)?;
         let stage = if is_gone(kind, &shape) {
             Stage::Whole
@@ -71,9 +87,9 @@ impl Search<'_> {
     }
 
     /// Keeps what was reached.
-    fn take(&self, (field, reached): (usize, Option<Reached>), found: &mut Singles) {
+    fn take(&self, (field, reached): (usize, Option<Reached<D>>), found: &mut Singles<D>) {
         let path = &self.fields[field].path;
-        let known = |taken: &Taken| taken.changes[0].path == *path;
+        let known = |taken: &Taken<D>| taken.changes[0].path == *path;
         match reached {
             Some(Reached::Met(taken)) if !found.taken.iter().any(known) => found.taken.push(taken),
             Some(Reached::Near(taken)) => found.near.push(taken),
@@ -86,7 +102,7 @@ impl Search<'_> {
         &mut self,
         aim: &Aim<'_>,
         meant: &Finding,
-        (found, tries): (&mut Singles, &mut Tries),
+        (found, tries): (&mut Singles<D>, &mut Tries<D>),
     ) {
         let Some(hunt) = self.hunt(*aim, (meant.kind, meant.part), tries) else {
             return;
@@ -111,11 +127,12 @@ impl Search<'_> {
         }
     }
 
-    /// The other ways of the choices of a finding's own part.
-    fn choices(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles, &mut Tries)) {
+    /// The other ways of the choices of a finding's own part, and of the bar's where it may change.
+    fn choices(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles<D>, &mut Tries<D>)) {
         for field in 0..self.fields.len() {
             let (its, part) = (&self.fields[field], hunt.kind.1);
-            if its.part != part && !(its.part == Part::Work && is_jaw(part)) {
+            let of_work = its.part == Part::Work && is_jaw(part);
+            if its.part != part && its.part != Part::Bar && !of_work {
                 continue;
             }
             let ways = its.value.ways().len();
@@ -130,7 +147,7 @@ impl Search<'_> {
     }
 
     /// Where one step tells nothing, larger ones to either side do.
-    fn leap(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles, &mut Tries)) {
+    fn leap(&mut self, hunt: &Hunt<'_>, (found, tries): (&mut Singles<D>, &mut Tries<D>)) {
         const LEAPS: [i32; 4] = [1, 3, 9, 27];
         for field in self.by_nearness(hunt.kind.1) {
             for way in [1, -1] {

@@ -1,16 +1,16 @@
 //! A mend that was tried, and what speaks against it.
 
+use super::design::Design;
 use super::judged::asking;
 use super::tries::{Measures, Whole};
 use super::{Change, Cost, Mend};
 use crate::asked::{Field, Value};
 use crate::finding::{Finding, Part, Severity};
-use crate::tongs::document::Document;
 
 /// A mend under trial.
 #[derive(Debug, Clone)]
-pub(super) struct Taken {
-    pub(super) document: Document,
+pub(super) struct Taken<D> {
+    pub(super) document: D,
     pub(super) changes: Vec<Change>,
     pub(super) whole: Whole,
     /// By how much its values change, against their size.
@@ -29,7 +29,7 @@ impl Change {
     }
 }
 
-impl Taken {
+impl<D: Design> Taken<D> {
     pub(super) fn mend(&self, before: &Measures) -> Mend {
         let after = &self.whole.measures;
         Mend {

@@ -1,11 +1,7 @@
 //! Asking the chain about a design that is tried, as often as there is time for.
 
+use super::design::Design;
 use crate::finding::Finding;
-use crate::proof::check::check;
-use crate::proof::strength::StrengthLoad;
-use crate::shop::Answers;
-use crate::tongs::document::Document;
-use crate::tongs::resolve;
 
 /// What all tries on one design may take together: all of it is spent in about 40 ms on a
 /// workbench computer, where the shape alone takes 0.04 ms and the whole chain 0.25 ms.
@@ -42,8 +38,8 @@ pub(super) struct Whole {
 
 /// Asks the chain, and keeps count.
 #[derive(Debug)]
-pub(super) struct Tries {
-    load: StrengthLoad,
+pub(super) struct Tries<D: Design> {
+    load: D::Load,
     left: u32,
     /// What must be left when the finding in hand is done with.
     kept: u32,
@@ -51,8 +47,8 @@ pub(super) struct Tries {
     settles: bool,
 }
 
-impl Tries {
-    pub(super) fn under(load: StrengthLoad) -> Self {
+impl<D: Design> Tries<D> {
+    pub(super) fn under(load: D::Load) -> Self {
         Self {
             load,
             left: PURSE,
@@ -105,29 +101,14 @@ impl Tries {
     }
 
     /// What is noticed of a shape; `None` once the share is spent.
-    pub(super) fn shape(&mut self, document: &Document) -> Option<Vec<Finding>> {
+    pub(super) fn shape(&mut self, design: &D) -> Option<Vec<Finding>> {
         self.spend(SHAPE)?;
-        Some(check(document, &resolve(document)))
+        Some(design.shape())
     }
 
     /// All answers; `None` once the share is spent.
-    pub(super) fn whole(&mut self, document: &Document) -> Option<Whole> {
+    pub(super) fn whole(&mut self, design: &D) -> Option<Whole> {
         self.spend(WHOLE)?;
-        let answers = Answers::under(document, &self.load);
-        Some(Whole {
-            measures: measures(&answers),
-            findings: answers.findings,
-        })
-    }
-}
-
-/// What of a design a mend can make dearer.
-pub(super) fn measures(answers: &Answers) -> Measures {
-    let model = &answers.model;
-    let nominal = answers.fit.nominal.as_ref();
-    Measures {
-        bar_mm: answers.balance.bar_length_mm,
-        mass_kg: answers.fit.mass_kg,
-        hand_gap_mm: nominal.map_or(model.hand_gap, |contact| contact.hand_gap_mm),
+        Some(design.whole(self.load))
     }
 }

@@ -1,5 +1,6 @@
 //! Following one value until a finding is gone, to the nearest value at which that is so.
 
+use super::design::Design;
 use super::grid::Spot;
 use super::judged::{Aim, is_gone, off};
 use super::leads::{FARTHEST, FARTHEST_STEPS, Lead};
@@ -43,11 +44,11 @@ pub(super) struct Run {
 }
 
 /// Where following a field has led.
-pub(super) enum Reached {
+pub(super) enum Reached<D> {
     /// To a mend.
-    Met(Taken),
+    Met(Taken<D>),
     /// To what clears the finding and does harm, or comes near.
-    Near(Taken),
+    Near(Taken<D>),
 }
 
 impl Run {
@@ -59,7 +60,7 @@ impl Run {
     }
 }
 
-impl Search<'_> {
+impl<D: Design> Search<'_, D> {
     /// The last place to which a field is followed.
     fn last(&self, lead: Lead) -> i32 {
         let far = FARTHEST / self.far(lead.field, 1.0);
@@ -71,8 +72,8 @@ impl Search<'_> {
         &mut self,
         lead: Lead,
         hunt: &Hunt<'_>,
-        tries: &mut Tries,
-    ) -> Option<Reached> {
+        tries: &mut Tries<D>,
+    ) -> Option<Reached<D>> {
         let run = Run {
             field: lead.field,
             way: lead.way,
@@ -92,11 +93,12 @@ impl Search<'_> {
         &mut self,
         run: &Run,
         (begun, first): ((i32, Option<f64>), i32),
-        (trail, tries): (Trail, &mut Tries),
+        (trail, tries): (Trail, &mut Tries<D>),
     ) -> Result<(i32, i32), i32> {
         /// Guesses before it is given up.
         const GUESSES: u32 = 6;
         let (mut short, mut next) = (begun, first.clamp(begun.0 + 1, run.last.max(begun.0 + 1)));
+        let mut best = begun;
         for _ in 0..GUESSES {
             let seen = match self.seen(run.at(next), trail.stage, tries) {
                 Some(seen) => off(trail.kind, seen),
@@ -112,12 +114,15 @@ impl Search<'_> {
             }
             let guess = onwards(short, (next, seen));
             short = (next, seen);
+            if nearer(short.1, best.1) {
+                best = short;
+            }
             if short.0 >= run.last {
                 break;
             }
             next = guess.min(run.last);
         }
-        Err(if short.1 < begun.1 { short.0 } else { 0 })
+        Err(if best.0 == begun.0 { 0 } else { best.0 })
     }
 
     /// The nearest place between where a finding is there and where it is gone that is as is asked
@@ -126,8 +131,8 @@ impl Search<'_> {
         &mut self,
         run: &Run,
         between: (i32, i32),
-        (hunt, tries): (&Hunt<'_>, &mut Tries),
-    ) -> Option<Reached> {
+        (hunt, tries): (&Hunt<'_>, &mut Tries<D>),
+    ) -> Option<Reached<D>> {
         /// Harms that are followed, one after the other.
         const HARMS: u32 = 3;
         let gone = self.edge(run, between, (hunt.trail(), tries));
@@ -157,8 +162,8 @@ impl Search<'_> {
         &mut self,
         run: &Run,
         mut place: i32,
-        (hunt, tries): (&Hunt<'_>, &mut Tries),
-    ) -> Option<Reached> {
+        (hunt, tries): (&Hunt<'_>, &mut Tries<D>),
+    ) -> Option<Reached<D>> {
         let before = tries.settles();
         while place > 1 && self.meets(run.at(place - 1), hunt, tries) == Some(true) {
             place -= 1;
@@ -181,7 +186,12 @@ impl Search<'_> {
     }
 
     /// The nearest place at which a finding is gone.
-    fn edge(&mut self, run: &Run, between: (i32, i32), (trail, tries): (Trail, &mut Tries)) -> i32 {
+    fn edge(
+        &mut self,
+        run: &Run,
+        between: (i32, i32),
+        (trail, tries): (Trail, &mut Tries<D>),
+    ) -> i32 {
         let before = tries.settles();
         let nearest = self.nearest(run, between, |search, at| {
             Some(is_gone(trail.kind, search.seen(at, trail.stage, tries)?))
@@ -190,7 +200,7 @@ impl Search<'_> {
         nearest
     }
 
-    fn near(&mut self, at: Spot, tries: &mut Tries) -> Option<Reached> {
+    fn near(&mut self, at: Spot, tries: &mut Tries<D>) -> Option<Reached<D>> {
         self.whole_at(at, tries).map(Reached::Near)
     }
 
@@ -213,6 +223,11 @@ impl Search<'_> {
         }
         held
     }
+}
+
+/// Whether a figure is nearer to its limit than another; one that no number decides is the nearest.
+fn nearer(this: Option<f64>, other: Option<f64>) -> bool {
+    this < other
 }
 
 /// The next guess, on the line through the last two places; twice as far where that line leads

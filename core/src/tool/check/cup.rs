@@ -1,7 +1,7 @@
 //! Whether a rivet set makes the head that it is for.
 
 use super::Check;
-use crate::finding::{COMMON_PRACTICE, Kind, Part};
+use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
 use crate::tongs::document::HeadSolid;
 use crate::tool::style::RivetSet;
 
@@ -22,12 +22,36 @@ pub(crate) fn check(check: &mut Check<'_>, set: &RivetSet) {
             );
             check.report.mend(Kind::CupMisfit, Part::Working).say(
                 message,
-                "make round heads with a set, and flat ones with the hammer alone",
+                "choose a round Head: flat ones are made with the hammer alone",
                 shape.source,
             );
         }
     }
     wall(check, set);
+    ball(check, set);
+}
+
+/// A ball gives no cup that is deeper than it is half wide.
+fn ball(check: &mut Check<'_>, set: &RivetSet) {
+    let (deep, most) = (set.deep.mm(), set.cup.mm() / 2.0);
+    if deep <= most {
+        return;
+    }
+    let message = format!(
+        "its cup is {} deep and {} wide: no ball that goes in presses it deeper than {}",
+        check.size(deep),
+        check.size(set.cup.mm()),
+        check.size(most)
+    );
+    check
+        .report
+        .mend(Kind::DetailOverRoom, Part::Working)
+        .held(deep, most)
+        .say(
+            message,
+            "make the Cup depth half the Cup at the most",
+            GEOMETRY,
+        );
 }
 
 /// A cup is a little wider than the head, so that its rim does not mark the boss, and no deeper.
@@ -47,7 +71,25 @@ fn fits(check: &mut Check<'_>, set: &RivetSet, (across, high): (f64, f64), sourc
             .report
             .mend(Kind::CupMisfit, Part::Working)
             .held(cup, limit)
-            .say(message, "make the cup a little wider than the head", source);
+            .say(message, "make the Cup a little wider than the head", source);
+    }
+    /// Less of the head's height leaves it flat (judgement).
+    const SHALLOWEST: f64 = 0.4;
+    if deep < SHALLOWEST * high {
+        let message = format!(
+            "its cup is {} deep and the head {} high: it flattens the head instead of rounding it",
+            check.size(deep),
+            check.size(high)
+        );
+        check
+            .report
+            .mend(Kind::CupDepth, Part::Working)
+            .held(deep, SHALLOWEST * high)
+            .say(
+                message,
+                "make the Cup depth nearly that of the head",
+                source,
+            );
     }
     if deep > high {
         let message = format!(
@@ -57,11 +99,11 @@ fn fits(check: &mut Check<'_>, set: &RivetSet, (across, high): (f64, f64), sourc
         );
         check
             .report
-            .mend(Kind::CupMisfit, Part::Working)
+            .mend(Kind::CupDepth, Part::Working)
             .held(deep, high)
             .say(
                 message,
-                "make the cup shallower than the head is high",
+                "make the Cup depth less than the head is high",
                 source,
             );
     }
@@ -76,12 +118,16 @@ fn wall(check: &mut Check<'_>, set: &RivetSet) {
     }
     let message = format!(
         "has {} of steel around its cup, under {}: the rim splits",
-        check.size(wall),
+        check.size(wall.max(0.0)),
         check.size(least)
     );
     check
         .report
         .mend(Kind::WallThin, Part::Working)
         .held(wall, least)
-        .say(message, "make the end stouter", COMMON_PRACTICE);
+        .say(
+            message,
+            "make the End stouter, or the Cup narrower",
+            COMMON_PRACTICE,
+        );
 }

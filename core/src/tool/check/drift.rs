@@ -10,11 +10,56 @@ use crate::units::Quantity;
 /// 1 in 10 to 1 in 16).
 const STEEPEST: f64 = 1.0 / 6.0;
 
+/// It is as wide as the hole over so much of the work at the least (common practice, no source).
+const LEAST_FULL: f64 = 0.1;
+
 pub(crate) fn check(check: &mut Check<'_>, drift: &Drift) {
+    opens(check, drift);
     enters(check, drift);
+    full(check, drift);
     reaches(check, drift);
     steep(check, drift);
     drops(check, drift);
+}
+
+/// A drift that is no larger than its hole falls through.
+fn opens(check: &mut Check<'_>, drift: &Drift) {
+    let (full, hole) = (drift.size.mm(), drift.hole.mm());
+    if full > hole {
+        return;
+    }
+    let message = format!(
+        "its full size is {} and the punched hole {}: it falls through and opens nothing",
+        check.size(full),
+        check.size(hole)
+    );
+    check
+        .report
+        .stop(Kind::DriftOpensNothing, Part::Working)
+        .held(full, hole)
+        .say(
+            message,
+            "make its Full size larger than the Punched hole",
+            GEOMETRY,
+        );
+}
+
+/// A drift that only passes its full size leaves no straight hole.
+fn full(check: &mut Check<'_>, drift: &Drift) {
+    let (full, least) = (drift.full.mm(), LEAST_FULL * drift.through.mm());
+    if full >= least {
+        return;
+    }
+    let message = format!(
+        "keeps its full size over {} only, under a tenth of the work, {}: it wears to a smaller size at once",
+        check.size(full),
+        check.size(least)
+    );
+    check
+        .report
+        .mend(Kind::DriftShort, Part::Body)
+        .held(full, least)
+        .say(message, "give it more Full length", COMMON_PRACTICE);
 }
 
 fn enters(check: &mut Check<'_>, drift: &Drift) {
@@ -33,7 +78,7 @@ fn enters(check: &mut Check<'_>, drift: &Drift) {
         .held(end, hole)
         .say(
             message,
-            "make the end smaller than the hole that the punch leaves",
+            "make the Entering end smaller than the Punched hole",
             GEOMETRY,
         );
 }
@@ -56,7 +101,7 @@ fn reaches(check: &mut Check<'_>, drift: &Drift) {
             .held(stands, least)
             .say(
                 message,
-                "make its end smaller or its lead longer",
+                "make the Entering end smaller or the Lead longer",
                 COMMON_PRACTICE,
             );
     }
@@ -68,7 +113,7 @@ fn reaches(check: &mut Check<'_>, drift: &Drift) {
     if behind < through {
         let message = format!(
             "behind its full size it is {} long, and the work is {} thick: the hammer reaches the work first",
-            check.size(behind),
+            check.size(behind.max(0.0)),
             check.size(through)
         );
         check
@@ -77,7 +122,7 @@ fn reaches(check: &mut Check<'_>, drift: &Drift) {
             .held(behind, through)
             .say(
                 message,
-                "make the drift longer behind its full size",
+                "give it more Length: it grows behind its full size",
                 GEOMETRY,
             );
     }
@@ -97,7 +142,7 @@ fn steep(check: &mut Check<'_>, drift: &Drift) {
         .report
         .mend(Kind::DriftSteep, Part::Working)
         .held_as(Quantity::Ratio, taper, STEEPEST)
-        .say(message, "make its lead longer", COMMON_PRACTICE);
+        .say(message, "make its Lead longer", COMMON_PRACTICE);
 }
 
 /// All that follows its full size must be smaller, so that it drops through and is not driven back.
@@ -121,7 +166,7 @@ fn drops(check: &mut Check<'_>, drift: &Drift) {
         .held(behind.large(), full.small())
         .say(
             message,
-            "draw the body down behind the full size, or take thinner bar and upset it",
+            "make the Diameter or the Side of the body smaller than the Full size",
             GEOMETRY,
         );
 }

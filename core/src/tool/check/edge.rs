@@ -2,7 +2,16 @@
 
 use super::Check;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part};
+use crate::forge::spreading::{SPREAD_SOURCE, widest_mm};
 use crate::units::Quantity;
+
+/// What of a style gives its edge an angle, as the parts list calls it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Shaped {
+    /// The angle, degrees; less than nothing where the land is wider than what it stands on.
+    pub(crate) degrees: f64,
+    pub(crate) by: &'static str,
+}
 
 /// What an edge is for: from which angle to which it serves, degrees.
 #[derive(Debug, Clone, Copy)]
@@ -28,32 +37,62 @@ pub(crate) const COLD: For = For {
     work: "cold",
 };
 
-pub(crate) fn angle(check: &mut Check<'_>, degrees: f64, of: For) {
+pub(crate) fn angle(check: &mut Check<'_>, shaped: &Shaped, of: For) {
+    let Shaped { degrees, by } = *shaped;
     if (of.least..=of.most).contains(&degrees) {
         return;
     }
-    let (limit, fault, hint) = if degrees < of.least {
-        (
-            of.least,
-            "it turns or breaks out",
-            "make the edge blunter: a shorter wedge, or a larger angle",
-        )
+    let (limit, fault, way) = if degrees < of.least {
+        (of.least, "it turns or breaks out", "blunter")
     } else {
-        (
-            of.most,
-            "it bruises more than it cuts",
-            "make the edge keener: a longer wedge, or a smaller angle",
-        )
+        (of.most, "it bruises more than it cuts", "keener")
     };
-    let message = format!(
-        "its edge has {degrees:.0}\u{b0}, and {} work wants {:.0}\u{b0} to {:.0}\u{b0}, {:.0}\u{b0} as a rule: {fault}",
+    let wants = format!(
+        "{} work wants {:.0}\u{b0} to {:.0}\u{b0}, {:.0}\u{b0} as a rule",
         of.work, of.least, of.most, of.usual
     );
+    let message = if degrees > 0.0 {
+        format!("its edge has {degrees:.0}\u{b0}, and {wants}: {fault}")
+    } else {
+        format!("is no wedge, its land is as wide as what it stands on, and {wants}")
+    };
     check
         .report
         .mend(Kind::EdgeAngle, Part::Working)
         .held_as(Quantity::Angle, degrees, limit)
-        .say(message, hint, COMMON_PRACTICE);
+        .say(
+            message,
+            format!("make the edge {way}, with another {by}"),
+            COMMON_PRACTICE,
+        );
+}
+
+/// How wide an edge comes out of the bar by spreading.
+pub(crate) fn spreads(check: &mut Check<'_>, (edge, thick): (f64, f64)) {
+    let stock = &check.tool.bar.stock;
+    let bar = (
+        stock.size().mm(),
+        stock.wide_mm().max(check.model.base.depth),
+    );
+    let reach = widest_mm(bar, thick);
+    if edge <= reach {
+        return;
+    }
+    let message = format!(
+        "its edge is {} long and {} thick; blows spread this bar to about {} at the most",
+        check.size(edge),
+        check.size(thick),
+        check.size(reach)
+    );
+    check
+        .report
+        .mend(Kind::NeedsSpreading, Part::Working)
+        .held(edge, reach)
+        .say(
+            message,
+            "make the Edge shorter, or take larger bar",
+            SPREAD_SOURCE,
+        );
 }
 
 /// A point: stout for steel.
@@ -81,7 +120,7 @@ pub(crate) fn point(check: &mut Check<'_>, degrees: f64) {
         .held_as(Quantity::Angle, degrees, limit)
         .say(
             message,
-            "grind the point to between 60\u{b0} and 90\u{b0}",
+            "grind the Point angle to between 60\u{b0} and 90\u{b0}",
             COMMON_PRACTICE,
         );
 }
@@ -102,7 +141,7 @@ pub(crate) fn wide(check: &mut Check<'_>, edge: f64, cuts: f64) {
         .held(edge, cuts)
         .say(
             message,
-            "cut from both sides and turn the work, or make the edge longer",
+            "cut from both sides and turn the work, or make the Edge longer",
             COMMON_PRACTICE,
         );
 }
@@ -134,7 +173,7 @@ pub(crate) fn blade(check: &mut Check<'_>, thick: f64, long: f64) {
         .held(thick, LEAST * long)
         .say(
             message,
-            "make the blade shorter or thicker",
+            "make the Blade shorter or the Blade thickness larger",
             COMMON_PRACTICE,
         );
 }
@@ -155,7 +194,7 @@ pub(crate) fn slim(check: &mut Check<'_>, across: f64, long: f64) {
         .report
         .mend(Kind::BladeSlender, Part::Working)
         .held(long, MOST * across)
-        .say(message, "make the taper shorter", COMMON_PRACTICE);
+        .say(message, "make the Taper shorter", COMMON_PRACTICE);
 }
 
 /// A bow that the grinding has no room for.
@@ -173,5 +212,9 @@ pub(crate) fn bow(check: &mut Check<'_>, bow: f64, ground: f64) {
         .report
         .note(Kind::DetailOverRoom, Part::Working)
         .held(bow, most)
-        .say(message, "ask for less bow, or a thicker blade", GEOMETRY);
+        .say(
+            message,
+            "ask for less Bow, or more Blade thickness",
+            GEOMETRY,
+        );
 }

@@ -45,7 +45,7 @@ pub(super) fn check(check: &mut Check<'_>, struck: &Struck) {
             .held(cheek, least)
             .say(
                 message,
-                "leave more steel beside the eye, or make it narrower",
+                "give it more Cheek, or less Eye width",
                 COMMON_PRACTICE,
             );
     }
@@ -56,7 +56,7 @@ pub(super) fn check(check: &mut Check<'_>, struck: &Struck) {
     if over < least {
         let message = format!(
             "begins {} under the struck face, nearer than {}",
-            check.size(over),
+            check.size(over.max(0.0)),
             check.size(least)
         );
         check
@@ -65,7 +65,7 @@ pub(super) fn check(check: &mut Check<'_>, struck: &Struck) {
             .held(over, least)
             .say(
                 message,
-                "set the eye farther down: what stands over it is beaten into it",
+                "make the Eye place farther down: what stands over it is beaten into it",
                 COMMON_PRACTICE,
             );
     }
@@ -93,7 +93,7 @@ fn handle(check: &mut Check<'_>, (along, across): (f64, f64)) {
         .held(across, WIDE_MM.1)
         .say(
             message,
-            "measure the handle you have, and make the eye to it",
+            "measure the handle you have, and make Eye length and Eye width to it",
             COMMON_PRACTICE,
         );
 }

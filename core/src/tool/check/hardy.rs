@@ -41,7 +41,7 @@ fn play(check: &mut Check<'_>, hardy: &Hardy) {
             .held(play, PLAY_MM.0)
             .say(
                 message,
-                "file it until it drops in by itself and lifts out by hand",
+                "give it more Play, or file it until it drops in by itself and lifts out by hand",
                 COMMON_PRACTICE,
             );
     } else if play > PLAY_MM.1 {
@@ -56,7 +56,7 @@ fn play(check: &mut Check<'_>, hardy: &Hardy) {
             .held(play, PLAY_MM.1)
             .say(
                 message,
-                "make the shank stouter under the shoulder",
+                "give it less Play: the shank is stouter under the shoulder",
                 COMMON_PRACTICE,
             );
     }
@@ -68,13 +68,13 @@ fn taper(check: &mut Check<'_>, hardy: &Hardy) {
         return;
     }
     let (limit, fault, hint) = if taper < TAPER.0 {
-        (
-            TAPER.0,
-            "it jams in the hole",
-            "taper the shank a little towards its end",
-        )
+        (TAPER.0, "it jams in the hole", "give it more Shank taper")
     } else {
-        (TAPER.1, "only its top steadies it", "taper the shank less")
+        (
+            TAPER.1,
+            "only its top steadies it",
+            "give it less Shank taper",
+        )
     };
     let message = format!(
         "its shank tapers by {:.1} % of its length, and {:.0} % to {:.0} % are usual: {fault}",
@@ -108,19 +108,21 @@ fn corner(check: &mut Check<'_>, hardy: &Hardy) {
         .held(corner, room)
         .say(
             message,
-            "make the corner smaller, so that the shoulder bears: a corner in a hole is a wedge",
+            "make the Shank corner smaller, so that the shoulder bears: a corner in a hole is a wedge",
             GEOMETRY,
         );
 }
 
 fn shoulder(check: &mut Check<'_>, hardy: &Hardy) {
-    let block = hardy.block_long.mm().min(hardy.block_thick.mm());
-    let rests = (block - hardy.hole.mm()) / 2.0 - hardy.hole_edge.mm();
-    let least = LEAST_SHOULDER_MM - hardy.hole_edge.mm();
-    let least = least.max(1.0);
+    let rests = |block: f64| (block - hardy.hole.mm()) / 2.0 - hardy.hole_edge.mm();
+    let (along, across) = (rests(hardy.block_long.mm()), rests(hardy.block_thick.mm()));
+    let least = (LEAST_SHOULDER_MM - hardy.hole_edge.mm()).max(1.0);
+    let rests = along.min(across);
     if rests >= least {
         return;
     }
+    // Both ways together, so that either brings it nearer.
+    let lacks = (least - along).max(0.0) + (least - across).max(0.0);
     let message = format!(
         "its shoulder reaches {} over the hole on either side, under {}: it is driven into the hole",
         check.size((rests + hardy.hole_edge.mm()).max(0.0)),
@@ -129,10 +131,10 @@ fn shoulder(check: &mut Check<'_>, hardy: &Hardy) {
     check
         .report
         .stop(Kind::ShoulderSmall, Part::Body)
-        .held(rests, least)
+        .held(least - lacks, least)
         .say(
             message,
-            "upset the block wider, or take larger bar",
+            "make Block length and Block thickness larger",
             COMMON_PRACTICE,
         );
 }
@@ -155,7 +157,7 @@ fn length(check: &mut Check<'_>, hardy: &Hardy) {
         .held_as(Quantity::Ratio, long, limit)
         .say(
             message,
-            "long enough to stand, and not so long that it is met by the stand under the anvil",
+            "choose a Shank length that stands, and that is not met by the stand under the anvil",
             COMMON_PRACTICE,
         );
 }

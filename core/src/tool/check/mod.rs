@@ -12,11 +12,17 @@ mod struck;
 
 pub(super) use hardy::LEAST_SHOULDER_MM;
 
+use std::f64::consts::FRAC_PI_4;
+
 use super::document::Tool;
 use super::mount::Mount;
 use super::resolve::Model;
+use super::stouter::stouter;
 use super::style::MountKind;
+use crate::asked::Stock;
 use crate::finding::{Finding, GEOMETRY, Kind, Part, Report, sort};
+use crate::forge::upsetting::MOST_UPSET;
+use crate::units::{Quantity, Show};
 
 /// A tool under the eyes of its checks.
 pub(crate) struct Check<'a> {
@@ -69,44 +75,49 @@ fn mount(check: &mut Check<'_>) {
     let message = format!("this one {words}, and a {kind} {wanted}");
     check.report.stop(Kind::MountUnsuited, Part::Tool).say(
         message,
-        "choose the style anew, which makes what it stands on",
+        "choose the Style anew, which makes what it stands on",
         GEOMETRY,
     );
 }
 
 /// What of the finished tool is stouter than its bar: it must be upset.
 fn bar(check: &mut Check<'_>) {
-    /// A smith's eye and a bar's own tolerance are no finer.
-    const FROM: f64 = 1.03;
-    /// More than this is not upset by hand in a few heats (judgement).
-    const BY_HAND: f64 = 2.0;
-    let area = check.tool.bar.stock.area_mm2();
-    let mut worst: Option<(Part, f64)> = None;
-    for run in check.model.runs.iter().flatten() {
-        for cut in [run.from, run.to] {
-            let own = cut.area_mm2();
-            if own > FROM * area && worst.is_none_or(|(_, most)| own > most) {
-                worst = Some((run.part, own));
-            }
-        }
+    let bar = check.tool.bar.stock.area_mm2();
+    for own in stouter(check.tool, check.model) {
+        let message = format!(
+            "has {:.2} times the section of the bar: {} of bar, {:.1} diameters, must be gathered there",
+            own.most_mm2 / bar,
+            check.size(own.upset.length_mm),
+            own.upset.ratio
+        );
+        let report = &mut check.report;
+        let found = if own.most_mm2 > BY_HAND * bar || own.upset.ratio > MOST_UPSET {
+            report.mend(Kind::NeedsUpsetting, own.part)
+        } else {
+            report.note(Kind::NeedsUpsetting, own.part)
+        };
+        let hint = larger_bar(check.tool, own.most_mm2);
+        found
+            .held_as(Quantity::Area, own.most_mm2, bar)
+            .say(message, hint, UPSET_SOURCE);
     }
-    let Some((part, most)) = worst else {
-        return;
+}
+
+/// More than this over the bar's section is not upset by hand in a few heats (judgement).
+const BY_HAND: f64 = 2.0;
+/// Where the most that stands free is from.
+const UPSET_SOURCE: &str = "geometry, and the forging association's first rule for upset forgings";
+
+/// The bar from which nothing would have to be upset, as the parts list calls its size.
+fn larger_bar(tool: &Tool, area_mm2: f64) -> String {
+    let stock = &tool.bar.stock;
+    let (name, mm) = match *stock {
+        Stock::Round { .. } => ("Diameter", (area_mm2 / FRAC_PI_4).sqrt()),
+        Stock::Square { .. } => ("Side", area_mm2.sqrt()),
+        Stock::Flat { width, .. } => ("Thickness", area_mm2 / width.mm()),
     };
-    let message = format!(
-        "has {:.2} times the section of the bar: so much steel must be upset there",
-        most / area
-    );
-    let report = &mut check.report;
-    // An eye spreads as it is slotted, and is not upset.
-    let found = if most > BY_HAND * area && part != Part::Eye {
-        report.mend(Kind::NeedsUpsetting, part)
-    } else {
-        report.note(Kind::NeedsUpsetting, part)
-    };
-    found.held_as(crate::units::Quantity::Area, most, area).say(
-        message,
-        "take a larger bar, or upset it in short heats",
-        GEOMETRY,
-    );
+    let size = Show::text(tool.units.show(), mm);
+    format!(
+        "take bar with a {name} of {size}, or upset it in short heats, never more than three diameters free"
+    )
 }

@@ -13,6 +13,8 @@ use crate::units::Quantity;
 pub(crate) struct Punch {
     /// The end that enters.
     pub(crate) end: Cut,
+    /// The value that makes it stouter, as the parts list calls it.
+    pub(crate) stout: &'static str,
     /// From the end to the body, mm.
     pub(crate) long: f64,
     /// Thickness of the work, mm.
@@ -20,7 +22,7 @@ pub(crate) struct Punch {
 }
 
 /// Flow stress of mild steel at forging heat, MPa (judgement, as for the time that hammering takes).
-const FLOW_MPA: f64 = 85.0;
+pub(super) const FLOW_MPA: f64 = 85.0;
 /// Pressure under a flat punch over the flow stress of what it sinks into: Tabor's three.
 const SINKING: f64 = 3.0;
 /// Where the pressure is from.
@@ -34,6 +36,7 @@ pub(crate) fn check(check: &mut Check<'_>, punch: &Punch) {
     passes(check, punch);
     buckles(check, punch);
     bends_hot(check);
+    sinks(check, punch);
 }
 
 fn passes(check: &mut Check<'_>, punch: &Punch) {
@@ -49,7 +52,7 @@ fn passes(check: &mut Check<'_>, punch: &Punch) {
             .held(punch.long, punch.through)
             .say(
                 message,
-                "make the taper longer than the work is thick",
+                "make the Taper longer than the Work is thick",
                 COMMON_PRACTICE,
             );
         return;
@@ -57,18 +60,29 @@ fn passes(check: &mut Check<'_>, punch: &Punch) {
     let (small, large) = (punch.end.small(), check.model.base.small());
     let grows = (large - small) / punch.long * punch.through / small;
     if grows < GROWS {
-        let message = format!(
-            "grows by {:.1} % over the thickness of the work, under {:.0} %: it sticks in the hole",
-            100.0 * grows,
-            100.0 * GROWS
-        );
+        let message = if grows > 0.0 {
+            format!(
+                "grows by {:.1} % over the thickness of the work, under {:.0} %: it sticks in the hole",
+                100.0 * grows,
+                100.0 * GROWS
+            )
+        } else {
+            format!(
+                "is no smaller at its end, {}, than its body, {}: it sticks in the hole",
+                check.size(small),
+                check.size(large)
+            )
+        };
         check
             .report
             .mend(Kind::PunchSticks, Part::Working)
             .held_as(Quantity::Ratio, grows, GROWS)
             .say(
                 message,
-                "give it more taper, so that it comes out again",
+                format!(
+                    "make its {} less, or its Taper shorter, so that it comes out again",
+                    punch.stout
+                ),
                 COMMON_PRACTICE,
             );
     }
@@ -114,7 +128,11 @@ fn buckles(check: &mut Check<'_>, punch: &Punch) {
         .report
         .mend(Kind::PunchBuckles, Part::Working)
         .held_as(Quantity::Force, bears, force)
-        .say(message, "make its slender end shorter or thicker", SOURCE);
+        .say(
+            message,
+            format!("make its Taper shorter, or its {} larger", punch.stout),
+            SOURCE,
+        );
 }
 
 fn bends_hot(check: &mut Check<'_>) {
@@ -136,7 +154,50 @@ fn bends_hot(check: &mut Check<'_>) {
         .report
         .mend(Kind::PunchBendsHot, Part::Working)
         .held_as(Quantity::Stress, hot, pressure)
-        .say(message, "take a steel that keeps its temper hot, such as H13 or S7, or cool it after every few blows", SINKING_SOURCE);
+        .say(message, "take a Steel that keeps its temper hot, such as H13 or S7, or cool it after every few blows", SINKING_SOURCE);
+}
+
+/// What one blow of a hand hammer does, J: 1.2 kg at 9 m/s (common practice, no source).
+const HAND_J: f64 = 49.0;
+/// And of a sledge in a striker's hands, or of a treadle hammer: 5 kg at 8 m/s (common practice, no source).
+const SLEDGE_J: f64 = 160.0;
+/// A punch that goes in by less than this at a blow bounces and only chills, mm (judgement).
+const LEAST_BLOW_MM: f64 = 0.5;
+
+/// How far a blow drives it: its work over the force that sinks it.
+fn sinks(check: &mut Check<'_>, punch: &Punch) {
+    let force = SINKING * FLOW_MPA * punch.end.area_mm2();
+    let blow_mm = |joule: f64| 1000.0 * joule / force;
+    let (hand, sledge) = (blow_mm(HAND_J), blow_mm(SLEDGE_J));
+    if hand >= LEAST_BLOW_MM {
+        return;
+    }
+    let show = check.report.show();
+    let sinks = show.force(force);
+    if sledge >= LEAST_BLOW_MM {
+        let message = format!("{sinks} sink it into hot work: a hand hammer only chills it");
+        check
+            .report
+            .note(Kind::PunchWantsForce, Part::Working)
+            .held(hand, LEAST_BLOW_MM)
+            .say(
+                message,
+                "strike it with a sledge and a striker, or under a treadle hammer",
+                SINKING_SOURCE,
+            );
+        return;
+    }
+    let message =
+        format!("{sinks} sink it into hot work: neither a sledge nor a treadle hammer drives it");
+    let hint = format!(
+        "make its {} less and drift the hole out, or punch it under a power hammer or a press",
+        punch.stout
+    );
+    check
+        .report
+        .mend(Kind::PunchWantsForce, Part::Working)
+        .held(sledge, LEAST_BLOW_MM)
+        .say(message, hint, SINKING_SOURCE);
 }
 
 /// The corners of a square hole start cracks where they are sharp.
@@ -155,7 +216,7 @@ pub(crate) fn corners(check: &mut Check<'_>, corner: f64, side: f64) {
         .report
         .note(Kind::DetailOverRoom, Part::Working)
         .held(corner, LEAST * side)
-        .say(message, "break the corners a little", COMMON_PRACTICE);
+        .say(message, "give it more Corner radius", COMMON_PRACTICE);
 }
 
 /// A slot punch is thin for its length, else it is a square punch that takes a slug.
@@ -174,5 +235,5 @@ pub(crate) fn slot(check: &mut Check<'_>, thick: f64, long: f64) {
         .report
         .note(Kind::BladeSlender, Part::Working)
         .held(thick, MOST * long)
-        .say(message, "make the bit thinner", COMMON_PRACTICE);
+        .say(message, "make the Bit thickness less", COMMON_PRACTICE);
 }

@@ -40,10 +40,10 @@ pub(super) fn check(check: &mut Check<'_>) {
 
 fn best(used: Use) -> &'static str {
     match used {
-        Use::Hot => "take H13 or S7, or 4140 for light work",
-        Use::HotForm => "take 1045, 4140 or H13",
-        Use::HotEdge => "take 1045, 4140, S7 or H13",
-        Use::ColdEdge => "take S7, W1, O1 or 5160",
+        Use::Hot => "take the Steel H13 or S7, or 4140 for light work",
+        Use::HotForm => "take the Steel 1045, 4140 or H13",
+        Use::HotEdge => "take the Steel 1045, 4140, S7 or H13",
+        Use::ColdEdge => "take the Steel S7, W1, O1 or 5160",
     }
 }
 

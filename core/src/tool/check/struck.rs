@@ -19,7 +19,7 @@ const FROM_HOT_MM: f64 = 127.0;
 const FROM_COLD_MM: f64 = 25.4;
 
 pub(super) fn check(check: &mut Check<'_>, struck: &Struck) {
-    room(check);
+    room(check, struck);
     face(check, struck);
     hard(check);
     hand(check, struck);
@@ -28,21 +28,38 @@ pub(super) fn check(check: &mut Check<'_>, struck: &Struck) {
     }
 }
 
-fn room(check: &mut Check<'_>) {
+fn room(check: &mut Check<'_>, struck: &Struck) {
     let over = check.model.over_mm;
-    if over <= 0.0 {
-        return;
-    }
-    let message = format!("its parts are {} longer together than it", check.size(over));
-    check
-        .report
-        .stop(Kind::PartsOverLength, Part::Body)
-        .held(over, 0.0)
-        .say(
-            message,
-            "make the tool longer, or its tapers and its eye shorter",
-            GEOMETRY,
+    if over > 0.0 {
+        let message = format!("its parts are {} longer together than it", check.size(over));
+        let hint = format!(
+            "make its Length {}, or its tapers and its eye shorter",
+            check.size(struck.length.mm() + over)
         );
+        check
+            .report
+            .stop(Kind::PartsOverLength, Part::Body)
+            .held(over, 0.0)
+            .say(message, hint, GEOMETRY);
+    }
+    let (Hold::Eye { from_face, .. }, over) = (struck.hold, check.model.eye_over_mm) else {
+        return;
+    };
+    if over > 0.0 {
+        let message = format!(
+            "reaches {} into the struck end: no length of the tool gives it room",
+            check.size(over)
+        );
+        let hint = format!(
+            "make the Eye place {}, or the Eye length less",
+            check.size(from_face.mm() + over)
+        );
+        check
+            .report
+            .stop(Kind::PartsOverLength, Part::Eye)
+            .held(over, 0.0)
+            .say(message, hint, GEOMETRY);
+    }
 }
 
 fn face(check: &mut Check<'_>, struck: &Struck) {
@@ -60,7 +77,7 @@ fn face(check: &mut Check<'_>, struck: &Struck) {
             .held(face, most)
             .say(
                 message,
-                "draw the struck face in, and grind it back whenever it mushrooms",
+                "make the Struck face smaller, and grind it back whenever it mushrooms",
                 COMMON_PRACTICE,
             );
         return;
@@ -76,11 +93,7 @@ fn face(check: &mut Check<'_>, struck: &Struck) {
             .report
             .mend(Kind::StruckEndSharp, Part::StruckEnd)
             .held(chamfer, least)
-            .say(
-                message,
-                "draw it in over more of its length",
-                COMMON_PRACTICE,
-            );
+            .say(message, "give it more Chamfer length", COMMON_PRACTICE);
     }
 }
 
@@ -129,7 +142,7 @@ fn hand(check: &mut Check<'_>, struck: &Struck) {
         .held(reach, least)
         .say(
             message,
-            "make it longer, or hold it on a rod or by a handle",
+            "give it more Length, or have it Held on a rod with Reach or by a handle",
             COMMON_PRACTICE,
         );
 }

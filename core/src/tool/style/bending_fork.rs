@@ -6,7 +6,7 @@ use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::shape::{Opening, Slot, SlotEnd};
 use crate::tool::check::{Check, form};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::solid::{Cut, Outline, Run};
 use crate::units::Length;
 
@@ -85,8 +85,13 @@ impl Style for BendingFork {
         form::fork(check, self);
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::Slit, Forging::OpenTines]
+    fn forged(&self) -> Vec<Worked> {
+        let gap = self.gap.mm();
+        vec![
+            Forging::DrawTines.makes(ALL, Form::Shut(gap)),
+            Forging::Slit.makes(0..1, Form::Shut(gap)),
+            Forging::OpenTines.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

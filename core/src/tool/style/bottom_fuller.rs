@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, form};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{Forging, Form, Worked};
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
 
@@ -60,8 +60,11 @@ impl Style for BottomFuller {
         form::nose(check, self.nose.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::RoundNose]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::DrawRidge.makes_both(Form::Far, Form::Done),
+            Forging::RoundNose.makes(0..1, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

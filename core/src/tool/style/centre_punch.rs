@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Range, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::{Angle, Length};
@@ -65,12 +65,20 @@ impl Style for CentrePunch {
         edge::slim(check, self.shoulder.mm(), self.taper.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
+    fn forged(&self) -> Vec<Worked> {
         vec![
-            Forging::TaperSquare,
-            Forging::TaperOctagon,
-            Forging::TaperRound,
+            Forging::TaperSquare.makes(ALL, Form::Square),
+            Forging::TaperOctagon.makes(ALL, Form::Octagon),
+            Forging::TaperRound.makes_both(Form::Far, Form::Done),
         ]
+    }
+
+    fn dressed() -> Forging {
+        Forging::GrindPoint
+    }
+
+    fn ground_degrees(&self) -> Option<f64> {
+        Some(self.point.in_degrees())
     }
 
     fn gauge(&self) -> &'static str {

@@ -5,8 +5,9 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, Choice, Range, fields};
 use crate::finding::Part;
 use crate::shape::sweep::Ease;
+use crate::tool::check::edge::Shaped;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::{Angle, Length};
@@ -84,6 +85,14 @@ impl ColdChisel {
     fn ground_mm(&self) -> f64 {
         self.blade.mm() / 2.0 / (self.angle.radians() / 2.0).tan()
     }
+
+    /// How many runs are ground: a bow is one of its own.
+    fn ground_runs(&self) -> usize {
+        match self.line {
+            EdgeLine::Straight => 1,
+            EdgeLine::Curved { .. } => 2,
+        }
+    }
 }
 
 impl Style for ColdChisel {
@@ -148,15 +157,31 @@ impl Style for ColdChisel {
     }
 
     fn check(&self, check: &mut Check<'_>) {
-        edge::angle(check, self.angle.in_degrees(), edge::COLD);
+        let degrees = self.angle.in_degrees();
+        let by = "Edge angle";
+        edge::angle(check, &Shaped { degrees, by }, edge::COLD);
+        edge::spreads(check, (self.edge.mm(), self.blade.mm()));
         edge::blade(check, self.blade.mm(), self.taper.mm());
         if let EdgeLine::Curved { bow } = self.line {
             edge::bow(check, bow.mm(), self.ground_mm());
         }
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        let blade = self.ground_runs();
+        let makes = vec![(0..blade, Form::Far), (blade..usize::MAX, Form::Done)];
+        vec![Worked {
+            step: Forging::DrawBlade,
+            makes,
+        }]
+    }
+
+    fn dressed() -> Forging {
+        Forging::GrindEdge
+    }
+
+    fn ground_degrees(&self) -> Option<f64> {
+        Some(self.angle.in_degrees())
     }
 
     fn gauge(&self) -> &'static str {

@@ -4,8 +4,9 @@ use super::{MountKind, Style, Use};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
+use crate::tool::check::edge::Shaped;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
 
@@ -67,13 +68,25 @@ impl Style for CutOff {
     }
 
     fn check(&self, check: &mut Check<'_>) {
-        edge::angle(check, self.angle_degrees(check.model.base), edge::HOT);
+        let degrees = self.angle_degrees(check.model.base);
+        edge::angle(
+            check,
+            &Shaped {
+                degrees,
+                by: "Wedge height",
+            },
+            edge::HOT,
+        );
+        edge::spreads(check, (self.edge.mm(), self.land.mm()));
         edge::wide(check, self.edge.mm(), self.cuts.mm());
         edge::passing(check);
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::FullerSides.makes(ALL, Form::Half),
+            Forging::DrawWedge.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

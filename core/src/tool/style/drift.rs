@@ -1,3 +1,5 @@
+use std::ops::Range;
+
 use serde::{Deserialize, Serialize};
 
 use super::{MountKind, Style, Use};
@@ -5,7 +7,7 @@ use crate::asked::range::{RUN, STEEL, STRETCH};
 use crate::asked::{Bar, PlainSection, fields, simple_choice};
 use crate::finding::Part;
 use crate::tool::check::{Check, drift};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Outline, Run};
 use crate::units::Length;
@@ -63,6 +65,14 @@ fields! { Drift: |it, v| {
     v.value("hole", hole, STEEL).of_work().says("Punched hole", "As the punch leaves it");
     v.value("through", through, STEEL).of_work().says("Work", "How thick what it goes through is");
 }}
+
+/// Its runs by their places from the working end on.
+const LEAD: Range<usize> = 0..1;
+const FULL: Range<usize> = 1..2;
+const BACK: Range<usize> = 2..3;
+
+/// A full size that is no longer than a line is still so long, mm.
+const LEAST_FULL_MM: f64 = 0.1;
 
 impl Drift {
     /// Its section of a size, mm.
@@ -126,7 +136,7 @@ impl Style for Drift {
         };
         vec![
             Run::taper(Part::Working, self.lead.mm(), enters, full),
-            Run::prism(Part::Working, self.full.mm(), full),
+            Run::prism(Part::Working, self.full.mm().max(LEAST_FULL_MM), full),
             Run::taper(Part::Working, self.back.mm(), full, back),
         ]
     }
@@ -135,17 +145,18 @@ impl Style for Drift {
         drift::check(check, self);
     }
 
-    fn forged(&self) -> Vec<Forging> {
+    fn forged(&self) -> Vec<Worked> {
+        let full = Worked {
+            step: Forging::SizeFull,
+            makes: vec![(LEAD, Form::Far), (FULL, Form::Done), (BACK, Form::Near)],
+        };
+        let square = Forging::TaperSquare.makes(LEAD, Form::Square);
+        let octagon = Forging::TaperOctagon.makes(LEAD, Form::Octagon);
+        let round = Forging::TaperRound.makes(LEAD, Form::Done);
+        let back = Forging::TaperBack.makes(BACK, Form::Done);
         match self.section {
-            DriftSection::Square => vec![Forging::TaperSquare, Forging::TaperBack],
-            DriftSection::Round | DriftSection::Oval => {
-                vec![
-                    Forging::TaperSquare,
-                    Forging::TaperOctagon,
-                    Forging::TaperRound,
-                    Forging::TaperBack,
-                ]
-            }
+            DriftSection::Square => vec![full, square, back],
+            DriftSection::Round | DriftSection::Oval => vec![full, square, octagon, round, back],
         }
     }
 

@@ -4,8 +4,9 @@ use super::{MountKind, Style, Use};
 use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
+use crate::tool::check::edge::Shaped;
 use crate::tool::check::{Check, edge};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
@@ -71,12 +72,24 @@ impl Style for HotChisel {
     }
 
     fn check(&self, check: &mut Check<'_>) {
-        edge::angle(check, self.angle_degrees(check.model.base), edge::HOT);
+        let degrees = self.angle_degrees(check.model.base);
+        edge::angle(
+            check,
+            &Shaped {
+                degrees,
+                by: "Blade",
+            },
+            edge::HOT,
+        );
+        edge::spreads(check, (self.edge.mm(), self.land.mm()));
         edge::wide(check, self.edge.mm(), self.cuts.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::DrawBlade]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::DrawWedge.makes(ALL, Form::Unspread),
+            Forging::SpreadEdge.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

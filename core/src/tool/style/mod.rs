@@ -16,7 +16,7 @@ mod square_punch;
 
 pub use bending_fork::BendingFork;
 pub use bottom_fuller::BottomFuller;
-pub use bottom_swage::BottomSwage;
+pub use bottom_swage::{BottomSwage, Groove};
 pub use centre_punch::CentrePunch;
 pub use cold_chisel::{ColdChisel, EdgeLine};
 pub use cut_off::CutOff;
@@ -34,7 +34,7 @@ use serde::{Deserialize, Serialize};
 use thiserror::Error;
 
 use super::check::Check;
-use super::forging::Forging;
+use super::forging::{Forging, Worked};
 use super::mount::{Hardy, Hold, Mount, Struck};
 use super::solid::{Cut, Run};
 use crate::asked::{Bar, Fields, Follows, PlainSection, fields};
@@ -106,8 +106,18 @@ pub(crate) trait Style: Fields {
     /// What cannot be made as it was asked, or will disappoint.
     fn check(&self, check: &mut Check<'_>);
 
-    /// How the working end is forged, in order.
-    fn forged(&self) -> Vec<Forging>;
+    /// How the working end is forged, in order; what would change nothing of the bar is left out.
+    fn forged(&self) -> Vec<Worked>;
+
+    /// How it is dressed once it is cold.
+    fn dressed() -> Forging {
+        Forging::Dress
+    }
+
+    /// The included angle that is ground on it cold, degrees, where one is.
+    fn ground_degrees(&self) -> Option<f64> {
+        None
+    }
 
     /// How the finished working end is checked.
     fn gauge(&self) -> &'static str;
@@ -183,6 +193,11 @@ macro_rules! styles {
                 match self { $(Self::$style => ToolStyle::$style($style::suited(size, bar))),+ }
             }
 
+            /// How it is dressed once it is cold.
+            pub fn dressed(self) -> Forging {
+                match self { $(Self::$style => $style::dressed()),+ }
+            }
+
             fn struck(self, size: Length, bar: &Bar) -> (f64, Hold) {
                 match self { $(Self::$style => $style::struck(size, bar)),+ }
             }
@@ -218,8 +233,13 @@ macro_rules! styles {
             }
 
             /// How the working end is forged, in order.
-            pub fn forged(&self) -> Vec<Forging> {
+            pub fn forged(&self) -> Vec<Worked> {
                 match self { $(Self::$style(style) => style.forged()),+ }
+            }
+
+            /// The included angle that is ground on it cold, degrees, where one is.
+            pub fn ground_degrees(&self) -> Option<f64> {
+                match self { $(Self::$style(style) => style.ground_degrees()),+ }
             }
 
             /// How the finished working end is checked.

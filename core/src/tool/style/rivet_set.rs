@@ -7,7 +7,7 @@ use crate::finding::Part;
 use crate::shape::{Cup, Opening};
 use crate::tongs::document::HeadKind;
 use crate::tool::check::{Check, cup};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
@@ -38,6 +38,9 @@ fields! { RivetSet: |Self { rivet, head, cup, deep, end, taper }, v| {
     v.value("end", end, STEEL).of_work().says("End", "Across the end around the cup");
     v.value("taper", taper, RUN).says("Taper", "From the end to the body");
 }}
+
+/// A cup of no depth still has a rim, mm.
+const LEAST_RIM_MM: f64 = 0.1;
 
 impl RivetSet {
     /// For a rivet with such heads: its cup a little wider and a little shallower than the head, so that
@@ -81,7 +84,7 @@ impl Style for RivetSet {
     fn working(&self, base: Cut) -> Vec<Run> {
         let end = Cut::round(self.end.mm());
         vec![
-            Run::prism(Part::Working, 1.5 * self.deep.mm(), end),
+            Run::prism(Part::Working, (1.5 * self.deep.mm()).max(LEAST_RIM_MM), end),
             Run::taper(Part::Working, self.taper.mm(), end, base),
         ]
     }
@@ -100,8 +103,11 @@ impl Style for RivetSet {
         cup::check(check, self);
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperOctagon, Forging::TaperRound, Forging::CupEnd]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::DrawEnd.makes(ALL, Form::Done),
+            Forging::CupEnd.makes(0..1, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

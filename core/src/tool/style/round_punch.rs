@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, punch};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Run};
 use crate::units::Length;
@@ -70,15 +70,16 @@ impl Style for RoundPunch {
                 end,
                 long: self.taper.mm(),
                 through: self.through.mm(),
+                stout: "Punching end",
             },
         );
     }
 
-    fn forged(&self) -> Vec<Forging> {
+    fn forged(&self) -> Vec<Worked> {
         vec![
-            Forging::TaperSquare,
-            Forging::TaperOctagon,
-            Forging::TaperRound,
+            Forging::TaperSquare.makes(ALL, Form::Square),
+            Forging::TaperOctagon.makes(ALL, Form::Octagon),
+            Forging::TaperRound.makes(ALL, Form::Done),
         ]
     }
 

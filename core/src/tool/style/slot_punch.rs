@@ -5,7 +5,7 @@ use crate::asked::range::{RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, punch};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Outline, Run};
 use crate::units::Length;
@@ -87,13 +87,18 @@ impl Style for SlotPunch {
                 end: self.bit(),
                 long,
                 through: self.through.mm(),
+                stout: "Bit thickness",
             },
         );
         punch::slot(check, self.thick.mm(), self.long.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare, Forging::DrawBlade, Forging::RoundNose]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::TaperSquare.makes(ALL, Form::Even),
+            Forging::FlattenBit.makes(ALL, Form::Square),
+            Forging::RoundNose.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

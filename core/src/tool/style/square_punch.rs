@@ -5,7 +5,7 @@ use crate::asked::range::{DETAIL, RUN, STEEL};
 use crate::asked::{Bar, fields};
 use crate::finding::Part;
 use crate::tool::check::{Check, punch};
-use crate::tool::forging::Forging;
+use crate::tool::forging::{ALL, Forging, Form, Worked};
 use crate::tool::mount::Hold;
 use crate::tool::solid::{Cut, Outline, Run};
 use crate::units::Length;
@@ -76,13 +76,17 @@ impl Style for SquarePunch {
                 end: self.end(),
                 long: self.taper.mm(),
                 through: self.through.mm(),
+                stout: "Punching end",
             },
         );
         punch::corners(check, self.corner.mm(), self.side.mm());
     }
 
-    fn forged(&self) -> Vec<Forging> {
-        vec![Forging::TaperSquare]
+    fn forged(&self) -> Vec<Worked> {
+        vec![
+            Forging::TaperSquare.makes(ALL, Form::Square),
+            Forging::BreakCorners.makes(ALL, Form::Done),
+        ]
     }
 
     fn gauge(&self) -> &'static str {

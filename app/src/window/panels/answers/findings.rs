@@ -15,6 +15,7 @@ use crate::window::state::history::Hand;
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
 use crate::window::state::rows::capital;
+use crate::window::state::tool::ToolAnswers;
 
 /// Lists the findings with the ways to mend each; gives back the mend that was taken.
 pub(super) fn with_mends(
@@ -26,30 +27,48 @@ pub(super) fn with_mends(
     let (ctx, units) = (ui.ctx().clone(), answers.units());
     let ways = asks.then(|| answers.mends(&ctx, hand).map(<[_]>::to_vec));
     heat_of_jaws(ui, units, look);
-    list(
-        ui,
-        (&answers.known.findings, Forged::Pair),
-        look,
-        |ui, index, look| {
-            let ways = ways.as_ref()?;
-            let Some(ways) = ways else {
-                ui.weak("Looking for ways to mend…");
-                return None;
-            };
-            let ways = ways.get(index)?.as_ref()?;
-            mends(ui, (ways, units), look).map(Wish::Mend)
-        },
-    )
+    let of = (&*answers.known.findings, Forged::Pair);
+    under_each(ui, of, (ways, units), look)
+}
+
+/// Lists the findings of a tool in the same way.
+pub(super) fn of_tool(
+    ui: &mut Ui,
+    answers: &mut ToolAnswers,
+    (look, hand): (&mut Look, Hand),
+) -> Option<Wish> {
+    let asks = answers.known.worst() >= Some(Severity::Mend);
+    let (ctx, units) = (ui.ctx().clone(), answers.units());
+    let ways = asks.then(|| answers.mends(&ctx, hand).map(<[_]>::to_vec));
+    let of = (&*answers.known.findings, Forged::Tool);
+    under_each(ui, of, (ways, units), look)
+}
+
+/// The ways to mend each finding, as far as they are found; none at all where nothing asks for one.
+type Found = Option<Option<Vec<Option<Ways>>>>;
+
+/// Lists findings with the ways to mend each under it.
+fn under_each(
+    ui: &mut Ui,
+    of: (&[Finding], Forged),
+    (ways, units): (Found, Units),
+    look: &mut Look,
+) -> Option<Wish> {
+    list(ui, of, look, |ui, index, look| {
+        let ways = ways.as_ref()?;
+        let Some(ways) = ways else {
+            ui.weak("Looking for ways to mend…");
+            return None;
+        };
+        let ways = ways.get(index)?.as_ref()?;
+        mends(ui, (ways, units), look).map(Wish::Mend)
+    })
 }
 
 /// Lists the findings; choosing one shows its place.
 pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     heat_of_jaws(ui, answers.units(), look);
-    plain(ui, (&answers.known.findings, Forged::Pair), look);
-}
-
-/// Lists findings, whatever they are of; choosing one shows its place.
-pub(super) fn plain(ui: &mut Ui, of: (&[Finding], Forged), look: &mut Look) {
+    let of = (&*answers.known.findings, Forged::Pair);
     list(ui, of, look, |_, _, _| None);
 }
 

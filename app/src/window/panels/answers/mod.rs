@@ -17,7 +17,7 @@ use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
 use crate::window::panels::wish::Wish;
-use crate::window::state::bar::{Forged, OfBar};
+use crate::window::state::bar::OfBar;
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page};
 use crate::window::state::reckon::Answers;
@@ -77,7 +77,7 @@ pub(crate) fn findings_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Lo
 pub(crate) fn show_tool(
     ui: &mut Ui,
     answers: &mut ToolAnswers,
-    look: &mut Look,
+    (look, hand): (&mut Look, Hand),
     mut shown: Shown<'_>,
 ) -> Option<Wish> {
     tabs(ui, &Page::OF_TOOL, &answers.known.findings, look);
@@ -86,11 +86,7 @@ pub(crate) fn show_tool(
         .auto_shrink([false, false])
         .show(ui, |ui| match look.page {
             Page::Making => making::show_tool(ui, answers, look),
-            Page::Findings => {
-                let findings = &answers.known.findings;
-                findings::plain(ui, (findings, Forged::Tool), look);
-                None
-            }
+            Page::Findings => findings::of_tool(ui, answers, (look, hand)),
             Page::Heats => match answers.known.balance.trouble() {
                 None => {
                     let tool = answers.tool();
