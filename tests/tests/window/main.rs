@@ -18,6 +18,7 @@ mod sight;
 mod sketch;
 mod styles;
 mod tool;
+mod tool_family;
 mod trace;
 mod whole;
 
