@@ -208,3 +208,17 @@ fn primary(pos: Pos2, pressed: bool) -> Event {
         modifiers: Modifiers::NONE,
     }
 }
+
+/// What a test looks into the window for.
+pub trait OnBench {
+    /// The design as it stands, or the base of the family that is open.
+    fn document(&self) -> &Document;
+}
+
+impl OnBench for Workbench {
+    #[track_caller]
+    fn document(&self) -> &Document {
+        self.design()
+            .expect("a design or a family of pairs is open")
+    }
+}

@@ -20,6 +20,7 @@ mod sight;
 mod sketch;
 mod styles;
 mod tool;
+mod tool_family;
 mod trace;
 mod whole;
 

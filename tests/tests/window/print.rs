@@ -15,8 +15,8 @@ use reinwright_core::steel::Heat;
 use reinwright_tests::files::{bytes, folder};
 use reinwright_tests::pairs;
 use reinwright_tests::window::{
-    SMALL, Window, around, click, click_with, give_path, is_enabled, press, remembering, show,
-    until_counted, until_done, write,
+    OnBench, SMALL, Window, around, click, click_with, give_path, is_enabled, press, remembering,
+    show, until_counted, until_done, write,
 };
 
 /// A window with the question what to print.

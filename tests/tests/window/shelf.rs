@@ -10,7 +10,7 @@ use reinwright_core::shop::shelf::{Mark, Marks};
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs::{starting, work};
-use reinwright_tests::window::{Window, around, click, press, show_for, undo, write};
+use reinwright_tests::window::{OnBench, Window, around, click, press, show_for, undo, write};
 
 /// Shows a workbench in a window that works out a few pairs of the shelf a frame.
 fn show(bench: Workbench) -> Window {

@@ -10,7 +10,7 @@ use reinwright_core::tongs::jaw::Sketch;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::files::{folder, put};
 use reinwright_tests::window::{
-    TALL, Window, around, click, fill, give_path, press, show, undo, value,
+    OnBench, TALL, Window, around, click, fill, give_path, press, show, undo, value,
 };
 use reinwright_tests::{pairs, within};
 

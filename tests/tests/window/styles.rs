@@ -4,7 +4,9 @@ use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright_core::asked::{Lie, Work};
 use reinwright_tests::pairs;
-use reinwright_tests::window::{SMALL, click, is_enabled, press, show_design, undo, value, write};
+use reinwright_tests::window::{
+    OnBench, SMALL, click, is_enabled, press, show_design, undo, value, write,
+};
 
 use super::flat;
 

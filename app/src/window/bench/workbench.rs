@@ -161,6 +161,11 @@ impl Workbench {
         Self::around(Open::family(Session::unsaved(family)), surroundings)
     }
 
+    /// A window on a family of tools that has no file.
+    pub fn with_tools(family: Family<Tool>, surroundings: Surroundings) -> Self {
+        Self::around(Open::tools(Session::unsaved(family)), surroundings)
+    }
+
     fn around(open: Open, surroundings: Surroundings) -> Self {
         Self {
             open,
@@ -209,28 +214,32 @@ impl Workbench {
         self
     }
 
-    /// The design as it stands, or the base of the family that is open.
-    ///
-    /// # Panics
-    /// When a tool is open: see [`Workbench::tool`].
-    pub fn document(&self) -> &Document {
-        let document = self.open.document();
-        document.expect("a design or a family is open, and no tool")
+    /// The design as it stands, or the base of the family that is open; `None` where it is of a tool.
+    pub fn design(&self) -> Option<&Document> {
+        self.open.document()
     }
 
     /// The tool that is open, if it is one.
     pub fn tool(&self) -> Option<&Tool> {
         match &self.open {
             Open::Tool(bench) => Some(&bench.session.now),
-            Open::Design(_) | Open::Family(_) => None,
+            Open::Design(_) | Open::Family(_) | Open::Tools(_) => None,
         }
     }
 
     /// The family that is open, if it is one.
     pub fn family(&self) -> Option<&Family> {
         match &self.open {
-            Open::Design(_) | Open::Tool(_) => None,
+            Open::Design(_) | Open::Tool(_) | Open::Tools(_) => None,
             Open::Family(bench) => Some(&bench.session.now),
+        }
+    }
+
+    /// The family of tools that is open, if it is one.
+    pub fn tools(&self) -> Option<&Family<Tool>> {
+        match &self.open {
+            Open::Design(_) | Open::Tool(_) | Open::Family(_) => None,
+            Open::Tools(bench) => Some(&bench.session.now),
         }
     }
 
@@ -408,7 +417,7 @@ impl Workbench {
         match &self.open {
             Open::Design(design) => design.page(),
             // The page of a design is the one to come back to.
-            Open::Tool(_) | Open::Family(_) => self.remembered.page,
+            Open::Tool(_) | Open::Family(_) | Open::Tools(_) => self.remembered.page,
         }
     }
 

@@ -71,6 +71,11 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     findings::show(ui, answers, look);
 }
 
+/// The findings of a tool alone, without tabs.
+pub(crate) fn findings_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
+    findings::show_tool(ui, answers, look);
+}
+
 /// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
 pub(crate) fn show_tool(
     ui: &mut Ui,

@@ -24,6 +24,7 @@ pub(crate) enum Kept {
     Design(Box<Document>),
     Tool(Box<Tool>),
     Family(Box<Family>),
+    Tools(Box<Family<Tool>>),
 }
 
 impl Kept {
@@ -35,6 +36,10 @@ impl Kept {
         if family::is_family(bytes) {
             let opened = family::open(bytes).map_err(|why| why.to_string())?;
             return Ok(Self::Family(Box::new(opened.family)));
+        }
+        if family::is_tool_family(bytes) {
+            let opened = family::open_of(bytes).map_err(|why| why.to_string())?;
+            return Ok(Self::Tools(Box::new(opened.family)));
         }
         if tool::is_tool(bytes) {
             let tool = tool::read_any(bytes).map_err(|why| why.to_string())?;
@@ -50,6 +55,7 @@ impl Kept {
             Self::Design(design) => document::write(design),
             Self::Tool(tool) => tool::write(tool),
             Self::Family(family) => family::write(family),
+            Self::Tools(family) => family::write(family),
         }
     }
 
@@ -59,6 +65,7 @@ impl Kept {
             Self::Design(design) => &design.name,
             Self::Tool(tool) => &tool.name,
             Self::Family(family) => &family.name,
+            Self::Tools(family) => &family.name,
         }
     }
 }

@@ -64,7 +64,7 @@ impl Print {
     ) -> Self {
         let order = match &of {
             Printable::Design(_) | Printable::Set(..) => order,
-            Printable::Tool(_) => choices::of_tool(order),
+            Printable::Tool(_) | Printable::Tools(..) => choices::of_tool(order),
         };
         Self {
             of: Arc::new(of),
@@ -106,13 +106,19 @@ impl Print {
             ui.set_width(CHOICES - 22.0);
             let of = match self.of.as_ref() {
                 Printable::Design(_) | Printable::Set(..) => Forged::Pair,
-                Printable::Tool(_) => Forged::Tool,
+                Printable::Tool(_) | Printable::Tools(..) => Forged::Tool,
             };
             choices::show(ui, of, &mut self.order, &mut self.typed);
             let paper = self.order.paper;
             let asked = self.measuring.show(ui, &mut self.order.printer, paper);
-            if let Printable::Set(family, _) = self.of.as_ref() {
-                choices::of_family(ui, family, &mut self.order);
+            match self.of.as_ref() {
+                Printable::Design(_) | Printable::Tool(_) => {}
+                Printable::Set(family, _) => {
+                    choices::of_family(ui, family.as_ref(), &mut self.order);
+                }
+                Printable::Tools(family, _) => {
+                    choices::of_family(ui, family.as_ref(), &mut self.order);
+                }
             }
             follow(ui);
             asked
@@ -188,7 +194,7 @@ impl Print {
     fn against(&self) -> Option<String> {
         let nothing = match self.of.as_ref() {
             Printable::Design(_) | Printable::Tool(_) => self.order.what.kinds.is_empty(),
-            Printable::Set(..) => !self.order.prints_something(),
+            Printable::Set(..) | Printable::Tools(..) => !self.order.prints_something(),
         };
         if nothing {
             return Some("Nothing is chosen: tick what shall be printed".to_owned());
