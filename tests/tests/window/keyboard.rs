@@ -66,7 +66,7 @@ fn focused(window: &Window) -> Option<String> {
     let all = window.query_all_by(|node| node.is_focused());
     let named = |node: egui_kittest::Node<'_>| node.accesskit_node().label();
     // The window itself has it while nothing in it has.
-    all.filter_map(named).last()
+    all.filter_map(named).next_back()
 }
 
 /// A dialog that was opened while the button Shelf had the keyboard.
@@ -224,7 +224,9 @@ fn what_has_the_keyboard_has_a_ring_and_what_is_under_the_pointer_has_none() {
     let after = seen.picture();
     let pixels = before.pixels.iter().zip(&after.pixels);
     let found = pixels.filter(|(a, b)| a.r().abs_diff(b.r()) > 64).count();
-    assert!(found >= least as usize, "{found} of {least}");
+    #[allow(clippy::cast_precision_loss, reason = "a window has few pixels")]
+    let found = found as f32;
+    assert!(found >= least, "{found} of {least}");
 }
 
 /// The fields of the parts go on below the window; Tab brings each into sight.

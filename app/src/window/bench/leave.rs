@@ -42,6 +42,7 @@ impl Workbench {
             Next::Ready(document) => self.show_design(Session::begun(*document)),
             Next::BeginTool(tool) => self.show_tool(Session::unsaved(*tool)),
             Next::ReadyTool(tool) => self.show_tool(Session::begun(*tool)),
+            Next::ReadyFamily(family) => self.show_open(Open::family(Session::begun(*family))),
             Next::Open(path) => {
                 let done = self.open_file(&path);
                 self.tell(done);

@@ -95,6 +95,13 @@ impl Workbench {
                     }
                 }
                 ui.separator();
+                for family in samples::families() {
+                    let name = format!("{}, {} sizes", family.name, family.sizes.len());
+                    if ui.button(name).clicked() {
+                        self.asked.queue.push(Wish::ReadyFamily(Box::new(family)));
+                    }
+                }
+                ui.separator();
                 for tool in samples::tools() {
                     if ui.button(&tool.name).clicked() {
                         self.asked.queue.push(Wish::ReadyTool(Box::new(tool)));

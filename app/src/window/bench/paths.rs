@@ -1,6 +1,6 @@
 //! Files that are opened and written: asking where they are, and what is done with the answer.
 
-use std::path::Path;
+use std::path::{Path, PathBuf};
 
 use egui::Context;
 use reinwright_core::paper::{Paper, ink};
@@ -88,7 +88,8 @@ impl Workbench {
         match self.asked.chooser {
             Chooser::System => {
                 let name = purpose.name(self.open.session());
-                self.asked.asking = Some(Asking::start(purpose, &name));
+                let folder = self.usual_folder();
+                self.asked.asking = Some(Asking::start(purpose, &folder, &name));
             }
             Chooser::OwnField => self.ask_in_field(purpose),
         }
@@ -101,15 +102,20 @@ impl Workbench {
         }
     }
 
-    fn ask_in_field(&mut self, purpose: Purpose) {
-        let open = self.open.session();
-        let of_file = open.path().and_then(Path::parent);
+    /// Where files are looked for first: beside what is open, or else beside what was open last.
+    fn usual_folder(&self) -> PathBuf {
+        let of_file = self.open.session().path().and_then(Path::parent);
         let recent = self.remembered.memory.recent.first();
-        let folder = of_file
+        of_file
             .or(recent.and_then(|path| path.parent()))
             .map(Path::to_path_buf)
             .or_else(std::env::home_dir)
-            .unwrap_or_default();
+            .unwrap_or_default()
+    }
+
+    fn ask_in_field(&mut self, purpose: Purpose) {
+        let open = self.open.session();
+        let folder = self.usual_folder();
         let name = purpose.name(open);
         self.asked.dialog = Some(Dialog::Path(PathField::new(purpose, &folder, &name)));
     }

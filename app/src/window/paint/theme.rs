@@ -216,7 +216,7 @@ mod tests {
                 check(3.0, light, ("focus", palette.focus), below);
             }
         }
-        assert!(super::super::focus::THICK >= 2.0);
+        const { assert!(super::super::focus::THICK >= 2.0) };
     }
 
     /// WCAG 2.2 AA, 1.4.11: 3 for what shows where something can be typed or ticked, against what is

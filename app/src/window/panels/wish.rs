@@ -8,6 +8,7 @@ use reinwright_core::finding::Part;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::came_out::{Measured, Own};
 use reinwright_core::shop::cut::{Lying, Sold};
+use reinwright_core::shop::family::Family;
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::shop::shelf::Mark;
 use reinwright_core::tongs::document::Document;
@@ -38,6 +39,8 @@ pub(crate) enum Wish {
     Ready(Box<Document>),
     /// Show this ready tool.
     ReadyTool(Box<Tool>),
+    /// Show this family, which can be had again.
+    ReadyFamily(Box<Family>),
     /// Show this tool, which no file has.
     BeginTool(Box<Tool>),
     /// Take a way to mend the design.

@@ -1,6 +1,12 @@
 //! Ready designs, to begin with.
 
+use std::sync::LazyLock;
+
+use reinwright_core::asked::{Units, parse_bar, parse_work};
+use reinwright_core::shop::family::{self, Family};
+use reinwright_core::shop::start;
 use reinwright_core::tongs::document::{self, Document};
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tool::{self, Tool};
 
 /// The files of the samples, as they were when the program was built; the first one is shown
@@ -23,6 +29,22 @@ const TOOLS: [&str; 4] = [
     include_str!("../../../../samples/tools/hot-cut-hardy.ron"),
 ];
 
+/// One design in many sizes.
+const FAMILIES: [&str; 2] = [
+    include_str!("../../../../samples/family-flat.ron"),
+    include_str!("../../../../samples/family-v-bit.ron"),
+];
+
+/// Kinds of which no sample is a file: begun as a new pair is, for the work that they are known by.
+const BEGUN: [(JawKind, &str, &str); 2] = [
+    (JawKind::Bolt, "5/8 in bolt", "3/4 in square"),
+    (JawKind::Link, "1/2 in round", "3/4 in square"),
+];
+
+/// They are begun once: that takes longer than a frame.
+static BEGUN_ONCE: LazyLock<Vec<Document>> =
+    LazyLock::new(|| BEGUN.into_iter().map(begun).collect());
+
 /// The sample that the window starts on.
 pub(crate) fn first() -> Document {
     read(FILES[0])
@@ -30,7 +52,25 @@ pub(crate) fn first() -> Document {
 
 /// Every sample.
 pub(crate) fn all() -> impl Iterator<Item = Document> {
-    FILES.into_iter().map(read)
+    FILES
+        .into_iter()
+        .map(read)
+        .chain(BEGUN_ONCE.iter().cloned())
+}
+
+/// Every family among them.
+pub(crate) fn families() -> impl Iterator<Item = Family> {
+    let read = |text: &str| family::read(text.as_bytes());
+    let read = FAMILIES.into_iter().map(read);
+    read.map(|family| family.expect("the samples are opened by a test"))
+}
+
+fn begun((kind, work, bar): (JawKind, &str, &str)) -> Document {
+    let work = parse_work(work).expect("the samples are opened by a test");
+    let bar = parse_bar(bar).expect("the samples are opened by a test");
+    let mut pair = start(kind, work, bar).expect("the samples are opened by a test");
+    pair.units = Units::Inch;
+    pair
 }
 
 /// Every tool among them.
@@ -46,9 +86,19 @@ fn read(text: &str) -> Document {
 
 #[cfg(test)]
 mod tests {
+    use reinwright_core::finding::Severity;
+    use reinwright_core::shop::Answers;
+
     #[test]
     fn every_sample_opens() {
-        assert_eq!(super::all().count(), super::FILES.len());
+        let all: Vec<_> = super::all().collect();
+        assert_eq!(all.len(), super::FILES.len() + super::BEGUN.len());
+        assert_eq!(super::families().count(), super::FAMILIES.len());
+        for (pair, (kind, ..)) in all[super::FILES.len()..].iter().zip(super::BEGUN) {
+            assert_eq!(pair.jaw.kind(), kind);
+            let worst = Answers::to(pair).worst();
+            assert!(worst < Some(Severity::Mend), "{}: {worst:?}", pair.name);
+        }
         assert_eq!(super::tools().count(), super::TOOLS.len());
     }
 }

@@ -110,6 +110,8 @@ fn pictures_of_the_window_are_what_it_shows() {
         ("heats", "heats"),
         ("print", "print"),
         ("cut-list", "cut list"),
+        ("family", "family"),
+        ("new-tool", "new tool"),
     ] {
         check(name, &at_page(walked(), page(of).1));
     }

@@ -64,7 +64,13 @@ pub(crate) const ALL: &[Page] = &[
     ("its jaw", |window| new_pair(window, 1)),
     ("its bar", |window| new_pair(window, 2)),
     ("choose", |window| click(window, "Choose for the work…")),
-    ("sketch", |window| click(window, "Draw on it")),
+    ("sketch", |window| {
+        use egui_kittest::kittest::Queryable;
+        // By the keyboard, which brings it into sight.
+        window.get_by_label("Draw on it").focus();
+        window.run();
+        none(window, Key::Enter);
+    }),
     ("print", |window| {
         ctrl(window, Key::P);
         wait(window);

@@ -1,7 +1,7 @@
 //! The system's own file chooser, asked without holding up the window.
 
 use std::future::Future;
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::pin::Pin;
 use std::task::{Context, Poll, Waker};
 use std::time::{Duration, Instant};
@@ -52,10 +52,13 @@ impl std::fmt::Debug for Asking {
 }
 
 impl Asking {
-    /// Opens the system's chooser for a purpose, with a name to begin with.
-    pub(crate) fn start(purpose: Purpose, name: &str) -> Self {
+    /// Opens the system's chooser for a purpose in a folder, with a name to begin with.
+    pub(crate) fn start(purpose: Purpose, folder: &Path, name: &str) -> Self {
         let (kind, extension) = purpose.files();
         let mut dialog = rfd::AsyncFileDialog::new().set_title(purpose.title());
+        if folder.is_dir() {
+            dialog = dialog.set_directory(folder);
+        }
         if purpose == Purpose::Picture {
             dialog = dialog.add_filter(kind, &["png", "jpg", "jpeg", "PNG", "JPG", "JPEG"]);
         } else if !extension.is_empty() {

@@ -13,6 +13,7 @@ use std::path::PathBuf;
 
 use lyon::tessellation::FillTessellator;
 use reinwright_core::paper::Paper;
+use reinwright_core::shop::family::Family;
 use reinwright_core::shop::printers::Printer;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
@@ -55,6 +56,8 @@ pub(crate) enum Next {
     BeginTool(Box<Tool>),
     /// Show this tool, which can be had again.
     ReadyTool(Box<Tool>),
+    /// Show this family, which can be had again.
+    ReadyFamily(Box<Family>),
     /// Open this file.
     Open(PathBuf),
     /// Open this file of the shelf, and of a family the size at a place.
