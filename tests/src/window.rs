@@ -158,6 +158,12 @@ pub fn value(window: &Window, label: &str) -> Option<String> {
     window.get_by_label(label).value()
 }
 
+/// Whether what has a label can be used.
+#[track_caller]
+pub fn is_enabled(window: &Window, label: &str) -> bool {
+    !window.get_by_label(label).accesskit_node().is_disabled()
+}
+
 /// Sets the slider of a label, as a screen reader does.
 #[track_caller]
 pub fn slide(window: &mut Window, label: &str, to: f64) {
@@ -200,5 +206,19 @@ fn primary(pos: Pos2, pressed: bool) -> Event {
         button: PointerButton::Primary,
         pressed,
         modifiers: Modifiers::NONE,
+    }
+}
+
+/// What a test looks into the window for.
+pub trait OnBench {
+    /// The design as it stands, or the base of the family that is open.
+    fn document(&self) -> &Document;
+}
+
+impl OnBench for Workbench {
+    #[track_caller]
+    fn document(&self) -> &Document {
+        self.design()
+            .expect("a design or a family of pairs is open")
     }
 }

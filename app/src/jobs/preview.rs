@@ -1,10 +1,11 @@
 //! The pages of a design or of a family as they will come out, with how many they are.
 
 use reinwright_core::paper::Page;
-use reinwright_core::shop::family::{Family, SizeAnswer};
+use reinwright_core::shop::family::{Family, SizeAnswer, ToolSizeAnswer};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::Tool;
 
+use super::in_set::{InSet, Set};
 use super::pages::{Pages, Stack};
 use super::printing::Template;
 use super::set_printing::{self, Progress, Wanted, Watch};
@@ -21,6 +22,8 @@ pub enum Printable {
     Tool(Box<Tool>),
     /// A family with the answers to its sizes.
     Set(Box<Family>, Vec<SizeAnswer>),
+    /// A family of tools, likewise.
+    Tools(Box<Family<Tool>>, Vec<ToolSizeAnswer>),
 }
 
 /// Pages before they are printed.
@@ -38,16 +41,23 @@ impl Printable {
         match self {
             Self::Design(design) => of_one(&template(design, wanted), wanted, watch),
             Self::Tool(tool) => of_one(&tool_template(tool, wanted), wanted, watch),
-            Self::Set(family, answers) => {
-                let count = set_printing::pages_wanted(family, answers, wanted, watch)?;
-                let pages = match is_shown(&count) {
-                    true => set_printing::laid(family, answers, wanted, watch)?,
-                    false => Vec::new(),
-                };
-                Some(Leaves { count, pages })
-            }
+            Self::Set(family, answers) => of_set((family, answers), wanted, watch),
+            Self::Tools(family, answers) => of_set((family, answers), wanted, watch),
         }
     }
+}
+
+fn of_set<D: InSet>(
+    (family, answers): Set<'_, D>,
+    wanted: &Wanted,
+    watch: Watch<'_>,
+) -> Option<Leaves> {
+    let count = set_printing::pages_wanted(family, answers, wanted, watch)?;
+    let pages = match is_shown(&count) {
+        true => set_printing::laid(family, answers, wanted, watch)?,
+        false => Vec::new(),
+    };
+    Some(Leaves { count, pages })
 }
 
 fn of_one(template: &Template, wanted: &Wanted, watch: Watch<'_>) -> Option<Leaves> {

@@ -9,7 +9,9 @@ use reinwright_core::finding::Severity;
 use reinwright_core::shop::Answers;
 use reinwright_tests::files::folder;
 use reinwright_tests::pairs::{self, work};
-use reinwright_tests::window::{SMALL, Window, click, press, remembering, show, show_design};
+use reinwright_tests::window::{
+    OnBench, SMALL, Window, click, press, remembering, show, show_design,
+};
 
 use super::flat;
 

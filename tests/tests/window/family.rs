@@ -10,8 +10,8 @@ use reinwright_tests::designs::family_paths;
 use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs::{length, starting, work};
 use reinwright_tests::window::{
-    SMALL, Window, around, click, click_with, fill, give_path, press, redo, remembering, show,
-    undo, until_counted, until_done, value, write,
+    OnBench, SMALL, Window, around, click, click_with, fill, give_path, press, redo, remembering,
+    show, undo, until_counted, until_done, value, write,
 };
 
 /// A window in which the whole table shows.

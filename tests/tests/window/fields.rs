@@ -7,7 +7,7 @@ use reinwright_core::asked::{self, Units};
 use reinwright_core::shop::Answers;
 use reinwright_tests::pairs::{length, work};
 use reinwright_tests::window::{
-    Window, around, click, click_with, fill, press, redo, undo, unfold, value, write,
+    OnBench, Window, around, click, click_with, fill, press, redo, undo, unfold, value, write,
 };
 
 use super::flat;

@@ -11,7 +11,7 @@ use reinwright_core::tongs::{document, resolve};
 use reinwright_tests::files::{bytes, folder, put, svg_size_mm};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
-    TALL, around, click, fill, give_path, press, remembering, show, until_done, write,
+    OnBench, TALL, around, click, fill, give_path, press, remembering, show, until_done, write,
 };
 use reinwright_tests::within;
 

@@ -9,7 +9,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::pairs::{flat, length, starting, v_bit};
 use reinwright_tests::window::{
-    SMALL, TALL, Window, click, fill, point, show_design, slide, value,
+    OnBench, SMALL, TALL, Window, click, fill, point, show_design, slide, value,
 };
 
 fn on_page(document: Document, page: &str, size: (f32, f32)) -> Window {

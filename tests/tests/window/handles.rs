@@ -7,7 +7,7 @@ use reinwright_core::asked::Units;
 use reinwright_core::tongs::document::{Document, Turn};
 use reinwright_tests::pairs::length;
 use reinwright_tests::window::{
-    SMALL, Window, hold, point, press, redo, release, show_design, undo,
+    OnBench, SMALL, Window, hold, point, press, redo, release, show_design, undo,
 };
 use reinwright_tests::{designs, pairs};
 

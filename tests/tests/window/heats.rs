@@ -19,7 +19,8 @@ use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, fill, press, redo, remembering, show_for, undo, value,
+    OnBench, SMALL, TALL, Window, around, click, fill, press, redo, remembering, show_for, undo,
+    value,
 };
 
 fn vee() -> Document {

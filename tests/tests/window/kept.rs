@@ -13,7 +13,7 @@ use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::files::{bytes, folder, names, put};
 use reinwright_tests::pairs;
 use reinwright_tests::window::{
-    SMALL, TALL, Window, click, click_with, fill, give_path, press, remembering, show,
+    OnBench, SMALL, TALL, Window, click, click_with, fill, give_path, press, remembering, show,
 };
 
 /// A window on a design of no file, with a folder to keep things in.

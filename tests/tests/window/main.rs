@@ -9,6 +9,7 @@ mod fit;
 mod handles;
 mod heats;
 mod kept;
+mod keyboard;
 mod making;
 mod mends;
 mod pictures;
@@ -18,6 +19,7 @@ mod sight;
 mod sketch;
 mod styles;
 mod tool;
+mod tool_family;
 mod trace;
 mod whole;
 

@@ -10,7 +10,7 @@ use reinwright_core::tongs::resolve;
 use reinwright_tests::files::{bytes, folder, pages};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, fill, give_path, press, show, slide, undo, write,
+    OnBench, SMALL, TALL, Window, around, click, fill, give_path, press, show, slide, undo, write,
 };
 
 fn flat() -> Document {

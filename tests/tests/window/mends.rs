@@ -11,7 +11,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::pairs::{flat, length};
 use reinwright_tests::window::{
-    TALL, Window, around, click_with, fill, point, show, show_design, undo, unfold, value,
+    OnBench, TALL, Window, around, click_with, fill, point, show, show_design, undo, unfold, value,
 };
 
 /// A flat pair whose neck is deeper than its bar of 3/4 in.

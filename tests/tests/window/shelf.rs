@@ -10,7 +10,7 @@ use reinwright_core::shop::shelf::{Mark, Marks};
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs::{starting, work};
-use reinwright_tests::window::{Window, around, click, press, show_for, undo, write};
+use reinwright_tests::window::{OnBench, Window, around, click, press, show_for, undo, write};
 
 /// Shows a workbench in a window that works out a few pairs of the shelf a frame.
 fn show(bench: Workbench) -> Window {
@@ -124,7 +124,7 @@ fn have_and_want_are_kept_in_the_folder() {
     window.get_by_label("Open Vee");
     assert!(window.query_by_label("Open Thin flat").is_none());
     click(&mut window, "Have Vee");
-    window.get_by_label("Nothing here is marked as something you have");
+    window.get_by_label_contains("Nothing here is marked as something you have");
     assert_eq!(marks(shop.path()).of("v.ron", ""), None);
 }
 

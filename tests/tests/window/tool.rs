@@ -14,8 +14,8 @@ use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, folder, names, pages, put};
 use reinwright_tests::pairs::{self, length};
 use reinwright_tests::window::{
-    SMALL, TALL, Window, around, click, click_with, fill, give_path, hold, point, press, redo,
-    release, remembering, show, show_design, undo, unfold, until_counted, until_done, write,
+    OnBench, SMALL, TALL, Window, around, click, click_with, fill, give_path, hold, point, press,
+    redo, release, remembering, show, show_design, undo, unfold, until_counted, until_done, write,
 };
 
 /// A punch for a 5/16 in hole from 3/4 in round bar.

@@ -10,7 +10,7 @@ use reinwright_core::tongs::document::{self, Document};
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs;
 use reinwright_tests::window::{
-    Window, around, click, click_at, click_with, give_path, hold, point, press, release,
+    OnBench, Window, around, click, click_at, click_with, give_path, hold, point, press, release,
     remembering, show_for, write,
 };
 use reinwright_tests::{INCH, close, within};

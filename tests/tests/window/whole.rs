@@ -8,7 +8,7 @@ use reinwright_tests::designs::sample;
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs;
 use reinwright_tests::window::{
-    SMALL, Window, around, click, click_with, press, remembering, show, slide,
+    OnBench, SMALL, Window, around, click, click_with, press, remembering, show, slide,
 };
 
 use super::flat;

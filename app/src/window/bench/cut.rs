@@ -25,6 +25,10 @@ impl Workbench {
                 let sizes = cut_wanted::sizes(&bench.session.now).into_iter();
                 sizes.map(cut_wanted::pair).collect()
             }
+            Open::Tools(bench) => {
+                let sizes = cut_wanted::sizes(&bench.session.now).into_iter();
+                sizes.map(cut_wanted::tool).collect()
+            }
         };
         let units = self.open.session().units();
         self.shown.shelf = None;

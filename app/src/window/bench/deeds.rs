@@ -35,11 +35,12 @@ impl Workbench {
             Wish::LeaveShelf => self.shown.shelf = None,
             Wish::Begin(document) => self.leave_for(ctx, Next::Begin(document)),
             Wish::Ready(document) => self.leave_for(ctx, Next::Ready(document)),
+            Wish::BeginTool(tool) => self.leave_for(ctx, Next::BeginTool(tool)),
             Wish::ReadyTool(tool) => self.leave_for(ctx, Next::ReadyTool(tool)),
             Wish::Mend(mend) => match &mut self.open {
                 Open::Design(design) => design.mend(&mend),
                 Open::Tool(tool) => tool.mend(&mend),
-                Open::Family(_) => {}
+                Open::Family(_) | Open::Tools(_) => {}
             },
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),
@@ -97,7 +98,11 @@ impl Workbench {
                 Open::Design(_) => Dialog::PrintSvg(PrintSvg::new(Forged::Pair, self.open.stop())),
                 Open::Tool(_) => Dialog::PrintSvg(PrintSvg::new(Forged::Tool, self.open.stop())),
                 Open::Family(bench) => Dialog::PrintDrawings(PrintDrawings::new(
-                    bench.session.now.sizes.len(),
+                    (Forged::Pair, bench.session.now.sizes.len()),
+                    self.open.stop(),
+                )),
+                Open::Tools(bench) => Dialog::PrintDrawings(PrintDrawings::new(
+                    (Forged::Tool, bench.session.now.sizes.len()),
                     self.open.stop(),
                 )),
             }),
@@ -115,7 +120,7 @@ impl Workbench {
                 let of = match &self.open {
                     Open::Design(_) => Forged::Pair,
                     Open::Tool(_) => Forged::Tool,
-                    Open::Family(_) => {
+                    Open::Family(_) | Open::Tools(_) => {
                         self.tell(Err(OF_ONE_DESIGN.to_owned()));
                         return;
                     }
@@ -153,7 +158,7 @@ impl Workbench {
     fn ask_for_picture(&mut self) {
         match self.open {
             Open::Design(_) => self.ask(Purpose::Picture),
-            Open::Tool(_) | Open::Family(_) => self.tell(Err(
+            Open::Tool(_) | Open::Family(_) | Open::Tools(_) => self.tell(Err(
                 "A picture is traced under one pair of tongs: open one first".to_owned(),
             )),
         }
@@ -163,7 +168,7 @@ impl Workbench {
         match &mut self.open {
             Open::Design(design) => design.show_page(Page::Making),
             Open::Tool(tool) => tool.show_page(Page::Making),
-            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Family(_) | Open::Tools(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 

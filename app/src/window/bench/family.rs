@@ -23,12 +23,21 @@ impl Workbench {
 
     /// The design that is open becomes the base of a family of one; a family is one already.
     pub(super) fn make_family(&mut self) {
-        let Open::Design(design) = &self.open else {
-            return;
+        let what = match &self.open {
+            Open::Design(design) => {
+                self.begin_family(Family::from_design(&design.session.now));
+                "design"
+            }
+            Open::Tool(tool) => {
+                let family = Family::from_design(&tool.session.now);
+                self.show_open(Open::tools(Session::unsaved(family)));
+                "tool"
+            }
+            Open::Family(_) | Open::Tools(_) => return,
         };
-        self.begin_family(Family::from_design(&design.session.now));
-        let done = "A family of one size was begun from the design. Add sizes over the table.";
-        self.say(Ok(done.to_owned()));
+        let done =
+            format!("A family of one size was begun from the {what}. Add sizes over the table.");
+        self.say(Ok(done));
     }
 
     /// Keeps the stock that can be bought; a list that could not be read is put aside for it.
@@ -56,18 +65,23 @@ impl Workbench {
     /// One sentence when something is being written already, or the sizes are not reckoned yet.
     pub(super) fn draw_set(&mut self, folder: &Path, pairs: u32) -> Result<(), String> {
         self.may_begin_job()?;
-        let Some(family) = self.open.as_family() else {
-            return Ok(());
-        };
-        family.may_be_written()?;
         let order = Order {
             pairs_of_each: pairs,
             ..Order::usual(Paper::A4)
         };
-        let wanted = self.wanted(order);
-        if let Some(family) = self.open.as_family() {
-            self.shown.job = Some(family.to_write(wanted).drawings(folder.to_owned()));
-        }
+        let (wanted, folder) = (self.wanted(order), folder.to_owned());
+        let job = match &self.open {
+            Open::Design(_) | Open::Tool(_) => return Ok(()),
+            Open::Family(family) => {
+                family.may_be_written()?;
+                family.to_write(wanted).drawings(folder)
+            }
+            Open::Tools(tools) => {
+                tools.may_be_written()?;
+                tools.to_write(wanted).drawings(folder)
+            }
+        };
+        self.shown.job = Some(job);
         Ok(())
     }
 

@@ -23,7 +23,7 @@ impl Workbench {
                 self.remembered.heats.look_again();
                 tool.show_page(Page::Heats);
             }
-            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Family(_) | Open::Tools(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
         }
     }
 
@@ -32,7 +32,7 @@ impl Workbench {
         let is_seen = match &self.open {
             Open::Design(own) => own.page() == Page::Heats,
             Open::Tool(own) => own.page() == Page::Heats,
-            Open::Family(_) => false,
+            Open::Family(_) | Open::Tools(_) => false,
         };
         let heats = &self.remembered.heats;
         (is_seen && heats.is_last).then_some(heats)
@@ -65,7 +65,7 @@ impl Workbench {
                 let done = match &mut self.open {
                     Open::Design(own) => own.take_scale(percent),
                     Open::Tool(own) => own.take_scale(percent),
-                    Open::Family(_) => Ok(()),
+                    Open::Family(_) | Open::Tools(_) => Ok(()),
                 };
                 self.tell(done);
             }

@@ -48,9 +48,7 @@ impl Workbench {
             }
             Next::OpenAt(path, at) => match self.open_file(&path) {
                 Ok(()) => {
-                    if let Some(family) = self.open.as_family() {
-                        family.choose(at);
-                    }
+                    self.open.choose(at);
                 }
                 Err(trouble) => self.tell(Err(trouble)),
             },
@@ -176,6 +174,9 @@ impl Workbench {
             Kept::Family(family) => {
                 self.show_open(Open::family(Session::brought_back(*family, file)));
             }
+            Kept::Tools(family) => {
+                self.show_open(Open::tools(Session::brought_back(*family, file)));
+            }
         }
     }
 
@@ -228,7 +229,7 @@ fn reckonable(kept: Kept) -> (Kept, bool) {
             }
             (Kept::Tool(tool), changed)
         }
-        Kept::Family(_) => (kept, false),
+        Kept::Family(_) | Kept::Tools(_) => (kept, false),
     }
 }
 

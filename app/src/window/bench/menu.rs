@@ -116,10 +116,10 @@ impl Workbench {
             );
             ui.separator();
             self.lines(ui, &[Command::Save, Command::SaveAs, Command::Earlier]);
-            if matches!(self.open, Open::Design(_)) {
+            if matches!(self.open, Open::Design(_) | Open::Tool(_)) {
                 self.lines(ui, &[Command::MakeFamily]);
             }
-            if !matches!(self.open, Open::Tool(_)) {
+            if !matches!(self.open, Open::Tool(_) | Open::Tools(_)) {
                 self.lines(ui, &[Command::ToolsForPair]);
             }
             ui.separator();

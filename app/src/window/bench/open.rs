@@ -1,11 +1,11 @@
-//! What is open on the bench: one design, one tool, or one family.
+//! What is open on the bench: one design, one tool, or one family of either.
 
 use std::path::Path;
 
 use egui::{Context, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::shop::Answers;
-use reinwright_core::shop::family::{self, Family};
+use reinwright_core::shop::family::{self, Family, InSizes};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{self, Tool};
 
@@ -25,6 +25,7 @@ pub(super) enum Open {
     Design(Box<DesignBench>),
     Tool(Box<ToolBench>),
     Family(Box<FamilyBench>),
+    Tools(Box<FamilyBench<Tool>>),
 }
 
 impl Open {
@@ -38,6 +39,10 @@ impl Open {
 
     pub(super) fn family(session: Session<Family>) -> Self {
         Self::Family(Box::new(FamilyBench::on(session)))
+    }
+
+    pub(super) fn tools(session: Session<Family<Tool>>) -> Self {
+        Self::Tools(Box::new(FamilyBench::on(session)))
     }
 
     /// What a file holds, and a sentence where that is not all that stands in it. A design comes
@@ -54,14 +59,25 @@ impl Open {
         if let Some((open, lost)) = Self::newer(&bytes, page) {
             return Ok((open, Some(from_newer(path, &lost))));
         }
+        if family::is_tool_family(&bytes) {
+            return Self::family_on(path, &bytes, Self::tools);
+        }
         if !family::is_family(&bytes) {
             let session = Session::on_file(files::open(path)?, path);
             return Ok((Self::design(session, page), None));
         }
-        let opened = family::open(&bytes).map_err(|why| format!("{}: {why}", path.display()))?;
+        Self::family_on(path, &bytes, Self::family)
+    }
+
+    /// A family on its file; a damaged one has none, and a sentence.
+    fn family_on<D: InSizes>(
+        path: &Path,
+        bytes: &[u8],
+        open: fn(Session<Family<D>>) -> Self,
+    ) -> Result<(Self, Option<String>), String> {
+        let opened = family::open_of(bytes).map_err(|why| format!("{}: {why}", path.display()))?;
         if opened.lost.is_empty() {
-            let session = Session::on_file(opened.family, path);
-            return Ok((Self::family(session), None));
+            return Ok((open(Session::on_file(opened.family, path)), None));
         }
         let lost = opened.lost.join("; ");
         let damaged = format!(
@@ -69,8 +85,7 @@ impl Open {
             path.display()
         );
         // A damaged file is not written over unasked.
-        let session = Session::unsaved(opened.family);
-        Ok((Self::family(session), Some(damaged)))
+        Ok((open(Session::unsaved(opened.family)), Some(damaged)))
     }
 
     /// What can be read of a file that a newer program wrote, which is never written over unasked:
@@ -78,6 +93,9 @@ impl Open {
     fn newer(bytes: &[u8], page: Page) -> Option<(Self, Vec<String>)> {
         if let Some((design, lost)) = family::newer_design(bytes) {
             return Some((Self::design(Session::unsaved(design), page), lost));
+        }
+        if let Some((tools, lost)) = family::newer_of::<Tool>(bytes) {
+            return Some((Self::tools(Session::unsaved(tools)), lost));
         }
         let (family, lost) = family::newer_family(bytes)?;
         Some((Self::family(Session::unsaved(family)), lost))
@@ -87,7 +105,7 @@ impl Open {
     pub(super) fn as_design(&mut self) -> Option<&mut DesignBench> {
         match self {
             Self::Design(bench) => Some(bench),
-            Self::Tool(_) | Self::Family(_) => None,
+            Self::Tool(_) | Self::Family(_) | Self::Tools(_) => None,
         }
     }
 
@@ -97,14 +115,24 @@ impl Open {
             Self::Design(bench) => printing::stop(&Answers::to(&bench.session.now).findings),
             Self::Tool(bench) => bench.stop(),
             Self::Family(bench) => bench.stop(),
+            Self::Tools(bench) => bench.stop(),
         }
     }
 
     /// The family, if one is open.
     pub(super) fn as_family(&mut self) -> Option<&mut FamilyBench> {
         match self {
-            Self::Design(_) | Self::Tool(_) => None,
+            Self::Design(_) | Self::Tool(_) | Self::Tools(_) => None,
             Self::Family(bench) => Some(bench),
+        }
+    }
+
+    /// Looks at a size, where a family is open.
+    pub(super) fn choose(&mut self, at: usize) {
+        match self {
+            Self::Design(_) | Self::Tool(_) => {}
+            Self::Family(bench) => bench.choose(at),
+            Self::Tools(bench) => bench.choose(at),
         }
     }
 
@@ -114,6 +142,7 @@ impl Open {
             Self::Design(bench) => &bench.session,
             Self::Tool(bench) => &bench.session,
             Self::Family(bench) => &bench.session,
+            Self::Tools(bench) => &bench.session,
         }
     }
 
@@ -123,6 +152,7 @@ impl Open {
             Self::Design(bench) => &mut bench.session,
             Self::Tool(bench) => &mut bench.session,
             Self::Family(bench) => &mut bench.session,
+            Self::Tools(bench) => &mut bench.session,
         }
     }
 
@@ -130,7 +160,7 @@ impl Open {
     pub(super) fn document(&self) -> Option<&Document> {
         match self {
             Self::Design(bench) => Some(&bench.session.now),
-            Self::Tool(_) => None,
+            Self::Tool(_) | Self::Tools(_) => None,
             Self::Family(bench) => Some(&bench.session.now.base),
         }
     }
@@ -147,6 +177,7 @@ impl Open {
             Self::Design(bench) => bench.show(ui, (screen, heats), fills),
             Self::Tool(bench) => bench.show(ui, (screen, heats), fills),
             Self::Family(bench) => bench.show(ui, screen, fills),
+            Self::Tools(bench) => bench.show(ui, screen, fills),
         }
     }
 
@@ -155,7 +186,7 @@ impl Open {
         match self {
             Self::Design(bench) => bench.drag(ctx),
             Self::Tool(bench) => bench.drag(ctx),
-            Self::Family(_) => {}
+            Self::Family(_) | Self::Tools(_) => {}
         }
     }
 
@@ -163,7 +194,7 @@ impl Open {
         match self {
             Self::Design(bench) => bench.is_dragging(),
             Self::Tool(bench) => bench.is_dragging(),
-            Self::Family(_) => false,
+            Self::Family(_) | Self::Tools(_) => false,
         }
     }
 
@@ -172,7 +203,7 @@ impl Open {
         match self {
             Self::Design(bench) => bench.follow(),
             Self::Tool(bench) => bench.follow(),
-            Self::Family(_) => {}
+            Self::Family(_) | Self::Tools(_) => {}
         }
     }
 
@@ -181,7 +212,7 @@ impl Open {
         match self {
             Self::Design(bench) => bench.is_ahead_of_answers(),
             Self::Tool(bench) => bench.is_ahead_of_answers(),
-            Self::Family(_) => false,
+            Self::Family(_) | Self::Tools(_) => false,
         }
     }
 
@@ -191,6 +222,7 @@ impl Open {
             Self::Design(bench) => bench.after(time, busy),
             Self::Tool(bench) => bench.after(time, busy),
             Self::Family(bench) => bench.after(time, busy),
+            Self::Tools(bench) => bench.after(time, busy),
         }
     }
 
@@ -200,6 +232,7 @@ impl Open {
             Self::Design(bench) => bench.commit(),
             Self::Tool(bench) => bench.commit(),
             Self::Family(bench) => bench.commit(),
+            Self::Tools(bench) => bench.commit(),
         }
     }
 
@@ -208,6 +241,7 @@ impl Open {
             Self::Design(bench) => bench.undo(),
             Self::Tool(bench) => bench.undo(),
             Self::Family(bench) => bench.undo(),
+            Self::Tools(bench) => bench.undo(),
         }
     }
 
@@ -216,6 +250,7 @@ impl Open {
             Self::Design(bench) => bench.redo(),
             Self::Tool(bench) => bench.redo(),
             Self::Family(bench) => bench.redo(),
+            Self::Tools(bench) => bench.redo(),
         }
     }
 
@@ -225,6 +260,7 @@ impl Open {
             Self::Design(bench) => bench.see(sight),
             Self::Tool(bench) => bench.see_all(),
             Self::Family(bench) => bench.see(sight),
+            Self::Tools(bench) => bench.see(sight),
         }
     }
 
@@ -234,6 +270,7 @@ impl Open {
             Self::Design(bench) => bench.set_scale(scale),
             Self::Tool(bench) => bench.set_scale(scale),
             Self::Family(bench) => bench.set_scale(scale),
+            Self::Tools(bench) => bench.set_scale(scale),
         }
     }
 
@@ -243,6 +280,7 @@ impl Open {
             Self::Design(bench) => Kept::Design(Box::new(bench.session.now.clone())),
             Self::Tool(bench) => Kept::Tool(Box::new(bench.session.now.clone())),
             Self::Family(bench) => Kept::Family(Box::new(bench.session.now.clone())),
+            Self::Tools(bench) => Kept::Tools(Box::new(bench.session.now.clone())),
         }
     }
 
@@ -252,7 +290,8 @@ impl Open {
             (Kept::Family(kept), Self::Family(bench)) => **kept == bench.session.now,
             (Kept::Design(kept), Self::Design(bench)) => **kept == bench.session.now,
             (Kept::Tool(kept), Self::Tool(bench)) => **kept == bench.session.now,
-            (Kept::Family(_) | Kept::Design(_) | Kept::Tool(_), _) => false,
+            (Kept::Tools(kept), Self::Tools(bench)) => **kept == bench.session.now,
+            (Kept::Family(_) | Kept::Design(_) | Kept::Tool(_) | Kept::Tools(_), _) => false,
         }
     }
 }

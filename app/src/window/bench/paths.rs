@@ -179,7 +179,7 @@ impl Workbench {
         let pdf = match &mut self.open {
             Open::Design(design) => design.job_sheet(paper, shop)?,
             Open::Tool(tool) => tool.job_sheet(paper, shop)?,
-            Open::Family(_) => return Ok(()),
+            Open::Family(_) | Open::Tools(_) => return Ok(()),
         };
         self.write_beside(path, &pdf)?;
         self.say_written(path, "");
@@ -190,7 +190,7 @@ impl Workbench {
         let drawing = match &mut self.open {
             Open::Design(design) => design.drawing(drawn),
             Open::Tool(tool) => tool.drawing(drawn),
-            Open::Family(_) => return Ok(()),
+            Open::Family(_) | Open::Tools(_) => return Ok(()),
         };
         let svg = ink::svg(&drawing, self.open.session().name());
         self.write_beside(path, svg.as_bytes())?;

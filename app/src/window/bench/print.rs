@@ -43,6 +43,10 @@ impl Workbench {
                 family.may_be_written()?;
                 Ok(family.printable())
             }
+            Open::Tools(tools) => {
+                tools.may_be_written()?;
+                Ok(tools.printable())
+            }
         }
     }
 
@@ -68,7 +72,7 @@ impl Workbench {
         self.may_begin_job()?;
         let open = self.open.session().path().map(Path::to_owned);
         open.iter().try_for_each(|open| files::spare(open, path))?;
-        if !matches!(self.open, Open::Tool(_)) {
+        if !matches!(self.open, Open::Tool(_) | Open::Tools(_)) {
             // What is chosen of a tool says nothing of what is printed of a pair.
             self.remembered.memory.note_print(&order.text());
         }

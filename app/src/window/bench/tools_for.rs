@@ -25,7 +25,7 @@ impl Workbench {
         let pairs = match &self.open {
             Open::Design(design) => vec![design.session.now.clone()],
             Open::Family(bench) => cut_wanted::sizes(&bench.session.now),
-            Open::Tool(_) => {
+            Open::Tool(_) | Open::Tools(_) => {
                 let why = "Tools are for a pair of tongs: open the pair that they make first";
                 self.tell(Err(why.to_owned()));
                 return;

@@ -38,6 +38,8 @@ pub(crate) enum Wish {
     Ready(Box<Document>),
     /// Show this ready tool.
     ReadyTool(Box<Tool>),
+    /// Show this tool, which no file has.
+    BeginTool(Box<Tool>),
     /// Take a way to mend the design.
     Mend(Mend),
     /// Something about own jaws.

@@ -5,7 +5,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::tool::Tool;
 
 use super::handles::tool::{On, Stands, ToolHandles};
-use super::paper::{Paper, point_and_choose};
+use super::paper::{Paper, Room, point_and_choose};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
@@ -78,11 +78,7 @@ impl ToolSheet {
 
     /// The buttons above the sheet; gives back what was asked for.
     pub(crate) fn tools(&self, ui: &mut Ui, true_scale: f32) -> Option<Command> {
-        ui.horizontal_wrapped(|ui| {
-            let sight = self.paper.sights(ui, &[Sight::All]);
-            self.paper.size(ui, true_scale).or(sight)
-        })
-        .inner
+        tools(&self.paper, ui, true_scale)
     }
 
     /// Shows the views in the room there is, with what can be dragged.
@@ -93,14 +89,8 @@ impl ToolSheet {
         (tool, look): (&mut Tool, &mut Look),
         fills: &mut FillTessellator,
     ) {
-        let of = (answers.revision(), WHAT);
-        let room = self.paper.room(ui, of, |_, text| answers.views(text).1);
-        let (drawing, _) = answers.views(room.text);
-        let stands = Stands::of(drawing, tool);
-        point_and_choose(&room.response, room.view, drawing, look);
-        let painter = ui.painter_at(room.response.rect);
-        let palette = Palette::of(ui.visuals());
-        Ink::new(painter, room.view, palette, look.lit(), fills).draw(&drawing.items);
+        let room = views(&mut self.paper, ui, (answers, look), fills);
+        let stands = Stands::of(answers.views(room.text).0, tool);
         let on = On {
             response: &room.response,
             view: room.view,
@@ -109,4 +99,30 @@ impl ToolSheet {
         self.handles.show(ui, &on, answers, (tool, look));
         self.hold_still(ui.ctx(), room.view);
     }
+}
+
+/// The buttons above the views of a tool; gives back what was asked for.
+pub(crate) fn tools(paper: &Paper, ui: &mut Ui, true_scale: f32) -> Option<Command> {
+    ui.horizontal_wrapped(|ui| {
+        let sight = paper.sights(ui, &[Sight::All]);
+        paper.size(ui, true_scale).or(sight)
+    })
+    .inner
+}
+
+/// Shows the views of a tool in the room there is; gives back how they lie.
+pub(crate) fn views(
+    paper: &mut Paper,
+    ui: &mut Ui,
+    (answers, look): (&mut ToolAnswers, &mut Look),
+    fills: &mut FillTessellator,
+) -> Room {
+    let of = (answers.revision(), WHAT);
+    let room = paper.room(ui, of, |_, text| answers.views(text).1);
+    let (drawing, _) = answers.views(room.text);
+    point_and_choose(&room.response, room.view, drawing, look);
+    let painter = ui.painter_at(room.response.rect);
+    let palette = Palette::of(ui.visuals());
+    Ink::new(painter, room.view, palette, look.lit(), fills).draw(&drawing.items);
+    room
 }

@@ -8,9 +8,10 @@ use std::sync::mpsc::{Receiver, Sender, TryRecvError, channel};
 use std::time::Duration;
 
 use egui::Context;
-use reinwright_core::shop::family::{Family, SizeAnswer};
+use reinwright_core::shop::family::Family;
 
 use crate::disk::files;
+use crate::jobs::in_set::{InSet, Set};
 use crate::jobs::pages::{Consent, Pages, Stack};
 use crate::jobs::preview::{self, Printable};
 use crate::jobs::printing::Template;
@@ -85,17 +86,25 @@ impl PrintWork {
             Printable::Tool(tool) => {
                 self.of_one(preview::tool_template(tool, &self.wanted), asked, watch)
             }
-            Printable::Set(family, answers) => {
-                let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
-                let Some(pages) = pages else {
-                    return Ok(None);
-                };
-                self.allow(&pages, asked)?;
-                let pdf = set_printing::pdf(family, answers, &self.wanted, watch);
-                let lacking = || sentences([set_printing::without_letters(family, answers)]);
-                Ok(pdf.map(|pdf| (pdf, lacking())))
-            }
+            Printable::Set(family, answers) => self.of_set((family, answers), asked, watch),
+            Printable::Tools(family, answers) => self.of_set((family, answers), asked, watch),
         }
+    }
+
+    fn of_set<D: InSet>(
+        &self,
+        (family, answers): Set<'_, D>,
+        asked: Consent,
+        watch: Watch<'_>,
+    ) -> Result<Option<(Vec<u8>, String)>, String> {
+        let pages = set_printing::pages_wanted(family, answers, &self.wanted, watch);
+        let Some(pages) = pages else {
+            return Ok(None);
+        };
+        self.allow(&pages, asked)?;
+        let pdf = set_printing::pdf(family, answers, &self.wanted, watch);
+        let lacking = || sentences([set_printing::without_letters(family, answers)]);
+        Ok(pdf.map(|pdf| (pdf, lacking())))
     }
 
     fn of_one(
@@ -133,14 +142,14 @@ pub(crate) fn sentences(said: impl IntoIterator<Item = Option<String>>) -> Strin
 
 /// What is drawn of a set, beside the file that is open.
 #[derive(Debug)]
-pub(crate) struct SetWork {
-    pub(crate) family: Family,
-    pub(crate) answers: Vec<SizeAnswer>,
+pub(crate) struct SetWork<D: InSet> {
+    pub(crate) family: Family<D>,
+    pub(crate) answers: Vec<D::Answer>,
     pub(crate) wanted: Wanted,
     pub(crate) open: Option<PathBuf>,
 }
 
-impl SetWork {
+impl<D: InSet<Answer: Send, Measure: Send> + Send> SetWork<D> {
     /// The drawings of the set; none is written before the last one is there.
     pub(crate) fn drawings(self, folder: PathBuf) -> Job {
         Job::start("Drawing the set", move |watch| {

@@ -3,7 +3,7 @@
 use std::path::{Path, PathBuf};
 
 use reinwright_core::asked::Units;
-use reinwright_core::shop::family::{self, Family};
+use reinwright_core::shop::family::{self, Family, InSizes};
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tool::{self, Tool};
 
@@ -106,7 +106,7 @@ impl Limited for Tool {
     }
 }
 
-impl Content for Family {
+impl<D: InSizes> Content for Family<D> {
     const KIND: Option<&'static str> = Some("family");
 
     fn name(&self) -> &str {
@@ -118,7 +118,7 @@ impl Content for Family {
     }
 
     fn units(&self) -> Units {
-        self.base.units
+        self.base.units()
     }
 
     fn set_units(&mut self, units: Units) {

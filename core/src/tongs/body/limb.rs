@@ -1,7 +1,7 @@
 use kurbo::{CubicBez, Point, Vec2};
 
 use super::rim::{Foot, Rim};
-use crate::number::roots::turning;
+use crate::number::roots::rising_root;
 use crate::shape::curve::Curve;
 
 /// Where a limb ends and how its edges run there: points in the limb's frame (+x away from the
@@ -366,7 +366,7 @@ impl<'a> Rolled<'a> {
     fn touch(&self, rim: &Rim, r: f64) -> Option<f64> {
         let i = self.last_touched(rim, r)?;
         let ends = (part(i), part(i + 1));
-        Some(turning(ends, |t| self.clear_at(rim, r, t) <= 0.0))
+        Some(rising_root(ends, 1e-14, |t| self.clear_at(rim, r, t)))
     }
 
     /// Whether that is no later than a parameter.

@@ -112,6 +112,19 @@ pub(crate) const OF_TOOL: &[Page] = &[
         taper.or(block).expect("one of them").focus();
         window.run();
     }),
+    ("tool heats", |window| {
+        none(window, Key::F8);
+        wait(window);
+    }),
+    ("tool family", |window| {
+        click(window, "File");
+        click(window, "Make a family of this design");
+    }),
+    ("tool family takes", |window| {
+        click(window, "File");
+        click(window, "Make a family of this design");
+        click(window, "What the set takes");
+    }),
     ("tool print", |window| ctrl(window, Key::P)),
     ("tool file menu", |window| click(window, "File")),
 ];

@@ -3,8 +3,9 @@
 use std::sync::Arc;
 use std::sync::mpsc::{Receiver, TryRecvError, channel};
 
-use reinwright_core::shop::family::{Family, SizeAnswer};
+use reinwright_core::shop::family::{Family, InSizes};
 
+use super::seen::Seen;
 use crate::jobs::set_printing::Progress;
 
 /// So many sizes are reckoned between two frames: each takes about a millisecond, and there are at
@@ -12,21 +13,21 @@ use crate::jobs::set_printing::Progress;
 pub(super) const AT_ONCE: usize = 100;
 
 /// A size's place, and its answers.
-type Found = (usize, Option<SizeAnswer>);
+type Found<D> = (usize, Option<<D as InSizes>::Answer>);
 
 /// Answers that are on their way; whoever lets go of it stops the threads.
 #[derive(Debug)]
-pub(super) struct Ahead {
+pub(super) struct Ahead<D: Seen> {
     /// What they answer.
-    family: Arc<Family>,
+    family: Arc<Family<D>>,
     wanted: usize,
-    found: Vec<Found>,
-    told: Receiver<Found>,
+    found: Vec<Found<D>>,
+    told: Receiver<Found<D>>,
 }
 
-impl Ahead {
+impl<D: Seen> Ahead<D> {
     /// Begins to reckon the sizes at some places.
-    pub(super) fn start(family: &Family, places: &[usize]) -> Self {
+    pub(super) fn start(family: &Family<D>, places: &[usize]) -> Self {
         let (teller, told) = channel();
         let family = Arc::new(family.clone());
         for own in shares(places) {
@@ -49,7 +50,7 @@ impl Ahead {
     }
 
     /// Whether these are the answers to this family.
-    pub(super) fn answer(&self, family: &Family) -> bool {
+    pub(super) fn answer(&self, family: &Family<D>) -> bool {
         *self.family == *family
     }
 
@@ -73,7 +74,7 @@ impl Ahead {
     }
 
     /// What was found, in the order of the places.
-    pub(super) fn into_found(mut self) -> Vec<Found> {
+    pub(super) fn into_found(mut self) -> Vec<Found<D>> {
         self.found.sort_by_key(|(at, _)| *at);
         self.found
     }

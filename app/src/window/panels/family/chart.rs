@@ -6,10 +6,12 @@ use egui::{
 };
 use reinwright_core::finding::Part;
 use reinwright_core::shop::family::sheet::short_name;
-use reinwright_core::shop::family::{Coverage, Gap, Overlap, SizeAnswer};
+use reinwright_core::shop::family::{Coverage, Gap, OfSize, Overlap};
 use reinwright_core::units::Length;
 
+use super::seen::Seen;
 use super::{FamilyBench, Lent};
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::wish::Wish;
@@ -44,7 +46,7 @@ impl Scale {
     }
 }
 
-impl FamilyBench {
+impl<D: Seen> FamilyBench<D> {
     pub(super) fn holds(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         let (mut fill, mut stock) = (None, None);
         ScrollArea::vertical()
@@ -57,9 +59,12 @@ impl FamilyBench {
                     fill = self.in_words(ui, coverage).or(fill);
                 }
                 self.without_range(ui);
-                let units = self.session.now.base.units;
-                stock = self.stock.show(ui, units, &mut self.typing);
+                let units = self.session.now.base.units();
+                if D::HOLDS {
+                    stock = self.stock.show(ui, units, &mut self.typing);
+                }
                 self.takes(ui);
+                follow(ui);
             });
         lent.asked.extend(stock.map(Wish::Stock));
         if let Some((size, at)) = fill {
@@ -82,7 +87,7 @@ impl FamilyBench {
 
     fn ranges(&self, ui: &mut Ui, coverage: &Coverage) {
         let palette = Palette::of(ui.visuals());
-        let show = self.session.now.base.units.show();
+        let show = self.session.now.base.units().show();
         ui.label(RichText::new(format!("Holds {}", coverage.shape)).strong());
         let from = coverage
             .spans
@@ -102,7 +107,7 @@ impl FamilyBench {
                 (scale.x(span.from_mm), scale.x(span.to_mm)),
                 colour_of(Part::Jaw),
             );
-            let own = self.set.answers[span.size].document.work.size().mm();
+            let own = D::held_mm(&self.set.answers[span.size]);
             let x = scale.x(own).clamp(scale.left, scale.left + scale.width);
             ui.painter()
                 .vline(x, row.y_range(), Stroke::new(2.0, palette.ink));
@@ -163,7 +168,7 @@ impl FamilyBench {
     /// Gaps and overlaps as sentences; gives back the gap to be filled: the size, and like which
     /// of the set.
     fn in_words(&self, ui: &mut Ui, coverage: &Coverage) -> Option<(Length, usize)> {
-        let units = self.session.now.base.units;
+        let units = self.session.now.base.units();
         let palette = Palette::of(ui.visuals());
         let mut fill = None;
         for gap in &coverage.gaps {
@@ -188,7 +193,7 @@ impl FamilyBench {
     }
 
     fn overlap_words(&self, overlap: &Overlap) -> String {
-        let show = self.session.now.base.units.show();
+        let show = self.session.now.base.units().show();
         let label = |at: usize| {
             let label = self.set.table.labels.get(at);
             label.map(|label| short_name(label)).unwrap_or_default()
@@ -205,32 +210,40 @@ impl FamilyBench {
 
     fn without_range(&self, ui: &mut Ui) {
         for answer in &self.set.answers {
-            if let Err(no) = &answer.fit.range {
-                ui.label(format!("{} holds nothing: {no}", short_name(&answer.label)));
+            if let Some(no) = D::holds_nothing(answer) {
+                ui.label(format!(
+                    "{} holds nothing: {no}",
+                    short_name(answer.label())
+                ));
             }
         }
     }
 
     /// Length and mass of the bar, size by size.
     fn takes(&self, ui: &mut Ui) {
-        let units = self.session.now.base.units;
-        let length = |of: &SizeAnswer| match of.balance.trouble() {
-            None => of.balance.bar_length_mm,
+        let units = self.session.now.base.units();
+        let length = |of: &D::Answer| match of.balance().trouble() {
+            None => of.balance().bar_length_mm,
             Some(_) => 0.0,
         };
-        let kg = |of: &SizeAnswer| of.model.mass_kg();
-        let length_words = |of: &SizeAnswer| units.show().text(length(of));
-        let mass_words = |of: &SizeAnswer| units.show().mass(kg(of));
-        self.bars(ui, "Bar for a pair", &length, &length_words);
-        self.bars(ui, "Mass of a pair", &kg, &mass_words);
+        let kg = |of: &D::Answer| of.mass_kg();
+        let length_words = |of: &D::Answer| units.show().text(length(of));
+        let mass_words = |of: &D::Answer| units.show().mass(kg(of));
+        self.bars(
+            ui,
+            &format!("Bar for a {}", D::NAME),
+            &length,
+            &length_words,
+        );
+        self.bars(ui, &format!("Mass of a {}", D::NAME), &kg, &mass_words);
     }
 
     fn bars(
         &self,
         ui: &mut Ui,
         title: &str,
-        value: &dyn Fn(&SizeAnswer) -> f64,
-        words: &dyn Fn(&SizeAnswer) -> String,
+        value: &dyn Fn(&D::Answer) -> f64,
+        words: &dyn Fn(&D::Answer) -> String,
     ) {
         ui.label(RichText::new(title).strong());
         let most = self.set.answers.iter().map(value).fold(0.0, f64::max);
@@ -263,7 +276,7 @@ impl FamilyBench {
 
     fn fill_gap(&mut self, size: Length, like: usize, lent: &mut Lent<'_>) {
         if let Some(like) = self.session.now.sizes.get(like) {
-            self.add(like.work.with_size(size), lent);
+            self.add(D::with_size(like.work, size), lent);
         }
     }
 }

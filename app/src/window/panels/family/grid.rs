@@ -5,10 +5,11 @@ use egui::{
     Align, ComboBox, Id, Key, Layout, Pos2, Rect, RichText, ScrollArea, Sense, Stroke, Ui,
     UiBuilder, Vec2, WidgetInfo, pos2, vec2,
 };
-use reinwright_core::shop::family::{Chosen, Row, Rule};
+use reinwright_core::shop::family::{Chosen, OfSize, Row, Rule};
 
 use super::cell::{self, Cell, Typed};
-use super::set::Set;
+use super::seen::Seen;
+use super::set::{Leads, Set};
 use super::table::{Column, Filter, Place, TableDeed, TableView, name};
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
@@ -33,10 +34,10 @@ enum TableLine {
 }
 
 /// Shows the table in the room there is; gives back what was done.
-pub(super) fn show(
+pub(super) fn show<D: Seen>(
     view: &mut TableView,
     ui: &mut Ui,
-    (set, chosen): (&Set, usize),
+    (set, chosen): (&Set<D>, usize),
 ) -> Vec<TableDeed> {
     let area = ui.available_rect_before_wrap();
     ui.allocate_rect(area, Sense::hover());
@@ -44,17 +45,17 @@ pub(super) fn show(
 }
 
 /// The table while it is drawn.
-struct Grid<'a> {
+struct Grid<'a, D: Seen> {
     view: &'a mut TableView,
-    set: &'a Set,
+    set: &'a Set<D>,
     chosen: usize,
     lines: Vec<TableLine>,
     deeds: Vec<TableDeed>,
 }
 
-impl<'a> Grid<'a> {
+impl<'a, D: Seen> Grid<'a, D> {
     /// The table of a set, with one size chosen.
-    fn of(view: &'a mut TableView, set: &'a Set, chosen: usize) -> Self {
+    fn of(view: &'a mut TableView, set: &'a Set<D>, chosen: usize) -> Self {
         let mut grid = Self {
             view,
             set,
@@ -189,14 +190,14 @@ impl<'a> Grid<'a> {
         let row = &self.set.table.rows[index];
         let path = &row.field.path;
         let Some((rule, chosen)) = self.set.rules[index] else {
-            let (text, hint) = fixed_rule(row);
+            let (text, hint) = fixed_rule(row, self.set.leads(path));
             words(ui, rect.shrink2(vec2(6.0, 0.0)), RichText::new(text).weak()).on_hover_text(hint);
             return;
         };
         let mut now = rule;
-        let mut text = RichText::new(rule.name());
+        let mut text = RichText::new(D::rule_name(rule));
         if chosen == Chosen::Changed {
-            text = RichText::new(format!("* {}", rule.name())).strong();
+            text = RichText::new(format!("* {}", D::rule_name(rule))).strong();
         }
         let rect = rect.shrink2(vec2(2.0, 2.0));
         let builder = UiBuilder::new()
@@ -208,7 +209,7 @@ impl<'a> Grid<'a> {
                 .truncate();
             let list = list.selected_text(text).show_ui(ui, |ui| {
                 for one in Rule::ALL {
-                    ui.selectable_value(&mut now, one, one.name());
+                    ui.selectable_value(&mut now, one, D::rule_name(one));
                 }
             });
             let field = &row.field;
@@ -387,10 +388,13 @@ fn words(ui: &mut Ui, rect: Rect, text: RichText) -> egui::Response {
 }
 
 /// What is said of a row whose rule cannot be chosen.
-fn fixed_rule(row: &Row) -> (&'static str, &'static str) {
+fn fixed_rule(row: &Row, leads: Leads) -> (&'static str, &'static str) {
     let path = &row.field.path;
-    if path.starts_with("work.") {
-        ("each its own", "Every size has work of its own")
+    if leads == Leads::Size {
+        (
+            "each its own",
+            "Every size has its own: it is what the size is called by",
+        )
     } else if path.starts_with("bar.") {
         (
             "base or own",

@@ -5,6 +5,7 @@ mod cell;
 mod chart;
 mod grid;
 mod pictures;
+mod seen;
 mod set;
 mod side;
 mod stock;
@@ -16,7 +17,8 @@ use std::time::Duration;
 
 use egui::{Align, CentralPanel, Label, Layout, Panel, Rect, RichText, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::shop::family::{Family, SizeAnswer};
+use reinwright_core::shop::family::{Family, OfSize};
+use reinwright_core::tongs::document::Document;
 
 use super::progress;
 use super::wish::Wish;
@@ -30,8 +32,8 @@ use crate::window::state::history::Hand;
 use crate::window::state::job::SetWork;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::news::Said;
-use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
+pub(crate) use seen::Seen;
 use set::Set;
 use side::SidePage;
 use stock::StockEditor;
@@ -61,15 +63,15 @@ enum Picture {
 
 /// Everything in the window while a family is open.
 #[derive(Debug)]
-pub(crate) struct FamilyBench {
-    pub(crate) session: Session<Family>,
-    set: Set,
+pub(crate) struct FamilyBench<D: Seen = Document> {
+    pub(crate) session: Session<Family<D>>,
+    set: Set<D>,
     /// The chosen size, by its place.
     chosen: usize,
     picture: Picture,
     page: SidePage,
     /// The answers to the chosen size, for paper and findings.
-    one: Answers,
+    one: D::One,
     one_of: (u64, usize),
     look: Look,
     paper: Paper,
@@ -86,7 +88,7 @@ pub(crate) struct FamilyBench {
 }
 
 /// What goes through the hands of all its panels in a frame.
-struct Lent<'a> {
+pub(crate) struct Lent<'a> {
     /// What was asked of the bench so far.
     asked: Vec<Wish>,
     fills: &'a mut FillTessellator,
@@ -94,10 +96,10 @@ struct Lent<'a> {
     screen: f32,
 }
 
-impl FamilyBench {
-    pub(crate) fn on(session: Session<Family>) -> Self {
+impl<D: Seen> FamilyBench<D> {
+    pub(crate) fn on(session: Session<Family<D>>) -> Self {
         let set = Set::to(&session.now);
-        let one = Answers::to(&session.now.base);
+        let one = session.now.base.one();
         let mut bench = Self {
             chosen: 0,
             picture: Picture::One,
@@ -128,8 +130,7 @@ impl FamilyBench {
         if self.one_of != now
             && let Some(answer) = self.set.answers.get(self.chosen)
         {
-            self.one.follow(&answer.document);
-            self.one.known.findings.clone_from(&answer.findings);
+            D::choose_one(&mut self.one, answer);
             self.one_of = now;
         }
     }
@@ -257,7 +258,7 @@ impl FamilyBench {
 }
 
 /// What the bench does to it.
-impl FamilyBench {
+impl<D: Seen> FamilyBench<D> {
     /// Counts gaps in this stock from now on.
     pub(crate) fn take_stock(&mut self, stock: &Stock) {
         self.set.count_in(&stock.sizes);
@@ -310,7 +311,7 @@ impl FamilyBench {
 
     /// The family as it can be printed, with the answers to its sizes.
     pub(crate) fn printable(&self) -> Printable {
-        Printable::Set(Box::new(self.session.now.clone()), self.set.answers.clone())
+        D::printable(self.session.now.clone(), self.set.answers.clone())
     }
 
     /// Whether all that is written is there.
@@ -326,15 +327,15 @@ impl FamilyBench {
 
     /// What stands against making the set: how many sizes have a Stop, and the first.
     pub(crate) fn stop(&self) -> Option<String> {
-        let stops = |of: &SizeAnswer| printing::stop(&of.findings);
+        let stops = |of: &D::Answer| printing::stop(of.findings());
         let all = &self.set.answers;
-        let (first, why) = all.iter().find_map(|of| Some((&of.label, stops(of)?)))?;
+        let (first, why) = all.iter().find_map(|of| Some((of.label(), stops(of)?)))?;
         let count = all.iter().filter_map(stops).count();
         Some(format!("{count} of {} sizes: {first}: {why}", all.len()))
     }
 
     /// What is written of the family, as it stands now: it may be changed while that goes on.
-    pub(crate) fn to_write(&self, wanted: Wanted) -> SetWork {
+    pub(crate) fn to_write(&self, wanted: Wanted) -> SetWork<D> {
         SetWork {
             family: self.session.now.clone(),
             answers: self.set.answers.clone(),

@@ -5,12 +5,12 @@ use egui::{Rect, ScrollArea, Sense, Ui, Vec2, WidgetInfo, vec2};
 use reinwright_core::paper::{self, Item};
 use reinwright_core::shop::family::sheet;
 
+use super::seen::Seen;
 use super::set::OverlayKey;
 use super::{FamilyBench, Lent, Picture};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
-use crate::window::panels::wish::Wish;
 
 /// Height of the names in a picture of all sizes, in points, about.
 const TEXT: f64 = 11.0;
@@ -19,16 +19,18 @@ const LETTERS: f64 = 3.0;
 /// Between the sheet's edge and a picture, in points.
 const RIM: f32 = 14.0;
 
-impl FamilyBench {
+impl<D: Seen> FamilyBench<D> {
     pub(super) fn pictures(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         ui.horizontal_wrapped(|ui| {
             for (picture, title) in [
                 (Picture::One, "One size"),
                 (Picture::Over, "One over the other"),
                 (Picture::Side, "Side by side"),
-                (Picture::Holds, "What the set holds"),
+                (Picture::Holds, D::TAKES),
             ] {
-                ui.selectable_value(&mut self.picture, picture, title);
+                if D::HOLDS || picture != Picture::Over {
+                    ui.selectable_value(&mut self.picture, picture, title);
+                }
             }
         });
         match self.picture {
@@ -40,10 +42,8 @@ impl FamilyBench {
     }
 
     fn one_size(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
-        let asked = self.paper.tools(ui, &mut self.look, lent.screen);
-        lent.asked.extend(asked.map(Wish::Do));
-        self.paper
-            .show(ui, &mut self.one, &mut self.look, lent.fills);
+        let shown = (&mut self.paper, &mut self.look);
+        D::show_one(&mut self.one, ui, shown, lent);
     }
 
     fn overlay(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
@@ -52,7 +52,7 @@ impl FamilyBench {
         let scale = View::fit(full, Rect::from_min_size(egui::Pos2::ZERO, room), RIM).scale;
         let key = OverlayKey {
             reduced: readable(scale),
-            chosen: self.chosen,
+            chosen: Some(self.chosen),
         };
         let revision = self.set.revision * 1000 + u64::from(key.reduced);
         let what =

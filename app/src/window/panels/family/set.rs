@@ -1,23 +1,23 @@
 //! All that follows from a family, reckoned anew only where it changed.
 
 use reinwright_core::asked::StockSizes;
-use reinwright_core::paper::{Drawing, Item, Line};
-use reinwright_core::shop::family::{
-    Chosen, Coverage, Family, Rule, Size, SizeAnswer, Table, coverage, shape_name, sheet,
-};
+use reinwright_core::paper::Drawing;
+use reinwright_core::shop::family::{Chosen, Coverage, Family, OfSize, Rule, Size, Table};
+use reinwright_core::tongs::document::Document;
 
 use super::ahead::{AT_ONCE, Ahead, shares};
+use super::seen::Seen;
 use crate::jobs::set_printing::Progress;
 
 /// The answers to one family.
 #[derive(Debug)]
-pub(super) struct Set {
+pub(super) struct Set<D: Seen = Document> {
     /// What they answer.
-    family: Family,
+    family: Family<D>,
     /// Counts up with each change.
     pub(super) revision: u64,
     /// Each size.
-    pub(super) answers: Vec<SizeAnswer>,
+    pub(super) answers: Vec<D::Answer>,
     /// All values.
     pub(super) table: Table,
     /// The rule of each row of the table, where it can be chosen.
@@ -34,22 +34,31 @@ pub(super) struct Set {
     /// What overlay and strip cover at full size, mm.
     covers: Option<[kurbo::Rect; 2]>,
     /// The answers to what the family has become, while they are on their way.
-    ahead: Option<Ahead>,
+    ahead: Option<Ahead<D>>,
 }
 
 /// What an overlay was drawn for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct OverlayKey {
+pub(crate) struct OverlayKey {
     /// At 1 to this.
     pub(super) reduced: u32,
     /// The size that stands out.
-    pub(super) chosen: usize,
+    pub(super) chosen: Option<usize>,
 }
 
-impl Set {
+/// What a value leads.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Leads {
+    /// The size that has it.
+    Size,
+    /// Nothing: it follows.
+    Nothing,
+}
+
+impl<D: Seen> Set<D> {
     /// The answers to a family; of many sizes there are none until they have been
     /// [followed](Self::follow).
-    pub(super) fn to(family: &Family) -> Self {
+    pub(super) fn to(family: &Family<D>) -> Self {
         let mut none = family.clone();
         none.sizes.clear();
         let mut set = Self::with(&none, Vec::new(), (0, StockSizes::default()));
@@ -58,18 +67,18 @@ impl Set {
     }
 
     fn with(
-        family: &Family,
-        answers: Vec<SizeAnswer>,
+        family: &Family<D>,
+        answers: Vec<D::Answer>,
         (revision, stock): (u64, StockSizes),
     ) -> Self {
-        let documents: Vec<_> = answers.iter().map(|of| of.document.clone()).collect();
+        let documents: Vec<_> = answers.iter().map(|of| of.document().clone()).collect();
         let table = family.table_of(&documents);
         let rows = table.rows.iter();
         let rule = |path: &str, shown: Option<Rule>| shown.and_then(|_| family.rule(path));
         Self {
             rules: rows.map(|row| rule(&row.field.path, row.rule)).collect(),
-            short: short(family),
-            coverage: coverage(&answers, family.base.units, &stock),
+            short: D::short(family),
+            coverage: D::coverage(&answers, family.base.units(), &stock),
             stock,
             family: family.clone(),
             revision,
@@ -95,13 +104,22 @@ impl Set {
             .is_some_and(|size| size.bar.is_some())
     }
 
+    /// Whether a path is of what leads each size.
+    pub(super) fn leads(&self, path: &str) -> Leads {
+        if self.family.base.leads(path) {
+            Leads::Size
+        } else {
+            Leads::Nothing
+        }
+    }
+
     /// Whether these are the answers to this family.
-    pub(super) fn answer(&self, family: &Family) -> bool {
+    pub(super) fn answer(&self, family: &Family<D>) -> bool {
         self.family == *family
     }
 
     /// Reckons anew what changed: every size when base or rules did, else the sizes that are new.
-    pub(super) fn follow(&mut self, family: &Family) {
+    pub(super) fn follow(&mut self, family: &Family<D>) {
         if self.answer(family) {
             self.ahead = None;
             return;
@@ -127,28 +145,33 @@ impl Set {
     }
 
     /// The places of the sizes that are new, or that the base or the rules have changed.
-    fn missing(&self, family: &Family) -> Vec<usize> {
+    fn missing(&self, family: &Family<D>) -> Vec<usize> {
         let places = 0..family.sizes.len();
         if !self.alike_but_for_sizes(family) {
             return places.collect();
         }
-        let mut left: Vec<Option<&Size>> = self.family.sizes.iter().map(Some).collect();
+        let mut left: Vec<Option<&Size<D::Measure>>> = self.family.sizes.iter().map(Some).collect();
         places
             .filter(|at| known(&mut left, (*at, &family.sizes[*at])).is_none())
             .collect()
     }
 
     /// Takes these answers over, and keeps those that are still true.
-    fn take(&mut self, family: &Family, found: impl Iterator<Item = (usize, Option<SizeAnswer>)>) {
+    fn take(
+        &mut self,
+        family: &Family<D>,
+        found: impl Iterator<Item = (usize, Option<D::Answer>)>,
+    ) {
         let kept = if self.alike_but_for_sizes(family) {
             std::mem::take(&mut self.answers)
         } else {
             Vec::new()
         };
-        let mut kept: Vec<Option<SizeAnswer>> = kept.into_iter().map(Some).collect();
+        let mut kept: Vec<Option<D::Answer>> = kept.into_iter().map(Some).collect();
         let sizes = std::mem::take(&mut self.family.sizes);
-        let mut left: Vec<Option<&Size>> = sizes.iter().take(kept.len()).map(Some).collect();
-        let mut answers: Vec<Option<SizeAnswer>> = family
+        let mut left: Vec<Option<&Size<D::Measure>>> =
+            sizes.iter().take(kept.len()).map(Some).collect();
+        let mut answers: Vec<Option<D::Answer>> = family
             .sizes
             .iter()
             .enumerate()
@@ -164,7 +187,7 @@ impl Set {
         );
     }
 
-    fn alike_but_for_sizes(&self, family: &Family) -> bool {
+    fn alike_but_for_sizes(&self, family: &Family<D>) -> bool {
         let ours = &self.family;
         ours.base == family.base
             && ours.rules == family.rules
@@ -176,16 +199,20 @@ impl Set {
     pub(super) fn count_in(&mut self, stock: &StockSizes) {
         if self.stock != *stock {
             self.stock = stock.clone();
-            self.coverage = coverage(&self.answers, self.family.base.units, &self.stock);
+            self.coverage = D::coverage(&self.answers, self.family.base.units(), &self.stock);
         }
     }
 
     /// What overlay and strip cover at full size, mm.
     pub(super) fn covers(&mut self) -> [kurbo::Rect; 2] {
         *self.covers.get_or_insert_with(|| {
+            let key = OverlayKey {
+                reduced: 1,
+                chosen: None,
+            };
             let drawings = [
-                sheet::overlay(&self.answers, 1),
-                sheet::strip(&self.answers, 1),
+                D::overlay(&self.answers, key).unwrap_or_default(),
+                D::strip(&self.answers, 1),
             ];
             drawings.map(|drawing| drawing.bounds())
         })
@@ -197,13 +224,7 @@ impl Set {
             self.overlay = None;
         }
         let (_, drawing) = self.overlay.get_or_insert_with(|| {
-            let mut drawing = sheet::overlay(&self.answers, key.reduced);
-            if let Some(answer) = self.answers.get(key.chosen) {
-                let pose = kurbo::Affine::scale(1.0 / f64::from(key.reduced));
-                drawing
-                    .items
-                    .push(Item::line(pose * answer.model.a.outline(), Line::Mark));
-            }
+            let drawing = D::overlay(&self.answers, key).unwrap_or_default();
             (key, drawing)
         });
         drawing
@@ -218,7 +239,7 @@ impl Set {
         {
             self.strip = None;
         }
-        let draw = || (reduced, sheet::strip(&self.answers, reduced));
+        let draw = || (reduced, D::strip(&self.answers, reduced));
         let (_, drawing) = self.strip.get_or_insert_with(draw);
         drawing
     }
@@ -226,8 +247,11 @@ impl Set {
 
 /// Where the answers to a size are among those that nobody has taken yet: in its old place, or in
 /// another one.
-fn known(left: &mut [Option<&Size>], (at, size): (usize, &Size)) -> Option<usize> {
-    let is_it = |of: &Option<&Size>| of.is_some_and(|of| of == size);
+fn known<M: PartialEq>(
+    left: &mut [Option<&Size<M>>],
+    (at, size): (usize, &Size<M>),
+) -> Option<usize> {
+    let is_it = |of: &Option<&Size<M>>| of.is_some_and(|of| of == size);
     let from = match left.get(at) {
         Some(near) if is_it(near) => at,
         Some(_) | None => left.iter().position(is_it)?,
@@ -238,8 +262,8 @@ fn known(left: &mut [Option<&Size>], (at, size): (usize, &Size)) -> Option<usize
 
 /// The answers to the sizes at some places, in their order, reckoned on every core there is: a
 /// change of the base asks for all of them between two frames.
-fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
-    let answer = |places: &[usize]| -> Vec<Option<SizeAnswer>> {
+fn reckoned<D: Seen>(family: &Family<D>, places: &[usize]) -> Vec<Option<D::Answer>> {
+    let answer = |places: &[usize]| -> Vec<Option<D::Answer>> {
         places.iter().map(|at| family.answer(*at)).collect()
     };
     let mut shares = shares(places);
@@ -258,27 +282,10 @@ fn reckoned(family: &Family, places: &[usize]) -> Vec<Option<SizeAnswer>> {
     })
 }
 
-fn short(family: &Family) -> Vec<String> {
-    let shape = shape_name(&family.base.work);
-    let alike = family
-        .sizes
-        .iter()
-        .all(|size| shape_name(&size.work) == shape);
-    let called = |size: &Size| {
-        if size.name.is_empty() && alike {
-            size.work.size().to_string()
-        } else {
-            size.label()
-        }
-    };
-    family.sizes.iter().map(called).collect()
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
     use reinwright_core::asked::{parse_bar, parse_work};
-    use reinwright_core::tongs::document::Document;
     use reinwright_core::tongs::jaw::JawKind;
 
     fn family(sizes: usize) -> Family {

@@ -5,7 +5,8 @@ use reinwright_core::asked::full_name;
 use reinwright_core::shop::family::{Difference, Why};
 
 use super::FamilyBench;
-use crate::window::panels::answers;
+use super::seen::Seen;
+use crate::window::paint::focus::follow;
 
 /// A page beside the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,7 +17,7 @@ pub(super) enum SidePage {
     Differs,
 }
 
-impl FamilyBench {
+impl<D: Seen> FamilyBench<D> {
     pub(super) fn side(&mut self, ui: &mut Ui) {
         ui.horizontal(|ui| {
             for (page, title) in [
@@ -31,9 +32,12 @@ impl FamilyBench {
         ScrollArea::vertical()
             .id_salt("family side")
             .auto_shrink([false, false])
-            .show(ui, |ui| match self.page {
-                SidePage::Findings => answers::findings(ui, &self.one, &mut self.look),
-                SidePage::Differs => self.differs(ui),
+            .show(ui, |ui| {
+                match self.page {
+                    SidePage::Findings => D::findings(&self.one, ui, &mut self.look),
+                    SidePage::Differs => self.differs(ui),
+                }
+                follow(ui);
             });
     }
 
@@ -47,7 +51,7 @@ impl FamilyBench {
             .char_limit(200)
             .hint_text(label);
         let response = ui.add(field).accessible_name("Name of the size");
-        let response = response.on_hover_text("What this size is called; empty: by its work");
+        let response = response.on_hover_text("What this size is called; empty: by its own size");
         self.typing |= response.has_focus();
     }
 
@@ -58,12 +62,12 @@ impl FamilyBench {
             return;
         }
         for difference in &differences {
-            one(ui, difference);
+            one::<D>(ui, difference);
         }
     }
 }
 
-fn one(ui: &mut Ui, difference: &Difference) {
+fn one<D: Seen>(ui: &mut Ui, difference: &Difference) {
     let Difference {
         path,
         part,
@@ -77,7 +81,7 @@ fn one(ui: &mut Ui, difference: &Difference) {
     ui.label(RichText::new(name).strong());
     let why = match why {
         Why::OwnSize => "its own",
-        Why::Rule(rule) => rule.name(),
+        Why::Rule(rule) => D::rule_name(*rule),
         Why::ByHand => "set by hand",
     };
     ui.label(format!("{}, in the base {}: {why}", text(here), text(base)));

@@ -3,6 +3,7 @@
 use reinwright_core::shop::family::{EditError, Family, Row, Rule};
 use reinwright_core::tongs::document::SetError;
 
+use super::seen::Seen;
 use super::set::Set;
 
 /// Whose value a cell holds.
@@ -77,14 +78,14 @@ impl TableView {
     }
 
     /// Puts what is being typed into the family, as if Enter had been pressed.
-    pub(super) fn commit(&mut self, family: &mut Family) {
+    pub(super) fn commit<D: Seen>(&mut self, family: &mut Family<D>) {
         if let Some((place, text)) = self.open.take() {
             self.put(family, place, &text);
         }
     }
 
     /// Puts a text in its place; what cannot be taken is told and the old value stays.
-    pub(super) fn put(&mut self, family: &mut Family, place: Place, text: &str) {
+    pub(super) fn put<D: Seen>(&mut self, family: &mut Family<D>, place: Place, text: &str) {
         let outcome = match place.column {
             Column::Base => family.set_base(&place.path, text),
             Column::Size(at) => family.set(at, &place.path, text),
@@ -93,7 +94,11 @@ impl TableView {
     }
 
     /// Lets an override go.
-    pub(super) fn let_go(&mut self, family: &mut Family, place: &Place) -> Result<(), EditError> {
+    pub(super) fn let_go<D: Seen>(
+        &mut self,
+        family: &mut Family<D>,
+        place: &Place,
+    ) -> Result<(), EditError> {
         self.refused = None;
         match place.column {
             Column::Base => Ok(()),
@@ -102,7 +107,7 @@ impl TableView {
     }
 
     /// The sentence about a text that was refused, over the table.
-    pub(super) fn trouble(&self, set: &Set) -> Option<String> {
+    pub(super) fn trouble<D: Seen>(&self, set: &Set<D>) -> Option<String> {
         let (place, why) = self.refused.as_ref()?;
         let row = set
             .table
@@ -137,7 +142,7 @@ fn why(error: EditError) -> String {
 }
 
 /// `3/8 in: Boss thickness`, for a screen reader, tests and messages.
-pub(super) fn name(set: &Set, row: &Row, column: Column) -> String {
+pub(super) fn name<D: Seen>(set: &Set<D>, row: &Row, column: Column) -> String {
     let field = &row.field;
     let whose = match column {
         Column::Base => "Base",

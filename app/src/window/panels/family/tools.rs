@@ -1,15 +1,14 @@
 //! The row over the table: the family's name, its sizes, and what of them is shown.
 
 use egui::{TextEdit, Ui};
-use reinwright_core::asked::{Units, Work, parse_work};
+use reinwright_core::asked::Units;
 use reinwright_core::shop::family::{Rounding, Size};
-use reinwright_core::units::Length;
 
+use super::seen::Seen;
 use super::table::Filter;
 use super::{FamilyBench, Lent};
-use crate::window::panels::wish::Wish;
 
-impl FamilyBench {
+impl<D: Seen> FamilyBench<D> {
     /// Name, sizes and what is shown, over the table.
     pub(super) fn tools(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         let typed = ui.horizontal_wrapped(|ui| {
@@ -37,14 +36,10 @@ impl FamilyBench {
                 self.remove(lent);
             }
             let hint = format!(
-                "Opens {} as a design that no longer follows the family",
+                "Opens {} by itself, so that it no longer follows the family",
                 self.label()
             );
-            if ui
-                .button("Take out as a design")
-                .on_hover_text(hint)
-                .clicked()
-            {
+            if ui.button(D::TAKE_OUT).on_hover_text(hint).clicked() {
                 self.take_out(lent);
             }
             name.has_focus() || new
@@ -90,15 +85,15 @@ impl FamilyBench {
         let field = TextEdit::singleline(&mut self.new_size)
             .desired_width(88.0)
             .char_limit(80)
-            .hint_text(match self.session.now.base.units {
+            .hint_text(match self.session.now.base.units() {
                 Units::Inch => "7/16 in",
                 Units::Millimetre => "11 mm",
             });
-        let field = ui.add(field).accessible_name("Work of a new size");
-        let field = field.on_hover_text("A size such as 7/16 in, or work such as 7/16 in round");
+        let field = ui.add(field).accessible_name(D::NEW);
+        let field = field.on_hover_text(D::NEW_HINT);
         let entered = field.lost_focus() && ui.input(|i| i.key_pressed(egui::Key::Enter));
         if ui.button("Add size").clicked() || entered {
-            match self.work(&self.new_size) {
+            match self.typed_size(&self.new_size) {
                 Ok(work) => {
                     self.new_size.clear();
                     self.add(work, lent);
@@ -109,24 +104,15 @@ impl FamilyBench {
         field.has_focus()
     }
 
-    /// Work from a text; a size alone is work of the chosen size's shape.
-    fn work(&self, text: &str) -> Result<Work, String> {
+    /// What leads a new size, from a text, beside the chosen one.
+    fn typed_size(&self, text: &str) -> Result<D::Measure, String> {
         let family = &self.session.now;
-        let shape = family
-            .sizes
-            .get(self.chosen)
-            .map_or(family.base.work, |size| size.work);
-        match Length::parse(text, family.base.units.unit()) {
-            Ok(size) => Ok(shape.with_size(size)),
-            Err(error) => match parse_work(text) {
-                Ok(work) => Ok(work),
-                Err(_) if !text.contains(char::is_alphabetic) => Err(error.to_string()),
-                Err(error) => Err(error.to_string()),
-            },
-        }
+        let beside = family.sizes.get(self.chosen);
+        let beside = beside.map_or(family.base.measure(), |size| size.work);
+        D::typed(text, beside, family.base.units())
     }
 
-    pub(super) fn add(&mut self, work: Work, lent: &mut Lent<'_>) {
+    pub(super) fn add(&mut self, work: D::Measure, lent: &mut Lent<'_>) {
         let mut trial = self.session.now.clone();
         let added = trial
             .add(Size::new(work))
@@ -178,7 +164,7 @@ impl FamilyBench {
 
     fn take_out(&self, lent: &mut Lent<'_>) {
         if let Some(design) = self.session.now.take_out(self.chosen) {
-            lent.asked.push(Wish::Begin(Box::new(design)));
+            lent.asked.push(design.taken_out());
         }
     }
 }

@@ -3,7 +3,7 @@
 use egui::{ComboBox, Grid, RichText, TextEdit, Ui};
 use reinwright_core::draw::Views;
 use reinwright_core::paper::Paper;
-use reinwright_core::shop::family::{self, Family};
+use reinwright_core::shop::family::{self, Family, InSizes};
 use reinwright_core::steel::{HEAT_COLOURS, Heat};
 
 use super::super::trouble;
@@ -292,11 +292,12 @@ fn read_paper(chosen: &mut Paper, typed: &mut Typed) {
 }
 
 /// What only a family has: how many pairs, which sizes, the sheets of the whole.
-pub(super) fn of_family(ui: &mut Ui, family: &Family, order: &mut Order) {
+pub(super) fn of_family<D: InSizes>(ui: &mut Ui, family: &Family<D>, order: &mut Order) {
     head(ui, "Of the family");
-    pairs(ui, &mut order.pairs_of_each);
+    pairs(ui, D::NAME, &mut order.pairs_of_each);
     let mut together = order.of_the_set == OfTheSet::Printed;
-    let hint = "Contents, table, what does not change, what the set holds, all sizes together";
+    let hint =
+        "Contents, table, what does not change, what the set holds and takes, all sizes together";
     let label = "The sheets of the whole set";
     if ui
         .checkbox(&mut together, label)
@@ -329,10 +330,10 @@ pub(super) fn of_family(ui: &mut Ui, family: &Family, order: &mut Order) {
     }
 }
 
-/// How many pairs of each size are to be forged.
-pub(super) fn pairs(ui: &mut Ui, pairs: &mut u32) {
+/// How many pairs or tools of each size are to be forged.
+pub(super) fn pairs(ui: &mut Ui, name: &str, pairs: &mut u32) {
     ui.horizontal(|ui| {
-        let label = ui.label("Pairs of each size");
+        let label = ui.label(format!("{}s of each size", capital(name)));
         let value = egui::DragValue::new(pairs).range(1..=1000).speed(0.1);
         ui.add(value).labelled_by(label.id).on_hover_text(
             "How many of each are to be forged; the bar for the set is reckoned for them",

@@ -15,6 +15,7 @@ pub(super) const CHOOSE: &str = "Choose the file";
 /// For how many pairs the drawings of a set are made.
 #[derive(Debug)]
 pub(crate) struct PrintDrawings {
+    of: Forged,
     sizes: usize,
     pairs: u32,
     stop: Option<String>,
@@ -22,8 +23,9 @@ pub(crate) struct PrintDrawings {
 
 impl PrintDrawings {
     /// For a set of so many sizes; `stop` is what stands against making some of them.
-    pub(crate) fn new(sizes: usize, stop: Option<String>) -> Self {
+    pub(crate) fn new((of, sizes): (Forged, usize), stop: Option<String>) -> Self {
         Self {
+            of,
             sizes,
             pairs: 1,
             stop,
@@ -36,11 +38,18 @@ impl PrintDrawings {
             sizes => format!("all {sizes} sizes"),
         };
         ui.heading("Drawings of the set to SVG");
+        let (each, all) = match self.of {
+            Forged::Pair => (
+                "the pair and the half",
+                "its table, ranges and all sizes together",
+            ),
+            Forged::Tool => ("the views", "its table, its bar and all sizes together"),
+        };
         ui.label(format!(
-            "A folder with the pair and the half of {sizes}, and of the set its table, ranges and \
-             all sizes together. One unit in a file is one millimetre.",
+            "A folder with {each} of {sizes}, and of the set {all}. One unit in a file is one \
+             millimetre.",
         ));
-        choices::pairs(ui, &mut self.pairs);
+        choices::pairs(ui, self.of.whole(), &mut self.pairs);
         stopped(ui, self.stop.as_deref());
         match buttons(ui, &["Choose the folder", "Cancel"])? {
             0 => Some(Reply::Ask(Purpose::Folder(self.pairs))),
