@@ -40,7 +40,7 @@ impl Workbench {
             Wish::Mend(mend) => match &mut self.open {
                 Open::Design(design) => design.mend(&mend),
                 Open::Tool(tool) => tool.mend(&mend),
-                Open::Family(_) => {}
+                Open::Family(_) | Open::Tools(_) => {}
             },
             Wish::Jaws(wish) => self.at_own_jaws(wish),
             Wish::Styles(wish) => self.at_styles(wish),

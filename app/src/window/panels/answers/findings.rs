@@ -72,6 +72,12 @@ pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     list(ui, of, look, |_, _, _| None);
 }
 
+/// The same of a tool.
+pub(super) fn show_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
+    let of = (&*answers.known.findings, Forged::Tool);
+    list(ui, of, look, |_, _, _| None);
+}
+
 /// Says at which heat of neck and jaws the pair was judged, where that is none of the usual.
 fn heat_of_jaws(ui: &mut Ui, units: Units, look: &Look) {
     if look.load.jaw_celsius > JAW_CELSIUS.0 {

@@ -70,7 +70,7 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
 
 /// The findings of a tool alone, without tabs.
 pub(crate) fn findings_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
-    findings::plain(ui, (&answers.known.findings, Forged::Tool), look);
+    findings::show_of_tool(ui, answers, look);
 }
 
 /// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
