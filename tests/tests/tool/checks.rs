@@ -1,5 +1,7 @@
 //! What stands against tools: none is begun with a Stop or a Mend, and each check is provoked.
 
+use std::collections::BTreeSet;
+
 use reinwright_core::finding::{Finding, Kind, Severity};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::steel::Steel;
@@ -97,6 +99,30 @@ fn no_message_has_a_number_below_nothing() {
     }
 }
 
+/// No style is checked as another: what can be noticed of it, over every value at both its ends, differs.
+#[test]
+fn no_style_is_checked_as_another() {
+    let mut known: Vec<(&str, BTreeSet<String>)> = Vec::new();
+    for (name, own) in all() {
+        let mut kinds = BTreeSet::new();
+        for field in own.fields() {
+            let numbers = field.value.number().into_iter();
+            for to in numbers.flat_map(|own| [field.range.least, 2.0 * own, field.range.most]) {
+                let mut other = own.clone();
+                other.put(
+                    &field.path,
+                    field.value.with_number(to.min(field.range.most)),
+                );
+                let found = check(&other, &resolve(&other)).into_iter();
+                kinds.extend(found.map(|own| format!("{:?} {:?}", own.kind, own.part)));
+            }
+        }
+        let like = known.iter().find(|own| own.1 == kinds);
+        assert!(like.is_none(), "{name}: {like:?}");
+        known.push((name, kinds));
+    }
+}
+
 /// Where a limit is crossed, found by halves.
 fn crosses(
     own: &Tool,
@@ -119,7 +145,7 @@ fn crosses(
 }
 
 /// A square bar b bent through wants σ b³/4 (plastic section modulus of a square, b³/4); tines hold it by a couple
-/// over their depth d, and give way at σ_y d t²/6 (section modulus of a rectangle): handbook formulas, with the
+/// over their depth d, and give way at `σ_y d t²/6` (section modulus of a rectangle): handbook formulas, with the
 /// 85 MPa of hot steel and the yield of 1045.
 #[test]
 fn a_forks_height_is_that_of_its_root() {

@@ -5,10 +5,13 @@ use std::time::Duration;
 
 use egui::Pos2;
 use egui_kittest::kittest::Queryable;
+use reinwright::window::Workbench;
+use reinwright_core::asked::parse_bar;
 use reinwright_core::tongs::document::Document;
+use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::pairs::{flat, length};
 use reinwright_tests::window::{
-    OnBench, TALL, Window, click_with, fill, point, show_design, undo, unfold, value,
+    OnBench, TALL, Window, around, click_with, fill, point, show, show_design, undo, unfold, value,
 };
 
 /// A flat pair whose neck is deeper than its bar of 3/4 in.
@@ -135,4 +138,31 @@ fn a_sound_pair_has_nothing_to_look_for() {
     window.step();
     let looks = window.query_all_by_label_contains("Looking for ways to mend");
     assert_eq!(looks.count(), 0);
+}
+
+/// A tool is mended as a pair is: its struck face is wider than 0.85 of its body of 3/4 in.
+#[test]
+fn a_mend_of_a_tool_is_one_step_too() {
+    const FACE: &str = "Body struck face 3/4 in to 5/8 in";
+    let bar = parse_bar("3/4 in round").expect("a bar");
+    let mut punch = Tool::starting(ToolKind::RoundPunch, length("5/16 in"), bar);
+    punch.set("body.face", "3/4 in").expect("a size");
+    let mut window = show(Workbench::with_tool(punch.clone(), around()), TALL);
+    window.get_by_label_contains("Findings").click();
+    settle(&mut window);
+    click_with(&mut window, FACE);
+    settle(&mut window);
+    let mended = window.state().tool().expect("a tool is open").clone();
+    let face = mended.field("body.face").expect("it has a face");
+    assert_eq!(face.value.to_string(), "5/8 in");
+    assert_eq!(
+        window
+            .query_all_by_label_contains("its rim is struck over")
+            .count(),
+        0
+    );
+    undo(&mut window);
+    settle(&mut window);
+    assert_eq!(window.state().tool(), Some(&punch));
+    window.get_by_label_contains(FACE);
 }

@@ -7,6 +7,7 @@ use super::{Seen, title};
 use crate::finding::Part;
 use crate::paper::{Align, Fill, Item, Line, bounds};
 use crate::shape::section::Section;
+use crate::shape::sweep::Ease;
 use crate::shape::{Opening, Slot, SlotEnd};
 use crate::tool::{Cut, Mount};
 
@@ -104,36 +105,32 @@ fn outline(cut: Cut) -> BezPath {
     polygon(&points)
 }
 
-/// Sections in a row, each with what it measures, to lay a piece against.
-pub(super) fn sections(seen: &Seen<'_>) -> Vec<Item> {
+/// Sections in rows no wider than so many mm, each with what it measures, to lay a piece against.
+pub(super) fn sections(seen: &Seen<'_>, room: f64) -> Vec<Item> {
     /// Between two sections, in text sizes.
     const APART: f64 = 1.5;
     let scale = seen.scale;
-    let mut cuts: Vec<(Part, Cut)> = Vec::new();
-    for run in seen.model.runs.iter().flatten() {
-        for cut in [run.from, run.to] {
-            if cut.small() > 0.05 && !cuts.iter().any(|(_, own)| *own == cut) {
-                cuts.push((run.part, cut));
-            }
-        }
-    }
     let mut items = Vec::new();
-    let mut x = 0.0;
-    let words: Vec<String> = cuts
-        .iter()
-        .map(|(_, cut)| format!("{} \u{d7} {}", seen.size(cut.depth), seen.size(cut.width)))
-        .collect();
-    for ((part, cut), words) in cuts.into_iter().zip(words) {
-        let wide = cut.width.max(if seen.sized() {
-            scale.width(&words)
+    let (mut x, mut base, mut tall): (f64, f64, f64) = (0.0, 0.0, 0.0);
+    for (part, cut) in told_once(seen) {
+        let words = format!("{} \u{d7} {}", seen.size(cut.depth), seen.size(cut.width));
+        let (lettered, under) = if seen.sized() {
+            (scale.width(&words), 1.2 * scale.text)
         } else {
-            0.0
-        });
-        let path = Affine::translate(Vec2::new(x + wide / 2.0, cut.depth / 2.0)) * outline(cut);
+            (0.0, 0.0)
+        };
+        let wide = cut.width.max(lettered);
+        if x > 0.0 && x + wide > room {
+            base -= tall + under + APART * scale.text;
+            (x, tall) = (0.0, 0.0);
+        }
+        tall = tall.max(cut.depth);
+        let middle = Vec2::new(x + wide / 2.0, base - cut.depth / 2.0);
+        let path = Affine::translate(middle) * outline(cut);
         items.push(Item::fill(path.clone(), Fill::Part(part)).of(part));
         items.push(Item::line(path, Line::Outline).of(part));
         if seen.sized() {
-            let at = Point::new(x + wide / 2.0, -1.2 * scale.text);
+            let at = Point::new(middle.x, base - cut.depth - 1.2 * scale.text);
             items.push(Item::text(at, words, scale.text, Align::Middle).of(part));
         }
         x += wide + APART * scale.text;
@@ -143,4 +140,19 @@ pub(super) fn sections(seen: &Seen<'_>) -> Vec<Item> {
         items.push(title("Sections", area, scale));
     }
     items
+}
+
+/// Every section that a piece is laid against, once. The corner under a shoulder is none: the hardy hole shapes it.
+fn told_once(seen: &Seen<'_>) -> Vec<(Part, Cut)> {
+    let mut all: Vec<(Part, Cut)> = Vec::new();
+    for run in seen.model.runs.iter().flatten() {
+        let is_corner = run.part == Part::HardyShank && run.ease != Ease::Linear;
+        for cut in [run.from, run.to] {
+            let known = all.iter().any(|(_, own)| *own == cut);
+            if cut.small() > 0.05 && !known && !is_corner {
+                all.push((run.part, cut));
+            }
+        }
+    }
+    all
 }

@@ -54,7 +54,7 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
         Point::new(area.x1 + gap, -high / 2.0),
         end,
     );
-    let row = end::sections(seen);
+    let row = end::sections(seen, f64::INFINITY);
     let tall = bounds(&row).map_or(0.0, |area| area.height());
     let row = placed(
         None,

@@ -1,6 +1,6 @@
 //! A hardy tool, standing as it does in the anvil.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 
 use super::{HERE, Seen, end, placed, room, title};
 use crate::finding::Part;
@@ -18,6 +18,11 @@ enum From {
     Side,
 }
 
+/// A small page that stands has room for so much, mm across and up; one that lies, across (A4 and letter, with their
+/// title block).
+const UPRIGHT_MM: (f64, f64) = (178.0, 225.0);
+const LYING_MM: f64 = 235.0;
+
 /// Front view, side view beside it, from above, sections.
 pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let gap = 2.5 * seen.scale.text;
@@ -30,14 +35,28 @@ pub(super) fn views(seen: &Seen<'_>) -> Vec<Item> {
     let both = area.union(room(&side));
     let above = end::view(seen);
     let above = placed(None, "From above", Point::new(both.x1 + gap, 0.0), above);
-    let row = end::sections(seen);
-    let tall = bounds(&row).map_or(0.0, |area| area.height());
-    let row = placed(
-        None,
-        "Sections",
-        Point::new(both.x0, both.y0 - gap - tall),
-        row,
-    );
+    let row = end::sections(seen, f64::INFINITY);
+    let size = bounds(&row).unwrap_or(Rect::ZERO);
+    let tall = both.height() + gap + size.height();
+    let wide = size.width().max(room(&above).x1 - both.x0);
+    let row = if tall <= UPRIGHT_MM.1 && wide <= UPRIGHT_MM.0 {
+        let corner = Point::new(both.x0, both.y0 - gap - size.height());
+        placed(None, "Sections", corner, row)
+    } else {
+        // Under the view from above, beside the others: a page that lies has room for that.
+        let row = end::sections(seen, LYING_MM - both.width());
+        let tall = bounds(&row).map_or(0.0, |area| area.height());
+        let lifted = Vec2::new(0.0, both.y1 - room(&above).y1);
+        let above_it = room(&above) + lifted;
+        let corner = Point::new(above_it.x0, above_it.y0 - gap - tall);
+        let row = placed(None, "Sections", corner, row);
+        return vec![
+            front,
+            side,
+            Item::group("From above", lifted, vec![above]),
+            row,
+        ];
+    };
     vec![front, side, above, row]
 }
 

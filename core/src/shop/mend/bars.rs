@@ -22,7 +22,7 @@ pub(super) fn other<D: Design>(base: &D, aim: &Aim<'_>, tries: &mut Tries<D>) ->
 
 /// The design from a bar, if that is as `aim` asks.
 fn from<D: Design>(base: &D, bar: Bar, aim: &Aim<'_>, tries: &mut Tries<D>) -> Option<Taken<D>> {
-    let document = base.from_bar(bar);
+    let document = base.forged_from(bar);
     let whole = tries.whole(&document)?;
     let far = (document.bar().stock.area_mm2() / base.bar().stock.area_mm2()).ln();
     aim.is_met(&whole.findings).then(|| Taken {

@@ -45,7 +45,7 @@ pub(super) trait Design: Values {
     fn bar(&self) -> &Bar;
 
     /// The same from another bar.
-    fn from_bar(&self, bar: Bar) -> Self;
+    fn forged_from(&self, bar: Bar) -> Self;
 
     /// Whether a mend may change a value.
     fn may_change(field: &Field) -> bool;
@@ -92,7 +92,7 @@ impl Design for Document {
         &self.bar
     }
 
-    fn from_bar(&self, bar: Bar) -> Self {
+    fn forged_from(&self, bar: Bar) -> Self {
         Self {
             bar,
             ..self.clone()
@@ -168,7 +168,7 @@ impl Design for Tool {
         &self.bar
     }
 
-    fn from_bar(&self, bar: Bar) -> Self {
+    fn forged_from(&self, bar: Bar) -> Self {
         Self {
             bar,
             ..self.clone()

@@ -106,7 +106,7 @@ pub(crate) fn fork(check: &mut Check<'_>, fork: &BendingFork) {
 
 /// Bar of thickness b that yields at σ wants σ b³ / 4 to be bent through. Two tines hold it by a couple whose
 /// arm is their depth d; each bears it at the height of the tine less half the work over its root, where its
-/// section of thickness t gives way elastically at σ_y d t² / 6.
+/// section of thickness t gives way elastically at `σ_y d t² / 6`.
 fn root(check: &mut Check<'_>, fork: &BendingFork) {
     let (work, deep, tine) = (fork.bends.mm(), fork.deep.mm(), fork.tine.mm());
     let lever = fork.high.mm() - work / 2.0;
