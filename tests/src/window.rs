@@ -158,6 +158,12 @@ pub fn value(window: &Window, label: &str) -> Option<String> {
     window.get_by_label(label).value()
 }
 
+/// Whether what has a label can be used.
+#[track_caller]
+pub fn is_enabled(window: &Window, label: &str) -> bool {
+    !window.get_by_label(label).accesskit_node().is_disabled()
+}
+
 /// Sets the slider of a label, as a screen reader does.
 #[track_caller]
 pub fn slide(window: &mut Window, label: &str, to: f64) {

@@ -9,6 +9,7 @@ mod fit;
 mod handles;
 mod heats;
 mod kept;
+mod keyboard;
 mod making;
 mod mends;
 mod pictures;

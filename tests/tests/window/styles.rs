@@ -1,19 +1,14 @@
 //! The chooser of jaw styles by its labels, without a renderer.
 
 use egui::{Key, Modifiers};
-use egui_kittest::kittest::{NodeT, Queryable};
+use egui_kittest::kittest::Queryable;
 use reinwright_core::asked::{Lie, Work};
 use reinwright_tests::pairs;
 use reinwright_tests::window::{
-    OnBench, SMALL, Window, click, press, show_design, undo, value, write,
+    OnBench, SMALL, click, is_enabled, press, show_design, undo, value, write,
 };
 
 use super::flat;
-
-#[track_caller]
-fn is_enabled(window: &Window, label: &str) -> bool {
-    !window.get_by_label(label).accesskit_node().is_disabled()
-}
 
 #[test]
 fn a_style_is_taken_with_its_work_in_one_step() {

@@ -12,18 +12,18 @@ use reinwright_core::tool::Tool;
 use super::open::Open;
 use crate::disk::kept::Keeper;
 use crate::disk::memory::Memory;
-use crate::window::paint::theme;
+use crate::window::paint::{focus, theme};
 use crate::window::panels::begin::BeginPair;
 use crate::window::panels::begin_tool::BeginTool;
 use crate::window::panels::cut::CutList;
 use crate::window::panels::dialog::chooser::{Asking, Chooser};
 use crate::window::panels::dialog::{Dialog, Kept, Reply};
-use crate::window::panels::progress;
 use crate::window::panels::shelf::Shelf;
 use crate::window::panels::sketch::JawShelf;
 use crate::window::panels::styles::StyleChooser;
 use crate::window::panels::tools_for::ToolsForPair;
 use crate::window::panels::wish::Wish;
+use crate::window::panels::{progress, question};
 use crate::window::state::command::Command;
 use crate::window::state::job::Job;
 use crate::window::state::look::Page;
@@ -265,6 +265,7 @@ impl Workbench {
         self.question(&ctx);
         self.after(&ctx);
         self.note_room(ui);
+        focus::ring(&ctx);
     }
 
     /// Colours, once; a theme needs a frame to take hold.
@@ -280,11 +281,7 @@ impl Workbench {
     /// Commands, choosers and the close button, before anything is drawn.
     fn before(&mut self, ctx: &Context) {
         self.open.drag(ctx);
-        let is_asked = self.asked.dialog.is_some()
-            || self.shown.begin.is_some()
-            || self.shown.begin_tool.is_some()
-            || self.shown.tools_for.is_some();
-        if !is_asked && !self.open.is_dragging() {
+        if !self.is_asked() && !self.open.is_dragging() {
             let pressed = Command::pressed(ctx);
             self.asked.queue.extend(pressed.into_iter().map(Wish::Do));
         }
@@ -309,6 +306,17 @@ impl Workbench {
         }
         self.shown.news.grow_old(ctx);
         self.open.follow();
+    }
+
+    /// Whether a dialog is open.
+    fn is_asked(&self) -> bool {
+        let shown = &self.shown;
+        self.asked.dialog.is_some()
+            || shown.begin.is_some()
+            || shown.begin_tool.is_some()
+            || shown.tools_for.is_some()
+            || shown.styles.is_some()
+            || shown.jaws.is_some()
     }
 
     fn panels(&mut self, ui: &mut Ui) {
@@ -375,6 +383,7 @@ impl Workbench {
             self.answer(ctx, reply);
             ctx.request_repaint();
         }
+        question::settle(ctx);
     }
 
     /// Undo, rescue copy and title, once all is drawn.

@@ -1,5 +1,6 @@
 //! How things look: colours, signs, and the display list brought to the screen.
 
+pub(crate) mod focus;
 pub(crate) mod ink;
 pub(crate) mod sign;
 pub(crate) mod theme;

@@ -17,6 +17,10 @@ pub(crate) struct Palette {
     button: Color32,
     /// Borders.
     pub(crate) edge: Color32,
+    /// Borders of what can be typed in, ticked or pressed.
+    rim: Color32,
+    /// The ring about what the keyboard is on.
+    pub(crate) focus: Color32,
     /// What is lit up or chosen.
     pub(crate) accent: Color32,
     /// The wash behind what is lit up.
@@ -38,6 +42,8 @@ const DAY: Palette = Palette {
     faint: Color32::from_rgb(0x5f, 0x5a, 0x50),
     button: Color32::from_rgb(0xe0, 0xd9, 0xc9),
     edge: Color32::from_rgb(0xb9, 0xaf, 0x9b),
+    rim: Color32::from_rgb(0x8a, 0x81, 0x70),
+    focus: Color32::from_rgb(0x0a, 0x4a, 0x8f),
     accent: Color32::from_rgb(0x9c, 0x3d, 0x10),
     wash: Color32::from_rgb(0xf6, 0xdc, 0xc0),
     tint: 0.42,
@@ -60,6 +66,8 @@ const NIGHT: Palette = Palette {
     faint: Color32::from_rgb(0xb3, 0xb5, 0xb2),
     button: Color32::from_rgb(0x38, 0x42, 0x4b),
     edge: Color32::from_rgb(0x53, 0x5f, 0x69),
+    rim: Color32::from_rgb(0x7f, 0x8b, 0x95),
+    focus: Color32::from_rgb(0x9f, 0xdc, 0xff),
     accent: Color32::from_rgb(0xf2, 0xa9, 0x5c),
     wash: Color32::from_rgb(0x4b, 0x3e, 0x33),
     tint: 0.58,
@@ -119,15 +127,19 @@ fn visuals(mut visuals: Visuals, palette: &Palette) -> Visuals {
     widgets.noninteractive.bg_fill = palette.panel;
     // Rails, rings and boxes.
     widgets.inactive.bg_fill = palette.sheet;
+    for widget in [&mut widgets.inactive, &mut widgets.open] {
+        widget.bg_stroke = Stroke::new(1.0, palette.rim);
+    }
+    // Under the pointer; what has the keyboard has a ring beside.
     for widget in [&mut widgets.hovered, &mut widgets.active] {
-        widget.bg_stroke = Stroke::new(1.5, palette.accent);
+        widget.bg_stroke = Stroke::new(1.0, palette.accent);
     }
     visuals
 }
 
 #[cfg(test)]
 mod tests {
-    use super::{Color32, DAY, NIGHT};
+    use super::{Color32, DAY, NIGHT, Palette};
 
     /// Relative luminance by WCAG 2.2, of a colour in sRGB.
     fn luminance(colour: Color32) -> f64 {
@@ -158,31 +170,65 @@ mod tests {
         assert!(contrast(grey(0x77), Color32::WHITE) < 4.5);
     }
 
-    /// WCAG 2.2 AA: 4.5 for text (1.4.3), 3 for what shows where the keyboard is (1.4.11).
+    /// The grounds that words and controls stand on.
+    fn grounds(palette: &Palette) -> [(&'static str, Color32); 4] {
+        [
+            ("panel", palette.panel),
+            ("sheet", palette.sheet),
+            ("button", palette.button),
+            ("wash", palette.wash),
+        ]
+    }
+
+    #[track_caller]
+    fn check(least: f64, light: &str, (above, one): (&str, Color32), below: (&str, Color32)) {
+        let found = contrast(one, below.1);
+        let below = below.0;
+        assert!(found >= least, "{light}: {above} on {below} is {found:.2}");
+    }
+
+    /// WCAG 2.2 AA, 1.4.3: 4.5 for text.
     #[test]
-    fn words_and_focus_stand_out_by_day_and_by_night() {
+    fn words_stand_out_by_day_and_by_night() {
         for (light, palette) in [("day", &DAY), ("night", &NIGHT)] {
-            let grounds = [
-                ("panel", palette.panel),
-                ("sheet", palette.sheet),
-                ("button", palette.button),
-                ("wash", palette.wash),
-            ];
-            let texts = [
-                ("ink", palette.ink),
-                ("faint", palette.faint),
-                ("accent", palette.accent),
-                ("stop", palette.stop),
-                ("mend", palette.mend),
-                ("note", palette.note),
-            ];
-            for (ground, below) in grounds {
-                for (text, above) in texts {
-                    let found = contrast(above, below);
-                    assert!(found >= 4.5, "{light}: {text} on {ground} is {found:.2}");
+            for ground in grounds(palette) {
+                for text in [
+                    ("ink", palette.ink),
+                    ("faint", palette.faint),
+                    ("accent", palette.accent),
+                    ("stop", palette.stop),
+                    ("mend", palette.mend),
+                    ("note", palette.note),
+                ] {
+                    check(4.5, light, text, ground);
                 }
-                let focus = contrast(palette.accent, below);
-                assert!(focus >= 3.0, "{light}: focus on {ground} is {focus:.2}");
+            }
+        }
+    }
+
+    /// WCAG 2.2, 2.4.13: 3 between a pixel of the ring and the same pixel without it, which is ground
+    /// or the border of what stands there, and a ring of 2 points at least.
+    #[test]
+    fn the_ring_of_the_keyboard_stands_out_by_day_and_by_night() {
+        for (light, palette) in [("day", &DAY), ("night", &NIGHT)] {
+            let edge = ("edge", palette.edge);
+            for below in grounds(palette).into_iter().chain([edge]) {
+                check(3.0, light, ("focus", palette.focus), below);
+            }
+        }
+        assert!(super::super::focus::THICK >= 2.0);
+    }
+
+    /// WCAG 2.2 AA, 1.4.11: 3 for what shows where something can be typed or ticked, against what is
+    /// inside it and around it, and for what shows that it is chosen or under the pointer.
+    #[test]
+    fn what_can_be_typed_in_or_ticked_is_seen_by_day_and_by_night() {
+        for (light, palette) in [("day", &DAY), ("night", &NIGHT)] {
+            for below in [("panel", palette.panel), ("sheet", palette.sheet)] {
+                check(3.0, light, ("rim", palette.rim), below);
+            }
+            for ground in grounds(palette) {
+                check(3.0, light, ("accent", palette.accent), ground);
             }
         }
     }

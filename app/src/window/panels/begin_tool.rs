@@ -9,8 +9,11 @@ use reinwright_core::asked::{Bar, Units, parse_bar_in};
 use reinwright_core::tool::{Tool, ToolKind, check_limits};
 use reinwright_core::units::Length;
 
+use super::begin::ROOM;
+use super::question::{Ready, Room, ask, foot, lead, over_foot};
 use super::tool_card::{Pictured, card, columns};
 use super::typing::Field;
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
 
@@ -68,24 +71,22 @@ impl BeginTool {
         fills: &mut FillTessellator,
     ) -> Option<ToolOutcome> {
         self.make(ctx);
-        let room = (ctx.content_rect().size() - vec2(80.0, 90.0)).min(vec2(900.0, 640.0));
-        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(16);
-        let modal = egui::Modal::new(egui::Id::unique("begin tool")).frame(frame);
-        let modal = modal.show(ctx, |ui| {
-            ui.set_min_size(room);
-            ui.set_max_size(room);
-            self.heading(ui);
-            ui.separator();
-            match &mut self.sizing {
-                Some(sizing) => sizing.show(ui, self.units, fills),
-                None => {
-                    self.cards(ui, fills);
-                    None
+        ask(
+            ctx,
+            ("begin tool", Room::Page(ROOM)),
+            ToolOutcome::Left,
+            |ui| {
+                self.heading(ui);
+                ui.separator();
+                match &mut self.sizing {
+                    Some(sizing) => sizing.show(ui, self.units, fills),
+                    None => {
+                        over_foot(ui, |ui| self.cards(ui, fills));
+                        foot(ui, None, &["Cancel"]).map(|_cancel| ToolOutcome::Left)
+                    }
                 }
-            }
-        });
-        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(Key::Escape));
-        modal.inner.or(escaped.then_some(ToolOutcome::Left))
+            },
+        )
     }
 
     fn heading(&mut self, ui: &mut Ui) {
@@ -133,6 +134,7 @@ impl BeginTool {
                     for (kind, pictured) in row {
                         let words = (&*capital(kind.name()), kind.about(), columns);
                         let response = card(ui, pictured, words, fills);
+                        lead(&response);
                         if std::mem::take(&mut self.lead) {
                             response.request_focus();
                         }
@@ -142,6 +144,7 @@ impl BeginTool {
                     }
                 });
             }
+            follow(ui);
         });
         self.sizing = taken.map(|kind| Sizing::of(kind, self.units));
     }
@@ -199,6 +202,28 @@ impl Sizing {
         units: Units,
         fills: &mut FillTessellator,
     ) -> Option<ToolOutcome> {
+        let entered = over_foot(ui, |ui| self.asked(ui, units, fills));
+        let tool = match &self.made {
+            Some((_, Ok(pictured))) => Some(pictured.tool.clone()),
+            Some((_, Err(_))) | None => None,
+        };
+        let ready = if tool.is_some() {
+            Ready::Yes
+        } else {
+            Ready::No
+        };
+        let pressed = foot(ui, Some(("Begin this tool", ready)), &["Cancel"]);
+        match (tool, pressed) {
+            (_, Some(1)) => Some(ToolOutcome::Left),
+            (Some(tool), pressed) if entered || pressed.is_some() => {
+                Some(ToolOutcome::Tool(Box::new(tool)))
+            }
+            (Some(_) | None, _) => None,
+        }
+    }
+
+    /// The fields and what comes of them; whether Enter was pressed in one.
+    fn asked(&mut self, ui: &mut Ui, units: Units, fills: &mut FillTessellator) -> bool {
         ui.label(capital(self.kind.about()));
         let mut entered = false;
         egui::Grid::new("size and bar")
@@ -217,21 +242,15 @@ impl Sizing {
                     && ui.input(|i| i.key_pressed(Key::Enter));
             });
         self.follow(units);
-        let (_, made) = self.made.as_ref()?;
-        match made {
-            Err(why) => {
+        match &self.made {
+            Some((_, Err(why))) => {
                 ui.colored_label(Palette::of(ui.visuals()).stop, why);
-                ui.add_enabled(false, Button::new("Begin this tool"));
                 self.fresh |= entered;
-                None
             }
-            Ok(pictured) => {
-                let clicked = ui.button("Begin this tool").clicked();
-                show_made(ui, pictured, fills);
-                let begun = || ToolOutcome::Tool(Box::new(pictured.tool.clone()));
-                (clicked || entered).then(begun)
-            }
+            Some((_, Ok(pictured))) => show_made(ui, pictured, fills),
+            None => {}
         }
+        entered
     }
 
     /// Makes the tool anew where a text is another one.

@@ -11,6 +11,7 @@ pub(crate) mod heats;
 pub(crate) mod operation;
 pub(crate) mod parts;
 pub(crate) mod progress;
+pub(crate) mod question;
 pub(crate) mod shelf;
 pub(crate) mod sketch;
 pub(crate) mod styles;

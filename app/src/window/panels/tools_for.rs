@@ -1,12 +1,14 @@
 //! The tools that make the open pair, or all sizes of the open family: drawn, to be opened one by one
 //! or kept together.
 
-use egui::{Button, Context, Key, Label, RichText, ScrollArea, Sense, Ui, vec2};
+use egui::{Context, Label, RichText, ScrollArea, Sense, Ui, vec2};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::tool::Tool;
 
+use super::question::{Ready, Room, ask, foot};
 use super::tool_card::Pictured;
 use crate::jobs::pair_tools::Named;
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
 
@@ -48,12 +50,8 @@ impl ToolsForPair {
 
     /// Shows them; gives back what was asked.
     pub(crate) fn show(&self, ctx: &Context, fills: &mut FillTessellator) -> Option<ToolsAsked> {
-        let room = (ctx.content_rect().size() - vec2(80.0, 90.0)).min(vec2(820.0, 600.0));
-        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(16);
-        let modal = egui::Modal::new(egui::Id::unique("tools for pair")).frame(frame);
-        let modal = modal.show(ctx, |ui| {
-            ui.set_max_size(room);
-            ui.set_width(room.x);
+        let frame = ("tools for pair", Room::Lines(820.0));
+        ask(ctx, frame, ToolsAsked::Close, |ui| {
             ui.heading("Tools for this pair");
             if self.tools.is_empty() {
                 ui.label(NONE);
@@ -63,13 +61,12 @@ impl ToolsForPair {
                     self.name
                 ));
             }
-            let list = ScrollArea::vertical().max_height(room.y - 110.0);
+            let room = ui.ctx().content_rect().height() - 260.0;
+            let list = ScrollArea::vertical().max_height(room.min(490.0));
             let open = list.show(ui, |ui| self.list(ui, fills)).inner;
             ui.separator();
             open.or(self.foot(ui))
-        });
-        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(Key::Escape));
-        modal.inner.or(escaped.then_some(ToolsAsked::Close))
+        })
     }
 
     fn list(&self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<ToolsAsked> {
@@ -88,25 +85,24 @@ impl ToolsForPair {
                 });
             });
         }
+        follow(ui);
         asked
     }
 
     fn foot(&self, ui: &mut Ui) -> Option<ToolsAsked> {
-        let mut asked = None;
-        ui.horizontal(|ui| {
-            let all = Button::new("Save all into a folder…");
-            let keep = ui.add_enabled(!self.tools.is_empty(), all);
-            let keep = keep.on_hover_text("A file each, in a folder beside the pair");
-            if keep.clicked() {
+        if self.tools.is_empty() {
+            let close = foot(ui, Some(("Close", Ready::Yes)), &[]);
+            return close.map(|_close| ToolsAsked::Close);
+        }
+        let all = Some(("Save all into a folder…", Ready::Yes));
+        match foot(ui, all, &["Close"])? {
+            0 => {
                 let named = |(name, of): &(String, Pictured)| (name.clone(), of.tool.clone());
                 let all = self.tools.iter().map(named).collect();
-                asked = Some(ToolsAsked::KeepAll(all));
+                Some(ToolsAsked::KeepAll(all))
             }
-            if ui.button("Close").clicked() {
-                asked = Some(ToolsAsked::Close);
-            }
-        });
-        asked
+            _ => Some(ToolsAsked::Close),
+        }
     }
 }
 

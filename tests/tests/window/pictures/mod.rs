@@ -4,7 +4,7 @@
 //! every page there, by day and by night, in two sizes; `REINWRIGHT_TEST_PAGE=making` that one alone.
 
 mod documents;
-mod pages;
+pub(super) mod pages;
 mod words;
 
 use std::path::Path;

@@ -72,8 +72,8 @@ pub(super) fn show(ui: &mut Ui, answers: &Answers, look: &mut Look) {
     list(ui, of, look, |_, _, _| None);
 }
 
-/// The same of a tool.
-pub(super) fn show_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
+/// Lists the findings of a tool in the same way.
+pub(super) fn show_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
     let of = (&*answers.known.findings, Forged::Tool);
     list(ui, of, look, |_, _, _| None);
 }

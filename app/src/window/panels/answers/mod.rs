@@ -13,6 +13,7 @@ use lyon::tessellation::FillTessellator;
 use reinwright_core::finding::{Finding, Part, Severity};
 use reinwright_core::tongs::document::Document;
 
+use crate::window::paint::focus::followed;
 use crate::window::paint::sign;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::heats::{self, Shown};
@@ -37,28 +38,30 @@ pub(crate) fn show(
     ScrollArea::vertical()
         .id_salt(("answers", look.page))
         .auto_shrink([false, false])
-        .show(ui, |ui| match look.page {
-            Page::Bar => {
-                bar::show(ui, answers.account(), look);
-                None
-            }
-            Page::Fit => {
-                fit::show(ui, document, answers, (look, fills));
-                None
-            }
-            Page::Strength => {
-                strength::show(ui, document, answers, look);
-                None
-            }
-            Page::Making => making::show(ui, answers, look),
-            Page::Heats => match answers.known.balance.trouble() {
-                None => {
-                    let of = (document.units.show(), document.bar.steel);
-                    heats::side(ui, of, &mut shown, look)
+        .show(ui, |ui| {
+            followed(ui, |ui| match look.page {
+                Page::Bar => {
+                    bar::show(ui, answers.account(), look);
+                    None
                 }
-                Some(trouble) => no_bar(ui, &trouble),
-            },
-            Page::Findings => findings::with_mends(ui, answers, (look, hand)),
+                Page::Fit => {
+                    fit::show(ui, document, answers, (look, fills));
+                    None
+                }
+                Page::Strength => {
+                    strength::show(ui, document, answers, look);
+                    None
+                }
+                Page::Making => making::show(ui, answers, look),
+                Page::Heats => match answers.known.balance.trouble() {
+                    None => {
+                        let of = (document.units.show(), document.bar.steel);
+                        heats::side(ui, of, &mut shown, look)
+                    }
+                    Some(trouble) => no_bar(ui, &trouble),
+                },
+                Page::Findings => findings::with_mends(ui, answers, (look, hand)),
+            })
         })
         .inner
 }
@@ -70,7 +73,7 @@ pub(crate) fn findings(ui: &mut Ui, answers: &Answers, look: &mut Look) {
 
 /// The findings of a tool alone, without tabs.
 pub(crate) fn findings_of_tool(ui: &mut Ui, answers: &ToolAnswers, look: &mut Look) {
-    findings::show_of_tool(ui, answers, look);
+    findings::show_tool(ui, answers, look);
 }
 
 /// Shows the tabs and the page of a tool that is chosen; gives back what was asked for.
@@ -84,21 +87,23 @@ pub(crate) fn show_tool(
     ScrollArea::vertical()
         .id_salt(("tool answers", look.page))
         .auto_shrink([false, false])
-        .show(ui, |ui| match look.page {
-            Page::Making => making::show_tool(ui, answers, look),
-            Page::Findings => findings::of_tool(ui, answers, (look, hand)),
-            Page::Heats => match answers.known.balance.trouble() {
-                None => {
-                    let tool = answers.tool();
-                    let of = (tool.units.show(), tool.bar.steel);
-                    heats::side(ui, of, &mut shown, look)
+        .show(ui, |ui| {
+            followed(ui, |ui| match look.page {
+                Page::Making => making::show_tool(ui, answers, look),
+                Page::Findings => findings::of_tool(ui, answers, (look, hand)),
+                Page::Heats => match answers.known.balance.trouble() {
+                    None => {
+                        let tool = answers.tool();
+                        let of = (tool.units.show(), tool.bar.steel);
+                        heats::side(ui, of, &mut shown, look)
+                    }
+                    Some(trouble) => no_bar(ui, &trouble),
+                },
+                Page::Bar | Page::Fit | Page::Strength => {
+                    bar::show(ui, answers.account(), look);
+                    None
                 }
-                Some(trouble) => no_bar(ui, &trouble),
-            },
-            Page::Bar | Page::Fit | Page::Strength => {
-                bar::show(ui, answers.account(), look);
-                None
-            }
+            })
         })
         .inner
 }

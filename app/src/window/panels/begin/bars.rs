@@ -8,6 +8,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::units::Unit;
 
 use super::faint;
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::typing::Field;
 use crate::window::state::rows::capital;
@@ -98,6 +99,7 @@ impl Bars {
         if !self.to_make.is_empty() {
             ui.weak("Working out the others");
         }
+        follow(ui);
         taken
     }
 }

@@ -12,11 +12,15 @@ use reinwright_core::tongs::jaw::Way;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
+use super::question::{Ready, Room, ask, foot, lead, over_foot};
 use super::styles::{Asked, Cards, Of, Taken, WORK_HINT, ways};
 use super::typing::Field;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
 use bars::Bars;
+
+/// How large a dialog with cards is, in points.
+pub(super) const ROOM: egui::Vec2 = egui::vec2(900.0, 640.0);
 
 /// Where the smith stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -94,12 +98,7 @@ impl BeginPair {
 
     /// Shows it; gives back what comes of it.
     pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<Outcome> {
-        let room = ctx.content_rect().size() - egui::vec2(80.0, 90.0);
-        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(16);
-        let modal = egui::Modal::new(egui::Id::unique("begin")).frame(frame);
-        let modal = modal.show(ctx, |ui| {
-            ui.set_min_size(room.min(egui::vec2(900.0, 640.0)));
-            ui.set_max_size(room.min(egui::vec2(900.0, 640.0)));
+        ask(ctx, ("begin", Room::Page(ROOM)), Outcome::Left, |ui| {
             self.heading(ui);
             ui.separator();
             let comes_new = self.shown.replace(self.step) != Some(self.step);
@@ -107,12 +106,9 @@ impl BeginPair {
             match self.step {
                 Step::Work => self.ask_work(ui, comes_new),
                 Step::Jaw => self.ask_jaw(ui, fills, comes_new),
-                Step::Bar => return self.ask_bar(ui, comes_new),
+                Step::Bar => self.ask_bar(ui, comes_new),
             }
-            None
-        });
-        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(Key::Escape));
-        modal.inner.or(escaped.then_some(Outcome::Left))
+        })
     }
 
     /// The steps, those that were answered to go back to.
@@ -147,13 +143,24 @@ impl BeginPair {
         }
     }
 
-    fn ask_work(&mut self, ui: &mut Ui, comes: Comes) {
+    fn ask_work(&mut self, ui: &mut Ui, comes: Comes) -> Option<Outcome> {
+        let (ready, entered) = over_foot(ui, |ui| self.work(ui, comes));
+        let on = foot(ui, Some(("On to the jaw", ready)), &["Cancel"]);
+        if ready == Ready::Yes && (entered || on == Some(0)) {
+            self.step = Step::Jaw;
+        }
+        (on == Some(1)).then_some(Outcome::Left)
+    }
+
+    /// The field for the work; whether it names some, and whether Enter was pressed in it.
+    fn work(&mut self, ui: &mut Ui, comes: Comes) -> (Ready, bool) {
         ui.label("What must the tongs hold?");
         let unit = self.unit;
         let typed = ui.horizontal(|ui| self.work.show(ui, ("Work to hold", WORK_HINT)));
         if comes == Comes::New {
             typed.inner.request_focus();
         }
+        lead(&typed.inner);
         ui.horizontal_wrapped(|ui| {
             ui.weak("Such as");
             for such in examples(unit) {
@@ -177,20 +184,27 @@ impl BeginPair {
             None if !empty => self.work.say(ui),
             None => {}
         }
-        ui.add_space(8.0);
-        let on = ui.add_enabled(work.is_some(), Button::new("On to the jaw"));
-        if work.is_some() && (entered || on.clicked()) {
-            self.step = Step::Jaw;
-        } else if entered {
+        if work.is_none() && entered {
             typed.inner.request_focus();
         }
+        let ready = if work.is_some() {
+            Ready::Yes
+        } else {
+            Ready::No
+        };
+        (ready, entered)
     }
 
-    fn ask_jaw(&mut self, ui: &mut Ui, fills: &mut FillTessellator, comes: Comes) {
+    fn ask_jaw(
+        &mut self,
+        ui: &mut Ui,
+        fills: &mut FillTessellator,
+        comes: Comes,
+    ) -> Option<Outcome> {
         let unit = self.unit;
         let Some(work) = self.work.read(|text| parse_work_in(text, unit)) else {
             self.step = Step::Work;
-            return;
+            return None;
         };
         let (said, way, bar) = (self.work.text.clone(), self.way, self.usual);
         let asked = Asked {
@@ -203,13 +217,16 @@ impl BeginPair {
             self.cards.lead_in();
         }
         self.cards.follow(ui.ctx(), asked);
-        let cards = ScrollArea::vertical().auto_shrink([false, false]);
-        let taken = cards.show(ui, |ui| self.cards.show(ui, fills)).inner;
+        let taken = over_foot(ui, |ui| {
+            let cards = ScrollArea::vertical().auto_shrink([false, false]);
+            cards.show(ui, |ui| self.cards.show(ui, fills)).inner
+        });
         if let Some(taken) = taken {
             self.bars = Bars::beside(self.usual);
             self.taken = Some(taken);
             self.step = Step::Bar;
         }
+        foot(ui, None, &["Cancel"]).map(|_cancel| Outcome::Left)
     }
 
     fn ask_bar(&mut self, ui: &mut Ui, comes: Comes) -> Option<Outcome> {
@@ -222,8 +239,11 @@ impl BeginPair {
         }
         let begin = |bar: Bar| begun(taken, bar);
         self.bars.follow(ui.ctx(), &begin);
-        let pair = self.bars.show(ui, self.unit, &begin)?;
-        Some(Outcome::Pair(Box::new(pair)))
+        let unit = self.unit;
+        let pair = over_foot(ui, |ui| self.bars.show(ui, unit, &begin));
+        let begun = pair.map(|pair| Outcome::Pair(Box::new(pair)));
+        let left = foot(ui, None, &["Cancel"]).map(|_cancel| Outcome::Left);
+        begun.or(left)
     }
 }
 

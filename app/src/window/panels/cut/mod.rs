@@ -17,6 +17,7 @@ use super::dialog::usual_paper;
 use super::wish::{CutWish, RackChange, Wish};
 use crate::disk::folder;
 use crate::jobs::cut_wanted::Made;
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::cutting::Cutting;
 use orders::Pairs;
@@ -207,6 +208,7 @@ impl CutList {
                 page.show(ui, |ui| {
                     self.pairs(ui, &mut asked);
                     self.show_rack(ui, &mut asked);
+                    follow(ui);
                 });
             });
         CentralPanel::default().show(ui, |ui| self.list(ui, fills));

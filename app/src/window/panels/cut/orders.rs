@@ -6,6 +6,7 @@ use reinwright_core::forge::balance::Balance;
 use super::{CutList, CutWish};
 use crate::disk::folder;
 use crate::jobs::cut_wanted::Made;
+use crate::window::paint::focus::follow;
 
 /// The most pairs of a design that are asked for.
 const MOST: u32 = 1000;
@@ -132,6 +133,7 @@ impl CutList {
                             ui.close();
                         }
                     }
+                    follow(ui);
                 });
             }
         });

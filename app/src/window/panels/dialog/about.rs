@@ -44,7 +44,6 @@ pub(crate) struct About;
 
 impl About {
     pub(super) fn show(ui: &mut Ui) -> Option<Reply> {
-        ui.set_width(560.0);
         ui.heading(concat!("Reinwright ", env!("CARGO_PKG_VERSION")));
         ui.label("For smiths who make their own tongs.");
         let room = ui.ctx().content_rect().height() - 220.0;

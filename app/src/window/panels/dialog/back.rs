@@ -8,10 +8,12 @@ use reinwright_core::shop::family::{self, Family};
 use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tool::{self, Tool};
 
-use super::{Reply, buttons};
+use super::Reply;
 use crate::disk::kept::{Left, ago};
 use crate::disk::versions::Version;
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
+use crate::window::panels::question::{foot, lead};
 
 /// Height of a list, in points.
 const LIST: f32 = 260.0;
@@ -97,9 +99,10 @@ impl Rescue {
                 ui.separator();
                 reply = self.one(ui, left, kept).or(reply.take());
             }
+            follow(ui);
         });
         ui.separator();
-        let later = buttons(ui, &["Later"]).map(|_later| Reply::Stay);
+        let later = foot(ui, None, &["Later"]).map(|_later| Reply::Stay);
         reply.or(later)
     }
 
@@ -117,7 +120,9 @@ impl Rescue {
         match kept {
             Ok(kept) => {
                 ui.horizontal(|ui| {
-                    if ui.button("Bring it back").clicked() {
+                    let back = ui.button("Bring it back");
+                    lead(&back);
+                    if back.clicked() {
                         let file = left.about.file.clone();
                         return Some(Reply::Rescue(kept.clone(), left.path.clone(), file));
                     }
@@ -170,6 +175,7 @@ impl Versions {
             for version in &self.versions {
                 ui.horizontal(|ui| {
                     let back = ui.button("Bring back");
+                    lead(&back);
                     let name = format!("Bring back version {}", version.number);
                     if back.on_hover_text(&name).accessible_name(name).clicked() {
                         let (path, file) = (version.path.clone(), self.file.clone());
@@ -179,7 +185,8 @@ impl Versions {
                     ui.label(format!("Version {}, saved {when}", version.number));
                 });
             }
+            follow(ui);
         });
-        reply.or(buttons(ui, &["Close"]).map(|_close| Reply::Stay))
+        reply.or(foot(ui, None, &["Close"]).map(|_close| Reply::Stay))
     }
 }

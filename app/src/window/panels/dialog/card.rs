@@ -32,7 +32,6 @@ impl Card {
     }
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
-        ui.set_width(660.0);
         ui.heading("Measure the screen");
         ui.horizontal(|ui| {
             ui.radio_value(&mut self.with, With::Card, "With a bank card");

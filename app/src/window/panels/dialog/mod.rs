@@ -18,6 +18,7 @@ use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tool::Tool;
 
+use super::question::{Ready, Room, ask, foot};
 use super::wish::JawWish;
 use crate::jobs::order::Order;
 use crate::jobs::pages::Consent;
@@ -251,43 +252,48 @@ impl Dialog {
         ctx: &egui::Context,
         fills: &mut FillTessellator,
     ) -> Option<Reply> {
-        let frame = egui::Frame::popup(&ctx.global_style()).inner_margin(18);
-        let modal = egui::Modal::new(egui::Id::unique("question")).frame(frame);
-        let modal = modal.show(ctx, |ui| {
-            ui.set_width(440.0);
-            ui.spacing_mut().item_spacing.y = 8.0;
-            match self {
-                Self::Leave(it) => it.show(ui),
-                Self::Path(it) => it.show(ui),
-                Self::Card(it) => it.show(ui),
-                Self::Print(it) => it.show(ui, fills),
-                Self::PrintDrawings(it) => it.show(ui),
-                Self::JobSheet(it) => it.show(ui),
-                Self::PrintSvg(it) => it.show(ui),
-                Self::Rescue(it) => it.show(ui),
-                Self::Changed(it) => it.show(ui),
-                Self::Versions(it) => it.show(ui),
-                Self::NameTaken(it) => it.show(ui),
-                Self::About(About) => About::show(ui),
-            }
-        });
-        let escaped = modal.is_top_modal && ctx.input(|i| i.key_pressed(egui::Key::Escape));
-        modal.inner.or(escaped.then_some(Reply::Stay))
+        ask(ctx, self.frame(), Reply::Stay, |ui| match self {
+            Self::Leave(it) => it.show(ui),
+            Self::Path(it) => it.show(ui),
+            Self::Card(it) => it.show(ui),
+            Self::Print(it) => it.show(ui, fills),
+            Self::PrintDrawings(it) => it.show(ui),
+            Self::JobSheet(it) => it.show(ui),
+            Self::PrintSvg(it) => it.show(ui),
+            Self::Rescue(it) => it.show(ui),
+            Self::Changed(it) => it.show(ui),
+            Self::Versions(it) => it.show(ui),
+            Self::NameTaken(it) => it.show(ui),
+            Self::About(About) => About::show(ui),
+        })
+    }
+
+    /// A name of its own, and how large it is.
+    fn frame(&self) -> (&'static str, Room) {
+        match self {
+            Self::Leave(_) => ("leave", LINES),
+            Self::Path(_) => ("path", LINES),
+            Self::Card(_) => ("card", Room::Lines(660.0)),
+            Self::Print(_) => ("print", Room::Page(print::LARGEST)),
+            Self::PrintDrawings(_) => ("print drawings", LINES),
+            Self::JobSheet(_) => ("job sheet", LINES),
+            Self::PrintSvg(_) => ("print svg", LINES),
+            Self::Rescue(_) => ("rescue", LINES),
+            Self::Changed(_) => ("changed", LINES),
+            Self::Versions(_) => ("versions", LINES),
+            Self::NameTaken(_) => ("name taken", LINES),
+            Self::About(_) => ("about", Room::Lines(560.0)),
+        }
     }
 }
 
-/// A row of buttons at the foot of a question, the likeliest first; gives back which was clicked.
+/// Of a question that has a few lines, in points.
+const LINES: Room = Room::Lines(440.0);
+
+/// The buttons at the foot of a question, the likeliest first; gives back which was asked for.
 fn buttons(ui: &mut egui::Ui, labels: &[&str]) -> Option<usize> {
-    ui.add_space(4.0);
-    let mut clicked = None;
-    ui.horizontal(|ui| {
-        for (index, label) in labels.iter().enumerate() {
-            if ui.button(*label).clicked() {
-                clicked = Some(index);
-            }
-        }
-    });
-    clicked
+    let (main, others) = labels.split_first()?;
+    foot(ui, Some((main, Ready::Yes)), others)
 }
 
 /// What was wrong, under the field that it is about.

@@ -3,6 +3,7 @@ use std::path::{Path, PathBuf};
 use egui::{Key, TextEdit, Ui};
 
 use super::{Purpose, Reply, buttons, trouble};
+use crate::window::panels::question::lead;
 
 /// A path typed by hand, where the system has no chooser.
 #[derive(Debug)]
@@ -62,6 +63,7 @@ impl PathField {
         if std::mem::take(&mut self.fresh) {
             response.request_focus();
         }
+        lead(&response);
         if response.changed() {
             self.trouble = None;
         }

@@ -11,6 +11,7 @@ use reinwright_core::units::Length;
 
 use super::seen::Seen;
 use super::{FamilyBench, Lent};
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::panels::wish::Wish;
@@ -63,6 +64,7 @@ impl<D: Seen> FamilyBench<D> {
                     stock = self.stock.show(ui, units, &mut self.typing);
                 }
                 self.takes(ui);
+                follow(ui);
             });
         lent.asked.extend(stock.map(Wish::Stock));
         if let Some((size, at)) = fill {

@@ -6,6 +6,7 @@ use reinwright_core::shop::family::{Difference, Why};
 
 use super::FamilyBench;
 use super::seen::Seen;
+use crate::window::paint::focus::follow;
 
 /// A page beside the picture.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -31,9 +32,12 @@ impl<D: Seen> FamilyBench<D> {
         ScrollArea::vertical()
             .id_salt("family side")
             .auto_shrink([false, false])
-            .show(ui, |ui| match self.page {
-                SidePage::Findings => D::findings(&self.one, ui, &mut self.look),
-                SidePage::Differs => self.differs(ui),
+            .show(ui, |ui| {
+                match self.page {
+                    SidePage::Findings => D::findings(&self.one, ui, &mut self.look),
+                    SidePage::Differs => self.differs(ui),
+                }
+                follow(ui);
             });
     }
 

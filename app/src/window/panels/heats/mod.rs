@@ -18,6 +18,7 @@ use std::sync::Arc;
 use egui::{CentralPanel, Panel, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
 
+use crate::window::paint::focus::followed;
 use crate::window::state::heating::{Heat, Heating};
 use crate::window::state::look::Look;
 
@@ -97,7 +98,7 @@ pub(crate) fn middle(
         ui.separator();
         ScrollArea::both()
             .auto_shrink([false, false])
-            .show(ui, |ui| table::show(ui, &heat, look));
+            .show(ui, |ui| followed(ui, |ui| table::show(ui, &heat, look)));
     });
 }
 

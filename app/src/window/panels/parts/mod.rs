@@ -11,6 +11,7 @@ use reinwright_core::finding::Part;
 
 use super::typing::come_to;
 use super::wish::Wish;
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::colour_of;
 use crate::window::paint::theme::Palette;
 use crate::window::state::command::times_pressed;
@@ -114,6 +115,7 @@ impl PartsList {
                     self.group(ui, document, (look, beside), group);
                 }
                 look.reveal = None;
+                follow(ui);
             });
         std::mem::take(&mut self.asked)
     }

@@ -14,6 +14,7 @@ use reinwright_core::tongs::jaw::Verdict;
 
 use super::wish::Wish;
 use crate::disk::folder::{self, Folder};
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::command::Command;
 use card::{CardDeed, GAP};
@@ -299,6 +300,7 @@ impl Shelf {
                         deeds.extend(self.card(ui, area, at, fills).map(|deed| (at, deed)));
                     }
                 }
+                follow(ui);
             },
         );
         let wish = |(at, deed)| self.wish_of(at, deed);
@@ -307,9 +309,16 @@ impl Shelf {
 
     fn nothing(&self) -> &'static str {
         match (self.only, self.cards.is_empty()) {
-            (_, true) => "There is no design or family in this folder that can be read",
-            (Some(Mark::Have), false) => "Nothing here is marked as something you have",
-            (Some(Mark::Want), false) => "Nothing here is marked as something you want",
+            (_, true) => {
+                "There is no design, tool or family in this folder that can be read. Save one into it, or \
+                 choose another folder above."
+            }
+            (Some(Mark::Have), false) => {
+                "Nothing here is marked as something you have: tick Have on a card"
+            }
+            (Some(Mark::Want), false) => {
+                "Nothing here is marked as something you want: tick Want on a card"
+            }
             (None, false) => "There is no pair here, and no tool holds stock",
         }
     }

@@ -13,9 +13,11 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::refusal;
 use crate::disk::own_jaws::{self, OwnJaw};
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
+use crate::window::panels::question::{Ready, Room, ask, foot, lead};
 use crate::window::panels::wish::JawWish;
 
 /// The shelf while it is open.
@@ -57,30 +59,40 @@ impl JawShelf {
 
     /// Shows it; gives back what was asked for.
     pub(crate) fn show(&self, ctx: &Context, fills: &mut FillTessellator) -> Option<JawWish> {
-        let mut wish = None;
-        let mut open = true;
-        egui::Window::new("Own jaws")
-            .open(&mut open)
-            .default_pos([40.0, 44.0])
-            .default_size([520.0, 380.0])
-            .collapsible(false)
-            .show(ctx, |ui| {
-                if self.jaws.is_empty() {
-                    ui.label("Nothing is kept yet. Draw on a jaw, name it and press Keep.");
-                }
-                if let Some(folder) = &self.folder {
-                    ui.weak(format!("Each is a file in {}; open one that another smith gave you and it is taken in here", folder.display()));
-                    ui.separator();
-                }
-                let high = (ui.ctx().content_rect().height() - 220.0).clamp(160.0, 520.0);
-                ScrollArea::vertical().max_height(high).show(ui, |ui| {
-                    for (own, drawing) in &self.jaws {
-                        wish = self.row(ui, (own, drawing.as_ref()), fills).or(wish.take());
-                        ui.separator();
-                    }
-                });
-            });
-        if open { wish } else { Some(JawWish::Close) }
+        let frame = ("own jaws", Room::Lines(560.0));
+        ask(ctx, frame, JawWish::Close, |ui| {
+            ui.heading("Own jaws");
+            if self.jaws.is_empty() {
+                ui.label("Nothing is kept yet. Draw on a jaw, name it and press Keep.");
+            }
+            if let Some(folder) = &self.folder {
+                ui.weak(format!(
+                    "Each is a file in {}. Open one that another smith gave you, and it is taken \
+                     in here.",
+                    folder.display()
+                ));
+                ui.separator();
+            }
+            let wish = self.list(ui, fills);
+            let main = self.jaws.is_empty().then_some(("Close", Ready::Yes));
+            let others: &[&str] = if main.is_some() { &[] } else { &["Close"] };
+            wish.or(foot(ui, main, others).map(|_close| JawWish::Close))
+        })
+    }
+
+    fn list(&self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<JawWish> {
+        let high = (ui.ctx().content_rect().height() - 260.0).clamp(160.0, 520.0);
+        let list = ScrollArea::vertical().max_height(high);
+        list.show(ui, |ui| {
+            let mut wish = None;
+            for (own, drawing) in &self.jaws {
+                wish = self.row(ui, (own, drawing.as_ref()), fills).or(wish.take());
+                ui.separator();
+            }
+            follow(ui);
+            wish
+        })
+        .inner
     }
 
     fn row(
@@ -123,6 +135,7 @@ impl JawShelf {
         let button = |ui: &mut Ui, word: &str, hint: &str| {
             let button = ui.add(Button::new(word)).on_hover_text(hint);
             let word = word.trim_end_matches('…');
+            lead(&button);
             button.accessible_name(named(word)).clicked()
         };
         let mut wish = None;

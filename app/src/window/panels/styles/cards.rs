@@ -12,6 +12,7 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{JawKind, Verdict, Way};
 
 use super::card::{self, Card};
+use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 
 /// What the cards are made for.
@@ -72,6 +73,15 @@ impl Cards {
         Self {
             own,
             ..Self::default()
+        }
+    }
+
+    /// The same, the best of which comes under the keyboard.
+    pub(in crate::window::panels) fn leading(own: Vec<KeptJaw>) -> Self {
+        let lead = true;
+        Self {
+            lead,
+            ..Self::with(own)
         }
     }
 
@@ -169,6 +179,7 @@ impl Cards {
                 });
             }
         }
+        follow(ui);
         taken
     }
 }

@@ -4,7 +4,7 @@
 mod card;
 mod cards;
 
-use egui::{Context, ScrollArea, Ui};
+use egui::{Context, Key, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::{Bar, parse_work_in};
 use reinwright_core::finding::Part;
@@ -13,6 +13,8 @@ use reinwright_core::tongs::jaw::Way;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
+use super::begin::ROOM;
+use super::question::{Room, ask, foot, over_foot};
 use super::typing::Field;
 use super::wish::StyleWish;
 use crate::window::state::rows::capital;
@@ -42,39 +44,36 @@ impl StyleChooser {
             work: Field::with(own.clone()),
             own,
             way: Way::default(),
-            cards: Cards::with(jaws),
+            cards: Cards::leading(jaws),
         }
     }
 
     /// Shows it; gives back what was asked for.
     pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<StyleWish> {
-        let (mut wish, mut open) = (None, true);
-        let room = ctx.content_rect().size();
-        egui::Window::new("Choose for the work")
-            .open(&mut open)
-            .default_size([(room.x - 80.0).min(900.0), room.y - 110.0])
-            .default_pos([40.0, 44.0])
-            .max_size(room - egui::vec2(30.0, 60.0))
-            .collapsible(false)
-            .show(ctx, |ui| {
-                self.question(ui);
-                self.follow(ui.ctx());
-                ui.separator();
-                ScrollArea::vertical()
-                    .auto_shrink([false, false])
-                    .show(ui, |ui| wish = self.taken(ui, fills));
+        // As high as the window, so that as many cards as can be are seen at once.
+        let room = egui::vec2(ROOM.x, f32::INFINITY);
+        let frame = ("choose for the work", Room::Page(room));
+        ask(ctx, frame, StyleWish::Close, |ui| {
+            ui.heading("Choose for the work");
+            self.question(ui);
+            self.follow(ui.ctx());
+            ui.separator();
+            let taken = over_foot(ui, |ui| {
+                let cards = ScrollArea::vertical().auto_shrink([false, false]);
+                cards.show(ui, |ui| self.taken(ui, fills)).inner
             });
-        let escaped = ctx.input(|i| i.key_pressed(egui::Key::Escape));
-        if !open || escaped {
-            return Some(StyleWish::Close);
-        }
-        wish
+            let left = foot(ui, None, &["Cancel"]).map(|_cancel| StyleWish::Close);
+            taken.or(left)
+        })
     }
 
     /// What the smith must hold, and how.
     fn question(&mut self, ui: &mut Ui) {
         ui.horizontal_wrapped(|ui| {
-            self.work.show(ui, ("I must hold", WORK_HINT));
+            let field = self.work.show(ui, ("I must hold", WORK_HINT));
+            if field.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter)) {
+                self.cards.lead_in();
+            }
         });
         ways(ui, &mut self.way);
         self.work.say(ui);

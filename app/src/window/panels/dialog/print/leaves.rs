@@ -3,7 +3,10 @@
 use std::sync::Arc;
 
 use egui::accesskit::Role;
-use egui::{Rect, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo, vec2};
+use egui::{
+    Key, Modifiers, Rect, Response, ScrollArea, Sense, Stroke, StrokeKind, Ui, Vec2, WidgetInfo,
+    vec2,
+};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::paper::Page;
 
@@ -11,6 +14,7 @@ use crate::jobs::order::Order;
 use crate::jobs::pages::Pages;
 use crate::jobs::preview::{Leaves, Printable};
 use crate::jobs::set_printing::{Progress, Wanted};
+use crate::window::paint::focus::follow;
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;
@@ -32,6 +36,8 @@ pub(super) struct Shown {
     leaves: Option<Leaves>,
     /// The page that is looked at from near.
     near: Option<usize>,
+    /// The page that was looked at until now, which the keyboard comes back to.
+    left: Option<usize>,
 }
 
 impl Shown {
@@ -82,14 +88,16 @@ impl Shown {
         match self.near.and_then(|near| Some((near, pages.get(near)?))) {
             Some((near, page)) => {
                 self.near = turned(ui, near, pages.len());
+                if self.near.is_none() {
+                    self.left = Some(near);
+                }
                 large(ui, page, fills);
             }
             None if pages.is_empty() => {
                 ui.label("So many pages are not shown here.");
             }
             None => {
-                let clicked = all(ui, pages, fills);
-                self.near = clicked.or(self.near);
+                self.near = all(ui, pages, self.left.take(), fills);
             }
         }
     }
@@ -98,8 +106,13 @@ impl Shown {
 /// The row over a large page; gives back which one is looked at from now on.
 fn turned(ui: &mut Ui, near: usize, count: usize) -> Option<usize> {
     let mut next = Some(near);
+    let back = ui.input_mut(|i| i.consume_key(Modifiers::NONE, Key::Escape));
     ui.horizontal(|ui| {
-        if ui.button("All pages").clicked() {
+        let all = ui.button("All pages").on_hover_text("Escape does the same");
+        if ui.memory(|memory| memory.focused().is_none()) {
+            all.request_focus();
+        }
+        if all.clicked() || back {
             next = None;
         }
         let before = ui.add_enabled(near > 0, egui::Button::new("Page before"));
@@ -126,8 +139,13 @@ fn large(ui: &mut Ui, page: &Page, fills: &mut FillTessellator) {
     });
 }
 
-/// All pages; gives back which one was clicked.
-fn all(ui: &mut Ui, pages: &[Page], fills: &mut FillTessellator) -> Option<usize> {
+/// All pages, with the one that was left under the keyboard; gives back which one was clicked.
+fn all(
+    ui: &mut Ui,
+    pages: &[Page],
+    left: Option<usize>,
+    fills: &mut FillTessellator,
+) -> Option<usize> {
     let list = ScrollArea::vertical().auto_shrink([false, false]);
     list.show(ui, |ui| {
         let room = ui.available_size() - vec2(GAP, GAP);
@@ -138,12 +156,17 @@ fn all(ui: &mut Ui, pages: &[Page], fills: &mut FillTessellator) -> Option<usize
                 ui.spacing_mut().item_spacing.x = GAP;
                 for (column, page) in row.iter().enumerate() {
                     let at = line * across + column;
-                    if small(ui, (page, at, pages.len()), cell, fills) {
+                    let response = small(ui, (page, at, pages.len()), cell, fills);
+                    if left == Some(at) {
+                        response.request_focus();
+                    }
+                    if response.clicked() {
                         clicked = Some(at);
                     }
                 }
             });
         }
+        follow(ui);
         clicked
     })
     .inner
@@ -169,18 +192,18 @@ fn cells(room: Vec2, pages: &[Page]) -> (usize, Vec2) {
     found.copied().unwrap_or_else(|| of(1))
 }
 
-/// A small page with its number; true when it is clicked.
+/// A small page with its number.
 fn small(
     ui: &mut Ui,
     (page, at, count): (&Page, usize, usize),
     cell: Vec2,
     fills: &mut FillTessellator,
-) -> bool {
+) -> Response {
     let (area, response) = ui.allocate_exact_size(cell, Sense::click());
     let told = format!("Page {} of {count}", at + 1);
     response.widget_info(|| WidgetInfo::labeled(Role::Button, true, &told));
     if !ui.is_rect_visible(area) {
-        return response.clicked();
+        return response;
     }
     let palette = Palette::of(ui.visuals());
     let room = area.with_max_y(area.bottom() - NUMBER);
@@ -188,7 +211,7 @@ fn small(
     let scale = (room.width() / width).min(room.height() / height);
     let sheet = Rect::from_center_size(room.center(), vec2(width, height) * scale);
     draw(ui, page, sheet, fills);
-    if response.hovered() || response.has_focus() {
+    if response.hovered() {
         let rim = Stroke::new(2.0, palette.accent);
         ui.painter()
             .rect_stroke(sheet, 0.0, rim, StrokeKind::Outside);
@@ -203,7 +226,7 @@ fn small(
         font,
         palette.ink,
     );
-    response.on_hover_text("Click to see it larger").clicked()
+    response.on_hover_text("Click to see it larger")
 }
 
 /// A page in an area of its own shape.

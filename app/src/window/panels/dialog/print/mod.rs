@@ -8,17 +8,19 @@ mod printers;
 use std::path::Path;
 use std::sync::Arc;
 
-use egui::{Key, Rect, ScrollArea, Ui, UiBuilder, vec2};
+use egui::{Rect, ScrollArea, Ui, UiBuilder, vec2};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::StockSizes;
 use reinwright_core::shop::printers::{Printer, Printers};
 
-use super::{Purpose, Reply, buttons, trouble};
+use super::{Purpose, Reply, trouble};
 use crate::jobs::order::Order;
 use crate::jobs::pages::{Consent, Stack};
 use crate::jobs::preview::Printable;
 use crate::jobs::printing;
 use crate::jobs::set_printing::Wanted;
+use crate::window::paint::focus::follow;
+use crate::window::panels::question::{Ready, foot};
 use crate::window::state::bar::Forged;
 use crate::window::state::rows::capital;
 use choices::Typed;
@@ -27,9 +29,8 @@ use others::{CHOOSE, stopped};
 pub(crate) use others::{PrintDrawings, PrintJob, PrintSvg, usual_paper};
 use printers::Measuring;
 
-/// The dialog at the most, and the least that is left of the window around it, in points.
-const LARGEST: egui::Vec2 = vec2(1280.0, 900.0);
-const AROUND: egui::Vec2 = vec2(76.0, 76.0);
+/// The dialog at the most, in points.
+pub(super) const LARGEST: egui::Vec2 = vec2(1280.0, 900.0);
 /// What is chosen from is so wide, in points.
 const CHOICES: f32 = 326.0;
 /// Heading and foot together are so high, in points.
@@ -50,7 +51,6 @@ pub(crate) struct Print {
     measuring: Measuring,
     shown: Shown,
     stop: Option<String>,
-    fresh: bool,
 }
 
 impl Print {
@@ -74,7 +74,6 @@ impl Print {
             measuring: Measuring::new(printers),
             shown: Shown::default(),
             stop,
-            fresh: true,
         }
     }
 
@@ -86,22 +85,7 @@ impl Print {
     }
 
     pub(super) fn show(&mut self, ui: &mut Ui, fills: &mut FillTessellator) -> Option<Reply> {
-        if self.fresh {
-            let leave = |memory: &mut egui::Memory| {
-                if let Some(focused) = memory.focused() {
-                    memory.surrender_focus(focused);
-                }
-            };
-            ui.memory_mut(leave);
-        }
-        let nobody = ui.memory(|memory| memory.focused().is_none());
-        let enter = ui.input(|i| i.key_pressed(Key::Enter));
-        let entered = match !std::mem::take(&mut self.fresh) && nobody && enter {
-            true => Entered::Yes,
-            false => Entered::No,
-        };
-        let size = (ui.ctx().content_rect().size() - AROUND).min(LARGEST);
-        ui.set_width(size.x);
+        let size = ui.available_size();
         ui.heading("Print to PDF");
         let high = (size.y - ABOVE_AND_BELOW).max(120.0);
         let area = Rect::from_min_size(ui.cursor().min, vec2(size.x, high));
@@ -111,7 +95,7 @@ impl Print {
         self.follow(ui);
         let mut pages = of_area(ui, right.with_min_x(right.left() + 12.0), "pages");
         self.shown.show(&mut pages, fills);
-        let answer = self.foot(ui, entered);
+        let answer = self.foot(ui);
         asked.or(answer)
     }
 
@@ -136,6 +120,7 @@ impl Print {
                     choices::of_family(ui, family.as_ref(), &mut self.order);
                 }
             }
+            follow(ui);
             asked
         })
         .inner
@@ -156,22 +141,19 @@ impl Print {
     }
 
     /// How many pages there are, what to take care of, and the buttons.
-    fn foot(&self, ui: &mut Ui, entered: Entered) -> Option<Reply> {
+    fn foot(&self, ui: &mut Ui) -> Option<Reply> {
         let accept = self.accept(ui);
         ui.label(format!(
             "Print at actual size (100 %), then measure the check bars. {BURNS}"
         ));
         stopped(ui, self.stop.as_deref());
-        let labels: Vec<&str> = match &accept {
-            Some((label, _)) => vec![label, "Cancel"],
-            None => vec!["Cancel"],
+        let main = match &accept {
+            Some((label, _)) => (label.as_str(), Ready::Yes),
+            None => (CHOOSE, Ready::No),
         };
-        let pressed = buttons(ui, &labels);
-        match (pressed, accept) {
-            (Some(0), Some((_, consent))) => Some(self.ask(consent)),
-            (Some(_), _) => Some(Reply::Stay),
-            (None, Some((_, consent))) if entered == Entered::Yes => Some(self.ask(consent)),
-            (None, _) => None,
+        match (foot(ui, Some(main), &["Cancel"])?, accept) {
+            (0, Some((_, consent))) => Some(self.ask(consent)),
+            _ => Some(Reply::Stay),
         }
     }
 
@@ -219,13 +201,6 @@ impl Print {
         }
         self.typed.trouble().map(str::to_owned)
     }
-}
-
-/// Whether Enter was pressed while nothing had the keys.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Entered {
-    Yes,
-    No,
 }
 
 /// A part of the dialog that keeps to its area.
