@@ -268,7 +268,7 @@ impl Around<'_> {
 fn lettering(prepared: &Prepared, (row, source): (&Row, usize), show: Show) -> Vec<String> {
     let own = &prepared.shop.sources[source];
     let said = match &row.offers[source] {
-        Ok(offer) => format!("goes in, {}", offer.entry.words()),
+        Ok(offer) => format!("goes in, {}", offer.entry.words_for(row.step)),
         Err(why) => format!("no: {}", why.words(show)),
     };
     vec![format!("{}  {}: {}", row.number, row.step, own.name), said]

@@ -58,6 +58,28 @@ impl Part {
         Self::Tool,
     ];
 
+    /// Whether tools alone have it.
+    pub fn is_of_tool(self) -> bool {
+        match self {
+            Self::Working
+            | Self::Body
+            | Self::Eye
+            | Self::StruckEnd
+            | Self::HardyShank
+            | Self::Tool => true,
+            Self::Work
+            | Self::Bar
+            | Self::Jaw
+            | Self::SecondJaw
+            | Self::Neck
+            | Self::Boss
+            | Self::Shoulder
+            | Self::Rein
+            | Self::Rivet
+            | Self::Pair => false,
+        }
+    }
+
     /// The trade's word for it, in lower case.
     pub fn name(self) -> &'static str {
         match self {

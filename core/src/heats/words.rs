@@ -20,7 +20,11 @@ impl WhyNot {
             } => format!(
                 "from the {} the {part} is in the way {} from the tip: all that must enter wants \
                  {}, and {} is clear",
-                end.name(),
+                if part.is_of_tool() {
+                    end.tool_name()
+                } else {
+                    end.name()
+                },
                 show.text(rough(show, at_mm)),
                 show.text(circle_mm),
                 show.text(clear_mm.max(0.0)),
@@ -85,14 +89,18 @@ impl WhyNot {
 }
 
 impl Entry {
-    /// How a piece goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
+    /// How a half or a pair goes in: `jaw end first`, `rein end first, held 12 degrees aslant`.
     pub fn words(&self) -> String {
         self.with_end(self.end.name())
     }
 
-    /// The same of a tool: `working end first`.
-    pub fn tool_words(&self) -> String {
-        self.with_end(self.end.tool_name())
+    /// How a piece goes in for an operation: of a tool `working end first`.
+    pub fn words_for(&self, step: Step) -> String {
+        if matches!(step, Step::Tool(_)) {
+            self.with_end(self.end.tool_name())
+        } else {
+            self.words()
+        }
     }
 
     fn with_end(&self, end: &str) -> String {
@@ -149,11 +157,7 @@ impl Heated {
             .heats_s
             .get(1)
             .map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
-        let goes_in = if matches!(self.step, Step::Tool(_)) {
-            offer.entry.tool_words()
-        } else {
-            offer.entry.words()
-        };
+        let goes_in = offer.entry.words_for(self.step);
         Some(format!(
             "{brief}{each}, {goes_in}; {} from {warm}{later}; to be worked for {} a heat",
             spoken(first),

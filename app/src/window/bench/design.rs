@@ -14,6 +14,7 @@ use reinwright_core::shop::mend::Mend;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
+use super::edited::edited;
 use crate::disk::folder;
 use crate::disk::memory::Memory;
 use crate::jobs::{job_sheet, printing};
@@ -34,7 +35,6 @@ use crate::window::state::heating::{Heating, Subject};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::making::{CameOutForm, Told};
-use crate::window::state::news::Said;
 use crate::window::state::reckon::Answers;
 use crate::window::state::session::{Opened, Session};
 use crate::window::state::shop_heats::ShopHeats;
@@ -120,23 +120,9 @@ impl DesignBench {
         (screen, shop): (f32, &mut ShopHeats),
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
-        let mut asked = Vec::new();
-        let before = self.session.now.clone();
-        Panel::left("parts")
-            .default_size(258.0)
-            .size_range(258.0..=420.0)
-            .show(ui, |ui| {
-                let shown = (&mut self.look, &mut self.sketching);
-                asked = self.parts.show(ui, &mut self.session.now, shown);
-            });
-        if self.session.now != before {
-            shop.is_last = false;
-        }
-        if self.session.now != before
-            && let Err(why) = self.within_limits(before)
-        {
-            asked.push(Wish::Say(Said::Trouble(why)));
-        }
+        let shown = (&mut self.look, &mut self.sketching);
+        let (parts, session) = (&mut self.parts, &mut self.session);
+        let mut asked = edited(ui, parts, session, shown, shop);
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
         let heats = self.look.page == Page::Heats && self.answers.known.balance.trouble().is_none();

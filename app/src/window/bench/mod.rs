@@ -4,6 +4,7 @@ pub(crate) mod app;
 mod cut;
 mod deeds;
 mod design;
+mod edited;
 mod family;
 mod heats;
 mod leave;

@@ -9,6 +9,7 @@ use reinwright_core::paper::{Drawing, Paper};
 use reinwright_core::shop::mend::Mend;
 use reinwright_core::tool::Tool;
 
+use super::edited::edited;
 use crate::jobs::{job_sheet, printing};
 use crate::window::panels::answers;
 use crate::window::panels::dialog::Drawn;
@@ -22,7 +23,6 @@ use crate::window::sheet::tool::ToolSheet;
 use crate::window::state::heating::{Heating, Subject};
 use crate::window::state::history::Hand;
 use crate::window::state::look::{Look, Page, Sight};
-use crate::window::state::news::Said;
 use crate::window::state::session::{Opened, Session};
 use crate::window::state::shop_heats::ShopHeats;
 use crate::window::state::tool::ToolAnswers;
@@ -86,27 +86,12 @@ impl ToolBench {
         (screen, shop): (f32, &mut ShopHeats),
         fills: &mut FillTessellator,
     ) -> Vec<Wish> {
-        let mut asked = Vec::new();
         let hand = self.hand(ui.input(|i| i.pointer.any_down()));
         // A tool that a mend would make is not drawn over it: its sizes are told beside the button.
         self.look.weighed = None;
-        let before = self.session.now.clone();
-        Panel::left("parts")
-            .default_size(258.0)
-            .size_range(258.0..=420.0)
-            .show(ui, |ui| {
-                let shown = (&mut self.look, &mut ());
-                asked = self.parts.show(ui, &mut self.session.now, shown);
-            });
-        if self.session.now != before {
-            shop.is_last = false;
-        }
-        if self.session.now != before
-            && let Err(why) = self.session.keep_within(before)
-        {
-            self.parts.forget();
-            asked.push(Wish::Say(Said::Trouble(why)));
-        }
+        let shown = (&mut self.look, &mut ());
+        let (parts, session) = (&mut self.parts, &mut self.session);
+        let mut asked = edited(ui, parts, session, shown, shop);
         // What was edited in the list shows in the drawing in the same frame.
         self.follow();
         let sound = self.answers.known.balance.trouble().is_none();

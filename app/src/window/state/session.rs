@@ -44,67 +44,44 @@ pub(crate) trait Limited: Content {
     fn within_limits(&self) -> Result<(), String>;
 }
 
-impl Content for Document {
-    const KIND: Option<&'static str> = None;
+/// Tells of one design or tool how it is open: it has its own name, units, limits and text.
+macro_rules! alone {
+    ($what:ty, $kind:expr, $room:ident) => {
+        impl Content for $what {
+            const KIND: Option<&'static str> = $kind;
 
-    fn name(&self) -> &str {
-        &self.name
-    }
+            fn name(&self) -> &str {
+                &self.name
+            }
 
-    fn file_words(&self) -> String {
-        self.name.clone()
-    }
+            fn file_words(&self) -> String {
+                self.name.clone()
+            }
 
-    fn units(&self) -> Units {
-        self.units
-    }
+            fn units(&self) -> Units {
+                self.units
+            }
 
-    fn set_units(&mut self, units: Units) {
-        self.units = units;
-    }
+            fn set_units(&mut self, units: Units) {
+                self.units = units;
+            }
 
-    fn text(&self) -> Result<String, String> {
-        self.within_limits()?;
-        Ok(document::write(self))
-    }
+            fn text(&self) -> Result<String, String> {
+                self.within_limits()?;
+                Ok($room::write(self))
+            }
+        }
+
+        impl Limited for $what {
+            fn within_limits(&self) -> Result<(), String> {
+                $room::check_limits(self).map_err(|error| error.to_string())
+            }
+        }
+    };
 }
 
-impl Limited for Document {
-    fn within_limits(&self) -> Result<(), String> {
-        document::check_limits(self).map_err(|error| error.to_string())
-    }
-}
-
-impl Content for Tool {
-    const KIND: Option<&'static str> = Some("tool");
-
-    fn name(&self) -> &str {
-        &self.name
-    }
-
-    fn file_words(&self) -> String {
-        self.name.clone()
-    }
-
-    fn units(&self) -> Units {
-        self.units
-    }
-
-    fn set_units(&mut self, units: Units) {
-        self.units = units;
-    }
-
-    fn text(&self) -> Result<String, String> {
-        self.within_limits()?;
-        Ok(tool::write(self))
-    }
-}
-
-impl Limited for Tool {
-    fn within_limits(&self) -> Result<(), String> {
-        tool::check_limits(self).map_err(|error| error.to_string())
-    }
-}
+alone!(Document, None, document);
+alone!(Tool, Some("tool"), tool);
 
 impl<D: InSizes> Content for Family<D> {
     const KIND: Option<&'static str> = Some("family");

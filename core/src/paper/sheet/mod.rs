@@ -217,7 +217,7 @@ type Laid<'a> = (&'a Sheet, &'a TitleBlock);
 impl<'a> Arranged<'a> {
     /// These before others, numbered through.
     #[must_use]
-    pub fn then(mut self, others: Arranged<'a>) -> Self {
+    pub fn then(mut self, others: Self) -> Self {
         self.bundles.extend(others.bundles);
         self
     }

@@ -234,8 +234,9 @@ fn bears(document: &Document, model: &Model, bent: &Bent<'_>, load: &StrengthLoa
         .iter()
         .map(|half| half.bearing(limits))
         .collect();
-    let soft = give_mm_per_n(&halves);
-    let rate_n_per_mm = 1.0 / soft.max(f64::MIN_POSITIVE);
+    // A half that has no steel left somewhere gives without end: its reins meet at the least squeeze.
+    let soft = give_mm_per_n(&halves).clamp(f64::MIN_POSITIVE, f64::MAX);
+    let rate_n_per_mm = 1.0 / soft;
     let gap = contact.map_or(model.hand_gap, |on| on.hand_gap_mm);
     let closing_n = rate_n_per_mm * gap.max(0.0);
     let felt = |asked_n: f64| Squeeze {

@@ -160,7 +160,7 @@ impl InSizes for Document {
         // What is usual is only known for work and bar that can be.
         salvage.bring_inside("work", &mut work);
         salvage.bring_inside("bar", &mut bar);
-        let usual = Document::starting(style(all.jaw?.get_ron()), work, bar);
+        let usual = Self::starting(style(all.jaw?.get_ron()), work, bar);
         let mut base = filled(salvage, &all, usual);
         salvage.bring_inside("", &mut base);
         check_limits(&base).is_ok().then_some(base)

@@ -186,11 +186,11 @@ impl InSizes for Tool {
         let mut bar: Bar = salvage.piece(all.bar, "base.bar", usual_bar, "3/4 in round");
         salvage.bring_inside("bar", &mut bar);
         let usual = match size {
-            Some(size) => Tool::leading(kind, size, bar),
-            None => Tool::starting(kind, kind.usual_size(&bar), bar),
+            Some(size) => Self::leading(kind, size, bar),
+            None => Self::starting(kind, kind.usual_size(&bar), bar),
         };
         let mut take = salvage.take(&["base.note", "base.projection"]);
-        let mut base = Tool {
+        let mut base = Self {
             kind: KindOfFile::Tool,
             format: FORMAT,
             name: take.of(all.name, "base.name", usual.name),

@@ -13,7 +13,7 @@ impl<D: Seen> FamilyBench<D> {
     pub(super) fn tools(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         let typed = ui.horizontal_wrapped(|ui| {
             let name = TextEdit::singleline(&mut self.session.now.name)
-                .desired_width(190.0)
+                .desired_width(232.0)
                 .char_limit(200)
                 .hint_text("What the family is called");
             let name = ui.add(name).accessible_name("Family name");

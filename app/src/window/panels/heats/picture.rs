@@ -22,7 +22,7 @@ pub(super) fn words(ui: &mut Ui, heat: &Heat, (row, source): (usize, usize)) {
     let said = match &own.offers[source] {
         Ok(offer) => format!(
             "goes in {}; it can be slid in {} and {} is heated at a time",
-            offer.entry.words(),
+            offer.entry.words_for(own.step),
             heat.show.text(heat.show.roughly(offer.entry.slides_mm)),
             heat.show.text(heat.show.roughly(offer.load.length_mm)),
         ),

@@ -260,7 +260,7 @@ fn told(
             let chosen = if is_chosen { "; this is the best" } else { "" };
             format!(
                 "{head}: goes in, {}{circle}; {}{chosen}",
-                offer.entry.words(),
+                offer.entry.words_for(own.step),
                 counted(offer.heats as usize)
             )
         }

@@ -276,7 +276,7 @@ impl Sketching {
             let hint = "Stopped and crosswise are put at the node that is chosen";
             response
                 .response
-                .accessible_name("Work lies")
+                .accessible_name("Work lies in the sketch")
                 .on_hover_text(hint);
         });
         let place = match sketch.lay {
