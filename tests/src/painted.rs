@@ -71,11 +71,17 @@ impl std::fmt::Debug for Seen {
 }
 
 /// Shows a workbench in a size so that it can be looked at.
-pub fn look_at(bench: Workbench, (width, height): (f32, f32)) -> Seen {
+pub fn look_at(bench: Workbench, size: (f32, f32)) -> Seen {
+    look_finely_at(bench, size, 1.0)
+}
+
+/// The same with so many pixels to a point.
+pub fn look_finely_at(bench: Workbench, (width, height): (f32, f32), fine: f32) -> Seen {
     let textures = Textures::default();
     let mut window = Harness::builder()
         .with_size(vec2(width + 2.0 * AROUND, height + 2.0 * AROUND))
         .with_max_steps(FRAMES)
+        .with_pixels_per_point(fine)
         .renderer(Keeping(Rc::clone(&textures)))
         .build_ui_state(|ui, bench: &mut Workbench| bench.show(ui), bench);
     window.run();

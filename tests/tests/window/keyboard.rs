@@ -75,6 +75,7 @@ fn opened(name: &str) -> Seen {
         size: SMALL,
         units: Units::Inch,
         theme: "light",
+        fine: 1.0,
     };
     let (_, open) = page(name);
     let mut seen = pages::show(("", |_| {}), "v-bit-square", way);

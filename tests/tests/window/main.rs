@@ -12,6 +12,7 @@ mod kept;
 mod keyboard;
 mod making;
 mod mends;
+mod names;
 mod pictures;
 mod print;
 mod shelf;

@@ -199,7 +199,7 @@ impl Workbench {
             Reply::Screen(points_per_mm) => {
                 let which = which_screen(ctx);
                 let memory = &mut self.remembered.memory;
-                memory.note_screen(which.as_deref(), points_per_mm);
+                memory.note_screen(which.as_deref(), points_per_mm * ctx.zoom_factor());
                 self.open.set_scale(points_per_mm);
             }
             Reply::Jaws(wish) => self.at_own_jaws(wish),

@@ -81,6 +81,8 @@ pub(super) struct Shown {
     pub(super) fills: FillTessellator,
     title: String,
     dressed: bool,
+    /// By which factor everything is drawn, where that came from the room of the window.
+    pub(super) fitted: Option<f32>,
 }
 
 /// What was asked for, and what the smith is asked.
@@ -181,6 +183,7 @@ impl Workbench {
                 fills: FillTessellator::new(),
                 title: String::new(),
                 dressed: false,
+                fitted: None,
             },
             asked: Asked {
                 queue: Vec::new(),
@@ -259,6 +262,7 @@ impl Workbench {
     pub fn show(&mut self, ui: &mut Ui) {
         let ctx = ui.ctx().clone();
         self.dress(ui);
+        self.fit_letters(&ctx);
         self.before(&ctx);
         self.panels(ui);
         self.show_job(&ctx);
@@ -341,7 +345,7 @@ impl Workbench {
     /// Points per millimetre of the screen that the window is on.
     pub(super) fn screen(&self, ctx: &Context) -> f32 {
         let memory = &self.remembered.memory;
-        memory.screen(which_screen(ctx).as_deref())
+        memory.screen(which_screen(ctx).as_deref()) / ctx.zoom_factor()
     }
 
     /// The own jaws over the design that one of them is chosen for.
@@ -455,6 +459,7 @@ impl Workbench {
 /// that is not known.
 pub(super) fn which_screen(ctx: &Context) -> Option<String> {
     let size = ctx.input(|i| i.viewport().monitor_size)?;
-    let fine = ctx.pixels_per_point();
+    let size = size * ctx.zoom_factor();
+    let fine = ctx.native_pixels_per_point().unwrap_or(1.0);
     Some(format!("{:.0} x {:.0}, {fine}", size.x, size.y))
 }

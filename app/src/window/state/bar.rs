@@ -30,6 +30,15 @@ impl Forged {
             Self::Tool => "tool",
         }
     }
+
+    /// From which end of its bar marks are set off, and which is the other, as the bar lies: a tool's working end is
+    /// to the right.
+    pub(crate) fn ends(self) -> [&'static str; 2] {
+        match self {
+            Self::Pair => ["Left", "Right"],
+            Self::Tool => ["Right", "Left"],
+        }
+    }
 }
 
 /// All that the account of a bar tells.

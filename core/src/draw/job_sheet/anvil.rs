@@ -38,6 +38,15 @@ pub(super) fn first(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
         .unwrap_or_default();
     let (laid, rest) = laid(&all, cards);
     items.extend(laid);
+    let blank = Rect::new(room.x0, over, room.x1, over + blank(&all, cards));
+    if rest.is_empty() && blank.height() > LEAST_BLANK {
+        let large = top::tool_at_large(job, blank.inset(-2.0 * INSET));
+        if !large.is_empty() {
+            // It is not shown small as well.
+            items.retain(|item| !matches!(item, Item::Group(group) if group.name == "finished"));
+        }
+        items.extend(large);
+    }
     let mut pages = vec![items];
     let name = format!("{}, going on", job.name());
     pages.extend(more(job, &name, rest, room));
@@ -49,6 +58,19 @@ pub(super) fn second(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
     let name = format!("{}: the second half, whose jaw differs", job.name());
     let all = cards_of(job, (1, Named::Always), room.width() / 2.0);
     more(job, &name, &all, room)
+}
+
+/// What a page leaves under few cards, mm: less is no room for a picture.
+const LEAST_BLANK: f64 = 25.0;
+
+/// How high it is blank under the cards of both columns, mm.
+fn blank(cards: &[Card<'_>], area: Rect) -> f64 {
+    let (left, right) = columns(cards, area);
+    let under = |column: &[Card<'_>]| {
+        let high = column.iter().map(Card::least).sum::<f64>();
+        area.height() - high - spare(column, area) * counted(column)
+    };
+    under(left).min(under(&cards[left.len()..left.len() + right]))
 }
 
 /// Pages of cards alone.
@@ -142,8 +164,8 @@ impl Card<'_> {
     }
 }
 
-/// Two columns of cards, as many of them as find room, and those that do not.
-fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]) {
+/// The cards of the left column, and how many follow in the right one.
+fn columns<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (&'b [Card<'a>], usize) {
     let high = |cards: &[Card<'_>]| cards.iter().map(Card::least).sum::<f64>();
     let fit = |cards: &[Card<'_>]| {
         let fits = (0..=cards.len())
@@ -161,7 +183,13 @@ fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]
         fit(cards).max(1)
     };
     let (left, rest) = cards.split_at(left);
-    let (right, rest) = rest.split_at(fit(rest));
+    (left, fit(rest))
+}
+
+/// Two columns of cards, as many of them as find room, and those that do not.
+fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]) {
+    let (left, right) = columns(cards, area);
+    let (right, rest) = cards[left.len()..].split_at(right);
     let middle = area.center().x;
     let columns = [
         column(left, Rect::new(area.x0, area.y0, middle, area.y1)),
@@ -170,13 +198,21 @@ fn laid<'a, 'b>(cards: &'b [Card<'a>], area: Rect) -> (Vec<Item>, &'b [Card<'a>]
     (columns.concat(), rest)
 }
 
-/// Cards one below the other over the height of an area; a few are no higher than they are read well.
-fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
-    let own: f64 = cards.iter().map(Card::least).sum();
-    /// What a card is higher than it must be, mm.
+/// What each of some cards is higher than it must be, mm: a few are no higher than they are read well.
+fn spare(cards: &[Card<'_>], area: Rect) -> f64 {
     const MOST_SPARE: f64 = 18.0;
-    #[allow(clippy::cast_precision_loss, reason = "a few cards")]
-    let more = ((area.height() - own) / cards.len().max(1) as f64).min(MOST_SPARE);
+    let own: f64 = cards.iter().map(Card::least).sum();
+    ((area.height() - own) / counted(cards).max(1.0)).min(MOST_SPARE)
+}
+
+#[allow(clippy::cast_precision_loss, reason = "a few cards")]
+fn counted(cards: &[Card<'_>]) -> f64 {
+    cards.len() as f64
+}
+
+/// Cards one below the other over the height of an area.
+fn column(cards: &[Card<'_>], area: Rect) -> Vec<Item> {
+    let more = spare(cards, area);
     let mut y = area.y1;
     let mut items = Vec::new();
     for card in cards {

@@ -198,6 +198,42 @@ fn last_words(job: &Job<'_>) -> String {
     }
 }
 
+/// The finished tool of a job where few cards leave room for it, with its sizes if they can be read; nothing for a
+/// pair.
+pub(super) fn tool_at_large(job: &Job<'_>, room: Rect) -> Vec<Item> {
+    let Made::Tool { document, model } = job.made else {
+        return Vec::new();
+    };
+    /// Sizes that make the tool smaller than by this are left out.
+    const SMALLER: f64 = 0.75;
+    let drawn = |text: f64, sizes: Sizes| {
+        let options = DrawOptions {
+            text,
+            sizes,
+            names: Names::LeftOut,
+            ..DrawOptions::default()
+        };
+        let mut drawn = draw_tool(document, model, &options);
+        drawn.items.truncate(2);
+        drawn
+    };
+    let by = |drawn: &Drawing| {
+        let area = drawn.bounds();
+        (room.width() / area.width()).min(room.height() / area.height())
+    };
+    let bare = drawn(FAR, Sizes::None);
+    let most = by(&bare).min(1.0);
+    let sized = drawn(0.75 * FAR / most, Sizes::All);
+    let least = by(&sized).min(1.0);
+    let drawn = if least < SMALLER * most {
+        bare.scaled(most)
+    } else {
+        sized.scaled(least)
+    };
+    let shift = room.center() - drawn.bounds().center();
+    vec![Item::group("at large", shift, drawn.items)]
+}
+
 /// The finished tool without its sizes, as large as there is room.
 fn finished(document: &Tool, model: &crate::tool::Model, room: Rect) -> Vec<Item> {
     let options = DrawOptions {

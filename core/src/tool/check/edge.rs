@@ -51,6 +51,11 @@ pub(crate) fn angle(check: &mut Check<'_>, shaped: &Shaped, of: For) {
         "{} work wants {:.0}\u{b0} to {:.0}\u{b0}, {:.0}\u{b0} as a rule",
         of.work, of.least, of.most, of.usual
     );
+    let hint = if degrees > 0.0 {
+        format!("make the edge {way}, with another {by}")
+    } else {
+        "make the Land narrower".to_owned()
+    };
     let message = if degrees > 0.0 {
         format!("its edge has {degrees:.0}\u{b0}, and {wants}: {fault}")
     } else {
@@ -60,11 +65,7 @@ pub(crate) fn angle(check: &mut Check<'_>, shaped: &Shaped, of: For) {
         .report
         .mend(Kind::EdgeAngle, Part::Working)
         .held_as(Quantity::Angle, degrees, limit)
-        .say(
-            message,
-            format!("make the edge {way}, with another {by}"),
-            COMMON_PRACTICE,
-        );
+        .say(message, hint, COMMON_PRACTICE);
 }
 
 /// How wide an edge comes out of the bar by spreading.

@@ -43,7 +43,12 @@ fn every_tool_is_painted() {
             ("light", SMALL, Units::Inch),
             ("dark", (1600.0, 1000.0), Units::Millimetre),
         ] {
-            let way = Way { size, units, theme };
+            let way = Way {
+                size,
+                units,
+                theme,
+                fine: 1.0,
+            };
             let pages = match kind {
                 ToolKind::RoundPunch => pages::OF_TOOL,
                 _ => &pages::OF_TOOL[..2],
@@ -86,6 +91,7 @@ fn every_page_is_painted() {
                 size,
                 units: Units::Inch,
                 theme,
+                fine: 1.0,
             };
             let picture = pages::show(*page, "v-bit-square", way).picture();
             let first = picture.pixels[0];

@@ -6,7 +6,7 @@ use reinwright_core::asked::{Units, parse_bar};
 use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::designs::{sample, samples_folder};
 use reinwright_tests::files::put;
-use reinwright_tests::painted::{Seen, look_at};
+use reinwright_tests::painted::{Seen, look_finely_at};
 use reinwright_tests::window::{Window, click, click_with, press, remembering};
 
 /// A page by its name, and the way to it from an open design.
@@ -135,6 +135,8 @@ pub(crate) struct Way {
     pub(crate) size: (f32, f32),
     pub(crate) units: Units,
     pub(crate) theme: &'static str,
+    /// Pixels to a point.
+    pub(crate) fine: f32,
 }
 
 /// Shows a page of a sample.
@@ -164,7 +166,7 @@ fn seen((_, open): Page, way: Way, bench: impl FnOnce(Surroundings) -> Workbench
         "shelf",
         samples_folder().display().to_string(),
     );
-    let mut seen = look_at(bench(remembering(folder.path())), way.size);
+    let mut seen = look_finely_at(bench(remembering(folder.path())), way.size, way.fine);
     open(&mut seen.window);
     seen
 }

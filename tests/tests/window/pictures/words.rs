@@ -49,6 +49,17 @@ const PARTS_OF_IT: [&str; 2] = ["rein", "true size"];
 
 #[test]
 fn no_word_is_cut_in_the_smallest_window() {
+    none_is_cut_at(1.0);
+}
+
+/// At 200 % letters stand on other parts of a point, and so are a little wider or narrower.
+#[test]
+fn no_word_is_cut_at_twice_the_pixels() {
+    none_is_cut_at(2.0);
+}
+
+#[track_caller]
+fn none_is_cut_at(fine: f32) {
     let mut found = Vec::new();
     let whole = pages::ALL
         .iter()
@@ -60,6 +71,7 @@ fn no_word_is_cut_in_the_smallest_window() {
             size: SMALL,
             units,
             theme: "light",
+            fine,
         };
         let seen = pages::show(page, "v-bit-square", way);
         let words = cut(&seen).into_iter();
@@ -78,6 +90,7 @@ fn no_word_of_a_tool_is_cut_in_the_smallest_window() {
                 size: SMALL,
                 units: Units::Inch,
                 theme: "light",
+                fine: 1.0,
             };
             let seen = pages::show_tool(*page, kind, way);
             let words = cut(&seen).into_iter();

@@ -48,7 +48,7 @@ pub(super) fn show(ui: &mut Ui, account: Account<'_>, look: &mut Look) {
             piece(ui, ("Half B", of), b, units, look);
         }
     }
-    marks(ui, balance, units);
+    marks(ui, balance, (units, of));
     caution(ui, bar.steel);
 }
 
@@ -134,20 +134,21 @@ fn sum(ui: &mut Ui, what: &str, value: &str) {
     ui.end_row();
 }
 
-fn marks(ui: &mut Ui, balance: &Balance, units: Units) {
+fn marks(ui: &mut Ui, balance: &Balance, (units, of): (Units, Forged)) {
     section(ui, "Marks, from both ends of the length");
     Grid::new("marks")
         .num_columns(3)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
             let show = units.show();
-            for side in ["Left", "Right"] {
+            for side in of.ends() {
                 right(ui, |ui| ui.weak(format!("{side} {}", show.sign())));
             }
             ui.weak("What meets there");
             ui.end_row();
             for mark in &balance.marks {
-                let hint = format!("exactly {} from the left", exact(mark.at_mm, units));
+                let from = of.ends()[0].to_lowercase();
+                let hint = format!("exactly {} from the {from}", exact(mark.at_mm, units));
                 let ends = [mark.measured(units), balance.from_end(mark, units)];
                 for end in ends {
                     right(ui, |ui| ui.strong(show.number(end.mm()))).on_hover_text(&hint);

@@ -9,6 +9,7 @@ use reinwright_core::making::{Plan, Procedure};
 use super::{came_out, findings, right, section};
 use crate::window::paint::theme::Palette;
 use crate::window::panels::wish::Wish;
+use crate::window::state::bar::Forged;
 use crate::window::state::command::Command;
 use crate::window::state::look::Look;
 use crate::window::state::making::Planned;
@@ -23,7 +24,7 @@ pub(super) fn show(ui: &mut Ui, answers: &mut Answers, look: &mut Look) -> Optio
         return None;
     }
     let planned = answers.planned(&look.making.asked);
-    let asked = list(ui, &planned, answers.units(), look);
+    let asked = list(ui, &planned, (answers.units(), Forged::Pair), look);
     let form = &mut look.making.came_out;
     came_out::show(ui, form, answers.units()).or(asked)
 }
@@ -35,17 +36,17 @@ pub(super) fn show_tool(ui: &mut Ui, answers: &mut ToolAnswers, look: &mut Look)
         return None;
     }
     let planned = answers.planned(&look.making.asked);
-    list(ui, &planned, answers.units(), look)
+    list(ui, &planned, (answers.units(), Forged::Tool), look)
 }
 
 /// Procedure, operations, findings and marks, and the way to the job sheet.
-fn list(ui: &mut Ui, planned: &Rc<Planned>, units: Units, look: &mut Look) -> Option<Wish> {
+fn list(ui: &mut Ui, planned: &Rc<Planned>, of: (Units, Forged), look: &mut Look) -> Option<Wish> {
     procedure(ui, &planned.plan, look);
     others(ui, &planned.plan);
     operations(ui, planned, look);
     left_out(ui, look);
     against(ui, &planned.plan, look);
-    marks(ui, &planned.plan, units);
+    marks(ui, &planned.plan, of);
     ui.add_space(10.0);
     let sheet = Command::JobSheet;
     sheet.button(ui).clicked().then_some(Wish::Do(sheet))
@@ -174,14 +175,14 @@ fn against(ui: &mut Ui, plan: &Plan, look: &mut Look) {
     }
 }
 
-fn marks(ui: &mut Ui, plan: &Plan, units: Units) {
+fn marks(ui: &mut Ui, plan: &Plan, (units, of): (Units, Forged)) {
     let show = units.show();
     section(ui, "Marks, from both ends of the length");
     Grid::new("making marks")
         .num_columns(3)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            for side in ["Left", "Right"] {
+            for side in of.ends() {
                 right(ui, |ui| ui.weak(format!("{side} {}", show.sign())));
             }
             ui.weak("What meets there, face, tool");

@@ -114,14 +114,24 @@ fn no_bar(ui: &mut Ui, trouble: &str) -> Option<Wish> {
     None
 }
 
+/// So many tabs have room in any panel, and all of them with their badges in one so wide, in points:
+/// else they stand in two rows.
+const FEW: usize = 4;
+const ALL_TABS: f32 = 372.0;
+
 fn tabs(ui: &mut Ui, pages: &[Page], findings: &[Finding], look: &mut Look) {
-    // Wrapped: with all badges the tabs are wider than the narrowest panel.
-    ui.horizontal_wrapped(|ui| {
-        ui.spacing_mut().item_spacing.x = 2.0;
-        for page in pages {
-            tab(ui, findings, look, *page);
-        }
-    });
+    let in_a_row = match ui.available_width() {
+        width if pages.len() > FEW && width < ALL_TABS => pages.len().div_ceil(2),
+        _ => pages.len(),
+    };
+    for row in pages.chunks(in_a_row) {
+        ui.horizontal(|ui| {
+            ui.spacing_mut().item_spacing.x = 2.0;
+            for page in row {
+                tab(ui, findings, look, *page);
+            }
+        });
+    }
     ui.separator();
 }
 
