@@ -38,6 +38,7 @@ impl Workbench {
             Wish::BeginTool(tool) => self.leave_for(ctx, Next::BeginTool(tool)),
             Wish::ReadyTool(tool) => self.leave_for(ctx, Next::ReadyTool(tool)),
             Wish::ReadyFamily(family) => self.leave_for(ctx, Next::ReadyFamily(family)),
+            Wish::ReadyTools(set) => self.leave_for(ctx, Next::ReadyTools(set)),
             Wish::Mend(mend) => match &mut self.open {
                 Open::Design(design) => design.mend(&mend),
                 Open::Tool(tool) => tool.mend(&mend),

@@ -43,6 +43,7 @@ impl Workbench {
             Next::BeginTool(tool) => self.show_tool(Session::unsaved(*tool)),
             Next::ReadyTool(tool) => self.show_tool(Session::begun(*tool)),
             Next::ReadyFamily(family) => self.show_open(Open::family(Session::begun(*family))),
+            Next::ReadyTools(set) => self.show_open(Open::tools(Session::begun(*set))),
             Next::Open(path) => {
                 let done = self.open_file(&path);
                 self.tell(done);

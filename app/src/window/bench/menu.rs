@@ -107,6 +107,12 @@ impl Workbench {
                         self.asked.queue.push(Wish::ReadyTool(Box::new(tool)));
                     }
                 }
+                for set in samples::tool_sets() {
+                    let name = format!("{}, {} sizes", set.name, set.sizes.len());
+                    if ui.button(name).clicked() {
+                        self.asked.queue.push(Wish::ReadyTools(Box::new(set)));
+                    }
+                }
             });
             ui.add_enabled_ui(!self.remembered.memory.recent.is_empty(), |ui| {
                 ui.menu_button("Recent", |ui| {

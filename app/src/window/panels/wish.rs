@@ -41,6 +41,8 @@ pub(crate) enum Wish {
     ReadyTool(Box<Tool>),
     /// Show this family, which can be had again.
     ReadyFamily(Box<Family>),
+    /// Show this family of tools, which can be had again.
+    ReadyTools(Box<Family<Tool>>),
     /// Show this tool, which no file has.
     BeginTool(Box<Tool>),
     /// Take a way to mend the design.

@@ -35,6 +35,9 @@ const FAMILIES: [&str; 2] = [
     include_str!("../../../../samples/family-v-bit.ron"),
 ];
 
+/// One tool in many sizes.
+const TOOL_SETS: [&str; 1] = [include_str!("../../../../samples/tools/drift-set.ron")];
+
 /// Kinds of which no sample is a file: begun as a new pair is, for the work that they are known by.
 const BEGUN: [(JawKind, &str, &str); 2] = [
     (JawKind::Bolt, "5/8 in bolt", "3/4 in square"),
@@ -63,6 +66,13 @@ pub(crate) fn families() -> impl Iterator<Item = Family> {
     let read = |text: &str| family::read(text.as_bytes());
     let read = FAMILIES.into_iter().map(read);
     read.map(|family| family.expect("the samples are opened by a test"))
+}
+
+/// Every family of tools among them.
+pub(crate) fn tool_sets() -> impl Iterator<Item = Family<Tool>> {
+    let read = |text: &str| family::read_of::<Tool>(text.as_bytes());
+    let read = TOOL_SETS.into_iter().map(read);
+    read.map(|set| set.expect("the samples are opened by a test"))
 }
 
 fn begun((kind, work, bar): (JawKind, &str, &str)) -> Document {
@@ -100,5 +110,8 @@ mod tests {
             assert!(worst < Some(Severity::Mend), "{}: {worst:?}", pair.name);
         }
         assert_eq!(super::tools().count(), super::TOOLS.len());
+        let sets: Vec<_> = super::tool_sets().collect();
+        assert!(sets.iter().all(|set| set.sizes.len() > 1), "{sets:?}");
+        assert_eq!(sets.len(), super::TOOL_SETS.len());
     }
 }

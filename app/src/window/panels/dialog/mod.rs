@@ -58,6 +58,8 @@ pub(crate) enum Next {
     ReadyTool(Box<Tool>),
     /// Show this family, which can be had again.
     ReadyFamily(Box<Family>),
+    /// Show this family of tools, which can be had again.
+    ReadyTools(Box<Family<Tool>>),
     /// Open this file.
     Open(PathBuf),
     /// Open this file of the shelf, and of a family the size at a place.
