@@ -93,6 +93,55 @@ fn a_source_that_cannot_be_costs_only_itself() {
     check("7", &["sources 1"]);
 }
 
+/// What is wrong is named by its field and its line in the whole file, in the words of the file.
+#[test]
+fn what_is_wrong_is_named_where_it_stands() {
+    let whole = Sources::default().write();
+    let check = |from: &str, to: &str, words: &[&str]| {
+        assert!(whole.contains(from), "{from}");
+        let bad = whole.replacen(from, to, 1);
+        let line = bad.lines().position(|line| line.contains(to));
+        let line = line.expect("it stands there") + 1;
+        let lost = Sources::read(bad.as_bytes()).expect("a file").lost;
+        sentence(&lost[0]);
+        let place = format!("line {line}:");
+        for word in words.iter().chain([&place.as_str()]) {
+            assert!(lost[0].contains(word), "{word} in {}", lost[0]);
+        }
+        for inner in ["Unexpected", "enum", "`", "SourceKind", "Machine"] {
+            assert!(!lost[0].contains(inner), "{inner} in {}", lost[0]);
+        }
+    };
+    check(
+        "turns: 5.0",
+        "turns: \"many\"",
+        &["sources 3, turns, ", "a number is expected"],
+    );
+    check(
+        "chamber: \"1250 C\"",
+        "chamber: 1250",
+        &["sources 1, chamber, ", "write it in quotes"],
+    );
+    check(
+        "kind: Gas(",
+        "kind: Gass(",
+        &[
+            "sources 1, kind, ",
+            "Gass is not known here: write one of Gas",
+        ],
+    );
+    check(
+        "least_khz: 20.0",
+        "lowest_khz: 20.0",
+        &["machine, ", "nothing here is called lowest_khz"],
+    );
+    check(
+        "bore: \"1 in\"",
+        "bore: \"one\"",
+        &["sources 3, bore, ", "\"one\" is not a size"],
+    );
+}
+
 #[test]
 fn a_name_that_is_taken_is_left_out() {
     let both = file(&format!("{FORGE}, {FORGE}"));
