@@ -188,6 +188,11 @@ fn work_is_read_without_its_unit_and_said_in_words_that_are_read_back() {
             Unit::Millimetre,
             "16 mm square on corners",
         ),
+        (
+            "5/8 square on the diamond",
+            Unit::Inch,
+            "5/8 in square on corners",
+        ),
         ("16 mm round", Unit::Inch, "16 mm round"),
         ("1/4 x 1 flat", Unit::Inch, "1/4 in x 1 in flat"),
     ] {
@@ -245,4 +250,19 @@ fn an_own_jaw_that_does_not_grow_so_far_says_so() {
     );
     assert_eq!(advice.verdict, Verdict::Unsafe);
     assert!(advice.reason.contains("does not grow"), "{}", advice.reason);
+}
+
+/// Bar without a head and headed bar are told apart in both answers to a bolt jaw on bar.
+#[test]
+fn a_bow_on_bar_says_when_it_is_idle() {
+    for way in [Way::EndOn, Way::ByHead] {
+        let bolt = advise(
+            JawKind::Bolt,
+            &pairs::work("20 mm square"),
+            way,
+            &bar("20 mm square"),
+        );
+        assert!(bolt.reason.contains("headed bar"), "{}", bolt.reason);
+        assert!(bolt.reason.contains("idle"), "{}", bolt.reason);
+    }
 }

@@ -448,7 +448,13 @@ fn what_is_weak_is_told() {
     let mut thin = pairs::flat();
     thin.rivet.diameter = mm(3.0);
     thin.rivet.hole = mm(3.3);
-    sees(&thin, &load, Severity::Mend, Part::Rivet, "shear");
+    sees(
+        &thin,
+        &load,
+        Severity::Mend,
+        Part::Rivet,
+        "the rivet is sheared with",
+    );
     let hot = StrengthLoad {
         jaw_celsius: 700.0,
         ..load

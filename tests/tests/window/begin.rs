@@ -99,11 +99,13 @@ fn the_usual_bar_is_remembered() {
     let mut window = show(bench(), SMALL);
     for_work(&mut window, "3/8 flat");
     click(&mut window, "Take flat");
+    window.get_by_label_contains("The first is a common one");
     take_bar(&mut window, "5/8 in square");
     assert_eq!(window.state().document().bar.stock.words(), "5/8 in square");
     let mut again = show(bench(), SMALL);
     for_work(&mut again, "3/8 flat");
     press(&mut again, Modifiers::NONE, Key::Enter);
+    again.get_by_label_contains("The first is the one you used last");
     press(&mut again, Modifiers::NONE, Key::Enter);
     assert_eq!(again.state().document().bar.stock.words(), "5/8 in square");
     let mut metric = pairs::flat();

@@ -500,3 +500,17 @@ fn a_large_table_draws_what_is_seen() {
         .and_then(|family| family.take_out(0));
     assert!(document.is_some_and(|design| document::check_limits(&design).is_ok()));
 }
+
+/// What is of one design says how a size becomes one.
+#[test]
+fn a_making_and_heats_of_a_family_say_how_a_size_is_taken_out() {
+    for (key, of) in [
+        (Key::F6, "A making is of one design"),
+        (Key::F8, "Heats are of one design"),
+    ] {
+        let mut window = window();
+        press(&mut window, Modifiers::NONE, key);
+        window.get_by_label_contains(of);
+        window.get_by_label_contains("press \"Take out as a design\" first");
+    }
+}

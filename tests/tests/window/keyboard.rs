@@ -249,3 +249,26 @@ fn what_comes_to_have_the_keyboard_comes_into_sight() {
         );
     }
 }
+
+/// Alt and its letter open a menu and close it; behind a question they do neither.
+#[test]
+fn alt_and_a_letter_open_a_menu() {
+    for (key, line) in [(Key::F, "Ready designs"), (Key::V, "Trace a picture")] {
+        let mut window = show(Workbench::with(pairs::flat(), around()), SMALL);
+        let shows = |window: &Window| window.query_by_label_contains(line).is_some();
+        let before = shows(&window);
+        press(&mut window, Modifiers::ALT, key);
+        window.run();
+        assert!(shows(&window) && !before, "{line}");
+        press(&mut window, Modifiers::ALT, key);
+        window.run();
+        assert!(!shows(&window), "{line}");
+        press(&mut window, Modifiers::COMMAND, Key::N);
+        press(&mut window, Modifiers::ALT, key);
+        window.run();
+        assert!(
+            is_open(&window, "Work to hold") && !shows(&window),
+            "{line}"
+        );
+    }
+}

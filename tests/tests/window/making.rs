@@ -3,6 +3,7 @@
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
+use reinwright_core::asked::Units;
 use reinwright_core::making::{Plan, Procedure, Step, plan, usual};
 use reinwright_core::shop::balance_of;
 use reinwright_core::tongs::document::Document;
@@ -97,6 +98,22 @@ fn it_plays_until_it_is_stopped_or_the_pair_is_there() {
     window.run_steps(8 * last);
     window.get_by_label("Play");
     window.get_by_label_contains("Drawing of the pair");
+}
+
+/// Space presses what has the keyboard, and nothing beside it.
+#[test]
+fn space_on_a_button_does_not_play() {
+    let mut window = at_making(flat(), SMALL);
+    window.get_by_label("Show inches").focus();
+    window.run();
+    press(&mut window, Modifiers::NONE, Key::Space);
+    assert_eq!(window.state().document().units, Units::Inch);
+    window.get_by_label("Play");
+    window.get_by_label("Stage").focus();
+    window.run();
+    window.key_press(Key::Space);
+    window.run_steps(2);
+    window.get_by_label("Stop");
 }
 
 #[test]

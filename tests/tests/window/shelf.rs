@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use egui::{Key, Modifiers};
+use egui::{Event, Key, Modifiers};
 use egui_kittest::kittest::Queryable;
 use reinwright::window::Workbench;
 use reinwright_core::shop::family::{self, Family, Size};
@@ -106,6 +106,23 @@ fn unsaved_work_is_asked_about_before_the_shelf_opens_another() {
     click(&mut window, "Open Vee");
     click(&mut window, "Throw the changes away");
     assert_eq!(window.state().document().name, "Vee");
+}
+
+/// Another folder is typed over the one that is offered, not behind it.
+#[test]
+fn the_folder_is_typed_over_the_one_that_stands_there() {
+    let (shop, other) = (shop(), folder());
+    put(
+        other.path(),
+        "lone.ron",
+        &document::write(&design("Lone", "flat", "1/2 in flat")),
+    );
+    let mut window = at_shelf(shop.path());
+    click(&mut window, "Another folder");
+    window.event(Event::Text(other.path().display().to_string()));
+    window.run();
+    click(&mut window, "Open");
+    window.get_by_label("Open Lone");
 }
 
 #[test]

@@ -16,9 +16,11 @@ use crate::window::state::look::Page;
 use crate::window::state::news::Said;
 use reinwright_core::asked::Units;
 
-/// What is said where a making is asked of anything else.
-const OF_ONE_DESIGN: &str =
-    "A making is of one design, and a family is open: take a size out as a design first";
+/// What is said where a making is asked of a family of pairs, and of one of tools.
+const OF_ONE_DESIGN: &str = "A making is of one design, and a family is open: choose a size and \
+                             press \"Take out as a design\" first";
+const OF_ONE_TOOL: &str = "A making is of one tool, and a family is open: choose a size and press \
+                           \"Take out as a tool\" first";
 
 impl Workbench {
     /// Does what was clicked or typed.
@@ -122,10 +124,8 @@ impl Workbench {
                 let of = match &self.open {
                     Open::Design(_) => Forged::Pair,
                     Open::Tool(_) => Forged::Tool,
-                    Open::Family(_) | Open::Tools(_) => {
-                        self.tell(Err(OF_ONE_DESIGN.to_owned()));
-                        return;
-                    }
+                    Open::Family(_) => return self.tell(Err(OF_ONE_DESIGN.to_owned())),
+                    Open::Tools(_) => return self.tell(Err(OF_ONE_TOOL.to_owned())),
                 };
                 let job = PrintJob::new(of, units, self.open.stop());
                 self.put_question(Dialog::JobSheet(job));
@@ -170,7 +170,8 @@ impl Workbench {
         match &mut self.open {
             Open::Design(design) => design.show_page(Page::Making),
             Open::Tool(tool) => tool.show_page(Page::Making),
-            Open::Family(_) | Open::Tools(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Tools(_) => self.tell(Err(OF_ONE_TOOL.to_owned())),
         }
     }
 

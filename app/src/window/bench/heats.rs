@@ -7,9 +7,11 @@ use crate::window::state::history::Hand;
 use crate::window::state::look::Page;
 use crate::window::state::shop_heats::ShopHeats;
 
-/// What is said where heats are asked of a family.
-const OF_ONE_DESIGN: &str =
-    "Heats are of one design: open a pair or a tool, or take a size out of the family, first";
+/// What is said where heats are asked of a family of pairs, and of one of tools.
+const OF_ONE_DESIGN: &str = "Heats are of one design, and a family is open: choose a size and \
+                             press \"Take out as a design\" first";
+const OF_ONE_TOOL: &str = "Heats are of one tool, and a family is open: choose a size and press \
+                           \"Take out as a tool\" first";
 
 impl Workbench {
     /// Shows the page of heats, with the sources as they stand on disk.
@@ -23,7 +25,8 @@ impl Workbench {
                 self.remembered.heats.look_again();
                 tool.show_page(Page::Heats);
             }
-            Open::Family(_) | Open::Tools(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
+            Open::Tools(_) => self.tell(Err(OF_ONE_TOOL.to_owned())),
         }
     }
 

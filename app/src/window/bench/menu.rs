@@ -1,6 +1,6 @@
 //! The line of menus and buttons at the top.
 
-use egui::Ui;
+use egui::{Event, InputState, Key, Modifiers, Popup, Response, Ui};
 use reinwright_core::asked::Units;
 
 use super::open::Open;
@@ -86,7 +86,7 @@ impl Workbench {
     }
 
     fn file_menu(&mut self, ui: &mut Ui) {
-        ui.menu_button("File", |ui| {
+        let menu = ui.menu_button("File", |ui| {
             self.lines(ui, &[Command::New, Command::NewTool, Command::Open]);
             ui.menu_button("Ready designs", |ui| {
                 for sample in samples::all() {
@@ -143,10 +143,11 @@ impl Workbench {
             ui.separator();
             self.lines(ui, &[Command::About, Command::Quit]);
         });
+        self.opened_by(ui, Key::F, &menu.response);
     }
 
     fn view_menu(&mut self, ui: &mut Ui) {
-        ui.menu_button("View", |ui| {
+        let menu = ui.menu_button("View", |ui| {
             let commands = [
                 Command::Show(Sight::Head),
                 Command::Show(Sight::Rein),
@@ -160,6 +161,26 @@ impl Workbench {
             ];
             self.lines(ui, &commands);
         });
+        self.opened_by(ui, Key::V, &menu.response);
+    }
+
+    /// Opens a menu, or closes it, where Alt and its letter are pressed, and brings it under the
+    /// keyboard. The menus are drawn first: no field takes the letter for text.
+    fn opened_by(&self, ui: &Ui, key: Key, button: &Response) {
+        let pressed = |input: &mut InputState| {
+            let pressed = input.consume_key(Modifiers::ALT, key);
+            if pressed {
+                input
+                    .events
+                    .retain(|event| !matches!(event, Event::Text(_)));
+            }
+            pressed
+        };
+        if !self.is_asked() && ui.input_mut(pressed) {
+            Popup::toggle_id(ui.ctx(), Popup::default_response_id(button));
+            button.request_focus();
+            ui.ctx().request_repaint();
+        }
     }
 
     fn lines(&mut self, ui: &mut Ui, commands: &[Command]) {

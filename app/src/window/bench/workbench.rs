@@ -313,7 +313,7 @@ impl Workbench {
     }
 
     /// Whether a dialog is open.
-    fn is_asked(&self) -> bool {
+    pub(super) fn is_asked(&self) -> bool {
         let shown = &self.shown;
         self.asked.dialog.is_some()
             || shown.begin.is_some()

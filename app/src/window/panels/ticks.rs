@@ -16,9 +16,23 @@ pub(super) fn ticks((from, to): (f64, f64), about: f64) -> Vec<f64> {
     ticks
 }
 
+/// How many digits behind the point tell such numbers apart.
+pub(super) fn decimals(ticks: &[f64]) -> usize {
+    /// No chart is so fine that more would be wanted.
+    const MOST: usize = 6;
+    let [first, second, ..] = ticks else { return 0 };
+    let mut step = second - first;
+    let mut digits = 0;
+    while step < 1.0 - 1e-9 && digits < MOST {
+        step *= 10.0;
+        digits += 1;
+    }
+    digits
+}
+
 #[cfg(test)]
 mod tests {
-    use super::ticks;
+    use super::{decimals, ticks};
 
     #[track_caller]
     fn check(span: (f64, f64), expected: &[f64]) {
@@ -38,5 +52,21 @@ mod tests {
         check((0.0, 33.0), &[0.0, 20.0]);
         check((11.8, 18.5), &[15.0]);
         check((0.03, 0.11), &[0.05, 0.1]);
+    }
+
+    /// A hardy of 2 5/8 in is marked at every half inch.
+    #[test]
+    fn numbers_are_told_apart() {
+        let told = |ticks: &[f64]| -> Vec<String> {
+            let digits = decimals(ticks);
+            ticks.iter().map(|own| format!("{own:.digits$}")).collect()
+        };
+        assert_eq!(
+            told(&ticks((0.0, 2.625), 6.0)),
+            ["0.0", "0.5", "1.0", "1.5", "2.0", "2.5"]
+        );
+        assert_eq!(told(&[0.0, 20.0]), ["0", "20"]);
+        assert_eq!(told(&[0.05, 0.1]), ["0.05", "0.10"]);
+        assert_eq!(told(&[]), [""; 0]);
     }
 }

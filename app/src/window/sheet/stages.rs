@@ -2,7 +2,7 @@
 
 use std::rc::Rc;
 
-use egui::{Button, Slider, Ui};
+use egui::{Button, Key, Modifiers, Slider, Ui};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::draw::{self, Finished, Ground};
 use reinwright_core::tongs::model::Model;
@@ -12,7 +12,7 @@ use super::paper::{Paper, point_and_choose};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::state::bar::Forged;
-use crate::window::state::command::Command;
+use crate::window::state::command::{Command, times_pressed};
 use crate::window::state::look::{Look, Sight};
 use crate::window::state::making::Planned;
 use crate::window::state::reckon::Answers;
@@ -81,8 +81,13 @@ impl Stages {
             let slider = ui
                 .add(slider)
                 .on_hover_text(format!("From the bar to the {}", planned.of.whole()));
-            if slider.accessible_name("Stage").changed() {
+            let slider = slider.accessible_name("Stage");
+            if slider.changed() {
                 making.go(at);
+            }
+            // A slider has no use for Space itself.
+            if slider.has_focus() && times_pressed(ui, Modifiers::NONE, Key::Space) > 0.0 {
+                making.play(ui.input(|i| i.time), last);
             }
             ui.label(format!("{} of {last}", making.at));
             asked = match planned.of {

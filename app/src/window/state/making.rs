@@ -154,12 +154,14 @@ impl Making {
         }
     }
 
-    /// Goes on with what plays; Space begins and ends it while nothing is being typed.
+    /// Goes on with what plays; Space begins and ends it while nothing else has the keyboard, which
+    /// Space would press or type into.
     pub(crate) fn go_on(&mut self, ctx: &Context, last: usize) {
         self.at = self.at.min(last);
         let pressed = |i: &mut egui::InputState| i.consume_key(Modifiers::NONE, Key::Space);
         let now = ctx.input(|i| i.time);
-        if !ctx.text_edit_focused() && ctx.input_mut(pressed) {
+        let is_free = ctx.memory(|memory| memory.focused().is_none());
+        if is_free && ctx.input_mut(pressed) {
             self.play(now, last);
         }
         let Some(due) = self.due else { return };

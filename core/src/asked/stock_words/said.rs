@@ -49,7 +49,7 @@ fn leading<'a>(words: &[&'a str]) -> (Option<&'a str>, usize) {
 fn lie(word: &str) -> Option<Lie> {
     match trimmed(word) {
         "flats" => Some(Lie::OnFlats),
-        "corner" | "corners" | "diagonal" => Some(Lie::OnCorners),
+        "corner" | "corners" | "diagonal" | "diamond" => Some(Lie::OnCorners),
         _ => None,
     }
 }
@@ -74,7 +74,7 @@ fn of(text: &str) -> Said {
     take(&text.split_whitespace().collect::<Vec<_>>()).1
 }
 
-/// Whether a text that names work says how it lies: on its corners, its diagonal or its flats.
+/// Whether a text that names work says how it lies: on its corners, its diagonal, the diamond or its flats.
 pub fn says_lie(text: &str) -> bool {
     of(text).lie.is_some()
 }

@@ -53,6 +53,30 @@ impl Fails {
     }
 }
 
+/// How a joint is loaded.
+#[derive(Clone, Copy)]
+enum Under {
+    Shear,
+    Bearing,
+}
+
+impl Under {
+    fn kind(self) -> Kind {
+        match self {
+            Self::Shear => Kind::RivetShears,
+            Self::Bearing => Kind::HoleCrushes,
+        }
+    }
+
+    /// What comes before the force.
+    fn words(self) -> &'static str {
+        match self {
+            Self::Shear => "the rivet is sheared with",
+            Self::Bearing => "the rivet presses its hole with",
+        }
+    }
+}
+
 struct Say<'a> {
     strength: &'a Strength,
     report: Report,
@@ -189,16 +213,16 @@ impl Say<'_> {
             of(FigureKind::HoleBearing),
         );
         if let Some(shear) = shear {
-            self.overloaded(&shear, Kind::RivetShears, limits.0);
+            self.overloaded(&shear, Under::Shear, limits.0);
         }
         if let Some(bearing) = bearing {
-            self.overloaded(&bearing, Kind::HoleCrushes, limits.1);
+            self.overloaded(&bearing, Under::Bearing, limits.1);
         }
     }
 
     /// A joint that a strong squeeze takes past its full strength, the design resistance without
     /// its partial factor, gives way.
-    fn overloaded(&mut self, figure: &Figure, kind: Kind, design_n: f64) {
+    fn overloaded(&mut self, figure: &Figure, under: Under, design_n: f64) {
         let strong = self.strength.squeezes[1];
         let full_n = GAMMA_M2 * design_n;
         let (severity, n, value, limit) = if strong.rivet_n > full_n {
@@ -212,15 +236,15 @@ impl Say<'_> {
             Severity::Mend | Severity::Note => "it bears",
         };
         let message = format!(
-            "squeezed with {} the {} takes {}, {verb} {}",
+            "squeezed with {} {} {}: {verb} {}",
             show.force(n),
-            figure.what.name(),
+            under.words(),
             show.force(value),
             show.force(limit)
         );
         let hint = "take a thicker rivet, or a thicker or larger boss";
         self.report
-            .at(severity, kind, figure.part)
+            .at(severity, under.kind(), figure.part)
             .held_as(Quantity::Force, value, limit)
             .say(message, hint, figure.source);
     }

@@ -74,10 +74,13 @@ impl Style for Bolt {
             (Work::Flat { .. }, Way::ByHead) => {
                 Trade::will_do("its flat bit holds flat bar while the bow clears a bent end")
             }
+            (_, Way::ByHead) if work.bolt_held().is_none() => Trade::suits(
+                "its V holds headed bar while the bow clears the head; on bar without one it is idle",
+            ),
             (_, Way::ByHead) => Trade::suits("its V holds the shank while the bow clears the head"),
-            (_, Way::EndOn) => {
-                Trade::will_do("its bit holds the bar; the bow is idle on bar without a head")
-            }
+            (_, Way::EndOn) => Trade::will_do(
+                "its bit holds the bar, headed bar well; the bow is idle on bar without a head",
+            ),
             (_, Way::Across) => Trade::not_for("its groove runs along the tongs, not across"),
             (_, Way::Beside) => Trade::not_for("holds in front of the boss, not beside it"),
             (_, Way::ByEye) => Trade::not_for("has no lugs that would enter an eye"),

@@ -22,20 +22,39 @@ pub(super) struct Bars {
     offers: Vec<Offer>,
     to_make: Vec<Bar>,
     other: Field,
+    /// Which bar is asked for, and what the first is.
+    asks: &'static str,
     /// The first that will do is to come under the keyboard.
     lead: bool,
+}
+
+/// What the bar is that is offered first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum First {
+    UsedLast,
+    Common,
+}
+
+impl First {
+    fn asks(self) -> &'static str {
+        match self {
+            Self::UsedLast => "Which bar is it forged from? The first is the one you used last.",
+            Self::Common => "Which bar is it forged from? The first is a common one.",
+        }
+    }
 }
 
 /// How a pair is begun from a bar.
 type Begin<'a> = &'a dyn Fn(Bar) -> Result<Document, String>;
 
 impl Bars {
-    /// The usual bar, and those that merchants keep.
-    pub(super) fn beside(usual: Bar) -> Self {
+    /// The bar that was used last or else is common, and those that merchants keep.
+    pub(super) fn beside((first, usual): (First, Bar)) -> Self {
         let mut to_make = bars_to_offer(&usual);
         to_make.reverse();
         Self {
             to_make,
+            asks: first.asks(),
             ..Self::default()
         }
     }
@@ -55,7 +74,7 @@ impl Bars {
 
     /// Shows them; gives back the pair from the one that was taken.
     pub(super) fn show(&mut self, ui: &mut Ui, unit: Unit, begin: Begin<'_>) -> Option<Document> {
-        ui.label("Which bar is it forged from? The first is the one you used last.");
+        ui.label(self.asks);
         let other = self.other_bar(ui, unit, begin);
         ui.separator();
         let rows = ScrollArea::vertical().auto_shrink([false, false]);
@@ -84,7 +103,7 @@ impl Bars {
 
     fn rows(&mut self, ui: &mut Ui) -> Option<Document> {
         let mut taken = None;
-        for offer in &self.offers {
+        for offer in sound_first(&self.offers) {
             let response = row(ui, offer);
             // Where no bar gives a sound pair, the first that gives one at all must do.
             let will_do = offer.is_sound() || (self.to_make.is_empty() && offer.pair.is_ok());
@@ -102,6 +121,14 @@ impl Bars {
         follow(ui);
         taken
     }
+}
+
+/// The first, then those that give a sound pair, then the others.
+fn sound_first(offers: &[Offer]) -> impl Iterator<Item = &Offer> {
+    let (first, others) = offers.split_at(offers.len().min(1));
+    let sound = others.iter().filter(|offer| offer.is_sound());
+    let unsound = others.iter().filter(|offer| !offer.is_sound());
+    first.iter().chain(sound).chain(unsound)
 }
 
 /// `3/4 in square`, what is cut of it and what the pair weighs; or why it gives none.

@@ -17,7 +17,7 @@ use super::styles::{Asked, Cards, Of, Taken, WORK_HINT, ways};
 use super::typing::Field;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
-use bars::Bars;
+use bars::{Bars, First};
 
 /// How large a dialog with cards is, in points.
 pub(super) const ROOM: egui::Vec2 = egui::vec2(900.0, 640.0);
@@ -63,7 +63,8 @@ pub(crate) struct BeginPair {
     shown: Option<Step>,
     work: Field,
     way: Way,
-    usual: Bar,
+    /// The bar that is offered first.
+    usual: (First, Bar),
     cards: Cards,
     taken: Option<Taken>,
     bars: Bars,
@@ -89,7 +90,9 @@ impl BeginPair {
             shown: None,
             work: Field::default(),
             way: Way::default(),
-            usual: usual.unwrap_or_else(|| first_bar(units)),
+            usual: usual.map_or((First::Common, first_bar(units)), |bar| {
+                (First::UsedLast, bar)
+            }),
             cards: Cards::with(own),
             taken: None,
             bars: Bars::default(),
@@ -206,7 +209,7 @@ impl BeginPair {
             self.step = Step::Work;
             return None;
         };
-        let (said, way, bar) = (self.work.text.clone(), self.way, self.usual);
+        let (said, way, bar) = (self.work.text.clone(), self.way, self.usual.1);
         let asked = Asked {
             work,
             said,

@@ -179,6 +179,23 @@ impl Purpose {
         self.chosen() == Chosen::ToWrite
     }
 
+    /// Whether a folder is asked for, and no file.
+    pub(crate) fn is_of_a_folder(&self) -> bool {
+        match self {
+            Self::Folder(_) | Self::Tools(_) | Self::Shelf | Self::Shop => true,
+            Self::Open
+            | Self::CutDesign
+            | Self::CutPdf(_)
+            | Self::JobSheet(_)
+            | Self::Picture
+            | Self::Save(_)
+            | Self::Pdf(..)
+            | Self::CheckPage(_)
+            | Self::Svg(_)
+            | Self::OwnJaw(_) => false,
+        }
+    }
+
     /// The path with the ending that its kind has, if none was given.
     pub(crate) fn ended(&self, path: PathBuf) -> PathBuf {
         let ending = self.files().1;

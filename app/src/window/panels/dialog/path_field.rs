@@ -1,9 +1,11 @@
 use std::path::{Path, PathBuf};
 
+use egui::text_edit::TextEditState;
 use egui::{Key, TextEdit, Ui};
 
 use super::{Purpose, Reply, buttons, trouble};
 use crate::window::panels::question::lead;
+use crate::window::panels::typing::come_to;
 
 /// A path typed by hand, where the system has no chooser.
 #[derive(Debug)]
@@ -45,23 +47,20 @@ impl PathField {
 
     pub(super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
         ui.heading(self.purpose.title());
-        let label = ui.label(match self.purpose {
-            Purpose::Folder(_) | Purpose::Tools(_) | Purpose::Shelf | Purpose::Shop => "Folder",
-            Purpose::Open
-            | Purpose::CutDesign
-            | Purpose::CutPdf(_)
-            | Purpose::JobSheet(_)
-            | Purpose::Picture
-            | Purpose::Save(_)
-            | Purpose::Pdf(..)
-            | Purpose::CheckPage(_)
-            | Purpose::Svg(_)
-            | Purpose::OwnJaw(_) => "File, with its folder",
+        let label = ui.label(if self.purpose.is_of_a_folder() {
+            "Folder"
+        } else {
+            "File, with its folder"
         });
         let field = TextEdit::singleline(&mut self.text).desired_width(f32::INFINITY);
         let response = ui.add(field).labelled_by(label.id);
         if std::mem::take(&mut self.fresh) {
             response.request_focus();
+            if self.purpose.is_of_a_folder() {
+                // Another folder is typed over the one that stands there, not behind it.
+                let state = TextEditState::load(ui.ctx(), response.id).unwrap_or_default();
+                come_to(ui, state, (response.id, &self.text));
+            }
         }
         lead(&response);
         if response.changed() {

@@ -88,7 +88,6 @@ impl Drawn<'_> {
                     points: curve(&self.course.left_along),
                 },
             ],
-            number: &|value| format!("{value:.0}"),
         }
         .show(ui, size);
     }
@@ -125,7 +124,6 @@ impl Drawn<'_> {
                     points: curve(|own| own.middle_celsius),
                 },
             ],
-            number: &|value| format!("{value:.0}"),
         }
         .show(ui, size);
     }

@@ -4,7 +4,7 @@ use egui::accesskit::Role;
 use egui::{Align2, FontId, Pos2, Rect, Sense, Shape, Stroke, Ui, Vec2, WidgetInfo};
 
 use crate::window::paint::theme::Palette;
-use crate::window::panels::ticks::ticks;
+use crate::window::panels::ticks::{decimals, ticks};
 
 /// Room for the numbers at the left and below, and size of the text, in points.
 const LEFT: f32 = 36.0;
@@ -26,7 +26,7 @@ pub(super) struct Curve {
 }
 
 /// What is plotted, in the units that are shown.
-pub(super) struct Plot<'a> {
+pub(super) struct Plot {
     pub(super) title: String,
     /// In words, for a screen reader.
     pub(super) said: String,
@@ -37,11 +37,9 @@ pub(super) struct Plot<'a> {
     /// What must be hot, or when the piece was in the heat: drawn along the foot.
     pub(super) foot: (f64, f64),
     pub(super) curves: Vec<Curve>,
-    /// Numbers along the foot.
-    pub(super) number: &'a dyn Fn(f64) -> String,
 }
 
-impl Plot<'_> {
+impl Plot {
     pub(super) fn show(&self, ui: &mut Ui, size: Vec2) {
         let down = egui::Layout::top_down(egui::Align::Min);
         ui.allocate_ui_with_layout(size, down, |ui| {
@@ -97,7 +95,9 @@ impl Plot<'_> {
             );
         }
         let about = f64::from(plot.width() / 60.0).max(2.0);
-        for value in ticks(self.across, about) {
+        let along = ticks(self.across, about);
+        let digits = decimals(&along);
+        for value in along {
             let foot = at(value, self.up.0);
             let thin = Stroke::new(1.0, palette.ink);
             painter.vline(foot.x, plot.bottom()..=plot.bottom() + 3.0, thin);
@@ -108,7 +108,7 @@ impl Plot<'_> {
             };
             let font = FontId::proportional(TEXT);
             let place = foot + Vec2::new(0.0, 3.0);
-            painter.text(place, align, (self.number)(value), font, palette.ink);
+            painter.text(place, align, format!("{value:.digits$}"), font, palette.ink);
         }
         let inside = ui.painter_at(plot);
         let foot = [at(self.foot.0, self.up.0), at(self.foot.1, self.up.0)];
