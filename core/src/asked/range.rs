@@ -16,6 +16,9 @@ impl Range {
     /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.
     pub const STEEL: Self = STEEL;
 
+    /// A length along the reins, mm.
+    pub const REIN: Self = REIN;
+
     /// From `least` to `most`.
     pub const fn new(least: f64, most: f64) -> Self {
         Self { least, most }

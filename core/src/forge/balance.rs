@@ -390,7 +390,8 @@ impl Account {
         };
         let mut lengths = pieces.chunks(together).peekable();
         while let Some(length) = lengths.next() {
-            let even = length.windows(2).all(|two| two[0].1 == two[1].1);
+            // A piece alone has no middle that is to lie on the rule.
+            let even = matches!(length, [first, second] if first.1 == second.1);
             rule.begin(even);
             self.first_first(&length[0], &mut rule);
             if let Some(second) = length.get(1) {

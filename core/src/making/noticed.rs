@@ -4,16 +4,13 @@ use crate::asked::Hole;
 use crate::finding::{COMMON_PRACTICE, GEOMETRY, Kind, Part, Report};
 use crate::shape::Piece;
 
-use super::operation::{Grip, Operation};
+use super::operation::{Grip, LEAST_HOLD, Operation};
 use super::order::{Changes, Refused};
 use super::procedure::{Procedure, Suits};
 use super::rules::{MOST_UPSET, spread_mm, upset};
 use super::sections::unrolled;
 use super::state::Task;
 use super::step::{Step, scarf};
-
-/// The least cold steel that tongs close on, mm (common practice, no source: an inch).
-const LEAST_HOLD: f64 = 25.4;
 
 /// That a procedure does not suit the design.
 pub(super) fn unsuited(report: &mut Report, suits: &[Suits], procedure: Procedure) {

@@ -191,6 +191,13 @@ impl Operation {
         self.after.part_length_mm / self.before.part_length_mm.max(f64::MIN_POSITIVE)
     }
 
+    /// Whether less of the piece stays cold beside the heat than tongs close on.
+    pub fn is_held_hot(&self) -> bool {
+        let cold = |(from, to): (f64, f64)| from.max(self.before.length_mm - to);
+        let tongs = matches!(self.held, Grip::Tongs(..));
+        tongs && self.hot_mm.is_some_and(|hot| cold(hot) < LEAST_HOLD)
+    }
+
     /// How it is held, as the smith reads it.
     pub fn held_words(&self, show: Show) -> String {
         match self.held {
@@ -201,15 +208,24 @@ impl Operation {
                 )
             }
             Grip::Tongs(depth, width) => {
-                format!(
-                    "with tongs that hold {} x {}",
-                    show.text(depth),
-                    show.text(width)
-                )
+                let hold = if depth == width {
+                    show.text(depth)
+                } else {
+                    format!("{} x {}", show.number(depth), show.text(width))
+                };
+                let hot = if self.is_held_hot() {
+                    ", on hot steel as too little stays cold: keep the heat short and grip lightly"
+                } else {
+                    ""
+                };
+                format!("with tongs that hold {hold}{hot}")
             }
         }
     }
 }
+
+/// The least cold steel that tongs close on, mm (common practice, no source: an inch).
+pub(super) const LEAST_HOLD: f64 = MM_PER_INCH;
 
 impl fmt::Display for Step {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

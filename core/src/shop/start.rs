@@ -3,7 +3,7 @@
 use std::fmt;
 
 use super::Answers;
-use crate::asked::{Bar, Stock, Work};
+use crate::asked::{Bar, Range, Stock, Work};
 use crate::finding::{Finding, Kind, Severity};
 use crate::tongs::document::Document;
 use crate::tongs::jaw::sketch::{KeptJaw, Outgrown};
@@ -13,6 +13,10 @@ use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
 /// Bar with a side under this is wire to a smith, mm: half of it holds no rivet, and a hand bends
 /// what is left (common practice, no source).
 const LEAST_SIDE_MM: f64 = 7.0;
+
+/// Bar with a side over this is a forging of its own, mm: no hand holds a pair from it, and
+/// nothing of one may be so thick.
+const MOST_SIDE_MM: f64 = Range::STEEL.most;
 
 /// Why a bar gives no sound pair.
 #[derive(Debug, Clone, PartialEq)]
@@ -57,7 +61,7 @@ pub fn start(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, Box<NoStart
     };
     let mut others = usual_bars(&bar).into_iter();
     let instead = others.find(|other| sound(jaw, work, *other).is_ok());
-    if instead.is_none() && !is_slight(&bar) {
+    if instead.is_none() && !is_slight(&bar) && !is_stout(&bar) {
         return Ok(Document::starting(jaw, work, bar));
     }
     Err(Box::new(NoStart { bar, why, instead }))
@@ -83,12 +87,23 @@ fn is_slight(bar: &Bar) -> bool {
     bar.stock.equal_square_mm() < LEAST_SIDE_MM
 }
 
+/// Bar whose pair would have sizes that nothing may have.
+fn is_stout(bar: &Bar) -> bool {
+    bar.stock.wide_mm() > MOST_SIDE_MM
+}
+
 /// The pair in one bar, or what is wrong with it.
 fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
     if is_slight(&bar) {
         return Err(
             "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
         );
+    }
+    if is_stout(&bar) {
+        let most = Length::from_mm(MOST_SIDE_MM, bar.stock.size().unit());
+        return Err(format!(
+            "no hand holds tongs from bar over {most} across"
+        ));
     }
     mended(Document::starting(jaw, work, bar))
 }
@@ -108,7 +123,11 @@ fn mended(mut pair: Document) -> Result<Document, String> {
         let why = first.get_or_insert_with(|| worst.message.clone());
         match (worst.kind, worst.held) {
             (Kind::NeckHumped, Some(held)) => {
-                pair.neck.depth = less(pair.neck.depth, held.value - held.limit);
+                let depth = less(pair.neck.depth, held.value - held.limit);
+                if depth.mm() < Range::STEEL.least {
+                    return Err(why.clone());
+                }
+                pair.neck.depth = depth;
             }
             _ => pair.rein.length = shorter(&pair, &answers).ok_or_else(|| why.clone())?,
         }
@@ -150,7 +169,10 @@ fn shorter(pair: &Document, answers: &Answers) -> Option<Length> {
     // The moment is as the arm.
     let less = ((press.hand_mm * (1.0 - 1.0 / used)) / step).ceil() * step;
     let leverage = (press.hand_mm - less) / press.grip_mm;
-    (leverage >= LEAST_LEVERAGE).then(|| Length::from_mm(length.mm() - less, length.unit()))
+    // Of a heavy bar the shoulder alone is longer than the arm that its pair would bear.
+    let left = length.mm() - less;
+    let is_rein = leverage >= LEAST_LEVERAGE && left >= Range::REIN.least;
+    is_rein.then(|| Length::from_mm(left, length.unit()))
 }
 
 /// The bars that exist, in the unit of a bar and in its steel: those of its shape first, the

@@ -114,6 +114,28 @@ impl Show {
         format!("{} {}", self.stress_number(mpa), self.stress_sign())
     }
 
+    /// Two stresses in MPa that stand beside each other, with more digits where they would read alike.
+    ///
+    /// ```
+    /// use reinwright_core::units::Show;
+    /// assert_eq!(Show::default().stresses(250.0, 220.0), ["36.3 ksi", "31.9 ksi"]);
+    /// assert_eq!(Show::default().stresses(220.2, 220.0), ["31.94 ksi", "31.91 ksi"]);
+    /// ```
+    pub fn stresses(self, a_mpa: f64, b_mpa: f64) -> [String; 2] {
+        /// More digits than this say nothing of steel.
+        const MOST_MORE: usize = 3;
+        let (digits, per) = match self.unit {
+            Unit::Inch | Unit::Foot => (1, MPA_PER_KSI),
+            Unit::Millimetre | Unit::Centimetre => (0, 1.0),
+        };
+        let both = |digits| [a_mpa, b_mpa].map(|mpa| fixed(mpa / per, digits));
+        let tries = (digits..digits + MOST_MORE).map(both);
+        let told = { tries }
+            .find(|[a, b]| a != b)
+            .unwrap_or_else(|| both(digits));
+        told.map(|number| format!("{number} {}", self.stress_sign()))
+    }
+
     /// The number of a stress in MPa alone: ksi to a tenth, MPa whole.
     pub fn stress_number(self, mpa: f64) -> String {
         match self.unit {

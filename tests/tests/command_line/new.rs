@@ -111,6 +111,24 @@ fn a_bar_that_cannot_do_it_is_refused() {
             "1 1/4 in square",
             ["--bar", "5.07 lb", "1 in square does"],
         ),
+        (
+            "flat",
+            "3/8 in flat",
+            "40 in square",
+            ["--bar", "no hand holds", "1 in square does"],
+        ),
+        (
+            "v-bit",
+            "1/2 in square",
+            "100 in round",
+            ["--bar", "no hand holds", "in round does"],
+        ),
+        (
+            "flat",
+            "3/8 in flat",
+            "7 in square",
+            ["--bar", "gives no sound pair", "in square does"],
+        ),
     ];
     for (jaw, work, bar, words) in cases {
         let arguments = [

@@ -5,12 +5,14 @@ use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{Plan, Procedure, Step, plan_tool, suits_tool, usual_for_tool};
 use reinwright_core::shape::Piece;
 use reinwright_core::shop::ToolAnswers;
+use reinwright_core::shop::cut::order_of_tool;
 use reinwright_core::steel::Steel;
 use reinwright_core::tool::Tool;
 use reinwright_core::tool::forging::Forging;
+use reinwright_core::units::MM_PER_INCH;
 use reinwright_tests::mesh::Mesh;
 use reinwright_tests::tools::all;
-use reinwright_tests::{close, sentence};
+use reinwright_tests::{close, sentence, within};
 
 fn planned(own: &Tool) -> Plan {
     let answers = ToolAnswers::to(own);
@@ -177,4 +179,35 @@ fn a_tools_plan_has_heats() {
             assert_eq!(heated.how == How::Cold, cold, "{name}: {}", operation.step);
         }
     }
+}
+
+/// A tool is cut to one length, whoever says it: a piece alone has no middle that is to lie on the rule.
+#[test]
+fn the_cut_list_and_the_balance_cut_a_tool_alike() {
+    for (name, own) in all() {
+        let balance = ToolAnswers::to(&own).balance;
+        let listed = order_of_tool(&own, &balance, 1).pieces[0].length_mm;
+        within(name, listed, balance.cut_length(own.units).mm(), 1e-9);
+    }
+}
+
+/// Tongs close on an inch of cold steel at the least (common practice, no source); where less stays
+/// cold, the smith is told.
+#[test]
+fn tongs_on_hot_steel_are_told() {
+    let mut told = [0, 0];
+    for (name, own) in all() {
+        for pair in planned(&own).stages.windows(2) {
+            let done = pair[1].operation.as_ref().expect("something was done");
+            let Some((from, to)) = done.hot_mm else {
+                continue;
+            };
+            let cold = from.max(pair[0].piece.length_mm() - to);
+            let words = done.held_words(own.units.show());
+            let is_hot = words.contains("on hot steel");
+            assert_eq!(is_hot, cold < MM_PER_INCH, "{name}: {}: {words}", done.step);
+            told[usize::from(is_hot)] += 1;
+        }
+    }
+    assert!(told[0] > 0 && told[1] > 0, "both are met: {told:?}");
 }

@@ -3,6 +3,7 @@
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 use reinwright_core::asked::Units;
 use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning};
+use reinwright_core::tool::forging::Forging;
 use reinwright_core::units::{MM_PER_INCH, Show};
 
 use crate::window::paint::theme::Palette;
@@ -47,7 +48,7 @@ fn stage(
                 None => bar(ui, account),
                 Some(operation) => {
                     head(ui, planned, operation, look);
-                    details(ui, operation, (planned.of, account.units));
+                    details(ui, operation, (planned.of, account));
                 }
             },
         });
@@ -180,7 +181,8 @@ fn across(ui: &mut Ui, changes: &mut Changes, step: Step) {
     }
 }
 
-fn details(ui: &mut Ui, own: &Operation, (of, units): (Forged, Units)) {
+fn details(ui: &mut Ui, own: &Operation, (of, account): (Forged, Account<'_>)) {
+    let units = account.units;
     let show = units.show();
     let end = match of {
         Forged::Pair => "tip",
@@ -194,7 +196,7 @@ fn details(ui: &mut Ui, own: &Operation, (of, units): (Forged, Units)) {
             if let Some(words) = sections(own, show) {
                 row(ui, "Section", &words);
             }
-            row(ui, "Length", &lengths(own, show));
+            row(ui, "Length", &lengths(own, account));
             match own.hot_mm {
                 None => row(ui, "Heat", "cold"),
                 Some((from, to)) => {
@@ -241,7 +243,11 @@ fn sections(own: &Operation, show: Show) -> Option<String> {
 }
 
 /// What is worked, and how much longer it becomes.
-fn lengths(own: &Operation, show: Show) -> String {
+fn lengths(own: &Operation, account: Account<'_>) -> String {
+    if matches!(own.step, Step::CutBar | Step::Tool(Forging::CutBar)) {
+        return account.balance.cut_text(account.units);
+    }
+    let show = account.units.show();
     let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
     let (from, to) = (long(&own.before), long(&own.after));
     if from == to {

@@ -83,10 +83,10 @@ impl Told<'_> {
                     unrolled(task, 0.9 * task.half.jaw.length()),
                 );
                 format!(
-                    "heel {}, tip {}, {} long",
+                    "heel {}, tip {}, {} long before trimming",
                     self.bare(heel.0, heel.1),
                     self.bare(tip.0, tip.1),
-                    self.rough(task.half.jaw.length())
+                    self.rough(self.worked_mm)
                 )
             }
             Step::TrimJaw => "cut the tip square, file".to_owned(),

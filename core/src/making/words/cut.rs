@@ -25,7 +25,10 @@ impl Told<'_> {
     pub(super) fn trim_rein(&self) -> Words {
         words(
             "Cut the rein to its length and break the burr".to_owned(),
-            format!("{} from the shoulder to the end", self.size(self.worked_mm)),
+            format!(
+                "{} from the shoulder to the end",
+                self.rough(self.worked_mm)
+            ),
             &[FALLS],
         )
     }

@@ -129,7 +129,10 @@ impl Told<'_> {
                 self.by(heel.0, heel.1),
                 self.by(tip.0, tip.1)
             ),
-            format!("about {} long", self.size(jaw.length())),
+            format!(
+                "about {} long before it is trimmed",
+                self.rough(self.worked_mm)
+            ),
             &["What is not wide enough is spread with the peen, across the jaw"],
         )
     }

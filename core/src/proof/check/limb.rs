@@ -136,8 +136,13 @@ fn thin(check: &mut Check<'_>, depth: f64) {
     if depth >= limit - HAIR {
         return;
     }
+    let taken = if (check.document.bar.stock.size().mm() - check.side()).abs() > HAIR {
+        " as a square of its area"
+    } else {
+        ""
+    };
     let message = format!(
-        "the neck is {} deep, under {THIN} of the bar, {}: most tongs crack there",
+        "the neck is {} deep, under {THIN} of the bar{taken}, {}: most tongs crack there",
         check.size(depth),
         check.size(limit)
     );

@@ -43,12 +43,11 @@ struct Fails {
 impl Fails {
     /// `squeezed with 160 N the neck bends for good: 240 MPa, the steel bears 220 MPa`.
     fn message(&self, what: &str, show: Show) -> String {
+        let [stress, limit] = show.stresses(self.stress_mpa, self.limit_mpa);
         format!(
-            "squeezed with {} {what}: {}, {} {}",
+            "squeezed with {} {what}: {stress}, {} {limit}",
             show.force(self.hand_n),
-            show.stress(self.stress_mpa),
-            self.bears,
-            show.stress(self.limit_mpa)
+            self.bears
         )
     }
 }
