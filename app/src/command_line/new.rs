@@ -13,6 +13,19 @@ pub(super) fn run(wanted: &New) -> Outcome {
     if let Some(kind) = &wanted.tool {
         return tool::begin(wanted, kind);
     }
+    // What the reader of options demands it leaves out where another option forbids that.
+    if wanted.sizes.is_some() {
+        return Err(
+            "--sizes: a family is begun here of a tool alone; write one pair without it, then choose \
+             \"Make a family of this design\" in the window"
+                .to_owned(),
+        );
+    }
+    if wanted.size.is_some() {
+        return Err(
+            "--size: only a tool has one; how large a pair's jaw is comes from --work".to_owned(),
+        );
+    }
     let at = |option: &'static str| move |error: asked::StockError| format!("{option}: {error}");
     let (asked, jaw) = (wanted.work.as_deref(), wanted.jaw.as_deref());
     let (asked, jaw) = (asked.unwrap_or_default(), jaw.unwrap_or_default());

@@ -35,6 +35,9 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
     }
     let unreadable = |error: std::io::Error| {
         let path = path.display();
+        if error.kind() == std::io::ErrorKind::NotFound {
+            return format!("{path}: there is no such folder: check the name");
+        }
         format!("{path}: this folder cannot be read ({error}): choose a folder of designs")
     };
     let mut files = Vec::new();

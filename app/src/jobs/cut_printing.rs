@@ -27,6 +27,7 @@ pub fn pdf(plan: &CutPlan, units: Units, paper: Paper, day: Option<Date>) -> Vec
         sheet: Sheet {
             reduced: reduction(plan),
             ..Sheet::full_size("The bars with their pieces", drawing(plan, units))
+                .named_in_title_block()
         },
         title,
     };

@@ -44,10 +44,11 @@ pub trait InSet: InTable {
     fn pictures(answer: &Self::Answer) -> Vec<NamedDrawing>;
 }
 
+/// Pictures that each stand under the name of their size.
 fn reduced(name: &str, reduced: u32, drawing: Drawing) -> Sheet {
     Sheet {
         reduced,
-        ..Sheet::full_size(name, drawing)
+        ..Sheet::full_size(name, drawing).named_in_title_block()
     }
 }
 
@@ -60,7 +61,7 @@ impl InSet for Document {
         let ranges = sheet::ranges(family, answers, wanted.order.pairs_of_each, &wanted.stock);
         let side = sheet::reduction(&sheet::strip(answers, 1), sheet::ROOM);
         vec![
-            Sheet::full_size("What the set holds, and its bar", ranges),
+            Sheet::full_size("What the set holds, and its bar", ranges).named_in_title_block(),
             overlay(answers),
             reduced(
                 "All sizes, for comparison",
@@ -130,7 +131,7 @@ impl InSet for Tool {
         let bars = sheet::bars(family, answers, wanted.order.pairs_of_each);
         let side = sheet::reduction(&sheet::tool_strip(answers, 1), sheet::ROOM);
         vec![
-            Sheet::full_size("The bar of the set", bars),
+            Sheet::full_size("The bar of the set", bars).named_in_title_block(),
             reduced(
                 "All sizes, for comparison",
                 side,

@@ -56,13 +56,14 @@ impl Pages {
 
     /// How many there are, and where so many come from, as part of a sentence.
     pub fn words(&self, paper: Paper) -> String {
+        let name = paper.called();
         let all = match self.stack() {
-            Stack::Usual if self.all == 1 => return format!("1 page of {paper}"),
-            Stack::Usual => return format!("{} pages of {paper}", self.all),
+            Stack::Usual if self.all == 1 => return format!("1 page of {name}"),
+            Stack::Usual => return format!("{} pages of {name}", self.all),
             Stack::Many => self.all.to_string(),
             Stack::TooMany => format!("over {MOST}"),
         };
-        format!("{all} pages of {paper} for {}", self.source())
+        format!("{all} pages of {name} for {}", self.source())
     }
 
     /// What takes so many: the one sheet that takes most of them, or that there are many sheets.

@@ -214,11 +214,12 @@ fn family_sheets<D: InSet>(
             1 => "Table of sizes".to_owned(),
             _ => format!("Table of sizes, {n} of {last}"),
         };
-        titled(Sheet::full_size(name, drawing))
+        titled(Sheet::full_size(name, drawing).named_in_title_block())
     };
     let mut sheets: Vec<SetSheet> = (1..).zip(tables).map(table).collect();
     let same = sheet::same_in_all(family, answers);
-    sheets.push(titled(Sheet::full_size("What does not change", same)));
+    let same = Sheet::full_size("What does not change", same).named_in_title_block();
+    sheets.push(titled(same));
     let of_the_set = D::of_the_set((family, answers), wanted);
     sheets.extend(of_the_set.into_iter().map(titled));
     sheets
@@ -265,13 +266,22 @@ fn templates<D: InSet>(
     };
     let of_first = &answers[*first];
     let title = TitleBlock {
-        design: format!("{}, {sizes}", sheet::short_name(&family.name)),
+        design: titled(&sheet::short_name(&family.name), &sizes),
         ..of_first
             .document()
             .title_block(of_first.findings(), wanted.day)
     };
     let own = |index: &usize| size_sheets::<D>(answers, *index, wanted, (&title, bars));
     group.iter().flat_map(own).collect()
+}
+
+/// A family with the sizes that are shown of it, which its own name may end with.
+fn titled(family: &str, sizes: &str) -> String {
+    if family.ends_with(sizes) {
+        family.to_owned()
+    } else {
+        format!("{family}, {sizes}")
+    }
 }
 
 /// The templates of one size.

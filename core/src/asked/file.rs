@@ -120,6 +120,15 @@ fn plain(error: &ron::Error) -> String {
         ron::Error::ExpectedString => {
             "a text is expected here: write it in quotes, such as \"3/4 in\"".to_owned()
         }
+        ron::Error::ExpectedAttribute
+        | ron::Error::ExpectedAttributeEnd
+        | ron::Error::ExpectedIdentifier
+        | ron::Error::ExpectedStructLike
+        | ron::Error::ExpectedNamedStructLike(_)
+        | ron::Error::ExpectedStructName(_)
+        | ron::Error::ExpectedDifferentStructName { .. } => {
+            "here stands something else than in a file of this kind".to_owned()
+        }
         ron::Error::Eof => "the text ends too soon".to_owned(),
         // What is quoted of a damaged text may run over its lines.
         other => one_line(&other.to_string()),

@@ -60,8 +60,8 @@ pub(super) fn parse_length(text: &str, default: Option<Unit>) -> Result<Length, 
     if clean.chars().count() > LONGEST {
         return Err(SizeError::NotASize(shown));
     }
-    let read = match clean.find(['\'', 'f', 'F']) {
-        Some(_) => parse_feet(&clean, &shown),
+    let read = match feet_and_rest(&clean) {
+        Some(parts) => parse_feet(parts, &shown),
         None => parse_one(&clean, &shown, default),
     }?;
     if read.mm() / read.unit().mm() > LARGEST {
@@ -88,16 +88,15 @@ fn spelled_out(text: String) -> String {
     }
 }
 
+/// What stands before and after the sign for feet; `None` of a size that has no feet.
+fn feet_and_rest(clean: &str) -> Option<(&str, &str)> {
+    let signs = ["'", "ft", "FT", "Ft"];
+    signs.into_iter().find_map(|sign| clean.split_once(sign))
+}
+
 /// `2 ft`, `2'`, `2 ft 3 1/2 in`, `2' 3"`.
-fn parse_feet(clean: &str, shown: &str) -> Result<Length, SizeError> {
+fn parse_feet((feet, rest): (&str, &str), shown: &str) -> Result<Length, SizeError> {
     let not = || SizeError::NotASize(shown.to_owned());
-    let (feet, rest) = match clean.split_once('\'') {
-        Some(parts) => parts,
-        None => clean
-            .split_once("ft")
-            .or_else(|| clean.split_once("FT"))
-            .ok_or_else(|| SizeError::Unit(shown.to_owned()))?,
-    };
     let feet = parse_number(feet.trim(), shown)?.of(Unit::Foot);
     if rest.trim().is_empty() {
         return Ok(feet);

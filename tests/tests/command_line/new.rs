@@ -183,3 +183,15 @@ fn an_unknown_jaw_lists_the_known_ones() {
         &["crab", "flat", "v-bit"],
     );
 }
+
+/// What only a tool has is refused of a pair, and nothing is written.
+#[test]
+fn sizes_of_a_pair_are_refused() {
+    let folder = folder();
+    let out = folder.path().join("pair.ron");
+    for (option, given) in [("--sizes", "1/2 in, 5/8 in"), ("--size", "1/2 in")] {
+        let asked = [&new_flat(text(&out))[..], &[option, given]].concat();
+        refused(&asked, &[&format!("{option}: ")]);
+        assert!(!out.exists(), "{option}");
+    }
+}

@@ -161,3 +161,16 @@ fn what_is_wrong_is_said() {
     refused(&["cut", &file, "--take"], &["--rack"]);
     assert_eq!(ask(&["cut"]).status, 3);
 }
+
+/// A list in inches is refused in inches.
+#[test]
+fn what_fits_no_bar_is_told_in_the_units_of_the_design() {
+    let folder = folder();
+    let design = starting("flat", "3/8 in flat", "3/4 in square");
+    put(folder.path(), "inch.ron", document::write(&design));
+    let file = folder.path().join("inch.ron");
+    let said = [" in of 3/4 in square in one", "gives 5 in: "];
+    refused(&["cut", text(&file), "--bars", "1 x 5 in"], &said);
+    let said = [" mm of 16 mm square in one", "gives 100 mm: "];
+    refused(&["cut", &class(&folder), "--bars", "1 x 100 mm"], &said);
+}

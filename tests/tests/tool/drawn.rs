@@ -1,8 +1,9 @@
 //! The views of tools.
 
+use reinwright_core::asked::parse_bar;
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::paper::{Drawing, Item, ink};
-use reinwright_core::tool::{Mount, resolve};
+use reinwright_core::tool::{Mount, Tool, ToolKind, resolve};
 use reinwright_tests::tools::all;
 use reinwright_tests::within;
 
@@ -61,5 +62,26 @@ fn views_are_full_size() {
         };
         within(name, long, model.piece.length_mm() + past, 0.3);
         assert!(ink::svg(&drawing, name).contains("<path"), "{name}");
+    }
+}
+
+/// Whether something that is drawn is told in so many words.
+fn says(items: &[Item], words: &str) -> bool {
+    items.iter().any(|item| match item {
+        Item::Text(text) => text.text == words,
+        Item::Group(group) => says(&group.items, words),
+        Item::Path(_) => false,
+    })
+}
+
+/// A section of a round punch is told by its diameter, as its views tell it.
+#[test]
+fn round_sections_are_told_by_their_diameter() {
+    let bar = parse_bar("1 in round").expect("a bar");
+    let size = "3/8 in".parse().expect("a size");
+    let punch = Tool::starting(ToolKind::RoundPunch, size, bar);
+    let drawing = draw::tool(&punch, &resolve(&punch), &DrawOptions::default());
+    for (words, told) in [("\u{d8}3/8", true), ("3/8 \u{d7} 3/8", false)] {
+        assert_eq!(says(&drawing.items, words), told, "{words}");
     }
 }

@@ -120,6 +120,8 @@ fn a_set_is_written_as_one_pdf_drawings_and_tools() {
     ] {
         assert!(all.contains(words), "{words}");
     }
+    // In the contents and in the title block, never among the rows of the table itself.
+    assert_eq!(all.matches("Table of sizes").count(), 2, "{all}");
     let designs = names(&out.join("designs"));
     assert_eq!(designs.len(), 7);
     for name in &designs {

@@ -129,11 +129,13 @@ fn sizes_that_are_refused() {
         ("3/0 in", over_zero),
         ("1 1/0 in", over_zero),
         ("0/0 in", over_zero),
+        ("fred", not),
+        ("3 f", unit),
         ("3/4 furlong", unit),
         ("3 m", unit),
         ("3 inn", unit),
         ("3 mm mm", unit),
-        ("inf mm", unit),
+        ("inf mm", not),
         ("3/4", no_unit),
         ("19", no_unit),
         ("1e999 mm", large),
@@ -301,5 +303,21 @@ proptest! {
             let back: Result<Length, _> = size.to_string().parse();
             prop_assert_eq!(back, Ok(size), "{} became {}", text, size);
         }
+    }
+}
+
+/// A word where a size or its unit belongs is named, whatever stands behind it.
+#[test]
+fn a_strange_word_of_a_bar_is_named() {
+    use reinwright_core::asked::{StockError, parse_bar};
+    let quoted = |word: &str| word.to_owned();
+    let cases = [
+        ("fred square", SizeError::NotASize(quoted("fred"))),
+        ("3 furlong square", SizeError::Unit(quoted("furlong"))),
+        ("square", SizeError::Empty),
+        ("3 square", SizeError::NoUnit(quoted("3"))),
+    ];
+    for (text, why) in cases {
+        assert_eq!(parse_bar(text), Err(StockError::Size(why)), "{text}");
     }
 }

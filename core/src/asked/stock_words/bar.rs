@@ -3,7 +3,7 @@ use super::sizes::{WHOLE, is_size, plain, sizes};
 use crate::asked::bar::{Bar, Stock};
 use crate::asked::work::wider;
 use crate::steel::Steel;
-use crate::units::{Unit, quoted};
+use crate::units::{SizeError, Unit, quoted};
 
 /// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
 ///
@@ -27,6 +27,7 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
     let words: Vec<&str> = read.split_whitespace().collect();
     let behind = words.iter().rev().take_while(|word| !is_size(word)).count();
     let (size, shape) = words.split_at(words.len() - behind);
+    strange(size, shape)?;
     let sizes = sizes(&size.join(" "), default)?;
     let stock = match (shape.join(" ").as_str(), &sizes[..]) {
         ("square", &[side]) => Stock::Square { side },
@@ -47,4 +48,18 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
         stock,
         steel: Steel::default(),
     })
+}
+
+/// Refuses a word that stands before the shape where a size or its unit belongs.
+fn strange(size: &[&str], shape: &[&str]) -> Result<(), StockError> {
+    let [word, .., "square" | "round" | "flat"] = shape else {
+        return Ok(());
+    };
+    let word = quoted(word, WHOLE);
+    let has_unit = |last: &&str| last.contains(|c: char| c.is_alphabetic() || c == '"');
+    match size.last() {
+        None => Err(SizeError::NotASize(word).into()),
+        Some(last) if has_unit(&last) => Ok(()),
+        Some(_) => Err(SizeError::Unit(word).into()),
+    }
 }

@@ -9,7 +9,7 @@ use crate::paper::{Align, Fill, Item, Line, bounds};
 use crate::shape::section::Section;
 use crate::shape::sweep::Ease;
 use crate::shape::{Opening, Slot, SlotEnd};
-use crate::tool::{Cut, Mount};
+use crate::tool::{Cut, Mount, Outline};
 
 /// How closely an outline is followed, mm.
 const ROUND: f64 = 0.02;
@@ -105,6 +105,16 @@ fn outline(cut: Cut) -> BezPath {
     polygon(&points)
 }
 
+/// What a caliper measures of a section: a diameter where it is round.
+fn measured(seen: &Seen<'_>, cut: Cut) -> String {
+    let depth = seen.size(cut.depth);
+    if cut.outline == Outline::Round && cut.depth == cut.width {
+        format!("\u{d8}{depth}")
+    } else {
+        format!("{depth} \u{d7} {}", seen.size(cut.width))
+    }
+}
+
 /// Sections in rows no wider than so many mm, each with what it measures, to lay a piece against.
 pub(super) fn sections(seen: &Seen<'_>, room: f64) -> Vec<Item> {
     /// Between two sections, in text sizes.
@@ -113,7 +123,7 @@ pub(super) fn sections(seen: &Seen<'_>, room: f64) -> Vec<Item> {
     let mut items = Vec::new();
     let (mut x, mut base, mut tall): (f64, f64, f64) = (0.0, 0.0, 0.0);
     for (part, cut) in told_once(seen) {
-        let words = format!("{} \u{d7} {}", seen.size(cut.depth), seen.size(cut.width));
+        let words = measured(seen, cut);
         let (lettered, under) = if seen.sized() {
             (scale.width(&words), 1.2 * scale.text)
         } else {

@@ -7,6 +7,11 @@ use super::super::blow::SetDowns;
 use super::super::sections::{boss_slab, jaw_block, rein_block, unrolled};
 use super::{Side, Told, Words, words};
 
+/// A size behind "about", which says as much as the sign of a rounded size.
+fn rough(size: &str) -> &str {
+    size.trim_start_matches('~')
+}
+
 impl Told<'_> {
     pub(super) fn flatten(&self) -> Words {
         let base = self.task.base;
@@ -16,7 +21,7 @@ impl Told<'_> {
                 self.size(base.width),
                 self.both()
             ),
-            format!("about {} wide", self.size(base.depth)),
+            format!("about {} wide", rough(&self.size(base.depth))),
             &["Keep it flat: a bar that rolls is struck askew"],
         )
     }
@@ -52,7 +57,7 @@ impl Told<'_> {
             format!(
                 "{} thick, about {} wide",
                 self.size(block.depth),
-                self.size(block.width)
+                rough(&self.size(block.width))
             ),
             &[
                 "Never move a shoulder that is begun: the second one is a cold shut",

@@ -40,6 +40,8 @@ pub enum Named {
     WhereBlank,
     /// At each of its parts.
     Always,
+    /// Only in the title block: a table or a list that has headings of its own.
+    InTitleBlock,
 }
 
 /// A drawing with the name under which it is printed.
@@ -56,6 +58,8 @@ pub struct Sheet {
     /// Where a joint may run through it: stretches of x in which plain bar lies. Without any, what
     /// is larger than the paper is cut wherever it must.
     pub plain: Vec<Stretch>,
+    /// Where a joint may run too if a view cannot be cut in plain bar alone: bent bar, but no head.
+    pub bent: Vec<Stretch>,
 }
 
 impl Sheet {
@@ -67,6 +71,7 @@ impl Sheet {
             reduced: 1,
             named: Named::WhereBlank,
             plain: Vec::new(),
+            bent: Vec::new(),
         }
     }
 
@@ -75,6 +80,22 @@ impl Sheet {
     pub fn always_named(self) -> Self {
         Self {
             named: Named::Always,
+            ..self
+        }
+    }
+
+    /// The same, to be cut here too where no plain bar lies for it.
+    #[must_use]
+    pub fn bent(self, bent: impl IntoIterator<Item = Stretch>) -> Self {
+        let bent = bent.into_iter().collect();
+        Self { bent, ..self }
+    }
+
+    /// The same with its name in the title block alone, for tables and lists with headings of their own.
+    #[must_use]
+    pub fn named_in_title_block(self) -> Self {
+        Self {
+            named: Named::InTitleBlock,
             ..self
         }
     }

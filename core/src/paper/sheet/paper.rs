@@ -77,6 +77,15 @@ impl Paper {
         }
     }
 
+    /// What it is called in a sentence: `A4`, `letter`, `300 x 500 mm`.
+    pub fn called(self) -> String {
+        match self {
+            Self::A4 => "A4".to_owned(),
+            Self::A3 => "A3".to_owned(),
+            Self::Letter | Self::Legal | Self::Tabloid | Self::Own(_) => self.to_string(),
+        }
+    }
+
     /// Reads a name, one of a plotter's too, or a width and a height with a unit, in upper or lower case.
     ///
     /// ```

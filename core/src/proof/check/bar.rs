@@ -172,7 +172,7 @@ fn spread(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         "the {part} is {} wide where it is {} thick; plain blows spread this bar to about {} at the most",
         check.size(large),
         check.size(small),
-        check.size(reach),
+        check.size(reach).trim_start_matches('~'),
     );
     let hint = "spread it across with the peen, upset a little first, or make it narrower";
     check

@@ -94,14 +94,18 @@ pub struct CutPlan {
 pub enum CutError {
     /// A piece fits no bar.
     #[error(
-        "{what} wants {wanted_mm:.1} mm of {stock} in one, and the longest bar gives {longest_mm:.1} mm: \
-         name a longer bar, or lay the halves out one at a time"
+        "{what} wants {} of {stock} in one, and the longest bar gives {}: \
+         name a longer bar, or lay the halves out one at a time",
+        units.show().text(*wanted_mm),
+        units.show().text(*longest_mm)
     )]
     TooLong {
         /// What it becomes.
         what: String,
         /// Of what.
         stock: String,
+        /// In what its sizes are told.
+        units: Units,
         /// How long it is, mm.
         wanted_mm: f64,
         /// The longest piece that a bar has room for, mm.
@@ -188,6 +192,7 @@ impl<'a> Task<'a> {
             return Err(CutError::TooLong {
                 what: longest.what.clone(),
                 stock: order.bar.stock.words(),
+                units,
                 wanted_mm: longest.length_mm,
                 longest_mm,
             });

@@ -83,7 +83,7 @@ pub(crate) fn spreads(check: &mut Check<'_>, (edge, thick): (f64, f64)) {
         "its edge is {} long and {} thick; blows spread this bar to about {} at the most",
         check.size(edge),
         check.size(thick),
-        check.size(reach)
+        check.size(reach).trim_start_matches('~')
     );
     check
         .report

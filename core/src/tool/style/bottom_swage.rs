@@ -122,7 +122,8 @@ impl Groove {
 
 impl Style for BottomSwage {
     const NAME: &'static str = "bottom swage";
-    const ABOUT: &'static str = "Rounds hot bar in its groove, and shapes hollow bits over it";
+    const ABOUT: &'static str =
+        "Shapes hot steel in its groove: rounds bar, sinks hollow bits, folds V bits";
     const MOUNT: MountKind = MountKind::Hardy;
     const USE: Use = Use::HotForm;
     const LEADING: &'static str = "working.groove";

@@ -132,14 +132,15 @@ impl Texts {
 }
 
 fn name_of(row: &Row) -> String {
+    let part = row.field.part.name();
     // Two ends of a rein have sections of the same labels.
     let place = row
         .field
         .path
         .split('.')
         .nth(1)
-        .filter(|place| row.field.path.split('.').count() > 2 && !place.is_empty());
-    let part = row.field.part.name();
+        .filter(|place| row.field.path.split('.').count() > 2 && !place.is_empty())
+        .filter(|place| *place != part);
     let label = row.field.label.to_lowercase();
     match place {
         Some(place) => format!("{part} {}, {label}", place.replace('_', " ")),
@@ -201,9 +202,9 @@ fn facts<D: InTable>(units: Units, answers: &[D::Answer]) -> Vec<Texts> {
     ];
     let own = D::FACTS.iter();
     rows.extend(own.map(|(name, fact)| row(name, &|a| fact(a, units))));
-    rows.push(row("to know", &|a| {
+    rows.push(row("worst finding", &|a| {
         a.worst()
-            .map_or("nothing", crate::finding::Severity::name)
+            .map_or("none", crate::finding::Severity::name)
             .to_owned()
     }));
     rows
