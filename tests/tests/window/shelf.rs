@@ -115,7 +115,7 @@ fn the_folder_is_typed_over_the_one_that_stands_there() {
     put(
         other.path(),
         "lone.ron",
-        &document::write(&design("Lone", "flat", "1/2 in flat")),
+        document::write(&design("Lone", "flat", "1/2 in flat")),
     );
     let mut window = at_shelf(shop.path());
     click(&mut window, "Another folder");
