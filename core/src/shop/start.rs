@@ -101,9 +101,7 @@ fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
     }
     if is_stout(&bar) {
         let most = Length::from_mm(MOST_SIDE_MM, bar.stock.size().unit());
-        return Err(format!(
-            "no hand holds tongs from bar over {most} across"
-        ));
+        return Err(format!("no hand holds tongs from bar over {most} across"));
     }
     mended(Document::starting(jaw, work, bar))
 }
