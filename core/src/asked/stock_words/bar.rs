@@ -59,7 +59,7 @@ fn strange(size: &[&str], shape: &[&str]) -> Result<(), StockError> {
     let has_unit = |last: &&str| last.contains(|c: char| c.is_alphabetic() || c == '"');
     match size.last() {
         None => Err(SizeError::NotASize(word).into()),
-        Some(last) if has_unit(&last) => Ok(()),
+        Some(last) if has_unit(last) => Ok(()),
         Some(_) => Err(SizeError::Unit(word).into()),
     }
 }

@@ -6,8 +6,8 @@ use super::grid::INK;
 use super::ink::{Ink, on_fill};
 use super::joins::{MARK_ABOVE, MARK_BELOW, MARK_BESIDE};
 use super::{Named, Sheet};
+use crate::paper::Item;
 use crate::paper::font::text_width;
-use crate::paper::{Item, Stretch};
 
 /// The most parts of a view: a longer one is no template.
 const MOST_PARTS: usize = 6;
@@ -131,28 +131,18 @@ impl<'a> Block<'a> {
                 return None;
             }
             let ink = Ink::of(items.iter().copied());
-            let mut block = Self {
+            blocks.push(Self {
                 sheet: index,
-                free: free(&sheet.plain, &ink, overlap / 2.0),
+                free: free(sheet, &ink, overlap / 2.0),
                 items,
                 name,
                 named: sheet.named,
                 bounds,
                 ink,
-            };
-            if !sheet.bent.is_empty() && !block.can_be_cut(room, overlap / 2.0) {
-                block.free = free(&sheet.bent, &block.ink, overlap / 2.0);
-            }
-            blocks.push(block);
+            });
         }
         blocks.sort_by(|a, b| b.bounds.center().y.total_cmp(&a.bounds.center().y));
         Some(blocks)
-    }
-
-    /// Whether parts as wide as the paper takes can be had of it.
-    fn can_be_cut(&self, room: f64, half: f64) -> bool {
-        let mut biases = [Bias::HeadLong, Bias::HeadShort].into_iter();
-        biases.any(|bias| self.cuts(room, half, bias).is_some())
     }
 
     /// Where it is cut so that each part is no wider than this, from the right; `None` where no
@@ -370,8 +360,8 @@ fn named(sheet: &Sheet, item: &Item, alone: bool) -> String {
 }
 
 /// Where joints may stand: the plain stretches, and in them where no text would be cut.
-fn free(stretches: &[Stretch], ink: &Ink, half: f64) -> Vec<(f64, f64)> {
-    let plain = stretches.iter().map(|s| (s.from + half, s.to - half));
+fn free(sheet: &Sheet, ink: &Ink, half: f64) -> Vec<(f64, f64)> {
+    let plain = sheet.plain.iter().map(|s| (s.from + half, s.to - half));
     let mut free: Vec<(f64, f64)> = plain.filter(|(from, to)| from <= to).collect();
     for text in ink.texts() {
         let (from, to) = (text.x0 - half - OFF, text.x1 + half + OFF);

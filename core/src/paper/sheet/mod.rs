@@ -58,8 +58,6 @@ pub struct Sheet {
     /// Where a joint may run through it: stretches of x in which plain bar lies. Without any, what
     /// is larger than the paper is cut wherever it must.
     pub plain: Vec<Stretch>,
-    /// Where a joint may run too if a view cannot be cut in plain bar alone: bent bar, but no head.
-    pub bent: Vec<Stretch>,
 }
 
 impl Sheet {
@@ -71,7 +69,6 @@ impl Sheet {
             reduced: 1,
             named: Named::WhereBlank,
             plain: Vec::new(),
-            bent: Vec::new(),
         }
     }
 
@@ -82,13 +79,6 @@ impl Sheet {
             named: Named::Always,
             ..self
         }
-    }
-
-    /// The same, to be cut here too where no plain bar lies for it.
-    #[must_use]
-    pub fn bent(self, bent: impl IntoIterator<Item = Stretch>) -> Self {
-        let bent = bent.into_iter().collect();
-        Self { bent, ..self }
     }
 
     /// The same with its name in the title block alone, for tables and lists with headings of their own.
