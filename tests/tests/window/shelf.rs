@@ -250,5 +250,5 @@ fn a_folder_that_is_not_there_is_said() {
     click(&mut window, "Shelf");
     write(&mut window, "Folder", "/nowhere/at/all");
     click(&mut window, "Open");
-    window.get_by_label_contains("this folder cannot be read");
+    window.get_by_label_contains("there is no such folder");
 }

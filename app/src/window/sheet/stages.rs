@@ -126,7 +126,9 @@ impl Stages {
     ) {
         let (show, model) = (answers.units().show(), &answers.known.model);
         let of = (planned, model.into(), show);
-        self.stage(ui, of, |_, all| all, (look, fills));
+        // The figure of the last mark stands half beyond the bar's end.
+        let marked = |_, all: kurbo::Rect| all.inflate(BESIDE_BAR * all.width(), 0.0);
+        self.stage(ui, of, marked, (look, fills));
     }
 
     /// Shows the stage that is looked at; `cut` tells what of its room is in sight.
@@ -160,6 +162,9 @@ impl Stages {
         Ink::new(painter, room.view, palette, look.lit(), fills).draw(&drawing.items);
     }
 }
+
+/// Kept free beside the bar of a tool, of the drawing's width.
+const BESIDE_BAR: f64 = 0.02;
 
 /// The ground of what is in sight.
 fn ground_of(sight: Sight, planned: &Planned) -> &Ground {
