@@ -12,6 +12,9 @@ use crate::disk::own_jaws;
 pub(super) fn run(asked: &Choose, places: &Places) -> Outcome {
     let work = parse_work(&asked.work).map_err(|error| format!("the work: {error}"))?;
     let bar = parse_bar(&asked.bar).map_err(|error| format!("--bar: {error}"))?;
+    if let Some(why) = shop::too_stout(&bar) {
+        return Err(format!("--bar: {why}"));
+    }
     let way = Way::named(&asked.way).ok_or_else(|| no_way(&asked.way))?;
     let own = places.jaws.as_deref().map(own_jaws::readable);
     let advice = shop::choose_among(&own.unwrap_or_default(), &work, way, &bar);

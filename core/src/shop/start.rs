@@ -92,6 +92,14 @@ fn is_stout(bar: &Bar) -> bool {
     bar.stock.wide_mm() > MOST_SIDE_MM
 }
 
+/// Why bar is too stout for any pair, in a sentence without a period; `None` for bar that is not.
+pub fn too_stout(bar: &Bar) -> Option<String> {
+    is_stout(bar).then(|| {
+        let most = Length::from_mm(MOST_SIDE_MM, bar.stock.size().unit());
+        format!("no hand holds tongs from bar over {most} across")
+    })
+}
+
 /// The pair in one bar, or what is wrong with it.
 fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
     if is_slight(&bar) {
@@ -99,9 +107,8 @@ fn sound(jaw: JawKind, work: Work, bar: Bar) -> Result<Document, String> {
             "bar so slight leaves no wall round a rivet, and a hand bends its reins".to_owned(),
         );
     }
-    if is_stout(&bar) {
-        let most = Length::from_mm(MOST_SIDE_MM, bar.stock.size().unit());
-        return Err(format!("no hand holds tongs from bar over {most} across"));
+    if let Some(why) = too_stout(&bar) {
+        return Err(why);
     }
     mended(Document::starting(jaw, work, bar))
 }

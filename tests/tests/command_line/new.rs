@@ -147,6 +147,16 @@ fn a_bar_that_cannot_do_it_is_refused() {
 }
 
 #[test]
+fn the_chooser_refuses_bar_that_no_pair_is_made_from() {
+    for (bar, words) in [
+        ("40 in square", ["--bar", "no hand holds", "7.874 in"]),
+        ("300 mm round", ["--bar", "no hand holds", "200 mm"]),
+    ] {
+        refused(&["choose", "3/8 in flat", "--bar", bar], &words);
+    }
+}
+
+#[test]
 fn wrong_sizes_name_the_option_and_the_mend() {
     let cases = [
         ("3//4 in flat", ["--work", "3//4 in", "3/4 in"]),
