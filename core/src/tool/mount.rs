@@ -180,6 +180,28 @@ impl Hold {
         }
     }
 
+    /// The same in lengths that are measured in a unit.
+    fn measured_in(self, unit: crate::units::Unit) -> Self {
+        let measured = |own: Length| Length::measured(own.mm(), unit);
+        match self {
+            Self::Hand => Self::Hand,
+            Self::Rod { reach } => Self::Rod {
+                reach: measured(reach),
+            },
+            Self::Eye {
+                along,
+                across,
+                from_face,
+                cheek,
+            } => Self::Eye {
+                along: measured(along),
+                across: measured(across),
+                from_face: measured(from_face),
+                cheek: measured(cheek),
+            },
+        }
+    }
+
     /// A rod as smiths wind it.
     pub fn rod() -> Self {
         Self::Rod {
@@ -223,7 +245,7 @@ impl Struck {
             body,
             face: Length::measured(0.75 * size.mm(), unit),
             chamfer: Length::measured(0.5 * size.mm(), unit),
-            hold,
+            hold: hold.measured_in(unit),
         }
     }
 }

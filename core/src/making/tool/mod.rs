@@ -24,6 +24,7 @@ use super::{Plan, Stage, marks, measure};
 use lain::stand;
 use order::{Work, works};
 use state::State;
+use way::Way;
 
 /// Cold bar by which a tool is held while it is forged on it, mm at the least: a hand and what the heat
 /// runs into (common practice, no source).
@@ -150,7 +151,8 @@ impl Task<'_> {
         lost: Vec<Lost>,
     ) -> Operation {
         let (step, places) = (work.step, work.places());
-        let needs = way::is_hot(step).then(|| before.span(&places)).flatten();
+        let way = Way::of(step);
+        let needs = way.is_hot().then(|| before.span(&places)).flatten();
         let more = self.tool.bar.stock.size().mm();
         let hot = needs.map(|span| self.widened(before, span, more));
         let worked = after.span(&places);
@@ -164,16 +166,16 @@ impl Task<'_> {
             what: told.what,
             brief: told.brief,
             ends: 1,
-            place: way::place(step),
-            turn: way::turning(step),
+            place: way.place,
+            turn: way.turning,
             before: measure(before, (1, state.volume()), &places),
             after: measure(after, (1, next.volume()), &places),
             lost,
             hot_mm: hot,
             needs_hot_mm: needs,
             hot_after_mm: hot_after,
-            struck_mm: way::struck(step, worked.unwrap_or_default(), after.piece.length_mm()),
-            blows: way::blows(step),
+            struck_mm: way.struck(worked.unwrap_or_default(), after.piece.length_mm()),
+            blows: way.blows,
             edge: None,
             calipers: calipers(step, after, &places),
             enters_circle_mm: enters_mm(&before.piece, hot),
@@ -229,7 +231,7 @@ const MEASURED: [f64; 2] = [0.03, 0.97];
 
 /// What calipers are set to along what an operation has worked, at the ends of its runs.
 fn calipers(step: Forging, after: &Stood, places: &[usize]) -> Vec<Caliper> {
-    if !way::is_hot(step) {
+    if !Way::of(step).is_hot() {
         return Vec::new();
     }
     let mut all: Vec<Caliper> = Vec::new();

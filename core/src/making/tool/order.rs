@@ -2,6 +2,7 @@
 
 use super::Task;
 use super::state::State;
+use super::way::Way;
 use crate::finding::Part;
 use crate::tool::forging::{Forging, Form};
 use crate::tool::{Use, stouter};
@@ -90,46 +91,10 @@ fn steps(task: &Task<'_>, on_bar: bool) -> Vec<Forging> {
     all
 }
 
-/// Whether an operation is left out where the steel has its shape already.
+/// Whether an operation is left out where the steel has its shape already: all hot work but what
+/// opens a slit or beds a shoulder.
 fn shapes_only(step: Forging) -> bool {
-    match step {
-        Forging::CutBar
-        | Forging::CutOff
-        | Forging::SetShoulder
-        | Forging::Slit
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint
-        | Forging::Harden
-        | Forging::CoolSlowly => false,
-        Forging::DrawShank
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::FullerSides
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::PunchEye
-        | Forging::DrawEnd
-        | Forging::CupEnd
-        | Forging::SquareTop
-        | Forging::PressGroove
-        | Forging::PressVee
-        | Forging::DrawTines
-        | Forging::OpenTines
-        | Forging::DrawFace => true,
-    }
+    Way::of(step).is_hot() && !matches!(step, Forging::SetShoulder | Forging::Slit)
 }
 
 /// What an operation works, and what it makes of that.
@@ -221,41 +186,13 @@ fn of_style(task: &Task<'_>, step: Forging) -> Vec<(usize, Option<Form>)> {
 }
 
 fn opens(step: Forging) -> Option<Part> {
-    match step {
-        Forging::PunchEye => Some(Part::Eye),
-        Forging::CupEnd | Forging::PressGroove | Forging::PressVee | Forging::OpenTines => {
-            Some(Part::Working)
-        }
-        Forging::CutBar
-        | Forging::DrawShank
-        | Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::FullerSides
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawEnd
-        | Forging::SquareTop
-        | Forging::DrawTines
-        | Forging::Slit
-        | Forging::DrawFace
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint
-        | Forging::Harden
-        | Forging::CoolSlowly => None,
+    let in_end = matches!(
+        step,
+        Forging::CupEnd | Forging::PressGroove | Forging::PressVee | Forging::OpenTines
+    );
+    match (step == Forging::PunchEye, in_end) {
+        (true, _) => Some(Part::Eye),
+        (_, true) => Some(Part::Working),
+        (false, false) => None,
     }
 }

@@ -3,7 +3,7 @@
 use super::super::step::Lost;
 use super::Task;
 use super::order::Work;
-use super::way::{is_dressing, is_hot};
+use super::way::{Steel, Way};
 use crate::finding::Part;
 use crate::forge::balance::Loss;
 use crate::shape::{Hole, Opening, SlotEnd};
@@ -100,7 +100,7 @@ impl State {
     /// The bar from which some operations make the tool.
     pub(super) fn before(task: &Task<'_>, works: &[Work]) -> Self {
         let mut state = Self::begun(task);
-        for work in works.iter().filter(|work| is_hot(work.step)) {
+        for work in works.iter().filter(|work| Way::of(work.step).is_hot()) {
             for zone in state.worked(work) {
                 state.zones[zone].heats += 1.0;
             }
@@ -185,7 +185,7 @@ impl State {
     pub(super) fn after(&self, work: &Work, task: &Task<'_>) -> (Self, Vec<Lost>) {
         let mut next = self.clone();
         let mut lost = Vec::new();
-        if is_hot(work.step) {
+        if Way::of(work.step).is_hot() {
             next.burn(work, &mut lost);
         }
         next.shape(work, task);
@@ -201,7 +201,7 @@ impl State {
                 .map(|zone| std::mem::take(&mut zone.slug));
             lose(&mut lost, Loss::Slug, slug.sum());
         }
-        if is_dressing(work.step) {
+        if Way::of(work.step).steel == Steel::Ground {
             let dressing = std::mem::take(&mut next.zones[0].dressing);
             lose(&mut lost, Loss::Dressing, dressing);
             let spare = next

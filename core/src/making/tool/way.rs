@@ -5,211 +5,106 @@ use super::super::blow::Blows;
 use super::super::operation::{Place, Turning};
 use crate::tool::forging::Forging;
 
-/// Whether an operation wants a forging heat. Hardening wants another, that the maker names.
-pub(super) fn is_hot(step: Forging) -> bool {
-    match step {
-        Forging::CutBar
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint
-        | Forging::Harden
-        | Forging::CoolSlowly => false,
-        Forging::DrawShank
-        | Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::FullerSides
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::PunchEye
-        | Forging::DrawEnd
-        | Forging::CupEnd
-        | Forging::SquareTop
-        | Forging::PressGroove
-        | Forging::PressVee
-        | Forging::DrawTines
-        | Forging::Slit
-        | Forging::OpenTines
-        | Forging::DrawFace => true,
-    }
+/// How an operation is done.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Way {
+    pub(super) steel: Steel,
+    /// Where it is done.
+    pub(super) place: Place,
+    /// Which way it is turned between blows.
+    pub(super) turning: Turning,
+    /// How the blows fall.
+    pub(super) blows: Blows,
+    struck: Struck,
 }
 
-/// Whether it is filed or ground to its size.
-pub(super) fn is_dressing(step: Forging) -> bool {
-    matches!(
-        step,
-        Forging::Dress | Forging::GrindEdge | Forging::GrindPoint
-    )
+/// What the steel is while it is worked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Steel {
+    /// At a forging heat.
+    Hot,
+    /// Cold; or at the heat for hardening, which the maker names.
+    Cold,
+    /// Cold, filed or ground to its size.
+    Ground,
 }
 
-/// Where it is done.
-pub(super) fn place(step: Forging) -> Place {
-    match step {
-        Forging::CutBar | Forging::CutOff | Forging::Slit => Place::Hardy,
-        Forging::SetShoulder => Place::HardyHole,
-        Forging::PunchEye => Place::Pritchel,
-        Forging::CupEnd | Forging::PressGroove | Forging::PressVee => Place::Swage,
-        Forging::FullerSides => Place::Fuller,
-        Forging::OpenTines | Forging::DrawBlade => Place::Horn,
-        Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => Place::Grinder,
-        Forging::Harden | Forging::CoolSlowly => Place::Bench,
-        Forging::DrawShank
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::FlattenBit
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawEnd
-        | Forging::SquareTop
-        | Forging::DrawTines
-        | Forging::DrawFace => Place::Face,
-    }
+/// What is struck of a tool.
+#[derive(Debug, Clone, Copy)]
+enum Struck {
+    /// The end that works.
+    Tip,
+    /// The other end.
+    Butt,
+    /// The middle of what is worked.
+    Middle,
+    /// All that is worked.
+    Worked,
 }
 
-/// Which way it is turned between blows.
-pub(super) fn turning(step: Forging) -> Turning {
-    match step {
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::TaperBack
-        | Forging::DrawEnd
-        | Forging::SquareTop
-        | Forging::DrawTines
-        | Forging::DrawFace => Turning::BetweenBlows,
-        Forging::PunchEye
-        | Forging::Slit
-        | Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::FullerSides
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge => Turning::Half,
-        Forging::CutBar
-        | Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::RoundNose
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::PressVee
-        | Forging::OpenTines
-        | Forging::CutOff
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint
-        | Forging::Harden
-        | Forging::CoolSlowly => Turning::None,
-    }
-}
-
-/// How the blows fall.
-pub(super) fn blows(step: Forging) -> Blows {
-    match step {
-        Forging::CutBar
-        | Forging::CutOff
-        | Forging::Slit
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint => Blows::Cut,
-        Forging::SetShoulder
-        | Forging::UpsetBlock
-        | Forging::UpsetBody
-        | Forging::UpsetEnd
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::PressVee
-        | Forging::Harden
-        | Forging::CoolSlowly => Blows::End,
-        Forging::PunchEye => Blows::Through,
-        Forging::OpenTines => Blows::Bend,
-        Forging::FullerSides => Blows::BothEdges,
-        Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge => Blows::On(Side::Outer),
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawEnd
-        | Forging::SquareTop
-        | Forging::DrawTines
-        | Forging::DrawFace => Blows::AllRound,
-    }
-}
-
-/// What is struck: of a cut or an end one place, else all that is worked.
-pub(super) fn struck(step: Forging, worked: (f64, f64), length_mm: f64) -> (f64, f64) {
-    let at = |place: f64| (place, place);
-    match step {
-        Forging::CutBar | Forging::CutOff | Forging::UpsetBlock | Forging::UpsetBody => {
-            at(length_mm)
+impl Way {
+    pub(super) fn of(step: Forging) -> Self {
+        use Steel::{Cold, Ground, Hot};
+        use Struck::{Butt, Middle, Tip, Worked};
+        use Turning::{BetweenBlows, Half, None};
+        let on_faces = Blows::On(Side::Outer);
+        let (steel, place, turning, blows, struck) = match step {
+            Forging::CutBar | Forging::CutOff => (Cold, Place::Hardy, None, Blows::Cut, Butt),
+            Forging::Slit => (Hot, Place::Hardy, Half, Blows::Cut, Tip),
+            Forging::UpsetBlock | Forging::UpsetBody => (Hot, Place::Face, None, Blows::End, Butt),
+            Forging::UpsetEnd => (Hot, Place::Face, None, Blows::End, Tip),
+            Forging::SetShoulder => (Hot, Place::HardyHole, None, Blows::End, Tip),
+            Forging::CupEnd | Forging::PressGroove | Forging::PressVee => {
+                (Hot, Place::Swage, None, Blows::End, Tip)
+            }
+            Forging::PunchEye => (Hot, Place::Pritchel, Half, Blows::Through, Middle),
+            Forging::FullerSides => (Hot, Place::Fuller, Half, Blows::BothEdges, Middle),
+            Forging::OpenTines => (Hot, Place::Horn, None, Blows::Bend, Worked),
+            Forging::DrawBlade => (Hot, Place::Horn, Half, on_faces, Worked),
+            Forging::FlattenBit | Forging::DrawWedge | Forging::SpreadEdge | Forging::DrawRidge => {
+                (Hot, Place::Face, Half, on_faces, Worked)
+            }
+            Forging::RoundNose => (Hot, Place::Face, None, Blows::AllRound, Worked),
+            Forging::DrawShank
+            | Forging::ShapeBody
+            | Forging::SizeFull
+            | Forging::TaperSquare
+            | Forging::TaperOctagon
+            | Forging::TaperRound
+            | Forging::BreakCorners
+            | Forging::TaperBack
+            | Forging::DrawEnd
+            | Forging::SquareTop
+            | Forging::DrawTines
+            | Forging::DrawFace => (Hot, Place::Face, BetweenBlows, Blows::AllRound, Worked),
+            Forging::Dress | Forging::GrindEdge | Forging::GrindPoint => {
+                (Ground, Place::Grinder, None, Blows::Cut, Tip)
+            }
+            Forging::Harden | Forging::CoolSlowly => (Cold, Place::Bench, None, Blows::End, Tip),
+        };
+        Self {
+            steel,
+            place,
+            turning,
+            blows,
+            struck,
         }
-        Forging::UpsetEnd
-        | Forging::CupEnd
-        | Forging::PressGroove
-        | Forging::PressVee
-        | Forging::Slit
-        | Forging::Dress
-        | Forging::GrindEdge
-        | Forging::GrindPoint
-        | Forging::Harden
-        | Forging::CoolSlowly
-        | Forging::SetShoulder => at(0.0),
-        Forging::PunchEye | Forging::FullerSides => at(f64::midpoint(worked.0, worked.1)),
-        Forging::DrawShank
-        | Forging::ShapeBody
-        | Forging::SizeFull
-        | Forging::TaperSquare
-        | Forging::TaperOctagon
-        | Forging::TaperRound
-        | Forging::BreakCorners
-        | Forging::FlattenBit
-        | Forging::DrawBlade
-        | Forging::DrawWedge
-        | Forging::SpreadEdge
-        | Forging::DrawRidge
-        | Forging::TaperBack
-        | Forging::RoundNose
-        | Forging::DrawEnd
-        | Forging::SquareTop
-        | Forging::DrawTines
-        | Forging::OpenTines
-        | Forging::DrawFace => worked,
+    }
+
+    /// Whether an operation wants a forging heat.
+    pub(super) fn is_hot(self) -> bool {
+        self.steel == Steel::Hot
+    }
+
+    /// From where to where it is struck on a tool of a length, mm from the tip: a cut or an end in
+    /// one place.
+    pub(super) fn struck(self, worked: (f64, f64), length_mm: f64) -> (f64, f64) {
+        let at = |place: f64| (place, place);
+        match self.struck {
+            Struck::Tip => at(0.0),
+            Struck::Butt => at(length_mm),
+            Struck::Middle => at(f64::midpoint(worked.0, worked.1)),
+            Struck::Worked => worked,
+        }
     }
 }
