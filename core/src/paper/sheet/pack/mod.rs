@@ -20,8 +20,8 @@ const MOST: usize = 16;
 #[derive(Debug, Clone, Copy)]
 struct Patience {
     /// So many divisions of sets are tried at the most; a hundred take a millionth of a second, a
-    /// pair up to some hundred thousands. Past it, sets that were not asked for before count as too
-    /// large for a page.
+    /// pair up to some hundred thousands. Past it, what comes to a set is only tried
+    /// beside all of the rest, alone or with two others.
     tries: usize,
     /// What a search for covers may look at, in pages as they fill.
     looks: usize,
@@ -227,6 +227,10 @@ mod tests {
         seen.sort_unstable();
         assert_eq!(seen, (0..40).collect::<Vec<_>>());
         assert_eq!(pack_many(&squares, windows, Turning::Never, 19), None);
+        // Eight small ones lie on a page: more than can be tried in all ways.
+        let small = vec![Size::new(20.0, 20.0); 32];
+        let pages = pack_many(&small, windows, Turning::Allowed, 32).expect("each fits");
+        assert!((4..=5).contains(&pages.len()), "{}", pages.len());
         // A large one and a small one go together, however far apart they stand in the list.
         let mixed: Vec<Size> = (0..20)
             .map(|_| Size::new(100.0, 40.0))

@@ -21,6 +21,9 @@ enum From {
     Above(u32, usize, usize),
 }
 
+/// So many rectangles are divided in all ways even past the tries that there are.
+const FEW: u32 = 3;
+
 /// The sets that were asked for, each with the boxes that no other box of it beats. A set is told
 /// by the bits of a number.
 pub(super) struct Sets {
@@ -74,25 +77,40 @@ impl Sets {
             .collect()
     }
 
-    /// Whether a page takes a set. Past the tries that there are, none takes what was not asked for
-    /// before.
+    /// Whether a page takes a set. Past the tries that there are, only what is like enough to be
+    /// found: the rectangle that came last, alone or with two others, beside what is known.
     pub(super) fn takes(&mut self, set: u32) -> bool {
         if self.boxes[set as usize].is_none() {
-            let own = match self.may_be_taken(set) {
-                true => self.divided(set),
-                false => Vec::new(),
+            let own = if self.least(set) > 1 {
+                Vec::new()
+            } else if self.tries > self.most_tries && set.count_ones() > FEW {
+                self.added(set)
+            } else if ones(set).all(|one| self.takes(set ^ one)) {
+                self.divided(set)
+            } else {
+                Vec::new()
             };
             self.boxes[set as usize] = Some(own);
         }
         !self.known(set).is_empty()
     }
 
-    /// A page takes a set only if it is not larger than the page, and if a page takes each of its
-    /// parts.
-    fn may_be_taken(&mut self, set: u32) -> bool {
-        self.tries < self.most_tries
-            && self.least(set) == 1
-            && ones(set).all(|one| self.takes(set ^ one))
+    /// The boxes in which the last rectangle of a set, or a few with it, stand beside the rest.
+    fn added(&mut self, set: u32) -> Vec<Shape> {
+        let last = 1 << (31 - set.leading_zeros());
+        let others: Vec<u32> = ones(set ^ last).collect();
+        // With one other where both are the same.
+        let others = &others;
+        let with = |i: usize| others[i..].iter().map(move |other| others[i] | other);
+        let with = (0..others.len()).flat_map(with).map(|own| last | own);
+        let mut best = Vec::new();
+        for few in std::iter::once(last).chain(with) {
+            let rest = set ^ few;
+            if rest != 0 && !self.known(rest).is_empty() && self.takes(few) {
+                self.join(rest, few, &mut best);
+            }
+        }
+        best
     }
 
     /// How one rectangle may lie, with the distance to the next.
@@ -110,7 +128,7 @@ impl Sets {
         self.boxes[set as usize].as_deref().unwrap_or_default()
     }
 
-    /// All ways to divide a set in two. The parts of a set that may be taken are all known.
+    /// All ways to divide a set in two, whose parts are all known.
     fn divided(&mut self, set: u32) -> Vec<Shape> {
         let lowest = set & set.wrapping_neg();
         let others = set ^ lowest;
