@@ -29,6 +29,10 @@ const SINKING: f64 = 3.0;
 const SINKING_SOURCE: &str =
     "Tabor, The Hardness of Metals (1951), three times the flow stress, from memory";
 
+/// The same, with what a blow does.
+const DRIVING_SOURCE: &str = "Tabor, The Hardness of Metals (1951), three times the flow stress, from memory; \
+     what a blow does is common practice, no source";
+
 /// A punch grows by at least so much over the thickness of the work (common practice, no source).
 const GROWS: f64 = 0.02;
 
@@ -183,7 +187,7 @@ fn sinks(check: &mut Check<'_>, punch: &Punch) {
             .say(
                 message,
                 "strike it with a sledge and a striker, or under a treadle hammer",
-                SINKING_SOURCE,
+                DRIVING_SOURCE,
             );
         return;
     }
@@ -197,7 +201,7 @@ fn sinks(check: &mut Check<'_>, punch: &Punch) {
         .report
         .mend(Kind::PunchWantsForce, Part::Working)
         .held(sledge, LEAST_BLOW_MM)
-        .say(message, hint, SINKING_SOURCE);
+        .say(message, hint, DRIVING_SOURCE);
 }
 
 /// The corners of a square hole start cracks where they are sharp.

@@ -183,8 +183,7 @@ impl Sets {
     /// What each rectangle takes at the least, mm², in the lie and the window in which that is
     /// least. One beside which there is no room for even the narrowest takes the whole width, one
     /// over which there is none for the lowest the whole height; the areas so rounded up still go
-    /// into the window together (S. P. Fekete and J. Schepers, "A general framework for bounds for
-    /// higher-dimensional orthogonal packing problems", 2004).
+    /// into the window together (Fekete and Schepers, from memory).
     fn taken(&self) -> Vec<f64> {
         let all = || (0..self.pieces.len()).flat_map(|index| self.lies(index));
         let narrowest = all().fold(f64::MAX, |least, size| least.min(size.width));
