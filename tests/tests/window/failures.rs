@@ -11,7 +11,7 @@ use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs;
 use reinwright_tests::sentence;
 use reinwright_tests::window::{
-    OnBench, TALL, Window, click, fill, give_path, press, remembering, show, until_done,
+    OnBench, TALL, Window, click, fill, give_path, press, remembering, show, until_done, write,
 };
 
 /// A design in a file of a folder, open, with a change that is not saved.
@@ -27,7 +27,8 @@ fn changed_in(folder: &Path) -> Window {
 /// What is said with these words, as a sentence of its own.
 #[track_caller]
 fn said(window: &Window, words: &str) {
-    let told = window.get_by_label_contains(words).accesskit_node().label();
+    let node = window.get_by_label_contains(words).accesskit_node();
+    let told = node.label().or_else(|| node.value());
     let told = told.expect("it was found by what it says");
     sentence(told.trim_end_matches('.'));
 }
@@ -41,7 +42,7 @@ fn refused(name: &str, words: &str) {
     put(folder.path(), "empty.ron", "");
     std::fs::create_dir(folder.path().join("folder.ron")).expect("a folder");
     let mut window = changed_in(folder.path());
-    click(&mut window, "Save");
+    press(&mut window, Modifiers::COMMAND, Key::S);
     let before = window.state().document().clone();
     press(&mut window, Modifiers::COMMAND, Key::O);
     give_path(&mut window, &folder.path().join(name), "Open");
@@ -114,7 +115,7 @@ fn an_own_jaw_on_the_shelf_is_called_so() {
         TALL,
     );
     press(&mut window, Modifiers::COMMAND, Key::L);
-    fill(&mut window, "Folder", &shop.path().display().to_string());
+    write(&mut window, "Folder", &shop.path().display().to_string());
     click(&mut window, "Open");
     said(&window, "drawn.ron: this is an own jaw");
 }

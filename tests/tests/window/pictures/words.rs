@@ -74,6 +74,11 @@ fn lines(text: &TextShape, clip: egui::Rect) -> impl Iterator<Item = Painted> {
     })
 }
 
+/// Whether a line is the one before it once more, a hair beside it: so bold letters are painted.
+fn is_bold((words, place): (&str, egui::Rect), (other, under): (&str, egui::Rect)) -> bool {
+    words == other && (place.min - under.min).length() < HAIR
+}
+
 /// Pairs of words of which one stands on the other.
 fn overlapping(seen: &Seen) -> Vec<String> {
     let mut all = Vec::new();
@@ -91,7 +96,8 @@ fn overlapping(seen: &Seen) -> Vec<String> {
                 Painted::Ground(ground) => hidden.push(*ground),
                 Painted::Line(other, under) => {
                     let shared = place.intersect(*under);
-                    let meets = shared.width() > HAIR && shared.height() > HAIR;
+                    let bold = is_bold((words, *place), (other, *under));
+                    let meets = shared.width() > HAIR && shared.height() > HAIR && !bold;
                     if meets && !hidden.iter().any(|ground| ground.contains_rect(shared)) {
                         found.push(format!("{words:?} on {other:?} at {shared:?}"));
                     }
