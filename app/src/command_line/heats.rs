@@ -211,6 +211,9 @@ struct HeatAnswer {
     ready_s: f64,
     starts_c: f64,
     heated_to_c: f64,
+    /// The part that burns before the rest is at heat; nothing where none does.
+    burns: Option<&'static str>,
+    burns_at_mm: Option<f64>,
     /// Every source with the reason why the piece does not go in; nothing where it does.
     fits: Vec<FitAnswer>,
 }
@@ -251,6 +254,8 @@ impl HeatAnswer {
             ready_s: heated.ready_s,
             starts_c: heated.starts_celsius,
             heated_to_c: heated.target_celsius,
+            burns: heated.burns.map(|spot| spot.part.name()),
+            burns_at_mm: heated.burns.map(|spot| spot.at_mm),
             fits: fits.collect(),
         }
     }
@@ -268,6 +273,7 @@ struct TotalsAnswer {
     machine_kwh: f64,
     fuel_kg: f64,
     unserved: u32,
+    burnt: u32,
     scale_percent: f64,
 }
 
@@ -285,6 +291,7 @@ impl TotalsAnswer {
             machine_kwh: totals.kwh,
             fuel_kg: totals.fuel_kg,
             unserved: totals.unserved,
+            burnt: totals.burnt,
             scale_percent: scale_percent(prepared, heats),
         }
     }
@@ -326,6 +333,7 @@ struct PricedAnswer {
     said: String,
     longer_s: Option<f64>,
     unserved: Vec<usize>,
+    burns: Vec<usize>,
 }
 
 impl PricedAnswer {
@@ -334,6 +342,7 @@ impl PricedAnswer {
             said: own.said.clone(),
             longer_s: own.longer_s,
             unserved: own.unserved.clone(),
+            burns: own.burns.clone(),
         }
     }
 }
@@ -345,6 +354,7 @@ struct ComparedAnswer {
     changes: u32,
     time_s: f64,
     unserved: u32,
+    burnt: u32,
 }
 
 impl ComparedAnswer {
@@ -355,6 +365,7 @@ impl ComparedAnswer {
             changes: own.changes,
             time_s: own.time_s,
             unserved: own.unserved,
+            burnt: own.burnt,
         }
     }
 }

@@ -10,8 +10,6 @@ use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Kind, Report};
 use crate::steel::thermal::THERMAL_SOURCE;
 use crate::units::{Length, MM_PER_INCH, Show, Unit};
 
-/// How much hotter than its range a place may become in the last seconds, °C (judgement).
-const OVER_CELSIUS: f64 = 50.0;
 /// Less time than this is no heat: one turn and two blows, s (judgement).
 const LEAST_WORKING_S: f64 = 4.0;
 
@@ -136,8 +134,8 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
     let show = report.show();
     let place = |at: f64| show.text(rough(show, at));
     let said = format!("operation {}, {}, {name}", row.number, row.step);
-    let (hottest, coldest) = (offer.uneven.hottest, offer.uneven.coldest);
-    if hottest.celsius > prepared.range.upper_celsius + OVER_CELSIUS {
+    let coldest = offer.uneven.coldest;
+    if let Some(hottest) = heated.burns {
         let message = format!(
             "{said}: the {} burns {} from the tip when the rest is at heat, {} where {} is the most",
             hottest.part,
@@ -145,7 +143,7 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
             show.temperature(hottest.celsius.min(1400.0)),
             show.temperature(prepared.range.upper_celsius)
         );
-        report.note(Kind::ThinPartBurns, hottest.part).say(
+        report.mend(Kind::ThinPartBurns, hottest.part).say(
             message,
             slower(&prepared.shop.sources[source].kind),
             THERMAL_SOURCE,
@@ -183,8 +181,12 @@ fn slower(kind: &SourceKind) -> &'static str {
         SourceKind::Coil(_) => {
             "give it less power, or push the thin part through and heat the thick one first"
         }
-        SourceKind::Gas(_) | SourceKind::Solid(_) => {
-            "let the thin part stand out of the heat until the thick one is red"
+        SourceKind::Gas(_) => {
+            "turn the forge down, or let the thin part stand out of the heat until the thick one is red"
+        }
+        SourceKind::Solid(_) => {
+            "turn the blast down and draw it from the fire sooner, or let the thin part stand out of the heat \
+             until the thick one is red"
         }
     }
 }
