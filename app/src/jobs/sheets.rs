@@ -188,11 +188,28 @@ fn whole(of: &Of<'_>, what: &What, (title, cold): (String, Drawing), reins: Rein
         Reins::Broken => gaps(&breaks),
         Reins::LeftOut => Vec::new(),
     };
-    let grown = plain.into_iter().map(|stretch| Stretch {
+    let bent = behind_the_neck(of.model, &breaks, reins);
+    let grown = |stretch: Stretch| Stretch {
         from: stretch.from * growth,
         to: stretch.to * growth,
-    });
-    Sheet::full_size(title, drawing).plain(grown)
+    };
+    Sheet::full_size(title, drawing)
+        .plain(plain.into_iter().map(grown))
+        .bent(bent.into_iter().map(grown))
+}
+
+/// Where the reins run as they are bent, behind the neck and up to the first of what is left out
+/// of them: a head that is too long for the paper with all of its bends is cut off there.
+fn behind_the_neck(model: &Model, breaks: &Breaks, reins: Reins) -> Option<Stretch> {
+    let ends = model.a.rein_end().max(model.b.rein_end());
+    let first = breaks.stretches().next().map(|first| first.to);
+    let from = match reins {
+        Reins::Whole => ends,
+        Reins::Broken | Reins::LeftOut => first.unwrap_or(ends),
+    };
+    let starts = [&model.a, &model.b].map(|half| half.rein_start().x);
+    let to = starts[0].min(starts[1]);
+    (from < to).then_some(Stretch { from, to })
 }
 
 /// Where a view with broken reins may be cut: between the two break lines of each stretch.

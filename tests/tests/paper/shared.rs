@@ -9,6 +9,7 @@ use reinwright_core::paper::{Fill, Item, Page, Paper};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::{sample, samples};
+use reinwright_tests::pairs::starting;
 use reinwright_tests::within;
 
 use super::FILE;
@@ -127,26 +128,31 @@ fn texts(items: &[Item], shift: Vec2, found: &mut Vec<(String, Rect)>) {
 #[test]
 fn no_text_is_cut() {
     for (name, design) in samples() {
-        for paper in [Paper::A4, Paper::Letter, Paper::A3] {
-            for page in laid(&design, &What::default(), paper) {
-                for part in parts(&page) {
-                    let mut found = Vec::new();
-                    texts(part.items, Vec2::ZERO, &mut found);
-                    assert!(!found.is_empty(), "{name}: a part without a name");
-                    for (text, place) in found {
-                        let whole = part.window.inflate(1e-6, 1e-6).union(place)
-                            == part.window.inflate(1e-6, 1e-6);
-                        let gone = part
-                            .window
-                            .inflate(-0.5, -0.5)
-                            .intersect(place)
-                            .is_zero_area();
-                        assert!(
-                            whole || gone,
-                            "{name} on {paper}: \"{text}\" {place:?} is cut by {:?}",
-                            part.window
-                        );
-                    }
+        check_texts(&name, &design);
+    }
+}
+
+#[track_caller]
+fn check_texts(name: &str, design: &Document) {
+    for paper in [Paper::A4, Paper::Letter, Paper::A3] {
+        for page in laid(design, &What::default(), paper) {
+            for part in parts(&page) {
+                let mut found = Vec::new();
+                texts(part.items, Vec2::ZERO, &mut found);
+                assert!(!found.is_empty(), "{name}: a part without a name");
+                for (text, place) in found {
+                    let whole = part.window.inflate(1e-6, 1e-6).union(place)
+                        == part.window.inflate(1e-6, 1e-6);
+                    let gone = part
+                        .window
+                        .inflate(-0.5, -0.5)
+                        .intersect(place)
+                        .is_zero_area();
+                    assert!(
+                        whole || gone,
+                        "{name} on {paper}: \"{text}\" {place:?} is cut by {:?}",
+                        part.window
+                    );
                 }
             }
         }
@@ -252,6 +258,43 @@ fn joints_run_through_plain_reins_alone() {
             }
         }
     }
+}
+
+/// A head that is too long for the paper with all of its bends is cut off behind its neck, never
+/// through the head, nor through a size.
+#[test]
+fn a_long_head_is_cut_off_behind_its_neck() {
+    let design = starting("bolt", "20 mm square", "20 mm square");
+    let model = resolve(&design);
+    for reins in [Reins::Whole, Reins::Broken, Reins::LeftOut] {
+        let own = what(&[Kind::Half, Kind::Pair], reins);
+        for paper in [Paper::A4, Paper::Letter] {
+            let mut joints = 0;
+            for page in laid(&design, &own, paper) {
+                for line in parts(&page)
+                    .iter()
+                    .flat_map(|part| part.items)
+                    .filter_map(join)
+                {
+                    joints += 1;
+                    let start = model.a.rein_start().x;
+                    assert!(
+                        line.x1 < start,
+                        "{reins:?}, {paper}: a joint at {}",
+                        line.x1
+                    );
+                }
+                let is_grid =
+                    |item: &Item| matches!(item, Item::Group(group) if group.name == "joins");
+                assert!(
+                    !page.items.iter().any(is_grid),
+                    "{reins:?}, {paper}: cut anywhere"
+                );
+            }
+            assert!(joints > 0, "{reins:?}, {paper}");
+        }
+    }
+    check_texts("bolt", &design);
 }
 
 /// The box of a line to cut along, of a part that was not turned.

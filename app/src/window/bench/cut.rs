@@ -19,8 +19,8 @@ impl Workbench {
             return;
         }
         let designs = match &self.open {
-            Open::Design(design) => vec![cut_wanted::pair(design.session.now.clone())],
-            Open::Tool(bench) => vec![cut_wanted::tool(bench.session.now.clone())],
+            Open::Design(design) => vec![cut_wanted::pair(design.desk.session.now.clone())],
+            Open::Tool(bench) => vec![cut_wanted::tool(bench.desk.session.now.clone())],
             Open::Family(bench) => {
                 let sizes = cut_wanted::sizes(&bench.session.now).into_iter();
                 sizes.map(cut_wanted::pair).collect()

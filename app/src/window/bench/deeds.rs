@@ -42,8 +42,8 @@ impl Workbench {
             Wish::ReadyFamily(family) => self.leave_for(ctx, Next::ReadyFamily(family)),
             Wish::ReadyTools(set) => self.leave_for(ctx, Next::ReadyTools(set)),
             Wish::Mend(mend) => match &mut self.open {
-                Open::Design(design) => design.mend(&mend),
-                Open::Tool(tool) => tool.mend(&mend),
+                Open::Design(design) => design.desk.mend(&mend),
+                Open::Tool(tool) => tool.desk.mend(&mend),
                 Open::Family(_) | Open::Tools(_) => {}
             },
             Wish::Jaws(wish) => self.at_own_jaws(wish),
@@ -168,8 +168,8 @@ impl Workbench {
 
     fn show_making(&mut self) {
         match &mut self.open {
-            Open::Design(design) => design.show_page(Page::Making),
-            Open::Tool(tool) => tool.show_page(Page::Making),
+            Open::Design(design) => design.desk.show_page(Page::Making),
+            Open::Tool(tool) => tool.desk.show_page(Page::Making),
             Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
             Open::Tools(_) => self.tell(Err(OF_ONE_TOOL.to_owned())),
         }

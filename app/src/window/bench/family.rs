@@ -25,11 +25,11 @@ impl Workbench {
     pub(super) fn make_family(&mut self) {
         let what = match &self.open {
             Open::Design(design) => {
-                self.begin_family(Family::from_design(&design.session.now));
+                self.begin_family(Family::from_design(&design.desk.session.now));
                 "design"
             }
             Open::Tool(tool) => {
-                let family = Family::from_design(&tool.session.now);
+                let family = Family::from_design(&tool.desk.session.now);
                 self.show_open(Open::tools(Session::unsaved(family)));
                 "tool"
             }

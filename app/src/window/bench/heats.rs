@@ -19,11 +19,11 @@ impl Workbench {
         match &mut self.open {
             Open::Design(design) => {
                 self.remembered.heats.look_again();
-                design.show_page(Page::Heats);
+                design.desk.show_page(Page::Heats);
             }
             Open::Tool(tool) => {
                 self.remembered.heats.look_again();
-                tool.show_page(Page::Heats);
+                tool.desk.show_page(Page::Heats);
             }
             Open::Family(_) => self.tell(Err(OF_ONE_DESIGN.to_owned())),
             Open::Tools(_) => self.tell(Err(OF_ONE_TOOL.to_owned())),
@@ -33,8 +33,8 @@ impl Workbench {
     /// The shop's sources, where they were the last thing that was changed on the page of heats.
     pub(super) fn heats_shown(&self) -> Option<&ShopHeats> {
         let is_seen = match &self.open {
-            Open::Design(own) => own.page() == Page::Heats,
-            Open::Tool(own) => own.page() == Page::Heats,
+            Open::Design(own) => own.desk.page() == Page::Heats,
+            Open::Tool(own) => own.desk.page() == Page::Heats,
             Open::Family(_) | Open::Tools(_) => false,
         };
         let heats = &self.remembered.heats;

@@ -4,7 +4,7 @@ pub(crate) mod app;
 mod cut;
 mod deeds;
 mod design;
-mod edited;
+mod desk;
 mod family;
 mod heats;
 mod leave;

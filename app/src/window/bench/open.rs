@@ -112,7 +112,7 @@ impl Open {
     /// What stands against making what is open, as it is now; nothing when nothing does.
     pub(super) fn stop(&self) -> Option<String> {
         match self {
-            Self::Design(bench) => printing::stop(&Answers::to(&bench.session.now).findings),
+            Self::Design(bench) => printing::stop(&Answers::to(&bench.desk.session.now).findings),
             Self::Tool(bench) => bench.stop(),
             Self::Family(bench) => bench.stop(),
             Self::Tools(bench) => bench.stop(),
@@ -139,8 +139,8 @@ impl Open {
     /// Name, file and history, whichever it is.
     pub(super) fn session(&self) -> &dyn Opened {
         match self {
-            Self::Design(bench) => &bench.session,
-            Self::Tool(bench) => &bench.session,
+            Self::Design(bench) => &bench.desk.session,
+            Self::Tool(bench) => &bench.desk.session,
             Self::Family(bench) => &bench.session,
             Self::Tools(bench) => &bench.session,
         }
@@ -149,8 +149,8 @@ impl Open {
     /// The same, to be changed.
     pub(super) fn session_mut(&mut self) -> &mut dyn Opened {
         match self {
-            Self::Design(bench) => &mut bench.session,
-            Self::Tool(bench) => &mut bench.session,
+            Self::Design(bench) => &mut bench.desk.session,
+            Self::Tool(bench) => &mut bench.desk.session,
             Self::Family(bench) => &mut bench.session,
             Self::Tools(bench) => &mut bench.session,
         }
@@ -159,7 +159,7 @@ impl Open {
     /// The design, or the base of the family; a tool is neither.
     pub(super) fn document(&self) -> Option<&Document> {
         match self {
-            Self::Design(bench) => Some(&bench.session.now),
+            Self::Design(bench) => Some(&bench.desk.session.now),
             Self::Tool(_) | Self::Tools(_) => None,
             Self::Family(bench) => Some(&bench.session.now.base),
         }
@@ -229,8 +229,8 @@ impl Open {
     /// Puts what is being typed in its place, as if Enter had been pressed.
     pub(super) fn commit_typed(&mut self) {
         match self {
-            Self::Design(bench) => bench.commit(),
-            Self::Tool(bench) => bench.commit(),
+            Self::Design(bench) => bench.desk.commit(),
+            Self::Tool(bench) => bench.desk.commit(),
             Self::Family(bench) => bench.commit(),
             Self::Tools(bench) => bench.commit(),
         }
@@ -238,8 +238,8 @@ impl Open {
 
     pub(super) fn undo(&mut self) {
         match self {
-            Self::Design(bench) => bench.undo(),
-            Self::Tool(bench) => bench.undo(),
+            Self::Design(bench) => bench.desk.undo(),
+            Self::Tool(bench) => bench.desk.undo(),
             Self::Family(bench) => bench.undo(),
             Self::Tools(bench) => bench.undo(),
         }
@@ -247,8 +247,8 @@ impl Open {
 
     pub(super) fn redo(&mut self) {
         match self {
-            Self::Design(bench) => bench.redo(),
-            Self::Tool(bench) => bench.redo(),
+            Self::Design(bench) => bench.desk.redo(),
+            Self::Tool(bench) => bench.desk.redo(),
             Self::Family(bench) => bench.redo(),
             Self::Tools(bench) => bench.redo(),
         }
@@ -277,8 +277,8 @@ impl Open {
     /// What is to be kept against a power cut.
     pub(super) fn kept(&self) -> Kept {
         match self {
-            Self::Design(bench) => Kept::Design(Box::new(bench.session.now.clone())),
-            Self::Tool(bench) => Kept::Tool(Box::new(bench.session.now.clone())),
+            Self::Design(bench) => Kept::Design(Box::new(bench.desk.session.now.clone())),
+            Self::Tool(bench) => Kept::Tool(Box::new(bench.desk.session.now.clone())),
             Self::Family(bench) => Kept::Family(Box::new(bench.session.now.clone())),
             Self::Tools(bench) => Kept::Tools(Box::new(bench.session.now.clone())),
         }
@@ -288,8 +288,8 @@ impl Open {
     pub(super) fn is_kept(&self, kept: &Kept) -> bool {
         match (kept, self) {
             (Kept::Family(kept), Self::Family(bench)) => **kept == bench.session.now,
-            (Kept::Design(kept), Self::Design(bench)) => **kept == bench.session.now,
-            (Kept::Tool(kept), Self::Tool(bench)) => **kept == bench.session.now,
+            (Kept::Design(kept), Self::Design(bench)) => **kept == bench.desk.session.now,
+            (Kept::Tool(kept), Self::Tool(bench)) => **kept == bench.desk.session.now,
             (Kept::Tools(kept), Self::Tools(bench)) => **kept == bench.session.now,
             (Kept::Family(_) | Kept::Design(_) | Kept::Tool(_) | Kept::Tools(_), _) => false,
         }

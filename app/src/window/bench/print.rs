@@ -37,8 +37,10 @@ impl Workbench {
     /// What is open, as it stands now: it may be changed while it is printed.
     fn printable(&self) -> Result<Printable, String> {
         match &self.open {
-            Open::Design(design) => Ok(Printable::Design(Box::new(design.session.now.clone()))),
-            Open::Tool(tool) => Ok(Printable::Tool(Box::new(tool.session.now.clone()))),
+            Open::Design(design) => {
+                Ok(Printable::Design(Box::new(design.desk.session.now.clone())))
+            }
+            Open::Tool(tool) => Ok(Printable::Tool(Box::new(tool.desk.session.now.clone()))),
             Open::Family(family) => {
                 family.may_be_written()?;
                 Ok(family.printable())

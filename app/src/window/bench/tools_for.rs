@@ -23,7 +23,7 @@ impl Workbench {
     /// Shows the tools that the open pair, or each size of the open family, is made with.
     pub(super) fn show_tools_for_pair(&mut self) {
         let pairs = match &self.open {
-            Open::Design(design) => vec![design.session.now.clone()],
+            Open::Design(design) => vec![design.desk.session.now.clone()],
             Open::Family(bench) => cut_wanted::sizes(&bench.session.now),
             Open::Tool(_) | Open::Tools(_) => {
                 let why = "Tools are for a pair of tongs: open the pair that they make first";

@@ -222,7 +222,7 @@ impl Workbench {
     /// The tool that is open, if it is one.
     pub fn tool(&self) -> Option<&Tool> {
         match &self.open {
-            Open::Tool(bench) => Some(&bench.session.now),
+            Open::Tool(bench) => Some(&bench.desk.session.now),
             Open::Design(_) | Open::Family(_) | Open::Tools(_) => None,
         }
     }
@@ -415,7 +415,7 @@ impl Workbench {
     /// The page of answers that is looked at, or was last.
     pub(super) fn page(&self) -> Page {
         match &self.open {
-            Open::Design(design) => design.page(),
+            Open::Design(design) => design.desk.page(),
             // The page of a design is the one to come back to.
             Open::Tool(_) | Open::Family(_) | Open::Tools(_) => self.remembered.page,
         }

@@ -2,6 +2,7 @@
 
 pub(crate) mod focus;
 pub(crate) mod ink;
+pub(crate) mod pointed;
 pub(crate) mod sign;
 pub(crate) mod theme;
 pub(crate) mod view;

@@ -4,7 +4,8 @@ use egui::accesskit::Role;
 use egui::{Label, Rect, Sense, Ui, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 
-use crate::window::paint::ink::{Ink, part_near};
+use crate::window::paint::ink::Ink;
+use crate::window::paint::pointed::part_near;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::Fitted;
 use crate::window::state::bar::OfBar;

@@ -6,8 +6,8 @@ use super::grid::INK;
 use super::ink::{Ink, on_fill};
 use super::joins::{MARK_ABOVE, MARK_BELOW, MARK_BESIDE};
 use super::{Named, Sheet};
-use crate::paper::Item;
 use crate::paper::font::text_width;
+use crate::paper::{Item, Stretch};
 
 /// The most parts of a view: a longer one is no template.
 const MOST_PARTS: usize = 6;
@@ -124,25 +124,35 @@ impl<'a> Block<'a> {
                 continue;
             };
             let bounds = bounds.inflate(INK, INK);
-            if bounds.width() > room && sheet.plain.is_empty() {
+            if bounds.width() > room && sheet.plain.is_empty() && sheet.bent.is_empty() {
                 return None;
             }
             if bounds.width() > room * (MOST_PARTS as f64) {
                 return None;
             }
             let ink = Ink::of(items.iter().copied());
-            blocks.push(Self {
+            let mut block = Self {
                 sheet: index,
-                free: free(sheet, &ink, overlap / 2.0),
+                free: free(&sheet.plain, &ink, overlap / 2.0),
                 items,
                 name,
                 named: sheet.named,
                 bounds,
                 ink,
-            });
+            };
+            if !sheet.bent.is_empty() && !block.can_be_cut(room, overlap / 2.0) {
+                block.free = free(&sheet.bent, &block.ink, overlap / 2.0);
+            }
+            blocks.push(block);
         }
         blocks.sort_by(|a, b| b.bounds.center().y.total_cmp(&a.bounds.center().y));
         Some(blocks)
+    }
+
+    /// Whether parts as wide as the paper takes can be had of it.
+    fn can_be_cut(&self, room: f64, half: f64) -> bool {
+        let mut biases = [Bias::HeadLong, Bias::HeadShort].into_iter();
+        biases.any(|bias| self.cuts(room, half, bias).is_some())
     }
 
     /// Where it is cut so that each part is no wider than this, from the right; `None` where no
@@ -150,6 +160,8 @@ impl<'a> Block<'a> {
     fn cuts(&self, room: f64, half: f64, bias: Bias) -> Option<Vec<f64>> {
         /// A part shows at least so much of its own, mm.
         const LEAST: f64 = 8.0;
+        /// And one between two joints, with the marks of both on it, mm.
+        const BETWEEN: f64 = 40.0;
         let (x0, x1) = (self.bounds.x0, self.bounds.x1);
         let mut cuts = Vec::new();
         let mut edge = match bias {
@@ -161,14 +173,16 @@ impl<'a> Block<'a> {
             Bias::HeadShort => x1 - edge,
         };
         while left(edge) > room {
+            let least_own = if cuts.is_empty() { LEAST } else { BETWEEN };
             let at = match bias {
                 Bias::HeadLong => {
-                    let least = edge - room + half;
+                    // What is left over has room for the marks beside its joint.
+                    let least = (edge - room + half).max(x0 + MARK_BESIDE);
                     let fits = self.free.iter().filter(|(_, to)| *to >= least);
                     let places = fits.map(|(from, _)| from.max(least));
                     places
                         .reduce(f64::min)
-                        .filter(|at| at + half + LEAST < edge)
+                        .filter(|at| at + half + least_own < edge)
                 }
                 Bias::HeadShort => {
                     let most = edge + room - half;
@@ -176,7 +190,7 @@ impl<'a> Block<'a> {
                     let places = fits.map(|(_, to)| to.min(most));
                     places
                         .reduce(f64::max)
-                        .filter(|at| at - half - LEAST > edge)
+                        .filter(|at| at - half - least_own > edge)
                 }
             }?;
             cuts.push(at);
@@ -359,9 +373,9 @@ fn named(sheet: &Sheet, item: &Item, alone: bool) -> String {
     }
 }
 
-/// Where joints may stand: the plain stretches, and in them where no text would be cut.
-fn free(sheet: &Sheet, ink: &Ink, half: f64) -> Vec<(f64, f64)> {
-    let plain = sheet.plain.iter().map(|s| (s.from + half, s.to - half));
+/// Where joints may stand: in these stretches, where no text would be cut.
+fn free(stretches: &[Stretch], ink: &Ink, half: f64) -> Vec<(f64, f64)> {
+    let plain = stretches.iter().map(|s| (s.from + half, s.to - half));
     let mut free: Vec<(f64, f64)> = plain.filter(|(from, to)| from <= to).collect();
     for text in ink.texts() {
         let (from, to) = (text.x0 - half - OFF, text.x1 + half + OFF);

@@ -58,6 +58,8 @@ pub struct Sheet {
     /// Where a joint may run through it: stretches of x in which plain bar lies. Without any, what
     /// is larger than the paper is cut wherever it must.
     pub plain: Vec<Stretch>,
+    /// Where a joint may run too if a view cannot be cut in plain bar alone: bent bar, but no head.
+    pub bent: Vec<Stretch>,
 }
 
 impl Sheet {
@@ -69,6 +71,7 @@ impl Sheet {
             reduced: 1,
             named: Named::WhereBlank,
             plain: Vec::new(),
+            bent: Vec::new(),
         }
     }
 
@@ -88,6 +91,13 @@ impl Sheet {
             named: Named::InTitleBlock,
             ..self
         }
+    }
+
+    /// The same, to be cut here too where no plain bar lies for it.
+    #[must_use]
+    pub fn bent(self, bent: impl IntoIterator<Item = Stretch>) -> Self {
+        let bent = bent.into_iter().collect();
+        Self { bent, ..self }
     }
 
     /// The same, to be cut only where plain bar lies.

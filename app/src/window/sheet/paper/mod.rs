@@ -1,33 +1,32 @@
 //! The sheet with all views, to look at from near and far.
 
+mod fitting;
+mod moving;
+mod tools;
+
 use egui::accesskit::Role;
-use egui::{Key, Rect, Response, Sense, Slider, Ui, Vec2, WidgetInfo};
+use egui::{Rect, Response, Sense, Ui, WidgetInfo};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::Units;
-use reinwright_core::draw::{self, EndView, Shifts};
-use reinwright_core::paper::{Breaks, Drawing};
+use reinwright_core::draw::Shifts;
+use reinwright_core::paper::Drawing;
 use reinwright_core::tongs::model::Model;
 
 use super::ghost::Ghost;
 use super::lies::{Frozen, Sheet};
-use super::words::{say_over, under_words};
-use crate::window::paint::ink::{Ink, Under, part_near};
+use super::words::say_over;
+use crate::window::paint::ink::{Ink, Under};
+use crate::window::paint::pointed::part_near;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::{Fitted, View};
-use crate::window::state::command::Command;
 use crate::window::state::look::{Look, Page, Sight};
 use crate::window::state::reckon::{Answers, Brought, PairKey, Shown};
+use fitting::{FitKey, Laid};
 
 /// Height of the text on the sheet, in points, at every zoom.
 const TEXT: f32 = 11.5;
 /// Between the edge of the sheet and the drawing, in points.
 const RIM: f32 = 14.0;
-/// The widest opening that the slider gives, degrees between the halves.
-const WIDEST: f64 = 25.0;
-/// Zoom of one press of a key.
-const KEY_ZOOM: f32 = 1.25;
-/// Points that one press of an arrow key moves the drawing.
-const KEY_MOVE: f32 = 40.0;
 
 /// How the sheet is looked at.
 #[derive(Debug, Default)]
@@ -62,27 +61,12 @@ pub(crate) enum Hand {
     OnPicture,
 }
 
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct FitKey {
-    area: Rect,
-    revision: u64,
-    pair: PairKey,
-    sight: Sight,
-}
-
 /// How a drawing lies on its paper.
 pub(crate) struct Room {
     pub(crate) response: Response,
     pub(crate) view: View,
     /// Size of its text, mm.
     pub(crate) text: f64,
-}
-
-/// How a drawing lies where it is fitted by itself.
-#[derive(Debug, Clone, Copy, PartialEq)]
-struct Laid {
-    fitted: Fitted,
-    brought: Brought,
 }
 
 impl Paper {
@@ -121,50 +105,6 @@ impl Paper {
         self.own.or(self.fitted.map(|(_, laid)| laid.fitted.view))
     }
 
-    /// The slider and the buttons above the sheet; gives back what was asked for.
-    pub(crate) fn tools(&self, ui: &mut Ui, look: &mut Look, true_scale: f32) -> Option<Command> {
-        let mut asked = None;
-        // Wrapped: a row wider than its panel would push the sheet under the answers.
-        ui.horizontal_wrapped(|ui| {
-            let label = ui.label("Opened by").on_hover_text("0 is set on the work");
-            ui.spacing_mut().slider_width = (ui.available_width() - 385.0).clamp(50.0, 200.0);
-            let palette = Palette::of(ui.visuals());
-            ui.visuals_mut().widgets.inactive.bg_fill = palette.edge;
-            let slider = Slider::new(&mut look.opening, 0.0..=WIDEST)
-                .suffix("°")
-                .fixed_decimals(1);
-            ui.add(slider)
-                .labelled_by(label.id)
-                .on_hover_text("Angle between the halves past the set pose");
-            asked = self.sights(ui, &Sight::ALL);
-            asked = self.size(ui, true_scale).or(asked);
-        });
-        asked
-    }
-
-    /// The button for true size, and how large the drawing is now.
-    pub(crate) fn size(&self, ui: &mut Ui, true_scale: f32) -> Option<Command> {
-        let clicked = Command::TrueSize.button(ui).clicked();
-        if let Some(view) = self.view() {
-            let percent = 100.0 * view.scale / true_scale;
-            ui.weak(format!("{percent:.0} %"))
-                .on_hover_text("Of true size on this screen");
-        }
-        clicked.then_some(Command::TrueSize)
-    }
-
-    /// Buttons for what of the drawing is shown by itself.
-    pub(crate) fn sights(&self, ui: &mut Ui, sights: &[Sight]) -> Option<Command> {
-        let mut asked = None;
-        for &sight in sights {
-            let chosen = self.own.is_none() && self.sight == sight;
-            if Command::Show(sight).choice(ui, chosen).clicked() {
-                asked = Some(Command::Show(sight));
-            }
-        }
-        asked
-    }
-
     /// Shows the sheet in the room there is; gives back how it lies, for what is put on it.
     pub(crate) fn show(
         &mut self,
@@ -173,9 +113,8 @@ impl Paper {
         look: &mut Look,
         fills: &mut FillTessellator,
     ) -> Sheet {
-        let palette = Palette::of(ui.visuals());
-        let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
-        self.area = Some(area);
+        let response = self.lay(ui);
+        let area = response.rect;
         describe(&response);
         let shown = answers.shown(look);
         let (view, key) = self.laid(ui, &response, answers, (look.opening, shown));
@@ -190,13 +129,9 @@ impl Paper {
         if self.hand == Hand::OnDrawing {
             point_and_choose(&response, view, drawing, look);
         }
-        let painter = ui.painter_at(area);
-        painter.rect_filled(area, 4.0, palette.sheet);
-        if response.has_focus() {
-            let stroke = egui::Stroke::new(1.0, palette.accent);
-            painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
-        }
-        let mut ink = Ink::new(painter, view, palette, look.lit(), fills);
+        ground(ui, &response);
+        let palette = Palette::of(ui.visuals());
+        let mut ink = Ink::new(ui.painter_at(area), view, palette, look.lit(), fills);
         if let Some(under) = &self.under {
             ink.picture(under);
         }
@@ -211,6 +146,13 @@ impl Paper {
             lies,
             opening: key.opening + shown.half_angle(),
         }
+    }
+
+    /// Takes the room there is.
+    fn lay(&mut self, ui: &mut Ui) -> Response {
+        let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
+        self.area = Some(area);
+        response
     }
 
     /// The view, and what is drawn in it: nothing moves while something on it is dragged.
@@ -277,9 +219,8 @@ impl Paper {
         (revision, what): (u64, &str),
         mut bounds: impl FnMut(Sight, f64) -> kurbo::Rect,
     ) -> Room {
-        let palette = Palette::of(ui.visuals());
-        let (area, response) = ui.allocate_exact_size(ui.available_size(), Sense::click_and_drag());
-        self.area = Some(area);
+        let response = self.lay(ui);
+        let area = response.rect;
         response.widget_info(|| WidgetInfo::labeled(Role::Image, true, what));
         let sight = self.sight;
         let now = FitKey {
@@ -297,12 +238,7 @@ impl Paper {
         };
         self.fitted = Some((now, laid));
         self.navigate(ui, &response, laid.fitted.view);
-        let painter = ui.painter_at(area);
-        painter.rect_filled(area, 4.0, palette.sheet);
-        if response.has_focus() {
-            let stroke = egui::Stroke::new(1.0, palette.accent);
-            painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
-        }
+        ground(ui, &response);
         let (view, text) = match self.own {
             None => (laid.fitted.view, laid.fitted.text),
             Some(view) => (view, f64::from(TEXT / view.scale)),
@@ -313,59 +249,16 @@ impl Paper {
             text,
         }
     }
+}
 
-    fn fitted_to(&mut self, area: Rect, answers: &mut Answers, pair: PairKey) -> Laid {
-        // A picture that is traced is not broken, and so the drawing over it is not.
-        let sight = match (self.sight, &self.under) {
-            (Sight::Head, Some(_)) => Sight::All,
-            (sight, _) => sight,
-        };
-        let now = FitKey {
-            area,
-            revision: answers.revision,
-            pair,
-            sight,
-        };
-        match self.fitted {
-            Some((kept, laid)) if kept == now => laid,
-            _ => {
-                let laid = fitted_in(under_words(area, pair.shown), answers, pair, sight);
-                self.fitted = Some((now, laid));
-                laid
-            }
-        }
-    }
-
-    /// Drag to move, wheel or pinch to zoom about the pointer, double click to go back, and
-    /// the same by keys when the sheet has the focus.
-    fn navigate(&mut self, ui: &Ui, response: &Response, fitted: View) {
-        let view = self.own.unwrap_or(fitted);
-        let mut next = view;
-        if response.dragged() && self.hand == Hand::OnDrawing {
-            next = next.moved(response.drag_delta());
-        }
-        // A handle under the pointer does not stop the wheel.
-        let over = response.contains_pointer();
-        if let Some(at) = ui.input(|i| i.pointer.hover_pos()).filter(|_| over) {
-            let (wheel, pinch) = ui.input(|i| (i.smooth_scroll_delta().y, i.zoom_delta()));
-            /// Points of wheel travel that zoom by a factor of e.
-            const TRAVEL: f32 = 320.0;
-            next = next.zoomed((wheel / TRAVEL).exp() * pinch, at);
-        }
-        if response.has_focus() {
-            next = by_keys(ui, next, response.rect);
-        }
-        if next != view {
-            self.own = Some(next);
-        }
-        let home = response.has_focus() && ui.input(|i| i.key_pressed(Key::Home));
-        let twice = response.double_clicked() && self.hand == Hand::OnDrawing;
-        if twice || home {
-            self.own = None;
-        }
-        if response.clicked() || response.drag_started() {
-            response.request_focus();
-        }
+/// Empty paper, with a rim while it has the keyboard.
+fn ground(ui: &Ui, response: &Response) {
+    let (area, palette) = (response.rect, Palette::of(ui.visuals()));
+    let painter = ui.painter_at(area);
+    painter.rect_filled(area, 4.0, palette.sheet);
+    if response.has_focus() {
+        let stroke = egui::Stroke::new(1.0, palette.accent);
+        painter.rect_stroke(area, 4.0, stroke, egui::StrokeKind::Inside);
     }
 }
 
@@ -409,65 +302,10 @@ fn told(ui: &Ui, area: Rect, look: &Look, shown: Shown, units: Units) {
     say_over(ui, area, words);
 }
 
-/// The pair as it is seen largest: with the end view beside the others or under them.
-fn fitted_in(area: Rect, answers: &mut Answers, pair: PairKey, sight: Sight) -> Laid {
-    let model = &answers.known.model;
-    let breaks = match sight {
-        Sight::Head => draw::breaks(model, pair.opening + pair.shown.half_angle()),
-        Sight::Rein | Sight::All => Breaks::default(),
-    };
-    let last = match sight {
-        Sight::Rein => model.a.body.rim.half_along(),
-        Sight::Head | Sight::All => f64::INFINITY,
-    };
-    // What is drawn with the end view at a place and text of so many mm covers this.
-    let mut covered = |end: EndView, text: f64| {
-        let key = PairKey {
-            text,
-            brought: Brought { breaks, end },
-            ..pair
-        };
-        let mut bounds = answers.pair(key).1;
-        bounds.x1 = bounds.x1.min(last);
-        bounds
-    };
-    let mut laid = |end: EndView| {
-        let fitted = Fitted::new(area, RIM, text_in(area), |text| covered(end, text));
-        let across = fitted.view.rect(covered(end, fitted.text)).width();
-        let brought = Brought { breaks, end };
-        (Laid { fitted, brought }, across)
-    };
-    let (beside, across) = laid(EndView::Beside);
-    // Where the sheet is wide enough nothing is gained under the others.
-    if sight == Sight::Rein || across < WIDE * (area.width() - 2.0 * RIM) {
-        return beside;
-    }
-    let (under, _) = laid(EndView::Under);
-    if under.fitted.view.scale > beside.fitted.view.scale * WORTH_IT {
-        under
-    } else {
-        beside
-    }
-}
-
-/// Of the sheet's width: a drawing that takes less is as large as the sheet is high.
-const WIDE: f32 = 0.97;
-/// The end view leaves its place beside the jaws only for a drawing that is so much larger.
-const WORTH_IT: f32 = 1.05;
-
 /// Between the boss and the tips, on the axis.
 fn middle_of_head(model: &Model) -> kurbo::Point {
     let boss = -model.a.body.rim.half_along();
     kurbo::Point::new(f64::midpoint(boss, model.a.tip()), 0.0)
-}
-
-/// Height of the text in an area, in points: in a low one less, or the sizes would crowd out the
-/// pair.
-fn text_in(area: Rect) -> f32 {
-    /// Lines of text that the drawing has about room for, and the least that can be read, points.
-    const LINES: f32 = 34.0;
-    const LEAST: f32 = 7.5;
-    (area.height() / LINES).clamp(LEAST, TEXT)
 }
 
 fn key(opening: f64, text: f64, shown: Shown) -> PairKey {
@@ -478,25 +316,6 @@ fn key(opening: f64, text: f64, shown: Shown) -> PairKey {
         shifts: None,
         brought: Brought::default(),
     }
-}
-
-fn by_keys(ui: &Ui, view: View, area: Rect) -> View {
-    let filter = egui::EventFilter {
-        horizontal_arrows: true,
-        vertical_arrows: true,
-        ..Default::default()
-    };
-    ui.memory_mut(|m| {
-        if let Some(id) = m.focused() {
-            m.set_focus_lock_filter(id, filter);
-        }
-    });
-    let pressed = |key| ui.input(|i| f32::from(u8::from(i.key_pressed(key))));
-    let across = pressed(Key::ArrowLeft) - pressed(Key::ArrowRight);
-    let along = pressed(Key::ArrowUp) - pressed(Key::ArrowDown);
-    let zoom = pressed(Key::Plus) + pressed(Key::Equals) - pressed(Key::Minus);
-    view.moved(Vec2::new(across, along) * KEY_MOVE)
-        .zoomed(KEY_ZOOM.powf(zoom), area.center())
 }
 
 fn describe(response: &Response) {
