@@ -17,6 +17,7 @@ use reinwright_core::steel::thermal::THERMAL_SOURCE;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
 use reinwright_core::tool::Tool;
+use reinwright_core::units::Show;
 use serde::Serialize;
 use serde_json::Value;
 
@@ -387,7 +388,7 @@ impl List {
         let heats = heat_plan(prepared);
         self.line(format_args!(
             "\nHeats, the steel made {} hot; the heat in it by {THERMAL_SOURCE}:",
-            show.temperature(prepared.target_celsius)
+            made_hot(prepared, &heats, show)
         ));
         for lost in &asked.lost {
             self.line(format_args!("  not read: {lost}"));
@@ -480,6 +481,22 @@ impl List {
         for other in rest {
             self.line(format_args!("  {}", first.against(other)));
         }
+    }
+}
+
+/// How hot the sources of a plan make the steel: `1150 °C`, `1080 to 1150 °C`.
+fn made_hot(prepared: &Prepared, heats: &HeatPlan, show: Show) -> String {
+    let hot = heats.operations.iter().filter(|own| own.how == How::Hot);
+    let ends = hot.fold(None, |ends: Option<(f64, f64)>, own| {
+        let (low, high) = ends.unwrap_or((own.target_celsius, own.target_celsius));
+        Some((low.min(own.target_celsius), high.max(own.target_celsius)))
+    });
+    let (low, high) = ends.unwrap_or((prepared.target_celsius, prepared.target_celsius));
+    let [low, high] = [low, high].map(|celsius| show.temperature(celsius));
+    if low == high {
+        high
+    } else {
+        format!("{low} to {high}")
     }
 }
 
