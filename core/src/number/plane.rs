@@ -15,6 +15,10 @@ pub(crate) struct Region {
     bounds: Rect,
 }
 
+/// A line that lies in an area does so to both sides by so much, mm: less than a line's width, more
+/// than a flattened curve strays.
+const ASIDE: f64 = 0.06;
+
 /// Strips across an area: about as many as a flattened outline has sides in a strip.
 const STRIPS: u16 = 48;
 
@@ -79,13 +83,16 @@ impl Region {
         above.count() % 2 == 1
     }
 
-    /// Whether a line through `p` along `way` lies inside and not on the boundary, where two
+    /// Whether a line through `p` lies inside, so far `aside` too: not on the boundary, where two
     /// halves have the same edge.
-    fn covers(&self, p: Point, way: Vec2) -> bool {
-        /// Less than a line's width, more than a flattened curve strays.
-        const ASIDE: f64 = 0.06;
-        let aside = way.turn_90() * ASIDE;
+    fn covers(&self, p: Point, aside: Vec2) -> bool {
         self.holds(p + aside) && self.holds(p - aside)
+    }
+
+    /// Whether a line could cross it or lie in it.
+    fn is_near(&self, (a, b): (Point, Point)) -> bool {
+        let box_of_line = Rect::from_points(a, b).inflate(2.0 * ASIDE, 2.0 * ASIDE);
+        overlap(box_of_line, self.bounds)
     }
 
     /// Adds where a line crosses the boundary, as parts of the line.
@@ -195,19 +202,19 @@ pub(crate) fn split(path: &BezPath, before: &[&Region]) -> Split {
         seen: BezPath::new(),
         behind: BezPath::new(),
     };
-    let mut ts: Vec<f64> = Vec::new();
+    let (mut ts, mut near): (Vec<f64>, Vec<&Region>) = (Vec::new(), Vec::new());
     for (a, b) in sides(path) {
+        near.clear();
+        near.extend(before.iter().filter(|region| region.is_near((a, b))));
         ts.clear();
         ts.extend([0.0, 1.0]);
-        before
-            .iter()
+        near.iter()
             .for_each(|region| region.crossings((a, b), &mut ts));
-        ts.sort_by(f64::total_cmp);
+        ts.sort_unstable_by(f64::total_cmp);
+        let aside = (b - a).normalize().turn_90() * ASIDE;
         for pair in ts.windows(2).filter(|pair| pair[1] - pair[0] > 1e-9) {
             let middle = a.lerp(b, f64::midpoint(pair[0], pair[1]));
-            let hidden = before
-                .iter()
-                .any(|region| region.covers(middle, (b - a).normalize()));
+            let hidden = near.iter().any(|region| region.covers(middle, aside));
             let to = if hidden {
                 &mut split.behind
             } else {
@@ -234,22 +241,24 @@ fn add(path: &mut BezPath, a: Point, b: Point) {
 /// The convex hull of points (monotone chain), anticlockwise.
 pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
     points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
-    let chain = |points: &mut dyn Iterator<Item = Point>| {
-        let mut kept: Vec<Point> = Vec::new();
-        for p in points {
-            while kept.len() > 1 {
-                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
-                if (b - a).cross(p - a) > 1e-12 {
-                    break;
-                }
-                kept.pop();
-            }
-            kept.push(p);
-        }
-        kept.pop();
-        kept
-    };
-    let mut lower = chain(&mut points.iter().copied());
-    lower.extend(chain(&mut points.iter().rev().copied()));
+    let mut lower = chain(points.iter().copied());
+    lower.extend(chain(points.iter().rev().copied()));
     lower
+}
+
+/// The side of a hull on the right of its points as they follow each other; the last is left to the
+/// other side.
+fn chain(points: impl Iterator<Item = Point>) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::new();
+    for p in points {
+        while let [.., a, b] = kept[..] {
+            if (b - a).cross(p - a) > 1e-12 {
+                break;
+            }
+            kept.pop();
+        }
+        kept.push(p);
+    }
+    kept.pop();
+    kept
 }

@@ -141,13 +141,30 @@ fn pack(
         return None;
     }
     let all = (1_u32 << pieces.len()) - 1;
+    let fewest = fewest(pieces, windows, (turning, patience), most)?;
     let mut sets = Sets::new(pieces, windows, turning, patience.tries);
+    let chosen =
+        (fewest..=most).find_map(|pages| Cover::new(&mut sets, patience.looks).of(all, pages))?;
+    Some(chosen.into_iter().map(|set| sets.laid(set)).collect())
+}
+
+/// The fewest pages, not more than `most`, that were not found to be too few. Where the largest
+/// rectangles are laid first, what does not go on so few shows soonest.
+fn fewest(
+    pieces: &[Size],
+    windows: [Size; 2],
+    (turning, patience): (Turning, Patience),
+    most: usize,
+) -> Option<usize> {
+    let all = (1_u32 << pieces.len()) - 1;
+    let mut pieces = pieces.to_vec();
+    pieces.sort_by(|a, b| b.area().total_cmp(&a.area()));
+    let mut sets = Sets::new(&pieces, windows, turning, patience.tries);
     if !(0..pieces.len()).all(|index| sets.takes(1 << index)) {
         return None;
     }
-    let chosen = (sets.least(all)..=most)
-        .find_map(|pages| Cover::new(&mut sets, patience.looks).of(all, pages))?;
-    Some(chosen.into_iter().map(|set| sets.laid(set)).collect())
+    (sets.least(all)..=most)
+        .find(|pages| !Cover::new(&mut sets, patience.looks).proves_too_few(all, *pages))
 }
 
 #[cfg(test)]

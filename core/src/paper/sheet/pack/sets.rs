@@ -28,7 +28,7 @@ const FEW: u32 = 3;
 /// by the bits of a number.
 pub(super) struct Sets {
     pieces: Vec<Size>,
-    /// What each of them takes of a page at the least, mm².
+    /// What each of them takes at the least, as a part of a page.
     taken: Vec<f64>,
     /// With the distance to the next rectangle added.
     windows: [Size; 2],
@@ -83,7 +83,7 @@ impl Sets {
         if self.boxes[set as usize].is_none() {
             let own = if self.least(set) > 1 {
                 Vec::new()
-            } else if self.tries > self.most_tries && set.count_ones() > FEW {
+            } else if self.gave_up() && set.count_ones() > FEW {
                 self.added(set)
             } else if ones(set).all(|one| self.takes(set ^ one)) {
                 self.divided(set)
@@ -173,50 +173,67 @@ impl Sets {
         self.windows.iter().any(|window| within(size, *window))
     }
 
-    /// What a set takes at the least, mm².
-    fn area(&self, set: u32) -> f64 {
-        ones(set)
-            .map(|one| self.taken[one.trailing_zeros() as usize])
-            .sum()
+    /// Whether not all was tried that there is.
+    pub(super) fn gave_up(&self) -> bool {
+        self.tries > self.most_tries
     }
 
-    /// What each rectangle takes at the least, mm², in the lie and the window in which that is
-    /// least. One beside which there is no room for even the narrowest takes the whole width, one
-    /// over which there is none for the lowest the whole height; the areas so rounded up still go
-    /// into the window together (Fekete and Schepers, from memory).
+    /// What each rectangle takes at the least, as parts of a page, told in the way in
+    /// which all together take most.
     fn taken(&self) -> Vec<f64> {
-        let all = || (0..self.pieces.len()).flat_map(|index| self.lies(index));
-        let narrowest = all().fold(f64::MAX, |least, size| least.min(size.width));
-        let lowest = all().fold(f64::MAX, |least, size| least.min(size.height));
-        let rounded = |own: f64, other: f64, window: f64| match own + other > window {
-            true => window,
-            false => own,
+        let all: Vec<Size> = (0..self.pieces.len())
+            .flat_map(|index| self.lies(index))
+            .collect();
+        let narrowest = all
+            .iter()
+            .fold(f64::MAX, |least, size| least.min(size.width));
+        let lowest = all
+            .iter()
+            .fold(f64::MAX, |least, size| least.min(size.height));
+        let leasts = all.iter().flat_map(|size| {
+            [
+                Size::new(size.width, lowest),
+                Size::new(narrowest, size.height),
+            ]
+        });
+        let sum = |taken: &Vec<f64>| taken.iter().sum::<f64>();
+        let taken = leasts.map(|least| self.taken_by(least));
+        taken
+            .max_by(|a, b| sum(a).total_cmp(&sum(b)))
+            .unwrap_or_default()
+    }
+
+    /// What each rectangle takes at the least, in the lie and the window in which that is least,
+    /// if what is narrower or lower than `least` is said to take nothing. In return one beside
+    /// which there is no room for so much takes the whole width, and one over which there is none
+    /// the whole height; what is so counted still goes into the window together (Fekete and
+    /// Schepers, from memory).
+    fn taken_by(&self, least: Size) -> Vec<f64> {
+        let part = |own: f64, least: f64, window: f64| match (own < least, own + least > window) {
+            (true, _) => 0.0,
+            (false, true) => 1.0,
+            (false, false) => own / window,
         };
-        let in_window = |size: Size, window: &Size| {
-            rounded(size.width, narrowest, window.width)
-                * rounded(size.height, lowest, window.height)
-        };
-        let least = |index: usize| {
+        let of = |index: usize| {
             let lies = self.lies(index).flat_map(|size| {
                 let fitting = self.windows.iter().filter(move |of| within(size, **of));
-                fitting.map(move |window| in_window(size, window))
+                fitting.map(move |window| {
+                    part(size.width, least.width, window.width)
+                        * part(size.height, least.height, window.height)
+                })
             });
             lies.fold(f64::INFINITY, f64::min)
         };
-        (0..self.pieces.len()).map(least).collect()
-    }
-
-    /// The area of the larger window, mm².
-    fn largest(&self) -> f64 {
-        self.windows[0].area().max(self.windows[1].area())
+        (0..self.pieces.len()).map(of).collect()
     }
 
     /// How many pages a set covers at the least.
     fn pages(&self, set: u32) -> f64 {
-        self.area(set) / self.largest()
+        let taken = ones(set).map(|one| self.taken[one.trailing_zeros() as usize]);
+        taken.sum()
     }
 
-    /// The fewest pages that a set can take by its area.
+    /// The fewest pages that a set can take by what each of it takes.
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,
