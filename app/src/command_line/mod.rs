@@ -93,7 +93,8 @@ pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
     let (error, status) = match printed {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
             let why = trouble::why(&error);
-            let said = format!("reinwright: the answer cannot be printed ({why}): send it elsewhere\n");
+            let said =
+                format!("reinwright: the answer cannot be printed ({why}): send it elsewhere\n");
             (said, FAILED)
         }
         // A reader that has gone away, such as `head`, is no error.

@@ -15,7 +15,9 @@ pub(crate) fn why(error: &Error) -> String {
         ErrorKind::NotADirectory => "a part of its path is a file and no folder",
         ErrorKind::AlreadyExists => "there is a file of this name",
         ErrorKind::DirectoryNotEmpty => "there is something in it",
-        ErrorKind::InvalidFilename => "its name is too long or has signs that this disk does not take",
+        ErrorKind::InvalidFilename => {
+            "its name is too long or has signs that this disk does not take"
+        }
         // The system knows more kinds than can be mended here; it has words for each of its own.
         _ => return unnumbered(&error.to_string()),
     };
@@ -39,12 +41,21 @@ mod tests {
     #[test]
     fn no_number_of_the_system_is_told() {
         check(&ErrorKind::StorageFull.into(), "the disk is full");
-        check(&ErrorKind::PermissionDenied.into(), "its owner does not allow it");
-        check(&Error::other("its links lead in a circle"), "its links lead in a circle");
+        check(
+            &ErrorKind::PermissionDenied.into(),
+            "its owner does not allow it",
+        );
+        check(
+            &Error::other("its links lead in a circle"),
+            "its links lead in a circle",
+        );
         // Whatever the system has to say under its first numbers.
         for number in 1..140 {
             let told = why(&Error::from_raw_os_error(number));
-            assert!(!told.contains("os error") && !told.is_empty(), "{number}: {told}");
+            assert!(
+                !told.contains("os error") && !told.is_empty(),
+                "{number}: {told}"
+            );
         }
     }
 }

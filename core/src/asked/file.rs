@@ -134,7 +134,11 @@ fn plain(error: &ron::Error) -> String {
         }
         ron::Error::InvalidValueForType { expected, found } => {
             let (found, expected) = (found.replace('`', ""), expected.replace('`', ""));
-            format!("here stands {}, and {} is expected", one_line(&found), one_line(&expected))
+            format!(
+                "here stands {}, and {} is expected",
+                one_line(&found),
+                one_line(&expected)
+            )
         }
         ron::Error::Message(words) => one_line(words),
         other => said_of(other).to_owned(),
