@@ -13,6 +13,9 @@ use crate::units::{Length, MM_PER_INCH, Show, Unit};
 /// Less time than this is no heat: one turn and two blows, s (judgement).
 const LEAST_WORKING_S: f64 = 4.0;
 
+/// No coil gives a heat that is shorter, mm: both ends of it cool it before a blow falls (judgement).
+const LEAST_HEAT_MM: f64 = MM_PER_INCH;
+
 /// What is noticed of a heat plan, sizes as `show` has them.
 pub fn noticed(prepared: &Prepared, plan: &HeatPlan, show: Show) -> Vec<Finding> {
     let mut report = Report::new(show);
@@ -100,7 +103,7 @@ fn would_serve(prepared: &Prepared, row: &Row, show: Show) -> String {
         "a coil with a bore of {} and a heat of {}, or a forge or fire that takes it; or do this \
          operation earlier",
         next_bore(least, show),
-        show.text(rough(show, to - from))
+        show.text(rough(show, (to - from).max(LEAST_HEAT_MM)))
     )
 }
 

@@ -18,9 +18,10 @@ use crate::steel::{ForgingRange, Steel, forging_range};
 pub const USUAL_HEAT_CELSIUS: f64 = 1150.0;
 /// The least by which a heat must be over the end of the forging range, °C (judgement).
 const LEAST_OVER_CELSIUS: f64 = 80.0;
-/// What it is worth not to burn a piece in a forge or a fire, s: it is begun anew. A coil is turned down
-/// instead, to half its power, and takes its heats once more (judgement both).
+/// What it is worth not to burn a piece in a forge or a fire, s: it is begun anew (judgement).
 const BURNT_S: f64 = 3600.0;
+/// The same in a coil, s, which is turned down to let the thick part follow and is watched (judgement).
+const HELD_BACK_S: f64 = 300.0;
 /// A forge weld wants a fire of this, °C (common practice, no source).
 const WELDING_CELSIUS: f64 = 1300.0;
 
@@ -366,18 +367,10 @@ impl Problem for Prepared {
     }
 
     fn burns_s(&self, row: usize, source: usize) -> f64 {
-        let Some(offer) = self
-            .offer(row, source)
-            .filter(|own| own.burns(self.range).is_some())
-        else {
-            return 0.0;
-        };
-        match self.ready[source].0 {
-            Ready::Lit => BURNT_S,
-            Ready::Mounted => {
-                let once: f64 = self.heats_s(offer, HOLDS_CELSIUS.0).iter().sum();
-                f64::from(self.rows[row].pieces) * once
-            }
+        match (self.burnt(row, source), self.ready[source].0) {
+            (None, _) => 0.0,
+            (Some(_), Ready::Lit) => BURNT_S,
+            (Some(_), Ready::Mounted) => HELD_BACK_S,
         }
     }
 }

@@ -10,11 +10,11 @@ use reinwright_core::shop::family::{
 };
 use reinwright_core::steel::DENSITY_KG_MM3;
 use reinwright_core::tool::{self, Mount, Tool, ToolKind, ToolStyle};
-use reinwright_core::units::Length;
+use reinwright_core::units::{Length, MM_PER_INCH};
 use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, names};
 use reinwright_tests::tools::{all, tool};
-use reinwright_tests::{close, pairs, sentence};
+use reinwright_tests::{close, pairs, sentence, within};
 
 fn length(text: &str) -> Length {
     text.parse().expect("a size")

@@ -4,11 +4,12 @@ use std::fmt::Write;
 
 use reinwright_core::asked::{Units, capital};
 use reinwright_core::heats::{
-    HeatPlan, Heated, Prepared, cautions, heat_plan, no_longer, noticed, priced, scale_percent,
-    spoken,
+    HeatPlan, Heated, How, Prepared, cautions, heat_plan, no_longer, noticed, priced,
+    scale_percent, spoken,
 };
 use reinwright_core::making::Plan;
 use reinwright_core::steel::thermal::THERMAL_SOURCE;
+use reinwright_core::units::Show;
 
 use super::{Asked, Subject};
 
@@ -49,7 +50,7 @@ impl List {
         let heats = heat_plan(prepared);
         self.line(format_args!(
             "\nHeats, the steel made {} hot; the heat in it by {THERMAL_SOURCE}:",
-            show.temperature(prepared.target_celsius)
+            made_hot(prepared, &heats, show)
         ));
         for lost in &asked.lost {
             self.line(format_args!("  not read: {lost}"));
@@ -142,5 +143,21 @@ impl List {
         for other in rest {
             self.line(format_args!("  {}", first.against(other)));
         }
+    }
+}
+
+/// How hot the sources of a plan make the steel: `1150 °C`, `1080 to 1150 °C`.
+fn made_hot(prepared: &Prepared, heats: &HeatPlan, show: Show) -> String {
+    let hot = heats.operations.iter().filter(|own| own.how == How::Hot);
+    let ends = hot.fold(None, |ends: Option<(f64, f64)>, own| {
+        let (low, high) = ends.unwrap_or((own.target_celsius, own.target_celsius));
+        Some((low.min(own.target_celsius), high.max(own.target_celsius)))
+    });
+    let (low, high) = ends.unwrap_or((prepared.target_celsius, prepared.target_celsius));
+    let [low, high] = [low, high].map(|celsius| show.temperature(celsius));
+    if low == high {
+        high
+    } else {
+        format!("{low} to {high}")
     }
 }
