@@ -140,31 +140,38 @@ fn pack(
     if pieces.len() > MOST {
         return None;
     }
+    if are_too_many(pieces, windows, (turning, patience), most) {
+        return None;
+    }
     let all = (1_u32 << pieces.len()) - 1;
-    let fewest = fewest(pieces, windows, (turning, patience), most)?;
     let mut sets = Sets::new(pieces, windows, turning, patience.tries);
-    let chosen =
-        (fewest..=most).find_map(|pages| Cover::new(&mut sets, patience.looks).of(all, pages))?;
+    if !(0..pieces.len()).all(|index| sets.takes(1 << index)) {
+        return None;
+    }
+    let chosen = (sets.least(all)..=most)
+        .find_map(|pages| Cover::new(&mut sets, patience.looks).of(all, pages))?;
     Some(chosen.into_iter().map(|set| sets.laid(set)).collect())
 }
 
-/// The fewest pages, not more than `most`, that were not found to be too few. Where the largest
-/// rectangles are laid first, what does not go on so few shows soonest.
-fn fewest(
+/// Whether rectangles are found not to go on so many pages. Where the largest are laid first and a
+/// bound of their own is sought, that shows far sooner than in looking for the pages that take them.
+fn are_too_many(
     pieces: &[Size],
     windows: [Size; 2],
     (turning, patience): (Turning, Patience),
     most: usize,
-) -> Option<usize> {
-    let all = (1_u32 << pieces.len()) - 1;
+) -> bool {
+    if most >= pieces.len() {
+        return false;
+    }
     let mut pieces = pieces.to_vec();
     pieces.sort_by(|a, b| b.area().total_cmp(&a.area()));
-    let mut sets = Sets::new(&pieces, windows, turning, patience.tries);
-    if !(0..pieces.len()).all(|index| sets.takes(1 << index)) {
-        return None;
-    }
-    (sets.least(all)..=most)
-        .find(|pages| !Cover::new(&mut sets, patience.looks).proves_too_few(all, *pages))
+    let mut sets = Sets::new(&pieces, windows, turning, patience.tries).closely_bound();
+    let all = (1_u32 << pieces.len()) - 1;
+    let single = (0..pieces.len()).all(|index| sets.takes(1 << index));
+    !single
+        || (sets.least(all)..=most)
+            .all(|pages| Cover::new(&mut sets, patience.looks).proves_too_few(all, pages))
 }
 
 #[cfg(test)]

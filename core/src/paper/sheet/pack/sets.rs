@@ -28,8 +28,9 @@ const FEW: u32 = 3;
 /// by the bits of a number.
 pub(super) struct Sets {
     pieces: Vec<Size>,
-    /// What each of them takes at the least, as a part of a page.
+    /// What each of them takes at the least of what a page has.
     taken: Vec<f64>,
+    page: f64,
     /// With the distance to the next rectangle added.
     windows: [Size; 2],
     turning: Turning,
@@ -52,6 +53,7 @@ impl Sets {
         let mut sets = Self {
             pieces: pieces.to_vec(),
             taken: Vec::new(),
+            page: 1.0,
             windows: windows.map(|window| window + room),
             turning,
             boxes: vec![None; 1 << pieces.len()],
@@ -61,7 +63,9 @@ impl Sets {
         for index in 0..pieces.len() {
             sets.boxes[1 << index] = Some(sets.one(index));
         }
-        sets.taken = sets.taken();
+        // In mm², of the larger window.
+        sets.taken = sets.taken(sets.least_side(), |_| 1.0);
+        sets.page = sets.windows[0].area().max(sets.windows[1].area());
         sets
     }
 
@@ -178,49 +182,54 @@ impl Sets {
         self.tries > self.most_tries
     }
 
-    /// What each rectangle takes at the least, as parts of a page, told in the way in
-    /// which all together take most.
-    fn taken(&self) -> Vec<f64> {
-        let all: Vec<Size> = (0..self.pieces.len())
-            .flat_map(|index| self.lies(index))
-            .collect();
-        let narrowest = all
-            .iter()
-            .fold(f64::MAX, |least, size| least.min(size.width));
-        let lowest = all
-            .iter()
-            .fold(f64::MAX, |least, size| least.min(size.height));
-        let leasts = all.iter().flat_map(|size| {
+    /// The same with a closer bound: what each rectangle takes is counted in the way in which all
+    /// together take most.
+    pub(super) fn closely_bound(mut self) -> Self {
+        let narrowest = self.least_side();
+        let all = (0..self.pieces.len()).flat_map(|index| self.lies(index));
+        let leasts = all.flat_map(|size| {
             [
-                Size::new(size.width, lowest),
-                Size::new(narrowest, size.height),
+                Size::new(size.width, narrowest.height),
+                Size::new(narrowest.width, size.height),
             ]
         });
         let sum = |taken: &Vec<f64>| taken.iter().sum::<f64>();
-        let taken = leasts.map(|least| self.taken_by(least));
-        taken
-            .max_by(|a, b| sum(a).total_cmp(&sum(b)))
-            .unwrap_or_default()
+        let taken = leasts.map(|least| self.taken(least, |window| window.area()));
+        let most = taken.max_by(|a, b| sum(a).total_cmp(&sum(b)));
+        (self.taken, self.page) = (most.unwrap_or_default(), 1.0);
+        self
     }
 
-    /// What each rectangle takes at the least, in the lie and the window in which that is least,
-    /// if what is narrower or lower than `least` is said to take nothing. In return one beside
-    /// which there is no room for so much takes the whole width, and one over which there is none
-    /// the whole height; what is so counted still goes into the window together (Fekete and
-    /// Schepers, from memory).
-    fn taken_by(&self, least: Size) -> Vec<f64> {
-        let part = |own: f64, least: f64, window: f64| match (own < least, own + least > window) {
-            (true, _) => 0.0,
-            (false, true) => 1.0,
-            (false, false) => own / window,
+    /// The width of the narrowest and the height of the lowest lie.
+    fn least_side(&self) -> Size {
+        let all = (0..self.pieces.len()).flat_map(|index| self.lies(index));
+        let most = Size::new(f64::MAX, f64::MAX);
+        all.fold(most, |least, size| least.min(size))
+    }
+
+    /// What each rectangle takes of a page at the least, in the lie and the window in which that is
+    /// least. What is narrower or lower than `least` is said to take nothing; one beside which there
+    /// is no room for so much takes the whole width, one over which there is none the whole height.
+    /// What is so counted still goes into the window together (Fekete and Schepers, from memory).
+    fn taken(&self, least: Size, page: impl Fn(&Size) -> f64) -> Vec<f64> {
+        let counted = |own: f64, least: f64, window: f64| {
+            if own < least {
+                0.0
+            } else if own + least > window {
+                window
+            } else {
+                own
+            }
+        };
+        let in_window = |size: Size, window: &Size| {
+            counted(size.width, least.width, window.width)
+                * counted(size.height, least.height, window.height)
+                / page(window)
         };
         let of = |index: usize| {
             let lies = self.lies(index).flat_map(|size| {
                 let fitting = self.windows.iter().filter(move |of| within(size, **of));
-                fitting.map(move |window| {
-                    part(size.width, least.width, window.width)
-                        * part(size.height, least.height, window.height)
-                })
+                fitting.map(move |window| in_window(size, window))
             });
             lies.fold(f64::INFINITY, f64::min)
         };
@@ -230,7 +239,7 @@ impl Sets {
     /// How many pages a set covers at the least.
     fn pages(&self, set: u32) -> f64 {
         let taken = ones(set).map(|one| self.taken[one.trailing_zeros() as usize]);
-        taken.sum()
+        taken.sum::<f64>() / self.page
     }
 
     /// The fewest pages that a set can take by what each of it takes.
