@@ -37,7 +37,21 @@ pub fn within(what: &str, found: f64, expected: f64, tolerance: f64) {
     );
 }
 
-/// Checks that a message is one sentence on one line, without a full stop.
+/// Words of what is underneath this program, which tell a smith nothing.
+const INNER: [&str; 9] = [
+    "os error",
+    "RON",
+    "`",
+    "Expected",
+    "Unexpected",
+    "struct",
+    "enum",
+    "serde",
+    "panicked",
+];
+
+/// Checks that a message is one sentence on one line, without a full stop and in words that are not
+/// those of a library or of the system.
 ///
 /// # Panics
 /// If it is not.
@@ -45,4 +59,6 @@ pub fn within(what: &str, found: f64, expected: f64, tolerance: f64) {
 pub fn sentence(text: &str) {
     assert_eq!(text.lines().count(), 1, "{text}");
     assert!(!text.is_empty() && !text.ends_with('.'), "{text}");
+    let inner = INNER.iter().find(|word| text.contains(*word));
+    assert_eq!(inner, None, "{text}");
 }

@@ -34,7 +34,7 @@ use reinwright_core::units::one_line;
 
 use arguments::{Arguments, Job};
 
-use crate::disk::{files, memory, own_jaws};
+use crate::disk::{files, memory, own_jaws, trouble};
 
 /// Exit status of everything that went wrong, the arguments included.
 const FAILED: u8 = 3;
@@ -92,9 +92,10 @@ pub fn run(arguments: impl Iterator<Item = OsString>) -> ExitCode {
         .and_then(|()| out.flush());
     let (error, status) = match printed {
         Err(error) if error.kind() != std::io::ErrorKind::BrokenPipe => {
-            let why =
-                format!("reinwright: the answer cannot be printed ({error}): send it elsewhere\n");
-            (why, FAILED)
+            let why = trouble::why(&error);
+            let said =
+                format!("reinwright: the answer cannot be printed ({why}): send it elsewhere\n");
+            (said, FAILED)
         }
         // A reader that has gone away, such as `head`, is no error.
         Ok(()) | Err(_) => (answer.error, answer.status),

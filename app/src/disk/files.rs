@@ -8,6 +8,7 @@ use reinwright_core::tongs::document::{self, Document};
 use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
 use reinwright_core::tool::{self, Tool};
 
+use super::trouble::why;
 use super::whole::{self, Refused};
 
 /// Opens a design.
@@ -134,8 +135,8 @@ pub fn write_beside(open: Option<&Path>, path: &Path, bytes: &[u8]) -> Result<()
 /// One sentence when it cannot be made.
 pub fn make_folder(path: &Path) -> Result<(), String> {
     std::fs::create_dir_all(path).map_err(|error| {
-        let path = path.display();
-        format!("{path}: this folder cannot be made ({error}): choose another one")
+        let (path, why) = (path.display(), why(&error));
+        format!("{path}: this folder cannot be made ({why}): choose another one")
     })
 }
 
@@ -186,17 +187,25 @@ fn unwritable(error: &std::io::Error) -> String {
             "the name is too long or has signs that this disk does not take: choose another one"
                 .to_owned()
         }
-        _ => format!("cannot be written ({error}): choose another folder or name"),
+        _ => format!(
+            "cannot be written ({}): choose another folder or name",
+            why(error)
+        ),
     }
 }
 
 pub(crate) fn unreadable(error: &std::io::Error) -> String {
     match error.kind() {
-        std::io::ErrorKind::NotFound => "there is no such file: check the name".to_owned(),
+        std::io::ErrorKind::NotFound | std::io::ErrorKind::NotADirectory => {
+            "there is no such file: check the name".to_owned()
+        }
         std::io::ErrorKind::PermissionDenied => {
             "this file may not be read: change its permissions or copy it".to_owned()
         }
-        _ => format!("cannot be read ({error}): check the file and the disk"),
+        _ => format!(
+            "cannot be read ({}): check the file and the disk",
+            why(error)
+        ),
     }
 }
 
@@ -210,8 +219,8 @@ pub(crate) fn put_aside(path: &Path) -> Result<PathBuf, String> {
     let free = (1..).map(named).find(|other| !other.exists());
     let aside = free.expect("there are more numbers than files");
     std::fs::rename(path, &aside).map_err(|error| {
-        let path = path.display();
-        format!("{path}: it cannot be put aside ({error}): mend or remove it")
+        let (path, why) = (path.display(), why(&error));
+        format!("{path}: it cannot be put aside ({why}): mend or remove it")
     })?;
     Ok(aside)
 }

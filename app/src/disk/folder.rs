@@ -7,7 +7,7 @@ use reinwright_core::shop::cut::{RACK_FILE, Rack};
 use reinwright_core::shop::printers::{PRINTERS_FILE, Printers};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
 
-use super::files;
+use super::{files, trouble};
 
 /// A folder, looked into but with no design read yet.
 #[derive(Debug)]
@@ -34,11 +34,11 @@ pub fn look_into(path: &Path) -> Result<Folder, String> {
         ));
     }
     let unreadable = |error: std::io::Error| {
-        let path = path.display();
+        let (path, why) = (path.display(), trouble::why(&error));
         if error.kind() == std::io::ErrorKind::NotFound {
             return format!("{path}: there is no such folder: check the name");
         }
-        format!("{path}: this folder cannot be read ({error}): choose a folder of designs")
+        format!("{path}: this folder cannot be read ({why}): choose a folder of designs")
     };
     let mut files = Vec::new();
     for entry in std::fs::read_dir(path).map_err(unreadable)? {

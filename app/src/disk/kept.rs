@@ -9,6 +9,7 @@ use std::path::{Path, PathBuf};
 use std::time::{Duration, SystemTime};
 
 use super::place::own_folder;
+use super::trouble::why;
 use super::{files, whole};
 
 /// Lines in front of a copy.
@@ -140,7 +141,7 @@ impl Own {
         let copy = folder.join(format!("unsaved-{:016x}.ron", whole::chance()));
         let lock = lock_of(&copy);
         let held = File::create_new(&lock)
-            .map_err(|error| format!("{}: cannot be made ({error})", lock.display()))?;
+            .map_err(|error| format!("{}: cannot be made ({})", lock.display(), why(&error)))?;
         // Without locks on this disk the copy is offered while the window is still there.
         held.try_lock().ok();
         Ok(Self { copy, lock, held })

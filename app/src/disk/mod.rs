@@ -10,6 +10,7 @@ pub mod pictures;
 mod place;
 pub(crate) mod room;
 pub mod stock_sizes;
+pub(crate) mod trouble;
 pub(crate) mod versions;
 pub(crate) mod viewer;
 mod whole;

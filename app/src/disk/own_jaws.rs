@@ -6,6 +6,7 @@ use reinwright_core::tongs::jaw::sketch::KeptJaw;
 
 use super::files;
 use super::place::own_folder;
+use super::trouble::why;
 
 /// A jaw on the shelf, or why its file gives none.
 #[derive(Debug, Clone)]
@@ -141,7 +142,7 @@ fn free_path(folder: &Path, name: &str) -> Result<PathBuf, String> {
 /// One sentence when the file cannot be removed.
 pub fn remove(path: &Path) -> Result<(), String> {
     std::fs::remove_file(path)
-        .map_err(|error| format!("{}: it cannot be deleted: {error}", path.display()))
+        .map_err(|error| format!("{}: it cannot be deleted ({})", path.display(), why(&error)))
 }
 
 /// A name that any file system takes: letters and figures, the rest as hyphens; two names may give

@@ -4,6 +4,8 @@ use std::path::Path;
 use std::process::{Command, Stdio};
 use std::sync::mpsc::{Receiver, channel};
 
+use super::trouble::why;
+
 /// The program by which the system shows a file with whatever the smith has chosen for its kind.
 const OPENER: &str = if cfg!(target_os = "macos") {
     "open"
@@ -42,8 +44,9 @@ fn open_with(opener: &str, path: &Path) -> Result<(), String> {
             path.display()
         )),
         Err(error) => Err(format!(
-            "{}: {opener} is not there to open it ({error}): open it by hand",
-            path.display()
+            "{}: {opener} is not there to open it ({}): open it by hand",
+            path.display(),
+            why(&error)
         )),
     }
 }

@@ -129,9 +129,42 @@ fn plain(error: &ron::Error) -> String {
         | ron::Error::ExpectedDifferentStructName { .. } => {
             "here stands something else than in a file of this kind".to_owned()
         }
-        ron::Error::Eof => "the text ends too soon".to_owned(),
-        // What is quoted of a damaged text may run over its lines.
-        other => one_line(&other.to_string()),
+        ron::Error::Eof | ron::Error::ExpectedStringEnd | ron::Error::UnclosedBlockComment => {
+            "the text ends too soon".to_owned()
+        }
+        ron::Error::InvalidValueForType { expected, found } => {
+            let (found, expected) = (found.replace('`', ""), expected.replace('`', ""));
+            format!(
+                "here stands {}, and {} is expected",
+                one_line(&found),
+                one_line(&expected)
+            )
+        }
+        ron::Error::Message(words) => one_line(words),
+        other => said_of(other).to_owned(),
+    }
+}
+
+/// The same of what names nothing in the file.
+fn said_of(error: &ron::Error) -> &'static str {
+    match error {
+        ron::Error::ExpectedArray => "a list is expected here: write it in [ and ]",
+        ron::Error::ExpectedArrayEnd => "a list is not closed: write ] behind its last part",
+        ron::Error::ExpectedMap => "a table is expected here: write it in { and }",
+        ron::Error::ExpectedMapEnd => "a table is not closed: write } behind its last part",
+        ron::Error::ExpectedMapColon => "a colon is missing between a name and its value",
+        ron::Error::ExpectedComma => "a comma is missing in front of this",
+        ron::Error::ExpectedOptionEnd | ron::Error::ExpectedStructLikeEnd => {
+            "a bracket is not closed: write ) behind its last part"
+        }
+        ron::Error::ExpectedBoolean => "true or false is expected here: write one of them",
+        ron::Error::IntegerOutOfBounds => "this number is too large: write a smaller one",
+        ron::Error::TrailingCharacters => "there is more behind the end: take it away",
+        ron::Error::InvalidEscape(_) => {
+            "a backslash stands in a text where none can: write two of them"
+        }
+        // The library has errors of writing and of what no file of ours holds.
+        _ => "this cannot be read",
     }
 }
 
