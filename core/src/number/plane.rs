@@ -1,5 +1,7 @@
 //! Plane geometry: flattened paths, hulls, and splitting a line where something stands before it.
 
+use std::ops::RangeInclusive;
+
 use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
 /// How far a flattened curve may stray, mm: a fifth of the narrowest line.
@@ -13,6 +15,7 @@ pub(crate) struct Region {
     /// Where each strip's sides begin; one more for the end.
     starts: Vec<usize>,
     bounds: Rect,
+    strips_per_mm: f64,
 }
 
 /// A line that lies in an area does so to both sides by so much, mm: less than a line's width, more
@@ -31,20 +34,21 @@ impl Region {
             sides: Vec::new(),
             starts: vec![0; usize::from(STRIPS) + 1],
             bounds,
+            strips_per_mm: f64::from(STRIPS) / bounds.width().max(1e-9),
         };
-        for (a, b) in &all {
-            for strip in region.strips_between(a.x, b.x) {
-                region.starts[strip + 1] += 1;
-            }
+        let spans = all.iter().map(|(a, b)| region.strips_between(a.x, b.x));
+        let spans: Vec<RangeInclusive<usize>> = spans.collect();
+        for strip in spans.iter().cloned().flatten() {
+            region.starts[strip + 1] += 1;
         }
         for strip in 0..usize::from(STRIPS) {
             region.starts[strip + 1] += region.starts[strip];
         }
         let mut next = region.starts.clone();
         region.sides = vec![(Point::ORIGIN, Point::ORIGIN); region.starts[usize::from(STRIPS)]];
-        for (a, b) in all {
-            for strip in region.strips_between(a.x, b.x) {
-                region.sides[next[strip]] = (a, b);
+        for (side, span) in all.into_iter().zip(spans) {
+            for strip in span {
+                region.sides[next[strip]] = side;
                 next[strip] += 1;
             }
         }
@@ -56,10 +60,10 @@ impl Region {
     }
 
     /// The strips that a stretch of x lies in.
-    fn strips_between(&self, a: f64, b: f64) -> std::ops::RangeInclusive<usize> {
+    fn strips_between(&self, a: f64, b: f64) -> RangeInclusive<usize> {
         let last = f64::from(STRIPS - 1);
         let place = |x: f64| {
-            let part = (x - self.bounds.x0) / self.bounds.width().max(1e-9) * f64::from(STRIPS);
+            let part = (x - self.bounds.x0) * self.strips_per_mm;
             #[allow(
                 clippy::cast_possible_truncation,
                 clippy::cast_sign_loss,
@@ -144,7 +148,8 @@ pub(crate) fn sides(path: &BezPath) -> Vec<(Point, Point)> {
 
 /// The same with lines that stray from the path by no more than so much, mm.
 pub(crate) fn sides_within(path: &BezPath, stray: f64) -> Vec<(Point, Point)> {
-    let (mut all, mut first, mut last) = (Vec::new(), Point::ORIGIN, Point::ORIGIN);
+    let (mut first, mut last) = (Point::ORIGIN, Point::ORIGIN);
+    let mut all = Vec::with_capacity(path.elements().len());
     kurbo::flatten(path.iter(), stray, |el| match el {
         PathEl::MoveTo(p) => {
             first = p;
@@ -240,7 +245,7 @@ fn add(path: &mut BezPath, a: Point, b: Point) {
 
 /// The convex hull of points (monotone chain), anticlockwise.
 pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then_with(|| a.y.total_cmp(&b.y)));
     let mut lower = chain(points.iter().copied());
     lower.extend(chain(points.iter().rev().copied()));
     lower
@@ -248,8 +253,8 @@ pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
 
 /// The side of a hull on the right of its points as they follow each other; the last is left to the
 /// other side.
-fn chain(points: impl Iterator<Item = Point>) -> Vec<Point> {
-    let mut kept: Vec<Point> = Vec::new();
+fn chain(points: impl ExactSizeIterator<Item = Point>) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::with_capacity(points.len());
     for p in points {
         while let [.., a, b] = kept[..] {
             if (b - a).cross(p - a) > 1e-12 {

@@ -174,3 +174,39 @@ impl Half {
         self.rein.middle(0.0)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::asked::{parse_bar, parse_work};
+    use crate::tongs::jaw::JawKind;
+
+    /// Every value of a pair of every style, a little larger and a little smaller: whatever is taken over from
+    /// the pair before, the pair is the one that the document gives.
+    #[test]
+    fn a_changed_pair_is_the_pair_of_its_document() {
+        let mut changes = 0;
+        for kind in JawKind::ALL {
+            let work = parse_work("5/8 in round").expect("a size and a shape");
+            let bar = parse_bar("3/4 in square").expect("a size and a shape");
+            let mut document = Document::starting(*kind, work, bar);
+            for second in [None, Some(JawKind::Flat)] {
+                document.second_jaw = second.map(|kind| Document::starting(kind, work, bar).jaw);
+                let model = resolve(&document);
+                for field in document.fields() {
+                    let Some(now) = field.value.number() else {
+                        continue;
+                    };
+                    for by in [-0.3, 0.4] {
+                        let mut changed = document.clone();
+                        changed.put(&field.path, field.value.with_number(now + by));
+                        let found = resolve_changed(&changed, (&document, &model));
+                        assert_eq!(found, resolve(&changed), "{} {by}", field.path);
+                        changes += 1;
+                    }
+                }
+            }
+        }
+        assert!(changes > 1000, "{changes}");
+    }
+}
