@@ -6,6 +6,7 @@ use reinwright_core::shop::came_out::{CAME_OUT_FILE, CameOut};
 use reinwright_core::shop::cut::{RACK_FILE, Rack};
 use reinwright_core::shop::printers::{PRINTERS_FILE, Printers};
 use reinwright_core::shop::shelf::{self, Filed, MARKS_FILE, Marks};
+use reinwright_core::tongs::jaw::sketch::is_kept_jaw;
 
 use super::{files, trouble};
 
@@ -153,6 +154,9 @@ pub fn keep_came_out(folder: &Path, all: &CameOut) -> Result<(), String> {
 /// One sentence that says what is wrong and leaves it to the caller to name the file.
 pub fn read(path: &Path) -> Result<Filed, String> {
     let bytes = files::unnamed_bytes(path)?;
+    if is_kept_jaw(&bytes) {
+        return Err("this is an own jaw and no design: File, Open takes it in".to_owned());
+    }
     shelf::read(&bytes).map_err(|error| error.to_string())
 }
 

@@ -6,6 +6,7 @@ use super::place::own_folder;
 use super::room::Room;
 use super::{files, stock_sizes};
 use reinwright_core::asked::{StockSizes, Units};
+use reinwright_core::paper::Paper;
 use reinwright_core::units::MM_PER_INCH;
 
 /// How many files are remembered.
@@ -44,6 +45,9 @@ pub(crate) struct Memory {
     pub(crate) room: Room,
     /// What was printed last, as its order tells it.
     pub(crate) print: String,
+    /// What job sheets and cut lists were printed on last: they lie at the anvil, and templates may
+    /// come from another printer.
+    pub(crate) sheet_paper: Option<Paper>,
 }
 
 /// The stock that can be bought, as the window knows it.
@@ -96,6 +100,7 @@ impl Memory {
             stock: Stock::kept(folder.as_deref()),
             room: Room::read(&text("room").unwrap_or_default()),
             print: text("print").unwrap_or_default(),
+            sheet_paper: text("sheet-paper").and_then(|text| named_paper(&text)),
             folder,
         }
     }
@@ -189,6 +194,12 @@ impl Memory {
         self.keep("print", order);
     }
 
+    /// Remembers what a job sheet or a cut list was printed on.
+    pub(crate) fn note_sheet_paper(&mut self, paper: Paper) {
+        self.sheet_paper = Some(paper);
+        self.keep("sheet-paper", &format!("{paper}\n"));
+    }
+
     /// The folder in which printers are noted: that of the shop, where one is known, else this own.
     pub(crate) fn printers_folder(&self) -> Option<&Path> {
         let shop = self.shelf.as_deref().filter(|folder| folder.is_dir());
@@ -250,6 +261,12 @@ impl Memory {
 /// Whether a screen can have so many points to a millimetre.
 fn is_screen(points_per_mm: &f32) -> bool {
     (1.0..40.0).contains(points_per_mm)
+}
+
+/// A paper that sheets are offered on.
+fn named_paper(text: &str) -> Option<Paper> {
+    let paper = Paper::parse(text.trim()).ok()?;
+    Paper::NAMED.contains(&paper).then_some(paper)
 }
 
 /// Screens that were measured, a line each; what cannot be read is forgotten.

@@ -27,7 +27,7 @@ pub use facts::{Which, facts};
 pub use half::{half, other_half};
 pub use heat::{heat, heat_bare};
 pub use job_sheet::{Job, JobHeats, Made, job_sheet};
-pub use on_work::{fit_picture, pair_on};
+pub use on_work::{end_picture, fit_picture, pair_on};
 pub use pair::pair;
 pub use pattern::{Kept, pattern};
 pub use stage::{Finished, Ground, ground, stage, stage_at_work, staged};

@@ -35,6 +35,14 @@ pub fn fit_picture(document: &Document, model: &Model, work: &Work, half_angle: 
     }
 }
 
+/// The end view alone, without any lettering, of the pair shut on its own work: what tells jaws apart
+/// that are alike from the side.
+pub fn end_picture(document: &Document, model: &Model, half_angle: f64) -> Drawing {
+    Drawing {
+        items: views::end::pair(document, model, half_angle),
+    }
+}
+
 /// A pair with other work between its jaws.
 pub(super) fn with_work(document: &Document, model: &Model, work: &Work) -> (Document, Model) {
     let model = model.with_work(work);

@@ -98,6 +98,7 @@ fn every_link_of_the_texts_leads_somewhere() {
         "docs/guide/families.md",
         "docs/guide/tools.md",
         "docs/guide/files.md",
+        "docs/guide/keys.md",
         "docs/once-through.md",
         "docs/questions.md",
         "docs/method.md",

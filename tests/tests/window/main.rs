@@ -2,6 +2,7 @@
 
 mod begin;
 mod cut;
+mod failures;
 mod family;
 mod fields;
 mod files;

@@ -36,7 +36,8 @@ impl Workbench {
         let shop = self.remembered.memory.shelf.clone();
         let shop = shop.filter(|folder| folder.is_dir());
         let put_aside = self.remembered.cut.take();
-        let mut list = put_aside.unwrap_or_else(|| Box::new(CutList::new(units, None)));
+        let paper = self.sheet_paper(units);
+        let mut list = put_aside.unwrap_or_else(|| Box::new(CutList::new(units, paper, None)));
         list.units = units;
         // The shelf may have gone to another folder, or another window may have changed the rack.
         if let Some(shop) = shop.or(list.shop().map(Path::to_owned)) {
@@ -118,6 +119,7 @@ impl Workbench {
         };
         let pdf = cut_printing::pdf(plan, list.units, paper, printing::today());
         self.write_beside(path, &pdf)?;
+        self.remembered.memory.note_sheet_paper(paper);
         self.say_written(path, "");
         Ok(())
     }

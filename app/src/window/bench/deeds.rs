@@ -127,7 +127,7 @@ impl Workbench {
                     Open::Family(_) => return self.tell(Err(OF_ONE_DESIGN.to_owned())),
                     Open::Tools(_) => return self.tell(Err(OF_ONE_TOOL.to_owned())),
                 };
-                let job = PrintJob::new(of, units, self.open.stop());
+                let job = PrintJob::new(of, self.sheet_paper(units), self.open.stop());
                 self.put_question(Dialog::JobSheet(job));
             }
             Command::Trace => self.ask_for_picture(),

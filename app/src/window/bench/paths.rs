@@ -188,6 +188,7 @@ impl Workbench {
             Open::Family(_) | Open::Tools(_) => return Ok(()),
         };
         self.write_beside(path, &pdf)?;
+        self.remembered.memory.note_sheet_paper(paper);
         self.say_written(path, "");
         Ok(())
     }

@@ -34,6 +34,12 @@ impl Workbench {
         Ok(())
     }
 
+    /// What job sheets and cut lists are begun on: the paper of the last one, or the usual one.
+    pub(super) fn sheet_paper(&self, units: Units) -> Paper {
+        let last = self.remembered.memory.sheet_paper;
+        last.unwrap_or_else(|| usual_paper(units))
+    }
+
     /// What is open, as it stands now: it may be changed while it is printed.
     fn printable(&self) -> Result<Printable, String> {
         match &self.open {

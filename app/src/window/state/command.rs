@@ -310,3 +310,37 @@ impl Command {
         ui.add(button).on_hover_text(self.wording().tooltip)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use std::collections::BTreeSet;
+
+    use egui::ModifierNames;
+
+    use super::*;
+
+    /// The menus, which no command opens.
+    const MENUS: [(&str, &str); 2] = [("File", "Alt+F"), ("View", "Alt+V")];
+
+    /// Every command that has keys stands in the guide with them, and nothing else does.
+    #[test]
+    fn the_guide_has_every_key() {
+        let named = |command: Command| {
+            let keys = command.keys()?.format(&ModifierNames::NAMES, false);
+            Some((command.label().to_owned(), keys))
+        };
+        let menus = MENUS.map(|(menu, keys)| (menu.to_owned(), keys.to_owned()));
+        let ours: BTreeSet<_> = Command::ALL
+            .into_iter()
+            .filter_map(named)
+            .chain(menus)
+            .collect();
+        let guide = include_str!("../../../../docs/guide/keys.md");
+        let row = |line: &str| {
+            let (label, keys) = line.strip_prefix("| *")?.split_once("* | ")?;
+            Some((label.to_owned(), keys.trim_end_matches(" |").to_owned()))
+        };
+        let told: BTreeSet<_> = guide.lines().filter_map(row).collect();
+        assert_eq!(told, ours);
+    }
+}

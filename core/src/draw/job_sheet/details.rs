@@ -3,7 +3,7 @@
 use kurbo::{Point, Rect};
 
 use super::super::stage::picture;
-use super::flow::{Block, Flow, NEAR, NEAR_LINE};
+use super::flow::{Apart, Block, Flow, NEAR, NEAR_LINE};
 use super::{Job, Made};
 use crate::asked::capital;
 use crate::finding::Severity;
@@ -11,14 +11,25 @@ use crate::heats;
 use crate::making::{Blows, Operation, Stage};
 use crate::paper::sheet::{Weight, text};
 use crate::paper::{Align, Item};
-use crate::shape::Solid;
+use crate::shape::{Piece, Solid};
 use crate::steel::caution;
 
 /// What a picture takes beside the words of an operation, mm.
 const PICTURE: (f64, f64) = (68.0, 26.0);
 
 pub(super) fn pages(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
-    let mut flow = Flow::new(room);
+    let well = laid(job, room, Apart::Well);
+    let close = laid(job, room, Apart::Close);
+    // A last page for a few lines is paper that gets lost.
+    if close.len() < well.len() {
+        close
+    } else {
+        well
+    }
+}
+
+fn laid(job: &Job<'_>, room: Rect, apart: Apart) -> Vec<Vec<Item>> {
+    let mut flow = Flow::new(room, apart);
     let words = room.width() - PICTURE.0 - 2.0 * NEAR;
     for half in 0..2 {
         for (at, stage) in job.stages(half).into_iter().enumerate() {
@@ -114,10 +125,11 @@ fn calipers(job: &Job<'_>, own: &Operation) -> Option<String> {
     (!told.is_empty()).then(|| format!("Calipers, from the tip: {}.", told.join("; ")))
 }
 
-/// The finished half at places along it, as a table.
+/// A row of the table of stations: the part, from the tip, depth, width.
+type Row = [String; 4];
+
+/// The finished half at places along it, as a table whose second half stands beside its first.
 fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
-    /// Columns: the part, from the tip, depth, width, mm from the left.
-    const COLUMNS: [f64; 4] = [0.0, 40.0, 75.0, 110.0];
     for (half, piece) in job.pieces().iter().enumerate() {
         let name = if job.is_tool() {
             "The tool, finished: calipers by station"
@@ -127,39 +139,57 @@ fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
                 "The second half, finished",
             ][half.min(1)]
         };
-        let mut rows = vec![["part", "from the tip", "side view", "top view"].map(str::to_owned)];
-        let mut start = 0.0;
-        for stretch in &piece.stretches {
-            let long = stretch.length_mm();
-            // The ends of neck and shoulder lean: a caliper is set across the middle of them.
-            let places: &[f64] = match stretch.solid {
-                Solid::Swept(_) => &[0.02, 0.5, 0.98],
-                Solid::Plated(_) => &[0.5],
-            };
-            for place in places {
-                let at = start + place * long;
-                if let Some(cross) = piece.cross(at) {
-                    let sizes = [at, cross.depth_mm, cross.width_mm].map(|size| job.size(size));
-                    let [at, deep, wide] = sizes;
-                    rows.push([stretch.part.name().to_owned(), at, deep, wide]);
-                }
-            }
-            start += long;
-        }
+        let rows = station_rows(job, piece);
+        let (first, second) = rows.split_at(rows.len().div_ceil(2));
         let mut block = Block::headed(name, &[], room.width());
         #[allow(clippy::cast_precision_loss, reason = "a few rows")]
-        let high = (rows.len() + 1) as f64 * NEAR_LINE;
+        let high = (first.len() + 2) as f64 * NEAR_LINE;
         block.least = high;
         let area = flow.put(&block);
-        let mut y = area.y1 - 0.85 * NEAR - NEAR_LINE;
-        for row in rows {
-            for (words, x) in row.iter().zip(COLUMNS) {
-                let at = Point::new(area.x0 + x, y);
-                flow.add(vec![text(at, words, NEAR, Weight::Plain, Align::Start)]);
-            }
-            y -= NEAR_LINE;
-        }
+        let under = area.y1 - 0.85 * NEAR - NEAR_LINE;
+        flow.add(table(first, Point::new(area.x0, under)));
+        flow.add(table(second, Point::new(area.center().x, under)));
     }
+}
+
+fn station_rows(job: &Job<'_>, piece: &Piece) -> Vec<Row> {
+    let mut rows = Vec::new();
+    let mut start = 0.0;
+    for stretch in &piece.stretches {
+        let long = stretch.length_mm();
+        // The ends of neck and shoulder lean: a caliper is set across the middle of them.
+        let places: &[f64] = match stretch.solid {
+            Solid::Swept(_) => &[0.02, 0.5, 0.98],
+            Solid::Plated(_) => &[0.5],
+        };
+        for place in places {
+            let at = start + place * long;
+            if let Some(cross) = piece.cross(at) {
+                let sizes = [at, cross.depth_mm, cross.width_mm].map(|size| job.size(size));
+                let [at, deep, wide] = sizes;
+                rows.push([stretch.part.name().to_owned(), at, deep, wide]);
+            }
+        }
+        start += long;
+    }
+    rows
+}
+
+/// Rows under their heads, from a place down; nothing of none.
+fn table(rows: &[Row], mut at: Point) -> Vec<Item> {
+    /// Columns: the part, from the tip, depth, width, mm from the left.
+    const COLUMNS: [f64; 4] = [0.0, 25.0, 50.0, 72.0];
+    let head = ["part", "from the tip", "side view", "top view"].map(str::to_owned);
+    let head = (!rows.is_empty()).then_some(&head);
+    let mut items = Vec::new();
+    for row in head.into_iter().chain(rows) {
+        for (words, x) in row.iter().zip(COLUMNS) {
+            let at = Point::new(at.x + x, at.y);
+            items.push(text(at, words, NEAR, Weight::Plain, Align::Start));
+        }
+        at.y -= NEAR_LINE;
+    }
+    items
 }
 
 /// The line for the cut list.

@@ -39,17 +39,37 @@ impl Block {
     }
 }
 
+/// How far blocks stand apart.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Apart {
+    /// As they are read best.
+    Well,
+    /// Closer, where that spares a page.
+    Close,
+}
+
+impl Apart {
+    fn mm(self) -> f64 {
+        match self {
+            Self::Well => 0.8 * NEAR,
+            Self::Close => 0.35 * NEAR,
+        }
+    }
+}
+
 /// Pages that fill from the top down.
 pub(super) struct Flow {
     room: Rect,
+    apart: Apart,
     y: f64,
     pages: Vec<Vec<Item>>,
 }
 
 impl Flow {
-    pub(super) fn new(room: Rect) -> Self {
+    pub(super) fn new(room: Rect, apart: Apart) -> Self {
         Self {
             room,
+            apart,
             y: room.y1,
             pages: vec![Vec::new()],
         }
@@ -69,7 +89,7 @@ impl Flow {
             self.add(vec![text(at, line, NEAR, *weight, Align::Start)]);
             y -= NEAR_LINE;
         }
-        self.y -= high + 0.8 * NEAR;
+        self.y -= high + self.apart.mm();
         area
     }
 

@@ -1,4 +1,5 @@
-//! No word of the smallest window is cut, left out or put into a second line of its button.
+//! No word of the smallest window is cut, left out or put into a second line of its button, and none
+//! stands on another.
 
 use egui::epaint::{ClippedShape, Shape, TextShape};
 use reinwright_core::asked::Units;
@@ -44,37 +45,97 @@ fn cut(seen: &Seen) -> Vec<String> {
     found
 }
 
+/// What is painted, in its order: lines of text as far as they may be seen, and grounds that hide what
+/// was there before.
+enum Painted {
+    Line(String, egui::Rect),
+    Ground(egui::Rect),
+}
+
+fn painted(shape: &Shape, clip: egui::Rect, into: &mut Vec<Painted>) {
+    match shape {
+        Shape::Text(text) if text.angle == 0.0 => into.extend(lines(text, clip)),
+        Shape::Rect(ground) if ground.fill.a() == u8::MAX => {
+            into.push(Painted::Ground(ground.rect.intersect(clip)));
+        }
+        Shape::Vec(all) => all.iter().for_each(|one| painted(one, clip, into)),
+        _ => {}
+    }
+}
+
+/// The lines of a text by the boxes of their letters.
+fn lines(text: &TextShape, clip: egui::Rect) -> impl Iterator<Item = Painted> {
+    text.galley.rows.iter().filter_map(move |row| {
+        let letters = row.visuals.mesh_bounds;
+        let place = letters.translate(text.pos.to_vec2() + row.pos.to_vec2());
+        let seen = place.intersect(clip);
+        let words = row.text();
+        (seen.is_positive() && !words.trim().is_empty()).then_some(Painted::Line(words, seen))
+    })
+}
+
+/// Pairs of words of which one stands on the other.
+fn overlapping(seen: &Seen) -> Vec<String> {
+    let mut all = Vec::new();
+    for part in &seen.window.output().shapes {
+        painted(&part.shape, part.clip_rect, &mut all);
+    }
+    let mut found = Vec::new();
+    for (at, later) in all.iter().enumerate() {
+        let Painted::Line(words, place) = later else {
+            continue;
+        };
+        let mut hidden = Vec::new();
+        for before in all[..at].iter().rev() {
+            match before {
+                Painted::Ground(ground) => hidden.push(*ground),
+                Painted::Line(other, under) => {
+                    let shared = place.intersect(*under);
+                    let meets = shared.width() > HAIR && shared.height() > HAIR;
+                    if meets && !hidden.iter().any(|ground| ground.contains_rect(shared)) {
+                        found.push(format!("{words:?} on {other:?} at {shared:?}"));
+                    }
+                }
+            }
+        }
+    }
+    found
+}
+
 /// Sights that show a part of the drawing, whose sizes go on beyond the sheet.
 const PARTS_OF_IT: [&str; 2] = ["rein", "true size"];
 
 #[test]
 fn no_word_is_cut_in_the_smallest_window() {
-    none_is_cut_at(1.0);
+    none_is_cut_at(1.0, Units::Inch);
+}
+
+#[test]
+fn no_word_is_cut_in_millimetres() {
+    none_is_cut_at(1.0, Units::Millimetre);
 }
 
 /// At 200 % letters stand on other parts of a point, and so are a little wider or narrower.
 #[test]
 fn no_word_is_cut_at_twice_the_pixels() {
-    none_is_cut_at(2.0);
+    none_is_cut_at(2.0, Units::Inch);
 }
 
 #[track_caller]
-fn none_is_cut_at(fine: f32) {
+fn none_is_cut_at(fine: f32, units: Units) {
     let mut found = Vec::new();
     let whole = pages::ALL
         .iter()
         .filter(|page| !PARTS_OF_IT.contains(&page.0));
-    let inches = whole.map(|page| (*page, Units::Inch));
-    let head = (pages::ALL[0], Units::Millimetre);
-    for (page, units) in inches.chain([head]) {
+    for page in whole {
         let way = Way {
             size: SMALL,
             units,
             theme: "light",
             fine,
         };
-        let seen = pages::show(page, "v-bit-square", way);
-        let words = cut(&seen).into_iter();
+        let seen = pages::show(*page, "v-bit-square", way);
+        let words = cut(&seen).into_iter().chain(overlapping(&seen));
         found.extend(words.map(|words| format!("{}: {words:?}", page.0)));
     }
     assert!(found.is_empty(), "{found:#?}");
@@ -93,7 +154,7 @@ fn no_word_of_a_tool_is_cut_in_the_smallest_window() {
                 fine: 1.0,
             };
             let seen = pages::show_tool(*page, kind, way);
-            let words = cut(&seen).into_iter();
+            let words = cut(&seen).into_iter().chain(overlapping(&seen));
             found.extend(words.map(|words| format!("{} {kind}: {words:?}", page.0)));
         }
     }

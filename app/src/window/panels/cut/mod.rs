@@ -13,7 +13,6 @@ use reinwright_core::asked::Units;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::cut::{CutPlan, Order, Rack, orders};
 
-use super::dialog::usual_paper;
 use super::wish::{CutWish, RackChange, Wish};
 use crate::disk::folder;
 use crate::jobs::cut_wanted::Made;
@@ -58,7 +57,7 @@ struct Found {
 
 impl CutList {
     /// A list with nothing on it, and the rack of a shop.
-    pub(crate) fn new(units: Units, shop: Option<PathBuf>) -> Self {
+    pub(crate) fn new(units: Units, paper: Paper, shop: Option<PathBuf>) -> Self {
         let mut list = Self {
             units,
             pairs: Vec::new(),
@@ -67,7 +66,7 @@ impl CutList {
             trouble: None,
             before: None,
             fields: Fields::default(),
-            paper: usual_paper(units),
+            paper,
             asked: None,
             cutting: None,
             found: Found::default(),

@@ -17,6 +17,8 @@ use crate::window::state::rows::capital;
 /// The least width of a card and the height of its picture, in points.
 const LEAST: f32 = 200.0;
 const PICTURE: f32 = 96.0;
+/// How much of a picture's width the end view takes beside the side view.
+const END: f32 = 0.3;
 /// Room for the name and three lines of reason, in points.
 const WORDS: f32 = 78.0;
 /// How much of a picture that cannot be taken is left.
@@ -75,13 +77,21 @@ impl Card<'_> {
         response.on_hover_text(&advice.reason)
     }
 
-    /// The front of the starting pair, shut on the work.
+    /// The front of the starting pair, shut on the work, from the side and from its tips.
     fn picture(&self, ui: &Ui, card: Rect, fills: &mut FillTessellator) {
         let palette = Palette::of(ui.visuals());
         let area = Rect::from_min_size(card.min, vec2(card.width(), PICTURE)).shrink(1.0);
-        let view = View::fit(self.shown.front, area, 6.0);
-        let painter = ui.painter_at(area);
-        Ink::new(painter, view, palette, None, fills).draw(&self.shown.drawing.items);
+        let (side, end) = area.split_left_right_at_fraction(1.0 - END);
+        let (of_end, about_jaws) = &self.shown.end;
+        let views = [
+            (side, &self.shown.drawing, self.shown.front),
+            (end, of_end, *about_jaws),
+        ];
+        for (area, drawing, seen) in views {
+            let view = View::fit(seen, area, 6.0);
+            let painter = ui.painter_at(area);
+            Ink::new(painter, view, palette, None, fills).draw(&drawing.items);
+        }
         if self.shown.advice.verdict >= Verdict::Badly {
             let veil = palette.sheet.gamma_multiply(GREYED);
             ui.painter_at(area).rect_filled(area, 0.0, veil);

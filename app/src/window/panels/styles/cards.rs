@@ -49,6 +49,8 @@ pub(in crate::window::panels) struct Shown {
     pub(super) drawing: Drawing,
     /// Its front part, mm.
     pub(super) front: kurbo::Rect,
+    /// Its jaws from their tips, and what of that is looked at.
+    pub(super) end: (Drawing, kurbo::Rect),
 }
 
 /// The cards while they are shown. Advice and drawings are made when the work, the way or the bar
@@ -204,13 +206,24 @@ impl Shown {
         let mut front = drawing.bounds();
         // The reins say nothing about the jaw.
         front.x0 = front.x0.max(-0.3 * front.x1);
+        let end = draw::end_picture(pair, &model, 0.0);
+        let about_jaws = about_jaws(end.bounds());
         Self {
             of,
             advice,
             drawing,
             front,
+            end: (end, about_jaws),
         }
     }
+}
+
+/// The square of an end view about the jaws: the reins, which are seen above and below the boss, say
+/// nothing about them.
+fn about_jaws(whole: kurbo::Rect) -> kurbo::Rect {
+    let half = whole.width() / 2.0;
+    let middle = whole.center();
+    kurbo::Rect::new(whole.x0, middle.y - half, whole.x1, middle.y + half)
 }
 
 fn heading(ui: &mut Ui, verdict: Verdict) {

@@ -92,12 +92,8 @@ pub(crate) struct PrintJob {
 
 impl PrintJob {
     /// `stop` is what stands against making it.
-    pub(crate) fn new(of: Forged, units: Units, stop: Option<String>) -> Self {
-        Self {
-            of,
-            paper: usual_paper(units),
-            stop,
-        }
+    pub(crate) fn new(of: Forged, paper: Paper, stop: Option<String>) -> Self {
+        Self { of, paper, stop }
     }
 
     pub(in super::super) fn show(&mut self, ui: &mut Ui) -> Option<Reply> {
