@@ -1,8 +1,5 @@
 //! The job sheet of a design, and those of all sizes of a family.
 
-use std::path::PathBuf;
-
-use clap::Args;
 use reinwright_core::heats::Sources;
 use reinwright_core::paper::{Page, Paper};
 use reinwright_core::shop::{Answers, ToolAnswers, shelf};
@@ -11,29 +8,8 @@ use super::{Done, Outcome, Places, arguments, design, heats, plan};
 use crate::disk::files;
 use crate::jobs::{cut_wanted, job_sheet, pages, printing};
 
-/// What is asked of a job sheet.
-#[derive(Debug, Args)]
-pub(super) struct Asked {
-    /// Design or tool, or a family for the job sheets of all its sizes one behind the other
-    pub(super) file: PathBuf,
-    /// PDF to write; one that is there already is replaced
-    #[arg(long)]
-    pub(super) out: PathBuf,
-    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
-    pub(super) paper: String,
-    /// Folder to write each stage to as SVG besides; it is made if it is not there
-    #[arg(long, value_name = "FOLDER")]
-    pub(super) stages: Option<PathBuf>,
-    /// Heat sources, for which fire or coil heats what; those kept for the window if not given
-    #[arg(long, value_name = "FILE")]
-    pub(super) sources: Option<PathBuf>,
-    #[command(flatten)]
-    pub(super) made: arguments::Made,
-}
-
 /// The job sheets of a family.
-pub(super) fn of_family(asked: &Asked, places: &Places) -> Outcome {
+pub(super) fn of_family(asked: &arguments::JobSheet, places: &Places) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
     if asked.stages.is_some() {
         return Err("--stages: stages are of one size: write the sizes with reinwright family, then ask for one of them".to_owned());
@@ -73,7 +49,7 @@ pub(super) fn of_family(asked: &Asked, places: &Places) -> Outcome {
 /// The pages of one size.
 fn pages_of(
     size: &cut_wanted::Made,
-    (asked, shop): (&Asked, Option<&Sources>),
+    (asked, shop): (&arguments::JobSheet, Option<&Sources>),
     paper: Paper,
 ) -> Result<Vec<Page>, String> {
     match size {
@@ -91,7 +67,7 @@ fn pages_of(
     }
 }
 
-pub(super) fn run(asked: &Asked, places: &Places) -> Outcome {
+pub(super) fn run(asked: &arguments::JobSheet, places: &Places) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
     let design = design(&asked.file)?;
     files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;

@@ -2,7 +2,6 @@
 
 use std::path::{Path, PathBuf};
 
-use clap::Args;
 use reinwright_core::asked::{self, Bar, LimitError, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::{Finding, Severity};
@@ -127,7 +126,7 @@ fn stopped(tool: &Tool) -> String {
 }
 
 /// The job sheet of a tool.
-pub(super) fn sheet(asked: &super::job_sheet::Asked, places: &Places) -> Outcome {
+pub(super) fn sheet(asked: &super::arguments::JobSheet, places: &Places) -> Outcome {
     let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
     let tool = opened(&asked.file)?;
     files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
@@ -281,21 +280,8 @@ fn sized(text: &str) -> Result<(Length, Option<Bar>), String> {
     Ok((size, bar.map_err(|error| error.to_string())?))
 }
 
-/// What is asked of the tools for a pair.
-#[derive(Debug, Args)]
-pub(super) struct ToolsFor {
-    /// Design, or family for the tools of all its sizes
-    file: PathBuf,
-    /// Folder to write to; it is made if it is not there, and files of the same names are replaced
-    #[arg(long)]
-    out: PathBuf,
-    /// Of a family: each kind of tool as one family of its sizes, such as all drifts
-    #[arg(long)]
-    as_families: bool,
-}
-
 /// Writes the tools that make a pair, or all sizes of a family, each once.
-pub(super) fn all_for(asked: &ToolsFor) -> Outcome {
+pub(super) fn all_for(asked: &arguments::ToolsFor) -> Outcome {
     let (name, pairs) = pairs(&asked.file)?;
     let tools = if asked.as_families {
         pair_tools::in_families(&name, &pairs)

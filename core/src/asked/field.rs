@@ -43,7 +43,7 @@ impl Field {
     /// The words between the part and the value in its path, such as `start` of
     /// `rein.start.depth`.
     pub fn section(&self) -> Option<String> {
-        section(&self.path)
+        section(self.part, &self.path)
     }
 
     /// Whether it is a size: the only kind that rules scale.
@@ -88,17 +88,20 @@ impl Field {
 /// A value's name where its part does not stand over it: `Rein start depth`.
 pub fn full_name(part: Part, path: &str, label: &str) -> String {
     let label = label.to_lowercase();
-    capital(&match section(path) {
+    capital(&match section(part, path) {
         None => format!("{part} {label}"),
         Some(section) => format!("{part} {section} {label}"),
     })
 }
 
-/// The words between the part and the value in a path.
-fn section(path: &str) -> Option<String> {
+/// The words between the part and the value in a path, where they say more than both: a body's own section is its
+/// body, and how a tool is held is told by what is called so.
+pub(crate) fn section(part: Part, path: &str) -> Option<String> {
+    const HELD: &str = "hold";
     let (_part, within) = path.split_once('.')?;
     let (section, _value) = within.rsplit_once('.')?;
-    Some(section.replace(['.', '_'], " "))
+    let says_more = section != part.name() && section != HELD;
+    says_more.then(|| section.replace(['.', '_'], " "))
 }
 
 /// Words as a sentence or a label begins.

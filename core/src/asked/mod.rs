@@ -21,6 +21,7 @@ mod work;
 pub use bar::{Bar, Stock};
 pub(crate) use choice::simple_choice;
 pub use choice::{Choice, ChoiceBeside, Datum};
+pub(crate) use field::section;
 pub use field::{Field, Follows, capital, full_name};
 pub use file::{FileError, LARGEST_FILE};
 pub(crate) use file::{broken, options, pretty, readable};

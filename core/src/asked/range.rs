@@ -1,4 +1,4 @@
-use crate::units::Unit;
+use crate::units::{Length, Unit};
 
 /// What a value may be, ends included.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -24,25 +24,50 @@ impl Range {
         Self { least, most }
     }
 
-    /// Both ends of a range in mm, to be read in a unit: on the inside, with the unit.
+    /// Both ends of a range in mm, to be read in a unit: on the inside, with the unit, in inches as a rule shows
+    /// them.
     pub fn ends_in(self, unit: Unit) -> [String; 2] {
         match unit {
-            Unit::Inch | Unit::Foot => {
-                let hundredths = |mm: f64| mm / Unit::Inch.mm() * 100.0;
-                let text = |hundredths: f64| format!("{} in", hundredths / 100.0);
-                let (least, most) = (hundredths(self.least), hundredths(self.most));
-                [text(least.ceil()), text(most.floor())]
-            }
+            Unit::Inch | Unit::Foot => self.ends_in_inches(),
             Unit::Millimetre | Unit::Centimetre => {
                 [self.least, self.most].map(|mm| format!("{mm} mm"))
             }
         }
     }
 
+    fn ends_in_inches(self) -> [String; 2] {
+        /// What a number of parts may be off a whole one by reckoning.
+        const HAIR: f64 = 1e-6;
+        let [least, most] = [self.least, self.most].map(|mm| (mm, parts_of_inch(mm)));
+        let up = (per_inch(least) - HAIR).ceil() / least.1;
+        let down = (per_inch(most) + HAIR).floor() / most.1;
+        // Ends nearer to each other than a rule tells are told as they are.
+        let ends = if up < down {
+            [up, down].map(|inches| inches * Unit::Inch.mm())
+        } else {
+            [self.least, self.most]
+        };
+        ends.map(|mm| Length::from_mm(mm, Unit::Inch).to_string())
+    }
+
     /// Whether a number is finite and inside.
     pub fn holds(self, number: f64) -> bool {
         number.is_finite() && (self.least..=self.most).contains(&number)
     }
+}
+
+/// Into how many parts an inch is divided where a limit of so many mm is told: the larger, the rounder.
+fn parts_of_inch(mm: f64) -> f64 {
+    match mm / Unit::Inch.mm() {
+        inches if inches < 1.0 => 32.0,
+        inches if inches < 10.0 => 8.0,
+        _ => 2.0,
+    }
+}
+
+/// A size of so many mm in parts of an inch.
+fn per_inch((mm, parts): (f64, f64)) -> f64 {
+    mm / Unit::Inch.mm() * parts
 }
 
 /// A thickness or a width of steel, mm: from foil that cannot be forged to anchor chain.

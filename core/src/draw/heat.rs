@@ -7,7 +7,9 @@ use kurbo::{BezPath, Circle, Point, Rect, Shape, Vec2};
 
 use super::stage::steel;
 use super::views::polygon;
-use crate::heats::{Back, Coil, End, Gas, Mouth, Prepared, Room, Row, SourceKind, Stand, WhyNot};
+use crate::heats::{
+    Back, Coil, End, Gas, Mouth, Prepared, Room, Row, Slice, SourceKind, Stand, WhyNot, Wound,
+};
 use crate::making::Plan;
 use crate::paper::dimension::segment;
 use crate::paper::{Align, Drawing, Fill, Item, Line, View, bounds};
@@ -64,6 +66,7 @@ pub fn heat_bare(prepared: &Prepared, plan: &Plan, (row, source): (usize, usize)
         tilt,
         end,
         clearance: prepared.shop.smith.clearance.mm(),
+        open: open_in(&own.kind, (stand, middle)),
     };
     let hot = row.needs_mm.unwrap_or_default();
     let views = [View::Side, View::Top].map(|view| {
@@ -169,6 +172,30 @@ struct Around<'a> {
     tilt: f64,
     end: End,
     clearance: f64,
+    /// The view in which the side is seen through which a piece is laid in; `None` of what goes in with an end first.
+    open: Option<View>,
+}
+
+/// The view in which an open coil is seen with its open side: the other one than that in which what lies between
+/// its sides is thin.
+fn open_in(kind: &SourceKind, (stand, middle): (&Stand, f64)) -> Option<View> {
+    let SourceKind::Coil(coil) = kind else {
+        return None;
+    };
+    let half = coil.length_mm() / 2.0;
+    let inside = |slice: &&Slice| (slice.at_mm - middle).abs() <= half;
+    let span = |axis: usize| {
+        let lying = stand.slices.iter().filter(inside);
+        let all = lying.flat_map(|slice| slice.points.iter().map(|point| point[axis]));
+        let (low, high) = all.fold((f64::MAX, f64::MIN), |(a, b), v| (a.min(v), b.max(v)));
+        high - low
+    };
+    let thin = if span(axis_of(View::Side)) <= span(axis_of(View::Top)) {
+        View::Top
+    } else {
+        View::Side
+    };
+    (coil.wound == Wound::Open).then_some(thin)
 }
 
 impl Around<'_> {
@@ -208,27 +235,32 @@ impl Around<'_> {
         ])
     }
 
-    /// Every turn cut through, the bore and what the clearance leaves of it.
+    /// Every turn cut through, the bore and what the clearance leaves of it; nothing on a side that is open.
     fn coil(&self, coil: &Coil, view: View) -> Vec<Item> {
         let (bore, tube) = (coil.bore.mm() / 2.0, coil.tube.mm() / 2.0);
         let half = coil.length_mm() / 2.0;
         let clear = bore - self.clearance;
         let mut items = Vec::new();
         let turns = coil.turns.ceil();
+        let sides: &[f64] = if self.open == Some(view) {
+            &[-1.0]
+        } else {
+            &[1.0, -1.0]
+        };
         let mut turn = 0.5;
         while turn < turns {
             let along = (turn / turns - 0.5) * coil.length_mm();
-            for off in [bore + tube, -bore - tube] {
+            for off in sides.iter().map(|side| side * (bore + tube)) {
                 let round = Circle::new(self.place(view, along, off), tube).to_path(0.01);
                 items.push(Item::fill(round.clone(), Fill::Paper));
                 items.push(Item::line(round, Line::Outline));
             }
             turn += 1.0;
         }
-        for off in [bore, -bore] {
+        for off in sides.iter().map(|side| side * bore) {
             items.push(self.along(view, half, off, Line::Fine));
         }
-        for off in [clear, -clear] {
+        for off in sides.iter().map(|side| side * clear) {
             items.push(self.along(view, half, off, Line::Hidden));
         }
         items.push(self.along(view, half + coil.past_end_mm(), 0.0, Line::Centre));

@@ -60,6 +60,8 @@ pub struct Finding {
     pub held: Option<Held>,
     /// How to mend it, without a final period.
     pub hint: String,
+    /// Which values of the part the hint speaks of, by the ends of their paths; none where it names no one value.
+    pub advises: &'static [&'static str],
     /// Where the limit comes from.
     pub source: &'static str,
 }

@@ -62,6 +62,7 @@ impl Report {
             severity,
             part,
             held: None,
+            advises: &[],
         }
     }
 
@@ -85,6 +86,7 @@ pub struct Saying<'a> {
     severity: Severity,
     part: Part,
     held: Option<Held>,
+    advises: &'static [&'static str],
 }
 
 impl Saying<'_> {
@@ -103,6 +105,11 @@ impl Saying<'_> {
         Self { held, ..self }
     }
 
+    /// With the values of the part that the hint speaks of, by the ends of their paths.
+    pub fn advises(self, advises: &'static [&'static str]) -> Self {
+        Self { advises, ..self }
+    }
+
     /// Says it: what was noticed, how to mend it, and where the limit comes from.
     pub fn say(self, message: impl Into<String>, hint: impl Into<String>, source: &'static str) {
         self.report.found.push(Finding {
@@ -112,6 +119,7 @@ impl Saying<'_> {
             message: message.into(),
             held: self.held,
             hint: hint.into(),
+            advises: self.advises,
             source,
         });
     }

@@ -10,10 +10,11 @@ use crate::finding::{COMMON_PRACTICE, Finding, GEOMETRY, Kind, Report};
 use crate::steel::thermal::THERMAL_SOURCE;
 use crate::units::{Length, MM_PER_INCH, Show, Unit};
 
-/// How much hotter than its range a place may become in the last seconds, °C (judgement).
-const OVER_CELSIUS: f64 = 50.0;
 /// Less time than this is no heat: one turn and two blows, s (judgement).
 const LEAST_WORKING_S: f64 = 4.0;
+
+/// No coil gives a heat that is shorter, mm: both ends of it cool it before a blow falls (judgement).
+const LEAST_HEAT_MM: f64 = MM_PER_INCH;
 
 /// What is noticed of a heat plan, sizes as `show` has them.
 pub fn noticed(prepared: &Prepared, plan: &HeatPlan, show: Show) -> Vec<Finding> {
@@ -102,7 +103,7 @@ fn would_serve(prepared: &Prepared, row: &Row, show: Show) -> String {
         "a coil with a bore of {} and a heat of {}, or a forge or fire that takes it; or do this \
          operation earlier",
         next_bore(least, show),
-        show.text(rough(show, to - from))
+        show.text(rough(show, (to - from).max(LEAST_HEAT_MM)))
     )
 }
 
@@ -136,8 +137,8 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
     let show = report.show();
     let place = |at: f64| show.text(rough(show, at));
     let said = format!("operation {}, {}, {name}", row.number, row.step);
-    let (hottest, coldest) = (offer.uneven.hottest, offer.uneven.coldest);
-    if hottest.celsius > prepared.range.upper_celsius + OVER_CELSIUS {
+    let coldest = offer.uneven.coldest;
+    if let Some(hottest) = heated.burns {
         let message = format!(
             "{said}: the {} burns {} from the tip when the rest is at heat, {} where {} is the most",
             hottest.part,
@@ -145,7 +146,7 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
             show.temperature(hottest.celsius.min(1400.0)),
             show.temperature(prepared.range.upper_celsius)
         );
-        report.note(Kind::ThinPartBurns, hottest.part).say(
+        report.mend(Kind::ThinPartBurns, hottest.part).say(
             message,
             slower(&prepared.shop.sources[source].kind),
             THERMAL_SOURCE,
@@ -183,8 +184,12 @@ fn slower(kind: &SourceKind) -> &'static str {
         SourceKind::Coil(_) => {
             "give it less power, or push the thin part through and heat the thick one first"
         }
-        SourceKind::Gas(_) | SourceKind::Solid(_) => {
-            "let the thin part stand out of the heat until the thick one is red"
+        SourceKind::Gas(_) => {
+            "turn the forge down, or let the thin part stand out of the heat until the thick one is red"
+        }
+        SourceKind::Solid(_) => {
+            "turn the blast down and draw it from the fire sooner, or let the thin part stand out of the heat \
+             until the thick one is red"
         }
     }
 }

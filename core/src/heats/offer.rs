@@ -3,7 +3,11 @@
 use super::entry::Entry;
 use super::heating::Curve;
 use super::stand::Bulk;
-use super::uneven::Uneven;
+use super::uneven::{Spot, Uneven};
+use crate::steel::ForgingRange;
+
+/// How much hotter than its range a place may become in the last seconds, °C (judgement).
+const OVER_CELSIUS: f64 = 50.0;
 
 /// How an operation goes with a source.
 #[derive(Debug, Clone)]
@@ -32,4 +36,12 @@ pub struct Offer {
     pub needs_mm3: (f64, f64),
     /// How it comes to heat.
     pub curve: Curve,
+}
+
+impl Offer {
+    /// What burns here before the rest is at heat, if anything does.
+    pub fn burns(&self, range: ForgingRange) -> Option<Spot> {
+        let hottest = self.uneven.hottest;
+        (hottest.celsius > range.upper_celsius + OVER_CELSIUS).then_some(hottest)
+    }
 }

@@ -1,5 +1,5 @@
-//! Sources given to operations so that all of them together take the least time, and none is left for
-//! another for a moment's gain: exact, by dynamic programming over what a source finds when its turn
+//! Sources given to operations so that all of them together take the least time, none burns the piece where
+//! another does not, and none is left for another for a moment's gain: exact, by dynamic programming over what a source finds when its turn
 //! comes.
 //!
 //! What comes after depends on what came before in three ways only: which coil is on the machine, which
@@ -35,6 +35,9 @@ pub trait Problem {
     /// What an operation takes with a source, s, making ready not counted; `None` where the source does
     /// not serve.
     fn cost_s(&self, operation: usize, source: usize, before: Before) -> Option<f64>;
+    /// What a source that serves and burns what is already made is worth in time to keep off, s; nothing where it
+    /// burns nothing.
+    fn burns_s(&self, operation: usize, source: usize) -> f64;
 }
 
 /// The best that there is.
@@ -81,11 +84,12 @@ impl State {
     }
 }
 
-/// A way to a state: its time, how often the source was another than before, how often one was made
-/// ready, the state before and the choice.
+/// A way to a state: its time, what its burning weighs, how often the source was another than before, how
+/// often one was made ready, the state before and the choice.
 #[derive(Debug, Clone, Copy)]
 struct Way {
     seconds: f64,
+    burns_s: f64,
     turns: u32,
     changes: u32,
     before: State,
@@ -100,9 +104,9 @@ const SAME_S: f64 = 1e-6;
 pub const TURN_S: f64 = 10.0;
 
 impl Way {
-    /// What is made least: the time, and what turning to another source must save.
+    /// What is made least: the time, what burns, and what turning to another source must save.
     fn weight(&self) -> f64 {
-        self.seconds + TURN_S * f64::from(self.turns)
+        self.seconds + self.burns_s + TURN_S * f64::from(self.turns)
     }
 
     fn beats(&self, other: &Self) -> bool {
@@ -111,7 +115,7 @@ impl Way {
     }
 }
 
-/// The least time for all operations, where turning to another source is worth [`TURN_S`] at the least.
+/// The least time for all operations, what burns weighed with it, where turning to another source is worth [`TURN_S`] at the least.
 /// Where no source serves an operation it is passed over, and what
 /// comes after begins cold.
 pub fn optimum(problem: &impl Problem) -> Best {
@@ -140,6 +144,7 @@ pub fn optimum(problem: &impl Problem) -> Best {
                 served = true;
                 let tried = Way {
                     seconds: way.seconds + ready_s + cost,
+                    burns_s: way.burns_s + problem.burns_s(operation, source),
                     turns: way.turns + u32::from(state.last.is_some_and(|last| last != source)),
                     changes: way.changes + u32::from(ready_s > 0.0),
                     before: state,
@@ -198,6 +203,7 @@ impl<'a, P: Problem> Costs<'a, P> {
 fn standing(state: State) -> Way {
     Way {
         seconds: 0.0,
+        burns_s: 0.0,
         turns: 0,
         changes: 0,
         before: state,

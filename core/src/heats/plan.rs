@@ -3,6 +3,7 @@
 use super::optimum::{Before, Problem, Ready, optimum};
 use super::prepared::{Prepared, Row};
 use super::source::SourceKind;
+use super::uneven::Spot;
 use crate::asked::Scale;
 use crate::making::Step;
 
@@ -37,6 +38,8 @@ pub struct Heated {
     pub total_s: f64,
     /// What an induction machine draws for it, kWh.
     pub kwh: f64,
+    /// What burns before the rest is at heat; `None` where nothing does.
+    pub burns: Option<Spot>,
 }
 
 /// How an operation is done.
@@ -73,6 +76,8 @@ pub struct Totals {
     pub fuel_kg: f64,
     /// Operations that no source serves.
     pub unserved: u32,
+    /// Operations at which thin steel burns.
+    pub burnt: u32,
 }
 
 /// What is done in a stretch of the time.
@@ -118,7 +123,7 @@ pub struct HeatPlan {
     pub spans: Vec<Span>,
 }
 
-/// The heat plan that takes the least time.
+/// The heat plan that takes the least time, what burns weighed with it.
 pub fn heat_plan(prepared: &Prepared) -> HeatPlan {
     let best = optimum(prepared);
     plan_of(prepared, &best.chosen)
@@ -188,6 +193,7 @@ impl<'a> Telling<'a> {
             None => self.without(at, row),
         };
         heated.total_s = self.now_s - began;
+        self.plan.totals.burnt += u32::from(heated.burns.is_some());
         self.last = served;
         self.plan.operations.push(heated);
     }
@@ -250,6 +256,7 @@ impl<'a> Telling<'a> {
             heats_s,
             working_s: offer.working_s,
             kwh,
+            burns: prepared.burnt(at, source),
             ..nothing(at, row)
         }
     }
@@ -330,6 +337,7 @@ fn nothing(at: usize, row: &Row) -> Heated {
         hammering_s: row.hammering_s,
         total_s: 0.0,
         kwh: 0.0,
+        burns: None,
     }
 }
 

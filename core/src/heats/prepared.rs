@@ -6,7 +6,7 @@ use super::offer::Offer;
 use super::optimum::{Before, Problem, Ready};
 use super::source::{Smith, Source, SourceKind, Sources};
 use super::stand::Stand;
-use super::uneven;
+use super::uneven::{self, Spot};
 use super::work::{at_once, hammering_s, is_weld};
 use crate::finding::Part;
 use crate::making::{Operation, Plan, Procedure, Step};
@@ -18,6 +18,10 @@ use crate::steel::{ForgingRange, Steel, forging_range};
 pub const USUAL_HEAT_CELSIUS: f64 = 1150.0;
 /// The least by which a heat must be over the end of the forging range, °C (judgement).
 const LEAST_OVER_CELSIUS: f64 = 80.0;
+/// What it is worth not to burn a piece in a forge or a fire, s: it is begun anew (judgement).
+const BURNT_S: f64 = 3600.0;
+/// The same in a coil, s, which is turned down to let the thick part follow and is watched (judgement).
+const HELD_BACK_S: f64 = 300.0;
 /// A forge weld wants a fire of this, °C (common practice, no source).
 const WELDING_CELSIUS: f64 = 1300.0;
 
@@ -118,6 +122,11 @@ impl Prepared {
     pub fn offer(&self, row: usize, source: usize) -> Option<&Offer> {
         let own = self.rows.get(row)?.offers.get(source)?;
         own.as_ref().ok().filter(|_| self.allowed[source])
+    }
+
+    /// What a source burns at an operation, if it serves and burns anything.
+    pub fn burnt(&self, row: usize, source: usize) -> Option<Spot> {
+        self.offer(row, source)?.burns(self.range)
     }
 
     fn row(&self, operation: &Operation, (plan, at): (&Plan, usize), fired: &[Fired]) -> Row {
@@ -355,6 +364,14 @@ impl Problem for Prepared {
         let offer = self.offer(row, source)?;
         let starts = self.starts_celsius(row, offer, before);
         Some(self.takes_s(row, (source, offer), starts))
+    }
+
+    fn burns_s(&self, row: usize, source: usize) -> f64 {
+        match (self.burnt(row, source), self.ready[source].0) {
+            (None, _) => 0.0,
+            (Some(_), Ready::Lit) => BURNT_S,
+            (Some(_), Ready::Mounted) => HELD_BACK_S,
+        }
     }
 }
 

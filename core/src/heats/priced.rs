@@ -1,7 +1,7 @@
 //! What other choices would cost: one source alone, one put away, another procedure.
 
 use super::optimum::{Problem, Ready};
-use super::plan::{HeatPlan, heat_plan};
+use super::plan::{HeatPlan, Heated, heat_plan};
 use super::prepared::Prepared;
 use super::source::Sources;
 use super::words::{listed, spoken};
@@ -15,10 +15,13 @@ use crate::tongs::model::Model;
 pub struct Priced {
     /// What it is.
     pub what: Other,
-    /// How much longer it takes than the best, s; `None` where it cannot be done so.
+    /// How much longer it takes than the best, s, below nothing where it is quicker and burns more; `None`
+    /// where it cannot be done so.
     pub longer_s: Option<f64>,
     /// Operations that it cannot heat, as the smith counts.
     pub unserved: Vec<usize>,
+    /// Operations at which it burns thin steel and the best does not.
+    pub burns: Vec<usize>,
     /// In a sentence without a period.
     pub said: String,
 }
@@ -60,19 +63,27 @@ fn uses(plan: &HeatPlan, source: usize) -> bool {
     plan.operations.iter().any(|own| own.source == Some(source))
 }
 
-/// The plan with some sources put away, and what it cannot heat that the best can.
-fn tried(
-    prepared: &Prepared,
-    best: &HeatPlan,
-    allowed: impl Fn(usize) -> bool,
-) -> (f64, Vec<usize>) {
+/// What a plan with some sources put away comes to, against the best.
+struct Tried {
+    longer_s: f64,
+    unserved: Vec<usize>,
+    burns: Vec<usize>,
+}
+
+/// The plan with some sources put away: what it cannot heat that the best can, and what it burns.
+fn tried(prepared: &Prepared, best: &HeatPlan, allowed: impl Fn(usize) -> bool) -> Tried {
     let less = prepared.with_only(allowed);
     let plan = heat_plan(&less);
-    let pairs = plan.operations.iter().zip(&best.operations);
-    let lost = pairs.filter(|(own, best)| own.source.is_none() && best.source.is_some());
-    let lost = lost.map(|(own, _)| own.number).collect();
-    let longer = plan.totals.time_s - best.totals.time_s;
-    (longer.max(0.0), lost)
+    let which = |is_so: fn(&Heated, &Heated) -> bool| {
+        let pairs = plan.operations.iter().zip(&best.operations);
+        let so = pairs.filter(|(own, best)| is_so(own, best));
+        so.map(|(own, _)| own.number).collect::<Vec<_>>()
+    };
+    Tried {
+        longer_s: plan.totals.time_s - best.totals.time_s,
+        unserved: which(|own, best| own.source.is_none() && best.source.is_some()),
+        burns: which(|own, best| own.burns.is_some() && best.burns.is_none()),
+    }
 }
 
 fn numbers(of: &[usize]) -> String {
@@ -80,26 +91,38 @@ fn numbers(of: &[usize]) -> String {
     listed(&words)
 }
 
-fn told(what: Other, begins: &str, (longer, unserved): (f64, Vec<usize>)) -> Priced {
-    let operations = if unserved.len() == 1 {
+/// `operation 3`, `operations 3, 5 and 8`.
+fn operations(of: &[usize]) -> String {
+    let words = if of.len() == 1 {
         "operation"
     } else {
         "operations"
     };
-    let said = if unserved.is_empty() && longer < 1.0 {
-        format!("{begins}: as long")
-    } else if unserved.is_empty() {
-        format!("{begins}: {} more", spoken(longer))
+    format!("{words} {}", numbers(of))
+}
+
+fn told(what: Other, begins: &str, tried: Tried) -> Priced {
+    let longer = tried.longer_s;
+    let time = if longer.abs() < 1.0 {
+        "as long".to_owned()
+    } else if longer > 0.0 {
+        format!("{} more", spoken(longer))
     } else {
-        format!(
-            "{begins}: {operations} {} cannot be heated",
-            numbers(&unserved)
-        )
+        format!("{} less", spoken(-longer))
+    };
+    let said = if !tried.unserved.is_empty() {
+        format!("{begins}: {} cannot be heated", operations(&tried.unserved))
+    } else if tried.burns.is_empty() {
+        format!("{begins}: {time}")
+    } else {
+        let at = operations(&tried.burns);
+        format!("{begins}: {time}, and thin steel burns at {at}")
     };
     Priced {
         what,
-        longer_s: unserved.is_empty().then_some(longer),
-        unserved,
+        longer_s: tried.unserved.is_empty().then_some(longer),
+        unserved: tried.unserved,
+        burns: tried.burns,
         said,
     }
 }
@@ -135,7 +158,10 @@ fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
             continue;
         };
         let cold = |source, offer| prepared.takes_s(heated.row, (source, offer), 20.0);
+        let spares =
+            |source: usize| heated.burns.is_some() || prepared.burnt(heated.row, source).is_none();
         let others = (0..prepared.shop.sources.len())
+            .filter(|&source| spares(source))
             .filter_map(|source| Some((source, cold(source, prepared.offer(heated.row, source)?))));
         let Some((source, fastest)) = others.min_by(|a, b| a.1.total_cmp(&b.1)) else {
             continue;
@@ -161,6 +187,7 @@ fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
             },
             longer_s: Some((seconds - saves).max(0.0)),
             unserved: Vec::new(),
+            burns: Vec::new(),
             said: format!(
                 "operation {}, {}: {name} would heat it {} faster, not worth {change} for {heats}",
                 heated.number,
@@ -185,9 +212,12 @@ pub struct Compared {
     pub time_s: f64,
     /// Operations that no source serves.
     pub unserved: u32,
+    /// Operations at which thin steel burns.
+    pub burnt: u32,
 }
 
-/// Every procedure that suits a design, with its best heat plan, the quickest that can be done first.
+/// Every procedure that suits a design, with its best heat plan: those that can be heated first, of them those that
+/// burn the least, of them the quickest.
 pub fn compare(
     document: &Document,
     (model, balance): (&Model, &Balance),
@@ -206,12 +236,13 @@ pub fn compare(
                 changes: totals.changes,
                 time_s: totals.time_s,
                 unserved: totals.unserved,
+                burnt: totals.burnt,
             }
         })
         .collect();
     all.sort_by(|a, b| {
-        a.unserved
-            .cmp(&b.unserved)
+        (a.unserved, a.burnt)
+            .cmp(&(b.unserved, b.burnt))
             .then(a.time_s.total_cmp(&b.time_s))
     });
     all
@@ -220,11 +251,14 @@ pub fn compare(
 impl Compared {
     /// Against another procedure, in a sentence without a period.
     pub fn against(&self, other: &Self) -> String {
-        let count = |own: u32, other: u32, what: &str| {
+        if other.unserved > self.unserved {
+            return other.cannot_be_done();
+        }
+        let count = |own: u32, other: u32, (one, many): (&str, &str)| {
             let words = match own.abs_diff(other) {
                 0 => return None,
-                1 => format!("a {what}"),
-                off => format!("{off} {what}s"),
+                1 => format!("a {one}"),
+                off => format!("{off} {many}"),
             };
             Some((own < other, words))
         };
@@ -233,8 +267,9 @@ impl Compared {
         let off = self.time_s - other.time_s;
         let time = (off.abs() >= SAME_S).then(|| (off < 0.0, spoken(off.abs())));
         let parts = [
-            count(self.changes, other.changes, "change"),
-            count(self.heats, other.heats, "heat"),
+            count(self.burnt, other.burnt, ("burnt heat", "burnt heats")),
+            count(self.changes, other.changes, ("change", "changes")),
+            count(self.heats, other.heats, ("heat", "heats")),
             time,
         ];
         let of = |saved: bool| {
@@ -251,6 +286,18 @@ impl Compared {
             "{} before {}: {said}",
             self.procedure.name(),
             other.procedure.name()
+        )
+    }
+
+    /// That no source serves all of it.
+    fn cannot_be_done(&self) -> String {
+        let operations = match self.unserved {
+            1 => "one of its operations".to_owned(),
+            count => format!("{count} of its operations"),
+        };
+        format!(
+            "{}: no heat of the shop serves {operations}",
+            self.procedure.name()
         )
     }
 }

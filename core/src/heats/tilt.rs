@@ -87,8 +87,38 @@ fn passes(window: &[&Slice], across_mm: f64, leans: f64) -> Option<(f64, f64)> {
     if before <= across_mm {
         return Some((leans, before));
     }
-    let (tilt, circle) = best_tilt(&points);
+    let telling: Vec<[f64; 3]> = telling(window)
+        .flat_map(|slice| slice.points.iter().copied())
+        .collect();
+    let (tilt, circle) = best_tilt(&telling);
     (circle <= across_mm + HAIR).then_some((tilt, circle))
+}
+
+/// The sections of a stretch without those that lie in line between others: seen from anywhere, they
+/// are inside of what those cover.
+fn telling<'a>(window: &'a [&Slice]) -> impl Iterator<Item = &'a Slice> {
+    let mut kept: Vec<&Slice> = Vec::with_capacity(window.len());
+    for (i, slice) in window.iter().enumerate() {
+        let ends = kept.last().zip(window.get(i + 1));
+        if !ends.is_some_and(|(before, next)| lies_between(before, slice, next)) {
+            kept.push(slice);
+        }
+    }
+    kept.into_iter()
+}
+
+/// Whether each point of a section lies in line between its likes of two others.
+fn lies_between(before: &Slice, slice: &Slice, next: &Slice) -> bool {
+    let (a, p, b) = (&before.points, &slice.points, &next.points);
+    let (Some(from), Some(at), Some(to)) = (a.first(), p.first(), b.first()) else {
+        return false;
+    };
+    let t = (at[0] - from[0]) / (to[0] - from[0]);
+    let in_line = |((a, p), b): ((&[f64; 3], &[f64; 3]), &[f64; 3])| {
+        (0..3).all(|i| (a[i] + (b[i] - a[i]) * t - p[i]).abs() < HAIR)
+    };
+    let alike = a.len() == p.len() && p.len() == b.len() && (0.0..=1.0).contains(&t);
+    alike && a.iter().zip(p).zip(b).all(in_line)
 }
 
 /// The circle around points as they are seen along a bore that leans by so much from x in the side plane, mm.

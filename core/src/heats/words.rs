@@ -4,6 +4,7 @@ use super::entry::{Entry, WayIn, WhyNot};
 use super::plan::{HeatPlan, Heated, How};
 use super::prepared::Prepared;
 use super::stand::End;
+use super::uneven::Spot;
 use crate::making::Step;
 use crate::units::Show;
 
@@ -159,10 +160,22 @@ impl Heated {
             .map_or_else(String::new, |again| format!(", then {}", spoken(*again)));
         let goes_in = offer.entry.words_for(self.step);
         Some(format!(
-            "{brief}{each}, {goes_in}; {} from {warm}{later}; to be worked for {} a heat",
+            "{brief}{each}, {goes_in}; {} from {warm}{later}; to be worked for {} a heat{}",
             spoken(first),
-            spoken(self.working_s)
+            spoken(self.working_s),
+            self.burns_words()
         ))
+    }
+
+    /// What burns, to stand behind what is said of a heat; nothing where nothing does.
+    fn burns_words(&self) -> String {
+        let told = |spot: Spot| {
+            format!(
+                "; take care, the {} burns before the rest is hot",
+                spot.part
+            )
+        };
+        self.burns.map(told).unwrap_or_default()
     }
 
     /// `2 heats`, of each piece.

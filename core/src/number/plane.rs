@@ -1,5 +1,7 @@
 //! Plane geometry: flattened paths, hulls, and splitting a line where something stands before it.
 
+use std::ops::RangeInclusive;
+
 use kurbo::{BezPath, PathEl, Point, Rect, Vec2};
 
 /// How far a flattened curve may stray, mm: a fifth of the narrowest line.
@@ -13,7 +15,12 @@ pub(crate) struct Region {
     /// Where each strip's sides begin; one more for the end.
     starts: Vec<usize>,
     bounds: Rect,
+    strips_per_mm: f64,
 }
+
+/// A line that lies in an area does so to both sides by so much, mm: less than a line's width, more
+/// than a flattened curve strays.
+const ASIDE: f64 = 0.06;
 
 /// Strips across an area: about as many as a flattened outline has sides in a strip.
 const STRIPS: u16 = 48;
@@ -27,20 +34,21 @@ impl Region {
             sides: Vec::new(),
             starts: vec![0; usize::from(STRIPS) + 1],
             bounds,
+            strips_per_mm: f64::from(STRIPS) / bounds.width().max(1e-9),
         };
-        for (a, b) in &all {
-            for strip in region.strips_between(a.x, b.x) {
-                region.starts[strip + 1] += 1;
-            }
+        let spans = all.iter().map(|(a, b)| region.strips_between(a.x, b.x));
+        let spans: Vec<RangeInclusive<usize>> = spans.collect();
+        for strip in spans.iter().cloned().flatten() {
+            region.starts[strip + 1] += 1;
         }
         for strip in 0..usize::from(STRIPS) {
             region.starts[strip + 1] += region.starts[strip];
         }
         let mut next = region.starts.clone();
         region.sides = vec![(Point::ORIGIN, Point::ORIGIN); region.starts[usize::from(STRIPS)]];
-        for (a, b) in all {
-            for strip in region.strips_between(a.x, b.x) {
-                region.sides[next[strip]] = (a, b);
+        for (side, span) in all.into_iter().zip(spans) {
+            for strip in span {
+                region.sides[next[strip]] = side;
                 next[strip] += 1;
             }
         }
@@ -52,10 +60,10 @@ impl Region {
     }
 
     /// The strips that a stretch of x lies in.
-    fn strips_between(&self, a: f64, b: f64) -> std::ops::RangeInclusive<usize> {
+    fn strips_between(&self, a: f64, b: f64) -> RangeInclusive<usize> {
         let last = f64::from(STRIPS - 1);
         let place = |x: f64| {
-            let part = (x - self.bounds.x0) / self.bounds.width().max(1e-9) * f64::from(STRIPS);
+            let part = (x - self.bounds.x0) * self.strips_per_mm;
             #[allow(
                 clippy::cast_possible_truncation,
                 clippy::cast_sign_loss,
@@ -79,13 +87,16 @@ impl Region {
         above.count() % 2 == 1
     }
 
-    /// Whether a line through `p` along `way` lies inside and not on the boundary, where two
+    /// Whether a line through `p` lies inside, so far `aside` too: not on the boundary, where two
     /// halves have the same edge.
-    fn covers(&self, p: Point, way: Vec2) -> bool {
-        /// Less than a line's width, more than a flattened curve strays.
-        const ASIDE: f64 = 0.06;
-        let aside = way.turn_90() * ASIDE;
+    fn covers(&self, p: Point, aside: Vec2) -> bool {
         self.holds(p + aside) && self.holds(p - aside)
+    }
+
+    /// Whether a line could cross it or lie in it.
+    fn is_near(&self, (a, b): (Point, Point)) -> bool {
+        let box_of_line = Rect::from_points(a, b).inflate(2.0 * ASIDE, 2.0 * ASIDE);
+        overlap(box_of_line, self.bounds)
     }
 
     /// Adds where a line crosses the boundary, as parts of the line.
@@ -137,7 +148,8 @@ pub(crate) fn sides(path: &BezPath) -> Vec<(Point, Point)> {
 
 /// The same with lines that stray from the path by no more than so much, mm.
 pub(crate) fn sides_within(path: &BezPath, stray: f64) -> Vec<(Point, Point)> {
-    let (mut all, mut first, mut last) = (Vec::new(), Point::ORIGIN, Point::ORIGIN);
+    let (mut first, mut last) = (Point::ORIGIN, Point::ORIGIN);
+    let mut all = Vec::with_capacity(path.elements().len());
     kurbo::flatten(path.iter(), stray, |el| match el {
         PathEl::MoveTo(p) => {
             first = p;
@@ -195,19 +207,19 @@ pub(crate) fn split(path: &BezPath, before: &[&Region]) -> Split {
         seen: BezPath::new(),
         behind: BezPath::new(),
     };
-    let mut ts: Vec<f64> = Vec::new();
+    let (mut ts, mut near): (Vec<f64>, Vec<&Region>) = (Vec::new(), Vec::new());
     for (a, b) in sides(path) {
+        near.clear();
+        near.extend(before.iter().filter(|region| region.is_near((a, b))));
         ts.clear();
         ts.extend([0.0, 1.0]);
-        before
-            .iter()
+        near.iter()
             .for_each(|region| region.crossings((a, b), &mut ts));
-        ts.sort_by(f64::total_cmp);
+        ts.sort_unstable_by(f64::total_cmp);
+        let aside = (b - a).normalize().turn_90() * ASIDE;
         for pair in ts.windows(2).filter(|pair| pair[1] - pair[0] > 1e-9) {
             let middle = a.lerp(b, f64::midpoint(pair[0], pair[1]));
-            let hidden = before
-                .iter()
-                .any(|region| region.covers(middle, (b - a).normalize()));
+            let hidden = near.iter().any(|region| region.covers(middle, aside));
             let to = if hidden {
                 &mut split.behind
             } else {
@@ -233,23 +245,25 @@ fn add(path: &mut BezPath, a: Point, b: Point) {
 
 /// The convex hull of points (monotone chain), anticlockwise.
 pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
-    points.sort_by(|a, b| a.x.total_cmp(&b.x).then(a.y.total_cmp(&b.y)));
-    let chain = |points: &mut dyn Iterator<Item = Point>| {
-        let mut kept: Vec<Point> = Vec::new();
-        for p in points {
-            while kept.len() > 1 {
-                let (a, b) = (kept[kept.len() - 2], kept[kept.len() - 1]);
-                if (b - a).cross(p - a) > 1e-12 {
-                    break;
-                }
-                kept.pop();
-            }
-            kept.push(p);
-        }
-        kept.pop();
-        kept
-    };
-    let mut lower = chain(&mut points.iter().copied());
-    lower.extend(chain(&mut points.iter().rev().copied()));
+    points.sort_by(|a, b| a.x.total_cmp(&b.x).then_with(|| a.y.total_cmp(&b.y)));
+    let mut lower = chain(points.iter().copied());
+    lower.extend(chain(points.iter().rev().copied()));
     lower
+}
+
+/// The side of a hull on the right of its points as they follow each other; the last is left to the
+/// other side.
+fn chain(points: impl ExactSizeIterator<Item = Point>) -> Vec<Point> {
+    let mut kept: Vec<Point> = Vec::with_capacity(points.len());
+    for p in points {
+        while let [.., a, b] = kept[..] {
+            if (b - a).cross(p - a) > 1e-12 {
+                break;
+            }
+            kept.pop();
+        }
+        kept.push(p);
+    }
+    kept.pop();
+    kept
 }

@@ -145,6 +145,19 @@ impl Curve {
         }
     }
 
+    /// Whether all of it lies to one side of an upright line, which its control points show.
+    pub(crate) fn is_beside(&self, x: f64) -> bool {
+        let ends = match *self {
+            Self::Line(a, b) => [a.x, b.x, a.x, b.x],
+            Self::Arc { centre, radius, .. } => {
+                let (from, to) = (centre.x - radius, centre.x + radius);
+                [from, to, from, to]
+            }
+            Self::Cubic(c) => [c.p0.x, c.p1.x, c.p2.x, c.p3.x],
+        };
+        ends.iter().all(|end| *end < x) || ends.iter().all(|end| *end > x)
+    }
+
     /// Parameter ranges that together make the piece, cut wherever x is one of `xs`, short
     /// enough that an 8-point rule is exact to nine digits on each.
     pub fn split_at(&self, xs: &[f64]) -> Vec<(f64, f64)> {

@@ -167,8 +167,8 @@ impl Piece {
     /// be pushed through straight along x: the diameter of the smallest circle around all its
     /// sections, each where it stands, mm.
     pub fn bore_mm(&self, (from_mm, to_mm): (f64, f64)) -> f64 {
-        /// Sections looked at on each stretch beside its own stations: enough that a taper or a
-        /// bend of tongs is met within a hundredth of a millimetre.
+        /// Sections looked at on each stretch beside its own stations: enough that a bend of tongs
+        /// is met within a hundredth of a millimetre.
         const PLACES: u32 = 24;
         let mut points = Vec::new();
         let mut start = 0.0;
@@ -178,7 +178,8 @@ impl Piece {
             if b >= a {
                 let own = |along: f64| stretch.own(along - start);
                 let evenly = (0..=PLACES).map(|i| a + (b - a) * f64::from(i) / f64::from(PLACES));
-                let places = evenly.map(own).chain(stretch.stations(own(a), own(b)));
+                let evenly = evenly.map(own).filter(|&at| !stretch.solid.is_ruled_at(at));
+                let places = evenly.chain(stretch.stations(own(a), own(b)));
                 places.for_each(|place| stretch.solid.rim(place, &mut points));
             }
             start = end;
@@ -261,7 +262,7 @@ impl Stretch {
         all
     }
 
-    /// Places between two at which the solid's sections change their law.
+    /// Places between two at which the solid's sections change their law; of a sweep also both ends.
     fn stations(&self, a: f64, b: f64) -> Vec<f64> {
         let (from, to) = (a.min(b), a.max(b));
         match &self.solid {
@@ -281,6 +282,14 @@ impl Solid {
             (Self::Swept(a), Self::Swept(b)) => Arc::ptr_eq(a, b),
             (Self::Plated(a), Self::Plated(b)) => Arc::ptr_eq(a, b),
             (Self::Swept(_), Self::Plated(_)) | (Self::Plated(_), Self::Swept(_)) => false,
+        }
+    }
+
+    /// Whether a section says nothing that those at the stations on either side of it do not.
+    fn is_ruled_at(&self, own: f64) -> bool {
+        match self {
+            Self::Swept(sweep) => sweep.is_ruled_at(own),
+            Self::Plated(_) => false,
         }
     }
 

@@ -78,8 +78,14 @@ impl Plate {
     /// hole is taken out.
     pub fn steel_at(&self, x: f64) -> Vec<(f64, f64)> {
         let pieces = self.outline.iter().flat_map(|curve| {
-            let split = curve.split_at(&[x]).into_iter();
-            split.map(|(a, b)| (curve.at(f64::midpoint(a, b)).x > x, curve.at(b).y))
+            let split = if curve.is_beside(x) {
+                vec![(0.0, 1.0)]
+            } else {
+                curve.split_at(&[x])
+            };
+            split
+                .into_iter()
+                .map(|(a, b)| (curve.at(f64::midpoint(a, b)).x > x, curve.at(b).y))
         });
         let sides: Vec<(bool, f64)> = pieces.collect();
         let next = sides.iter().cycle().skip(1);

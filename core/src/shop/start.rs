@@ -95,7 +95,8 @@ fn is_stout(bar: &Bar) -> bool {
 /// Why bar is too stout for any pair, in a sentence without a period; `None` for bar that is not.
 pub fn too_stout(bar: &Bar) -> Option<String> {
     is_stout(bar).then(|| {
-        let most = Length::from_mm(MOST_SIDE_MM, bar.stock.size().unit());
+        let held = Range::new(0.0, MOST_SIDE_MM);
+        let [_, most] = held.ends_in(bar.stock.size().unit());
         format!("no hand holds tongs from bar over {most} across")
     })
 }

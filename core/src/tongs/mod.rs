@@ -11,4 +11,6 @@ pub mod seat;
 pub mod squeeze;
 
 pub use resolve::resolve;
-pub(crate) use resolve::{LEAST_STEP, NO_HAND_BEFORE, TURNING_PLAY, finish_length, least_heel};
+pub(crate) use resolve::{
+    LEAST_STEP, NO_HAND_BEFORE, TURNING_PLAY, finish_length, least_heel, resolve_changed,
+};

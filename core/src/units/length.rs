@@ -152,6 +152,21 @@ impl Length {
         }
     }
 
+    /// The largest length that a rule shows and that is no longer than so many millimetres: in 1/64 in, or in
+    /// 0.5 mm; what is under one part is as long as it is.
+    pub fn measured_under(mm: f64, unit: Unit) -> Self {
+        /// What a number of parts may be off a whole one by reckoning.
+        const HAIR: f64 = 1e-9;
+        let (part_mm, unit) = match unit {
+            Unit::Inch | Unit::Foot => (MM_PER_INCH / 64.0, Unit::Inch),
+            Unit::Millimetre | Unit::Centimetre => (0.5, unit),
+        };
+        match (mm / part_mm + HAIR).floor() {
+            parts if parts >= 1.0 => Self::from_mm(parts * part_mm, unit),
+            _ => Self::from_mm(mm, unit),
+        }
+    }
+
     /// Reads a size such as `3/4 in`, `1 1/2"`, `19 mm`, `2 ft 3 in`; without a unit it is in
     /// `default`.
     ///

@@ -149,7 +149,7 @@ fn a_bar_that_cannot_do_it_is_refused() {
 #[test]
 fn the_chooser_refuses_bar_that_no_pair_is_made_from() {
     for (bar, words) in [
-        ("40 in square", ["--bar", "no hand holds", "7.874 in"]),
+        ("40 in square", ["--bar", "no hand holds", "7 3/4 in"]),
         ("300 mm round", ["--bar", "no hand holds", "200 mm"]),
     ] {
         refused(&["choose", "3/8 in flat", "--bar", bar], &words);
@@ -164,7 +164,7 @@ fn wrong_sizes_name_the_option_and_the_mend() {
         ("1e999 mm flat", ["--work", "1e999", "too large"]),
         ("3/0 in flat", ["--work", "3/0 in", "zero"]),
         ("3/8 in trapeze", ["--work", "trapeze", "flat, round"]),
-        ("900 in flat", ["work.thickness", "900 in", "7.87 in"]),
+        ("900 in flat", ["work.thickness", "900 in", "7 3/4 in"]),
     ];
     for (work, words) in cases {
         let arguments = ["new", "--jaw", "flat", "--work", work];

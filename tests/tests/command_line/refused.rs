@@ -99,11 +99,11 @@ fn broken_files_are_one_line() {
         ),
         (
             swap("side: \"1/2 in\"", "side: \"40 in\""),
-            &["bar.side", "40 in", "7.87 in"],
+            &["bar.side", "40 in", "7 3/4 in"],
         ),
         (
             swap("side: \"1/2 in\"", "side: \"0 in\""),
-            &["bar.side", "0.02 in"],
+            &["bar.side", "1/32 in"],
         ),
     ];
     let folder = folder();

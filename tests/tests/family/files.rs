@@ -50,7 +50,7 @@ fn bad_families_are_refused_in_a_sentence() {
     broken(
         "side: \"3/8 in\"",
         "side: \"30 in\"",
-        &["sizes 1, work.side", "7.87 in"],
+        &["sizes 1, work.side", "7 3/4 in"],
     );
     broken(
         "\"neck.depth\": \"1/2 in\"",
@@ -60,12 +60,12 @@ fn bad_families_are_refused_in_a_sentence() {
     broken(
         "\"neck.depth\": \"1/2 in\"",
         "\"neck.depth\": \"9 ft\"",
-        &["sizes 1, neck.depth", "7.87 in"],
+        &["sizes 1, neck.depth", "7 3/4 in"],
     );
     broken(
         "thickness: \"3/8 in\"",
         "thickness: \"0 in\"",
-        &["base.boss.thickness", "0.02 in"],
+        &["base.boss.thickness", "1/32 in"],
     );
     broken(
         "rounding: Measured",

@@ -68,7 +68,7 @@ fn what_a_rule_takes_past_its_limits_is_told_and_the_others_work() {
     assert_eq!(told.severity, Severity::Stop);
     // 14 1/2 in times 8, against the limit of a rein, 2000 mm or 78.74 in.
     assert!(
-        told.message.contains("116 in") && told.message.contains("to 78.74 in"),
+        told.message.contains("116 in") && told.message.contains("to 78 1/2 in"),
         "{told}"
     );
     sentence(&told.to_string());

@@ -5,6 +5,7 @@ use std::sync::Arc;
 
 use kurbo::Point;
 use proptest::prelude::*;
+use reinwright_core::draw;
 use reinwright_core::finding::Part;
 use reinwright_core::heats::tilt::{MOST_TILT, best_tilt, circle_mm};
 use reinwright_core::heats::{
@@ -12,6 +13,7 @@ use reinwright_core::heats::{
     WhyNot, Wound, entry, no_longer, riveted,
 };
 use reinwright_core::making::{Procedure, Step};
+use reinwright_core::paper::{Fill, Item, View};
 use reinwright_core::resolve;
 use reinwright_core::shape::section::Profile;
 use reinwright_core::shape::sweep::{Ease, Path, Run, Station, Sweep};
@@ -374,4 +376,38 @@ fn an_open_coil_asks_only_what_lies_in_it() {
         seen += 1;
     }
     assert!(seen > 2, "{seen}");
+}
+
+/// Turns that are cut through in a view, as they are drawn.
+fn turns_in(items: &[Item], view: View) -> usize {
+    let is_turn = |item: &Item| matches!(item, Item::Path(path) if path.fill == Some(Fill::Paper));
+    let of = |item: &Item| match item {
+        Item::Group(group) if group.view == Some(view) => {
+            group.items.iter().filter(|item| is_turn(item)).count()
+        }
+        Item::Group(_) | Item::Path(_) | Item::Text(_) => 0,
+    };
+    items.iter().map(of).sum()
+}
+
+/// A coil that is open at the side is seen so: in one view turns stand on both sides of the piece, in the other on the
+/// closed side alone. A round one stands around it in both.
+#[test]
+fn an_open_coil_is_drawn_with_its_open_side() {
+    let design = starting("flat", "3/8 in flat", "3/4 in square");
+    let plan = super::usual(&design);
+    let shop = shop(vec![
+        coil("round", "4 in", (3.0, "3/4 in")),
+        open("ear", "4 in"),
+    ]);
+    let (prepared, _) = super::heated(&design, &plan, &shop);
+    let row = prepared.rows.iter().position(|row| row.needs_mm.is_some());
+    let seen = |source: usize| {
+        let drawn = draw::heat_bare(&prepared, &plan, (row.expect("it is heated"), source));
+        [View::Side, View::Top].map(|view| turns_in(&drawn.items, view))
+    };
+    assert_eq!(seen(0), [6, 6]);
+    let mut open = seen(1);
+    open.sort_unstable();
+    assert_eq!(open, [3, 6]);
 }

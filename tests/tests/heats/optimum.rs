@@ -9,6 +9,8 @@ struct Table {
     sources: Vec<(Ready, f64)>,
     costs: Vec<Vec<Option<f64>>>,
     warm: Vec<Vec<f64>>,
+    /// Operations and sources at which the piece burns, with what that weighs.
+    burns: Vec<(usize, usize, f64)>,
 }
 
 impl Problem for Table {
@@ -26,10 +28,16 @@ impl Problem for Table {
         // What is made ready lets the piece cool.
         Some(cold - saved / (1.0 + before.ready_s / 60.0))
     }
+
+    fn burns_s(&self, operation: usize, source: usize) -> f64 {
+        let mut all = self.burns.iter();
+        let its = all.find(|own| (own.0, own.1) == (operation, source));
+        its.map_or(0.0, |own| own.2)
+    }
 }
 
-/// What a row of choices takes, and what it weighs with what turning to another source must save, told
-/// anew from the rules; `None` where one does not serve.
+/// What a row of choices takes, and what it weighs with what turning to another source must save and with
+/// what burns, told anew from the rules; `None` where one does not serve.
 fn takes(table: &Table, chosen: &[Option<usize>]) -> Option<(f64, f64)> {
     let (mut seconds, mut mounted, mut lit, mut last) = (0.0, None, Vec::new(), None);
     let mut turns = 0.0;
@@ -58,7 +66,9 @@ fn takes(table: &Table, chosen: &[Option<usize>]) -> Option<(f64, f64)> {
         }
         last = Some(source);
     }
-    Some((seconds, seconds + TURN_S * turns))
+    let burns = chosen.iter().enumerate();
+    let burns = burns.filter_map(|(at, own)| Some(table.burns_s(at, (*own)?)));
+    Some((seconds, seconds + TURN_S * turns + burns.sum::<f64>()))
 }
 
 /// The least weight over all rows of choices; where any source serves one must be taken.
@@ -93,11 +103,13 @@ fn table() -> impl Strategy<Value = Table> {
             prop::collection::vec((ready, 0.0..300.0f64), sources),
             prop::collection::vec(prop::collection::vec(cost, sources), operations),
             prop::collection::vec(prop::collection::vec(0.0..50.0f64, sources), sources),
+            prop::collection::vec((0..operations, 0..sources, 0.0..500.0f64), 0..=operations),
         )
-            .prop_map(|(sources, costs, warm)| Table {
+            .prop_map(|(sources, costs, warm, burns)| Table {
                 sources,
                 costs,
                 warm,
+                burns,
             })
     })
 }
@@ -127,6 +139,7 @@ fn a_single_heat_is_not_worth_a_change() {
             vec![Some(100.0), Some(200.0)],
         ],
         warm: vec![vec![0.0; 2]; 2],
+        burns: Vec::new(),
     };
     assert_eq!(optimum(&table).chosen, [Some(0), Some(0), Some(0)]);
 }
@@ -142,6 +155,7 @@ fn a_moment_is_not_worth_another_source() {
                 vec![Some(100.0), Some(100.0 - gained)],
             ],
             warm: vec![vec![0.0; 2]; 2],
+            burns: Vec::new(),
         };
         optimum(&table).chosen
     };
@@ -156,8 +170,33 @@ fn a_fire_burns_on_and_what_nobody_serves_is_passed_over() {
         sources: vec![(Ready::Lit, 600.0)],
         costs: vec![vec![Some(10.0)], vec![None], vec![Some(10.0)]],
         warm: vec![vec![0.0]],
+        burns: Vec::new(),
     };
     let best = optimum(&table);
     assert_eq!(best.chosen, [Some(0), None, Some(0)]);
     assert!((best.total_s - 620.0).abs() < 1e-9);
+}
+
+/// A source that burns the piece loses to a slow one that must be lit first; where all burn it the quickest is
+/// taken.
+#[test]
+fn a_source_that_burns_loses_to_one_that_does_not() {
+    let chosen = |burns: &[(usize, usize, f64)]| {
+        let table = Table {
+            sources: vec![(Ready::Lit, 0.0), (Ready::Lit, 600.0)],
+            costs: vec![
+                vec![Some(100.0), Some(300.0)],
+                vec![Some(100.0), Some(300.0)],
+            ],
+            warm: vec![vec![0.0; 2]; 2],
+            burns: burns.to_vec(),
+        };
+        optimum(&table).chosen
+    };
+    assert_eq!(chosen(&[]), [Some(0), Some(0)]);
+    assert_eq!(chosen(&[(1, 0, 3600.0)]), [Some(0), Some(1)]);
+    assert_eq!(
+        chosen(&[(1, 0, 3600.0), (1, 1, 3600.0)]),
+        [Some(0), Some(0)]
+    );
 }

@@ -77,7 +77,7 @@ fn a_source_that_cannot_be_costs_only_itself() {
     );
     check(&coil_text("turns: 0"), &["turns is 0"]);
     check(&coil_text("turns: NaN"), &["turns"]);
-    check(&coil_text("tube: \"1 in\""), &["tube is 25.4 mm", "19.05"]);
+    check(&coil_text("tube: \"1 in\""), &["tube is 1 in", "3/4 in"]);
     check(&coil_text("efficiency: \"most\""), &["efficiency", "70 %"]);
     check(&coil_text("efficiency: \"120 %\""), &["efficiency is 120"]);
     check(&coil_text("frequency_khz: -3"), &["frequency_khz"]);

@@ -278,3 +278,25 @@ fn the_command_line_takes_sources() {
     ];
     refused(&wanted, &["nowhere.ron"]);
 }
+
+/// What burns in the only fire that there is stands on the page at the anvil, with what to do.
+#[test]
+fn what_burns_is_told_on_the_first_page() {
+    let design = pairs::starting("v bit", "1/2 in square on corners", "1 in round");
+    let mut shop = Sources::default();
+    shop.sources.retain(|own| own.coil().is_none());
+    let first = |shop: &Sources| {
+        let (_, pages) = sheet_of(&design, None, (Paper::Letter, Some(shop)));
+        check("burning", &pages);
+        let all = texts(&pages[0].items, Vec2::ZERO).into_iter();
+        all.map(|(own, _)| own.text).collect::<Vec<_>>().join(" ")
+    };
+    assert!(!first(&shop).contains("Burns before"));
+    shop.sources.retain(|own| own.name == "coal fire");
+    let words = first(&shop);
+    assert!(
+        words.contains("Burns before the rest is hot: the "),
+        "{words}"
+    );
+    assert!(words.contains("Less blast"), "{words}");
+}

@@ -317,3 +317,84 @@ fn nearer(design: &Document, change: &Change) -> Option<Document> {
     nearer.put(&change.path, value);
     between.then_some(nearer)
 }
+
+/// A shoulder that bends by a hair is made sound by a sixteenth at many places; what the advice says, to leave it
+/// deeper, is among what can be taken.
+#[test]
+fn a_shoulder_that_bends_can_be_left_deeper() {
+    let bends = with(
+        starting("v bit", "1/2 in square on corners", "1 in round"),
+        &[("shoulder.depth", "3/8 in"), ("rein.hand", "2 in")],
+    );
+    let at = Answers::to(&bends);
+    let found = at.findings.iter().find(|own| own.kind == Kind::ReinBends);
+    assert_eq!(
+        found.map(|own| own.part),
+        Some(Part::Shoulder),
+        "{:#?}",
+        at.findings
+    );
+    let ways = ways_of(&bends, Kind::ReinBends, COLD);
+    let told: Vec<_> = ways.mends().iter().flat_map(told).collect();
+    assert!(
+        told.iter().any(|(path, _)| *path == "shoulder.depth"),
+        "{told:?}"
+    );
+}
+
+/// Where one of the values that a finding's hint speaks of mends it alone, one of them is offered: over pairs of
+/// every style.
+#[test]
+fn what_is_advised_can_be_taken() {
+    /// So many steps are tried either way.
+    const STEPS: i32 = 16;
+    let (mut advised, mut missing) = (0, Vec::new());
+    for (name, design) in by_chance(28) {
+        let before = Answers::to(&design);
+        for (finding, ways) in before.findings.iter().zip(ways(&design, &before)) {
+            let Some(ways) = ways.filter(|_| !finding.advises.is_empty()) else {
+                continue;
+            };
+            let is_advised = |part: Part, path: &str| {
+                let last = path.rsplit('.').next();
+                part == finding.part && last.is_some_and(|last| finding.advises.contains(&last))
+            };
+            let one = |mend: &Mend| matches!(mend.changes.as_slice(), [own] if is_advised(own.part, &own.path));
+            let mut fields = design.fields();
+            fields.retain(|field| is_advised(field.part, &field.path));
+            assert!(
+                !fields.is_empty(),
+                "{name}: {finding}: no value is called so"
+            );
+            let mends = fields.iter().any(|field| {
+                (1..=STEPS).flat_map(|steps| [steps, -steps]).any(|steps| {
+                    moved(&design, &field.path, steps).is_some_and(|other| {
+                        wrong(finding, &before, &Answers::to(&other)).is_none()
+                    })
+                })
+            });
+            advised += usize::from(mends);
+            if mends && !ways.mends().iter().any(one) {
+                let told: Vec<_> = ways.mends().iter().map(told).collect();
+                missing.push(format!("{name}: {finding}: {told:?}"));
+            }
+        }
+    }
+    assert!(advised > 10, "only {advised} could be mended as advised");
+    assert!(missing.is_empty(), "{advised}: {missing:#?}");
+}
+
+/// The design with a value moved by steps of the smith's grid.
+fn moved(design: &Document, path: &str, steps: i32) -> Option<Document> {
+    let unit = design.units.unit();
+    let field = design.field(path)?;
+    let step = field.value.step(Step::Usual, unit)?;
+    let now = (field.value.number()? / step).round();
+    let value = (now + f64::from(steps)) * step;
+    let value = field
+        .value
+        .at_step(value, field.range, (Step::Usual, unit))?;
+    let mut other = design.clone();
+    other.put(path, value);
+    Some(other)
+}

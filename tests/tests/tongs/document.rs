@@ -171,11 +171,11 @@ fn bad_values_are_named_with_their_place_and_mend() {
     refused(&with("margin", "-1"), &["allowances.margin", "0 %"]);
     refused(
         &with("length", "\"0 in\""),
-        &["jaw.length", "0.08 in", "19.68 in"],
+        &["jaw.length", "3/32 in", "19 1/2 in"],
     );
     refused(
         &with("heel", "\"30 in\""),
-        &["jaw.heel", "30 in", "19.68 in"],
+        &["jaw.heel", "30 in", "19 1/2 in"],
     );
     refused(&with("units", "Furlong"), &["line", "Furlong"]);
     refused(&with("format", "2"), &["format 2", "newer Reinwright"]);

@@ -10,11 +10,11 @@ use reinwright_core::shop::family::{
 };
 use reinwright_core::steel::DENSITY_KG_MM3;
 use reinwright_core::tool::{self, Mount, Tool, ToolKind, ToolStyle};
-use reinwright_core::units::Length;
+use reinwright_core::units::{Length, MM_PER_INCH};
 use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, names};
 use reinwright_tests::tools::{all, tool};
-use reinwright_tests::{close, pairs, sentence};
+use reinwright_tests::{close, pairs, sentence, within};
 
 fn length(text: &str) -> Length {
     text.parse().expect("a size")
@@ -157,7 +157,8 @@ fn rules_follow_what_a_tool_is() {
     check(ToolKind::BottomSwage, "allowances.kerf", Rule::Same);
 }
 
-/// A drift of every common size drops through its hole: rounding never makes its body as large.
+/// A drift of every common size drops through its hole: rounding never makes its body larger than 0.9 of it, and
+/// no smaller than by a sixty-fourth, of the base and of the size.
 #[test]
 fn no_body_is_rounded_to_the_size_of_its_hole() {
     let texts: Vec<String> = (3..=24).map(|n| format!("{n}/16 in")).collect();
@@ -168,12 +169,13 @@ fn no_body_is_rounded_to_the_size_of_its_hole() {
         let Mount::Struck(struck) = &made.shape.mount else {
             panic!("a drift is struck");
         };
-        close(
-            &size.label(),
-            struck.body.depth_mm() / made.measure().mm(),
-            0.9,
-            1e-3,
-        );
+        let (body, full) = (struck.body.depth_mm(), made.measure().mm());
+        let part = MM_PER_INCH / 64.0;
+        let least = 0.9 * full - part * full / base.measure().mm() - part;
+        let label = size.label();
+        assert!(body <= 0.9 * full + 1e-6 && body > least, "{label}: {body}");
+        let parts = body / part;
+        within(&label, parts, parts.round(), 1e-6);
     }
 }
 

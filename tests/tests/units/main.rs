@@ -309,7 +309,7 @@ proptest! {
 /// A word where a size or its unit belongs is named, whatever stands behind it.
 #[test]
 fn a_strange_word_of_a_bar_is_named() {
-    use reinwright_core::asked::{StockError, parse_bar};
+    use reinwright_core::asked::{StockError, parse_bar, parse_work};
     let quoted = |word: &str| word.to_owned();
     let cases = [
         ("fred square", SizeError::NotASize(quoted("fred"))),
@@ -319,5 +319,33 @@ fn a_strange_word_of_a_bar_is_named() {
     ];
     for (text, why) in cases {
         assert_eq!(parse_bar(text), Err(StockError::Size(why)), "{text}");
+    }
+    let furlong = StockError::Size(SizeError::Unit(quoted("furlong")));
+    for text in ["3 furlong square", "3 furlong hex"] {
+        assert_eq!(parse_work(text), Err(furlong.clone()), "{text}");
+    }
+}
+
+/// Limits are told on the inside of what is allowed, in parts of an inch that a rule has: 0.5 mm are 0.0197 in, 200 mm
+/// 7.874 in, 2000 mm 78.74 in.
+#[test]
+fn limits_are_told_in_round_figures_that_are_allowed() {
+    use reinwright_core::asked::Range;
+    for (range, inches, mm) in [
+        (Range::STEEL, ["1/32 in", "7 3/4 in"], ["0.5 mm", "200 mm"]),
+        (Range::REIN, ["13/16 in", "78 1/2 in"], ["20 mm", "2000 mm"]),
+        // An inch to an inch and a hundredth of a millimetre.
+        (
+            Range::new(25.4, 25.41),
+            ["1 in", "1.0004 in"],
+            ["25.4 mm", "25.41 mm"],
+        ),
+    ] {
+        assert_eq!(range.ends_in(Unit::Inch), inches);
+        assert_eq!(range.ends_in(Unit::Millimetre), mm);
+        for end in inches {
+            let end: Length = end.parse().expect("it is a size");
+            assert!(end.mm() > range.least - 1e-3 && end.mm() < range.most + 1e-3);
+        }
     }
 }

@@ -514,3 +514,18 @@ fn a_making_and_heats_of_a_family_say_how_a_size_is_taken_out() {
         window.get_by_label_contains("press \"Take out as a design\" first");
     }
 }
+
+/// Beside the findings of a size is the way to its mends, its making and its heats.
+#[test]
+fn a_size_is_taken_out_where_its_findings_stand() {
+    let folder = folder();
+    let path = folder.path().join("set.ron");
+    put(folder.path(), "set.ron", family::write(&three()));
+    let mut window = show(Workbench::open(&path, around()).expect("opens"), TALL);
+    let third = made(&window, 2);
+    click_with(&mut window, "Size 1 in flat: ");
+    window.get_by_label_contains("Ways to mend");
+    click(&mut window, "Take out 1 in flat");
+    assert!(window.state().family().is_none());
+    assert_eq!(window.state().document(), &third);
+}

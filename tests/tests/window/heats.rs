@@ -263,7 +263,7 @@ fn a_value_outside_its_limits_is_refused_and_the_old_one_stays() {
         (
             "Wide coil: bore",
             "9 ft",
-            "\"9 ft\" is not between 0.2 in and 23.62 in",
+            "\"9 ft\" is not between 7/32 in and 23 1/2 in",
         ),
         ("Wide coil: bore", "wide", "\"wide\" is not a size"),
         ("Wide coil: turns", "0", "\"0\" is not between 1 and 100"),

@@ -215,7 +215,7 @@ impl DesignBench {
     /// One sentence when it does not grow to the work, or would be outside the limits of a file.
     pub(super) fn use_jaw(&mut self, kept: &KeptJaw, part: Part) -> Result<(), String> {
         let mut changed = self.desk.session.now.clone();
-        let work = changed.work.clone();
+        let work = changed.work;
         let jaw = jaw_mut(&mut changed, part);
         let suited = kept.suited(&work, jaw.heel);
         *jaw = suited.map_err(|outgrown| outgrown.to_string())?;

@@ -50,11 +50,18 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
     })
 }
 
+/// Shapes that work has and no bar.
+const OF_WORK: [&str; 4] = ["hexagon", "hex", "octagon", "oct"];
+
 /// Refuses a word that stands before the shape where a size or its unit belongs.
-fn strange(size: &[&str], shape: &[&str]) -> Result<(), StockError> {
-    let [word, .., "square" | "round" | "flat"] = shape else {
+pub(super) fn strange(size: &[&str], shape: &[&str]) -> Result<(), StockError> {
+    let known = |last: &&str| ["square", "round", "flat"].contains(last) || OF_WORK.contains(last);
+    let [word, .., last] = shape else {
         return Ok(());
     };
+    if !known(last) {
+        return Ok(());
+    }
     let word = quoted(word, WHOLE);
     let has_unit = |last: &&str| last.contains(|c: char| c.is_alphabetic() || c == '"');
     match size.last() {

@@ -147,6 +147,8 @@ fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
         "hexagon" | "hex" => "hexagon",
         "oct" => "octagon",
         _ => {
+            let (size, rest) = asked.words.split_at(numbers);
+            super::bar::strange(size, rest)?;
             // A text without any size is better told of that.
             asked.sizes()?;
             return Err(StockError::Shape(asked.text.to_owned(), SHAPES));

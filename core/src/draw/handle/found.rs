@@ -10,7 +10,7 @@ use crate::finding::Part;
 use crate::shape::sweep::Edge;
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
-use crate::tongs::resolve;
+use crate::tongs::resolve_changed;
 
 /// How far a value is moved to see what it does: mm, or degrees. Far above what a number loses,
 /// far below what bends the answer.
@@ -32,7 +32,15 @@ const TIP: u32 = 16;
 pub(super) struct Search<'a> {
     document: &'a Document,
     model: &'a Model,
+    /// The outlines of each part that has some.
+    outlines: Vec<(Part, Vec<Chain>)>,
     taken: Vec<(View, Point)>,
+}
+
+/// Spots along an outline, and where they are.
+struct Chain {
+    spots: Vec<Spot>,
+    places: Vec<Point>,
 }
 
 /// The models of a value changed by two small steps, mm or degrees: one to either side, or both
@@ -41,16 +49,43 @@ struct Nudged([(f64, Document, Model); 2]);
 
 impl<'a> Search<'a> {
     pub(super) fn new(document: &'a Document, model: &'a Model) -> Self {
-        Self {
+        let mut search = Self {
             document,
             model,
+            outlines: Vec::new(),
             taken: Vec::new(),
-        }
+        };
+        let second = document.second_jaw.as_ref().map(|_| Part::SecondJaw);
+        let parts = [Part::Jaw, Part::Neck, Part::Shoulder, Part::Rein];
+        let outlines = parts.into_iter().chain(second);
+        search.outlines = outlines
+            .map(|part| (part, search.placed(outlines_of(part))))
+            .collect();
+        search
+    }
+
+    /// Outlines as they lie.
+    fn placed(&self, outlines: Vec<Vec<Spot>>) -> Vec<Chain> {
+        let placed = |spots: Vec<Spot>| Chain {
+            places: spots.iter().map(|spot| self.at(spot)).collect(),
+            spots,
+        };
+        outlines.into_iter().map(placed).collect()
+    }
+
+    fn at(&self, spot: &Spot) -> Point {
+        spot.at(self.document, self.model)
+    }
+
+    /// The outlines on which a part's values are looked for.
+    fn outlines(&self, part: Part) -> &[Chain] {
+        let own = self.outlines.iter().find(|(its, _)| *its == part);
+        own.map_or(&[], |(_, chains)| chains)
     }
 
     /// Known places first, so that the others keep off them; given back in the document's order.
     pub(super) fn all(mut self) -> Vec<Handle> {
-        let asked = asked(self.document);
+        let asked = self.asked();
         let mut found: Vec<(usize, Handle)> = Vec::new();
         for (known, (i, field)) in [true, false]
             .into_iter()
@@ -64,19 +99,30 @@ impl<'a> Search<'a> {
         found.into_iter().map(|(_, handle)| handle).collect()
     }
 
+    /// The values that could have a handle: lengths and angles of the parts that are drawn.
+    fn asked(&self) -> Vec<Field> {
+        let mut all = self.document.fields();
+        all.retain(|field| {
+            let goes = matches!(field.value, Value::Length(_) | Value::Angle(_));
+            let known = || known::spot(self.document, &field.path).is_some();
+            goes && (!self.outlines(field.part).is_empty() || known())
+        });
+        all
+    }
+
     fn find(&mut self, field: &Field) -> Option<Handle> {
-        let nudged = Nudged::of(self.document, field)?;
+        let nudged = Nudged::of((self.document, self.model), field)?;
         let known = known::spot(self.document, &field.path).and_then(|spot| {
-            let places = beside(&spot).map(|spot| spot.at(self.document, self.model));
-            let by = nudged.movement(&spot, self, |by| across(by, &places, 1))?;
+            let places = beside(&spot).map(|spot| self.at(&spot));
+            let seen = |by| across(by, &places, 1);
+            let by = nudged.movement(&spot, self.at(&spot), seen)?;
             (by.hypot() >= SLOWEST).then_some((spot, by))
         });
         let (spot, by) = known
-            .or_else(|| self.most_moved(&nudged, &chains(field.part)))
-            .or_else(|| self.most_moved(&nudged, &tips(field.part)))
-            .or_else(|| self.most_moved(&nudged, &self.stations(field.part)))?;
-        self.taken
-            .push((spot.view(), spot.at(self.document, self.model)));
+            .or_else(|| self.most_moved(&nudged, self.outlines(field.part)))
+            .or_else(|| self.most_moved(&nudged, &self.placed(tips(field.part))))
+            .or_else(|| self.most_moved(&nudged, &self.placed(self.stations(field.part))))?;
+        self.taken.push((spot.view(), self.at(&spot)));
         Some(Handle {
             id: HandleId::Field {
                 path: field.path.clone(),
@@ -89,8 +135,8 @@ impl<'a> Search<'a> {
     }
 
     /// The spot of some outlines that moves most, square to its outline, and that movement.
-    fn most_moved(&self, nudged: &Nudged, chains: &[Vec<Spot>]) -> Option<(Spot, Vec2)> {
-        let of_chain = |chain: &Vec<Spot>| self.most_on(nudged, chain);
+    fn most_moved(&self, nudged: &Nudged, chains: &[Chain]) -> Option<(Spot, Vec2)> {
+        let of_chain = |chain: &Chain| self.most_on(nudged, chain);
         let best = chains.iter().filter_map(of_chain);
         let best = best.fold(None, |best: Option<Moved>, next| match best {
             // On equal terms the first outline is taken.
@@ -124,25 +170,22 @@ impl<'a> Search<'a> {
         (0..sweep.stations.len()).map(spot).collect()
     }
 
-    fn most_on(&self, nudged: &Nudged, chain: &[Spot]) -> Option<Moved> {
-        let places: Vec<Point> = chain
-            .iter()
-            .map(|spot| spot.at(self.document, self.model))
-            .collect();
-        let all: Vec<Moved> = chain
-            .iter()
-            .enumerate()
-            .map(|(i, spot)| {
-                let by = nudged.movement(spot, self, |by| across(by, &places, i));
-                let by = by.unwrap_or(Vec2::ZERO);
-                let worth = by.hypot() * self.room(spot.view(), places[i]);
-                Moved {
-                    spot: *spot,
-                    by,
-                    worth,
-                }
-            })
-            .collect();
+    fn most_on(&self, nudged: &Nudged, chain: &Chain) -> Option<Moved> {
+        if nudged.leaves(chain.spots.first()?, self.model) {
+            return None;
+        }
+        let moved = |(i, (spot, here)): (usize, (&Spot, &Point))| {
+            let by = nudged.movement(spot, *here, |by| across(by, &chain.places, i));
+            let by = by.unwrap_or(Vec2::ZERO);
+            let worth = by.hypot() * self.room(spot.view(), *here);
+            Moved {
+                spot: *spot,
+                by,
+                worth,
+            }
+        };
+        let spots = chain.spots.iter().zip(&chain.places);
+        let all: Vec<Moved> = spots.enumerate().map(moved).collect();
         middle_of_best(&all).filter(|moved| moved.by.hypot() >= SLOWEST)
     }
 
@@ -204,7 +247,7 @@ fn beside(spot: &Spot) -> [Spot; 3] {
 }
 
 impl Nudged {
-    fn of(document: &Document, field: &Field) -> Option<Self> {
+    fn of((document, model): (&Document, &Model), field: &Field) -> Option<Self> {
         let (now, range) = (field.value.number()?, field.range);
         let steps = match (range.holds(now - NUDGE), range.holds(now + NUDGE)) {
             (true, true) => [-NUDGE, NUDGE],
@@ -213,19 +256,19 @@ impl Nudged {
         };
         Some(Self(steps.map(|step| {
             let changed = set::with(document, field, now + step);
-            let model = resolve(&changed);
+            let model = resolve_changed(&changed, (document, model));
             (step, changed, model)
         })))
     }
 
-    /// What a spot moves by per unit of the value, as far as it is `seen`; `None` where it jumps.
-    fn movement(
-        &self,
-        spot: &Spot,
-        search: &Search<'_>,
-        seen: impl Fn(Vec2) -> Vec2,
-    ) -> Option<Vec2> {
-        let here = spot.at(search.document, search.model);
+    /// Whether the steel that a spot lies on is as it was.
+    fn leaves(&self, spot: &Spot, was: &Model) -> bool {
+        self.0.iter().all(|(_, _, model)| spot.stays(was, model))
+    }
+
+    /// What a spot that lies here moves by per unit of the value, as far as it is `seen`; `None`
+    /// where it jumps.
+    fn movement(&self, spot: &Spot, here: Point, seen: impl Fn(Vec2) -> Vec2) -> Option<Vec2> {
         let rate = |(step, document, model): &(f64, Document, Model)| {
             seen((spot.at(document, model) - here) / *step)
         };
@@ -250,19 +293,8 @@ fn smooth([one, other]: [Vec2; 2]) -> Option<Vec2> {
     (off <= ALIKE * one.hypot().max(other.hypot())).then(|| (one + other) / 2.0)
 }
 
-/// The values that could have a handle: lengths and angles of the parts that are drawn.
-fn asked(document: &Document) -> Vec<Field> {
-    let mut all = document.fields();
-    all.retain(|field| {
-        let goes = matches!(field.value, Value::Length(_) | Value::Angle(_));
-        let known = || known::spot(document, &field.path).is_some();
-        goes && (!chains(field.part).is_empty() || known())
-    });
-    all
-}
-
 /// The outlines on which a part's values are looked for, side view before top view.
-fn chains(part: Part) -> Vec<Vec<Spot>> {
+fn outlines_of(part: Part) -> Vec<Vec<Spot>> {
     match part {
         Part::Jaw => limb(Limb::Jaw, JAW),
         Part::SecondJaw => limb(Limb::SecondJaw, JAW),

@@ -104,6 +104,28 @@ impl Spot {
         }
     }
 
+    /// Whether the limb, neck or shoulder that it lies on is the same in two models, and so holds
+    /// still between them; other steel is not compared.
+    pub(super) fn stays(&self, was: &Model, model: &Model) -> bool {
+        match *self {
+            Self::Edge(limb, ..)
+            | Self::Middle(limb, _)
+            | Self::Groove(limb, _)
+            | Self::Back(limb, _) => {
+                limb.of(was) == limb.of(model) && was.a.hand_at == model.a.hand_at
+            }
+            Self::Body(Face::NeckInner | Face::NeckOuter, _) => {
+                was.a.body.neck == model.a.body.neck
+            }
+            Self::Body(Face::ShoulderInner | Face::ShoulderOuter, _) => {
+                was.a.body.shoulder == model.a.body.shoulder
+            }
+            Self::Rim(_) | Self::Plate(_) | Self::Hole(_) | Self::Shank(_) | Self::Node(..) => {
+                false
+            }
+        }
+    }
+
     /// Where it lies in its view, mm, with the pair set on its work.
     pub(super) fn at(&self, document: &Document, model: &Model) -> Point {
         let half = self.half().of(model);

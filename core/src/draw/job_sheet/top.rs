@@ -11,6 +11,8 @@ use super::super::{DrawOptions, Names, Sizes, tool as draw_tool};
 use super::anvil::blow_sign;
 use super::{FAR, FAR_LINE, Job, Made};
 use crate::asked::Layout;
+use crate::finding::Part;
+use crate::heats::listed;
 use crate::making::{Face, Procedure, Turning};
 use crate::paper::dimension::{Scale, segment};
 use crate::paper::font::text_width;
@@ -55,7 +57,46 @@ pub(super) fn head(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
             Align::Start,
         ));
     }
+    for line in wrap(&burning_words(job), FAR, Weight::Bold, room.width()) {
+        y -= FAR_LINE;
+        items.push(text(
+            Point::new(room.x0, y),
+            &line,
+            FAR,
+            Weight::Bold,
+            Align::Start,
+        ));
+    }
     (items, y - 0.6 * FAR)
+}
+
+/// What burns in which heats, and what keeps it: it is too late to read it on the pages behind. Nothing where
+/// nothing burns.
+fn burning_words(job: &Job<'_>) -> String {
+    let mut told: Vec<(Part, Vec<String>)> = Vec::new();
+    for (half, of) in ["", " of the second half"].into_iter().enumerate() {
+        for (at, stage) in job.stages(half).into_iter().enumerate() {
+            let Some(spot) = job.heated(stage).and_then(|(heated, _)| heated.burns) else {
+                continue;
+            };
+            let step = format!("{}{of}", at + 1);
+            match told.iter_mut().find(|own| own.0 == spot.part) {
+                Some((_, steps)) => steps.push(step),
+                None => told.push((spot.part, vec![step])),
+            }
+        }
+    }
+    if told.is_empty() {
+        return String::new();
+    }
+    let parts: Vec<String> = told
+        .iter()
+        .map(|(part, steps)| format!("the {part} in {}", listed(steps)))
+        .collect();
+    format!(
+        "Burns before the rest is hot: {}. Less blast or power, keep it out of the heat until the thick part is red.",
+        parts.join("; ")
+    )
 }
 
 fn bar_words(job: &Job<'_>) -> String {

@@ -63,7 +63,7 @@ pub(super) fn slice(points: &[Point], from: f64, to: f64) -> BezPath {
 
 /// A closed path through points.
 pub(super) fn polygon(points: &[Point]) -> BezPath {
-    let mut path = BezPath::new();
+    let mut path = BezPath::with_capacity(points.len() + 1);
     for (i, &p) in points.iter().enumerate() {
         if i == 0 {
             path.move_to(p);

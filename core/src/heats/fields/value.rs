@@ -193,9 +193,27 @@ impl HeatField<'_> {
     /// What is wrong with it.
     pub(super) fn wrong(&self) -> Option<String> {
         let (value, unit) = self.number()?;
-        let (key, Range { least, most }) = (self.key, self.range);
-        (!self.range.holds(value))
-            .then(|| format!("{key} is {value}{unit} and not from {least}{unit} to {most}{unit}"))
+        if self.range.holds(value) {
+            return None;
+        }
+        let Range { least, most } = self.range;
+        let (found, [least, most]) = match &self.held {
+            // As the smith wrote it, not as it is reckoned with.
+            Held::Length(own) => (own.to_string(), self.range.ends_in(own.unit())),
+            Held::Heat(_)
+            | Held::MaybeHeat(_)
+            | Held::Number(..)
+            | Held::MaybeNumber(..)
+            | Held::Back(_)
+            | Held::Wound(_) => (
+                format!("{value}{unit}"),
+                [least, most].map(|end| format!("{end}{unit}")),
+            ),
+        };
+        Some(format!(
+            "{} is {found} and not from {least} to {most}",
+            self.key
+        ))
     }
 }
 

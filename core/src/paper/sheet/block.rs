@@ -79,6 +79,21 @@ impl Cut {
         let shown = |cut: &Self| cut.parts.iter().map(|part| part.shown).collect::<Vec<_>>();
         shown(self) == shown(other)
     }
+
+    /// Adds the parts of the block in a place, as it was cut alone.
+    pub(super) fn add(&mut self, block: usize, own: &Self) {
+        let first = self.parts.len();
+        let part = |part: &Part| Part {
+            block,
+            ..part.clone()
+        };
+        let joint = |joint: &Joint| Joint {
+            parts: joint.parts.map(|part| first + part),
+            ..*joint
+        };
+        self.parts.extend(own.parts.iter().map(part));
+        self.joints.extend(own.joints.iter().map(joint));
+    }
 }
 
 /// Where a view is cut that may be cut in several places.
@@ -206,29 +221,23 @@ impl<'a> Block<'a> {
         Some(cuts)
     }
 
-    /// Adds its parts, no wider than this, the right one first; `None` where it cannot be cut so.
-    pub(super) fn cut(
-        &self,
-        index: usize,
-        (room, bias): (f64, Bias),
-        half: f64,
-        to: &mut Cut,
-    ) -> Option<()> {
+    /// Its parts alone, no wider than this, the right one first; `None` where it cannot be cut so.
+    pub(super) fn cut(&self, (room, bias): (f64, Bias), half: f64) -> Option<Cut> {
         let cuts = self.cuts(room, half, bias)?;
-        let first = to.parts.len();
+        let mut to = Cut::default();
         let mut right = self.bounds.x1;
         for left in cuts.iter().map(|at| at - half).chain([self.bounds.x0]) {
             let ink = self.ink.between(left, right)?.inflate(INK, INK);
             let shown = Rect::new(left, ink.y0, right, ink.y1);
             to.parts.push(Part {
-                block: index,
+                block: 0,
                 shown,
                 name: None,
             });
             right = left + 2.0 * half;
         }
         for (place, at) in cuts.into_iter().enumerate() {
-            let parts = [first + place + 1, first + place];
+            let parts = [place + 1, place];
             let marks = self.marks(at, [to.parts[parts[0]].shown, to.parts[parts[1]].shown]);
             for part in parts {
                 let shown = &mut to.parts[part].shown;
@@ -237,7 +246,7 @@ impl<'a> Block<'a> {
             }
             to.joints.push(Joint { at, marks, parts });
         }
-        for part in first..to.parts.len() {
+        for part in 0..to.parts.len() {
             let joints = to.joints.iter().filter(|joint| joint.parts.contains(&part));
             let marks: Vec<Rect> = joints.flat_map(Joint::boxes).collect();
             let part = &mut to.parts[part];
@@ -246,7 +255,7 @@ impl<'a> Block<'a> {
             }
             self.name(part, &marks);
         }
-        Some(())
+        Some(to)
     }
 
     /// How high the two marks of a joint stand, where the paper is blank on both parts.

@@ -117,11 +117,12 @@ fn bundled<'a>(
     let layouts = [(width, height), (height, width)].map(|(w, h)| layout(w, h, options, title));
     let half = options.overlap / 2.0;
     let mut bundles = Vec::new();
-    let mut together: Vec<(usize, &'a Sheet, Vec<Block<'a>>)> = Vec::new();
+    let mut together: Vec<(usize, &'a Sheet, Vec<Tried<'a>>)> = Vec::new();
     let mut count = 0;
     for (index, sheet) in sheets {
         let blocks = Block::all(sheet, index, room(&layouts), options.overlap);
-        let fitting = blocks.and_then(|blocks| Some((parts(&blocks, &layouts, half)?, blocks)));
+        let tried = blocks.map(|blocks| tried(blocks, &layouts, half));
+        let fitting = tried.and_then(|blocks| Some((parts(&blocks)?, blocks)));
         match fitting {
             Some((own, blocks)) => {
                 if count + own > MOST_PARTS {
@@ -159,12 +160,63 @@ fn room(layouts: &[Layout; 2]) -> f64 {
     widths.fold(0.0, f64::max)
 }
 
-/// How many parts the blocks of a sheet are, cut in the first way in which each of them fits on a
-/// page.
-fn parts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Option<usize> {
-    let mut ways = ways(layouts).into_iter();
-    let parts = ways.find_map(|way| cut(blocks, way, half, layouts))?;
-    Some(parts.parts.len()).filter(|parts| *parts <= MOST_OF_A_SHEET)
+/// A block with its parts in each of the ways in which one alone can be cut; `None` where it cannot, or
+/// where one of them fits on no page.
+struct Tried<'a> {
+    block: Block<'a>,
+    parts: Vec<(Alone, Option<Cut>)>,
+}
+
+/// A way of cutting one block: the most that a part is wide, mm, and where it is cut that could be
+/// cut elsewhere.
+type Alone = (f64, Bias);
+
+/// Blocks cut in all ways, once for all that is tried with them.
+fn tried<'a>(blocks: Vec<Block<'a>>, layouts: &[Layout; 2], half: f64) -> Vec<Tried<'a>> {
+    let mut widths: Vec<f64> = layouts.iter().map(|of| of.window.width()).collect();
+    widths.sort_by(|a, b| b.total_cmp(a));
+    let both = |width: f64| [Bias::HeadLong, Bias::HeadShort].map(|bias| (width, bias));
+    let alone: Vec<Alone> = widths.into_iter().flat_map(both).collect();
+    let cut = |block: Block<'a>| Tried {
+        parts: alone
+            .iter()
+            .map(|way| (*way, fitting(&block, *way, half, layouts)))
+            .collect(),
+        block,
+    };
+    blocks.into_iter().map(cut).collect()
+}
+
+/// The parts of a block that is cut so, if each of them fits on a page.
+fn fitting(block: &Block<'_>, way: Alone, half: f64, layouts: &[Layout; 2]) -> Option<Cut> {
+    let fits = |size: Size| {
+        let windows = layouts.iter().map(|of| of.window.size());
+        { windows }.any(|window| size.width <= window.width && size.height <= window.height)
+    };
+    let cut = block.cut(way, half)?;
+    let all = cut.parts.iter().all(|part| fits(part.shown.size()));
+    all.then_some(cut)
+}
+
+impl Tried<'_> {
+    /// Its parts, cut so or, where it cannot be, in the first way that suits it.
+    fn cut(&self, way: Alone) -> Option<&Cut> {
+        let so = self.parts.iter().find(|(own, _)| *own == way);
+        let others = self.parts.iter().filter_map(|(_, parts)| parts.as_ref());
+        so.and_then(|(_, parts)| parts.as_ref())
+            .or_else(|| { others }.next())
+    }
+}
+
+/// How many parts the blocks of a sheet are, each cut in the first way in which each of them fits on
+/// a page.
+fn parts(blocks: &[Tried<'_>]) -> Option<usize> {
+    let first = |block: &Tried<'_>| {
+        let mut cuts = block.parts.iter().filter_map(|(_, cut)| cut.as_ref());
+        cuts.next().map(|cut| cut.parts.len())
+    };
+    let all = blocks.iter().map(first).sum::<Option<usize>>();
+    all.filter(|parts| *parts <= MOST_OF_A_SHEET)
 }
 
 /// A width that no part exceeds, and where views are cut that could be cut elsewhere: every other
@@ -187,12 +239,9 @@ fn ways(layouts: &[Layout; 2]) -> Vec<Way> {
 }
 
 /// The blocks cut in all ways that differ.
-fn cuts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Vec<Cut> {
+fn cuts(blocks: &[Tried<'_>], layouts: &[Layout; 2]) -> Vec<Cut> {
     let mut cuts: Vec<Cut> = Vec::new();
-    for cut in ways(layouts)
-        .into_iter()
-        .filter_map(|way| cut(blocks, way, half, layouts))
-    {
+    for cut in ways(layouts).into_iter().filter_map(|way| cut(blocks, way)) {
         if !cuts.iter().any(|own| own.is_like(&cut)) {
             cuts.push(cut);
         }
@@ -202,52 +251,18 @@ fn cuts(blocks: &[Block<'_>], layouts: &[Layout; 2], half: f64) -> Vec<Cut> {
 
 /// All blocks cut one way, those that cannot be cut so in the first that suits them; `None` if none
 /// suits one.
-fn cut(
-    blocks: &[Block<'_>],
-    (width, biases): Way,
-    half: f64,
-    layouts: &[Layout; 2],
-) -> Option<Cut> {
+fn cut(blocks: &[Tried<'_>], (width, biases): Way) -> Option<Cut> {
     let mut all = Cut::default();
     for (index, block) in blocks.iter().enumerate() {
-        let bias = biases[index % 2];
-        let others = ways(layouts);
-        let others = others
-            .iter()
-            .map(|(width, biases)| (*width, biases[index % 2]));
-        let mut ways = std::iter::once((width, bias)).chain(others);
-        ways.find_map(|way| fitting(block, (index, way), half, layouts, &mut all))?;
+        all.add(index, block.cut((width, biases[index % 2]))?);
     }
     Some(all)
-}
-
-/// Adds the parts of a block that is cut so, if each of them fits on a page.
-fn fitting(
-    block: &Block<'_>,
-    (index, way): (usize, (f64, Bias)),
-    half: f64,
-    layouts: &[Layout; 2],
-    to: &mut Cut,
-) -> Option<()> {
-    let (parts, joints) = (to.parts.len(), to.joints.len());
-    let fits = |size: Size| {
-        let windows = layouts.iter().map(|of| of.window.size());
-        { windows }.any(|window| size.width <= window.width && size.height <= window.height)
-    };
-    let done = block.cut(index, way, half, to);
-    let all = to.parts[parts..].iter().all(|part| fits(part.shown.size()));
-    if done.is_none() || !all {
-        to.parts.truncate(parts);
-        to.joints.truncate(joints);
-        return None;
-    }
-    Some(())
 }
 
 /// Sheets on as few pages as can be, with as few joints as can be on so many. Those that no way of
 /// cutting suits together come to grids.
 fn share<'a>(
-    sheets: Vec<(usize, &'a Sheet, Vec<Block<'a>>)>,
+    sheets: Vec<(usize, &'a Sheet, Vec<Tried<'a>>)>,
     title: &'a TitleBlock,
     layouts: &[Layout; 2],
     options: &PaperOptions,
@@ -255,7 +270,6 @@ fn share<'a>(
     if sheets.is_empty() {
         return Vec::new();
     }
-    let half = options.overlap / 2.0;
     let mut own = Vec::new();
     let mut blocks = Vec::new();
     for (index, sheet, its) in sheets {
@@ -264,7 +278,7 @@ fn share<'a>(
     }
     let windows = layouts.each_ref().map(|of| of.window.size());
     let mut best: Option<(Cut, Vec<Packed>)> = None;
-    let mut cuts = cuts(&blocks, layouts, half);
+    let mut cuts = cuts(&blocks, layouts);
     if blocks.len() > MANY {
         cuts.truncate(WAYS_OF_MANY);
     }
@@ -285,7 +299,7 @@ fn share<'a>(
     };
     let shared = Shared {
         sheets: own,
-        blocks,
+        blocks: blocks.into_iter().map(|tried| tried.block).collect(),
         cut,
         pages,
         layouts: layouts.clone(),

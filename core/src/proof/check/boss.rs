@@ -37,6 +37,7 @@ fn thickness(check: &mut Check<'_>) {
             .report
             .stop(Kind::BossOverBar, Part::Boss)
             .held(boss, size)
+            .advises(&["thickness"])
             .say(message, hint, GEOMETRY);
     }
     // A round bar is as much as the square of its area; a flat one is set down through its
@@ -53,6 +54,7 @@ fn thickness(check: &mut Check<'_>) {
             .report
             .mend(Kind::BossThin, Part::Boss)
             .held(boss, half)
+            .advises(&["thickness"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }
@@ -94,6 +96,7 @@ fn hole(check: &mut Check<'_>) {
             .report
             .stop(Kind::HoleBreaksOut, Part::Boss)
             .held(hole, 2.0 * edge)
+            .advises(&["across"])
             .say(message, hint, GEOMETRY);
     } else if edge < LEAST_EDGE * hole - HAIR {
         let limit = LEAST_EDGE * hole;
@@ -107,6 +110,7 @@ fn hole(check: &mut Check<'_>) {
             .report
             .mend(Kind::HoleNearEdge, Part::Boss)
             .held(edge, limit)
+            .advises(&["across"])
             .say(message, hint, EDGE_SOURCE);
     } else if wall < WALL * hole - HAIR {
         let limit = WALL * hole;
@@ -120,6 +124,7 @@ fn hole(check: &mut Check<'_>) {
             .report
             .mend(Kind::HoleWallThin, Part::Boss)
             .held(wall, limit)
+            .advises(&["across"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }
@@ -141,6 +146,7 @@ fn rivet(check: &mut Check<'_>) {
             .report
             .stop(Kind::RivetOverHole, Part::Rivet)
             .held(rivet, hole)
+            .advises(&["hole", "diameter"])
             .say(message, hint, GEOMETRY);
     } else if play > MOST_PLAY + HAIR {
         let message = format!(
@@ -173,6 +179,7 @@ fn head(check: &mut Check<'_>) {
             .report
             .mend(Kind::HeadOverBoss, Part::Rivet)
             .held(wide, across)
+            .advises(&["diameter"])
             .say(message, hint, shape.source);
     }
     let thickness = check.document.boss.thickness.mm();
@@ -187,6 +194,7 @@ fn head(check: &mut Check<'_>) {
             .report
             .mend(Kind::HeadSinksDeep, Part::Rivet)
             .held(deep, 0.5 * thickness)
+            .advises(&["head", "diameter"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }

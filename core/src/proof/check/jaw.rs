@@ -239,6 +239,7 @@ fn heel(check: &mut Check<'_>, part: Part, jaw: &Jaw) {
         .report
         .stop(Kind::HeelStrikesBoss, part)
         .held(heel, limit)
+        .advises(&["heel"])
         .say(message, hint, GEOMETRY);
 }
 

@@ -61,6 +61,7 @@ fn pinch(check: &mut Check<'_>, part: Part, asked: f64, limb: &Limb) {
             .report
             .stop(Kind::LimbCrosses, part)
             .held(least, 0.0)
+            .advises(&["length", "depth"])
             .say(message, hint, GEOMETRY);
     } else if least < PINCHED * thinner {
         let message = format!(
@@ -73,6 +74,7 @@ fn pinch(check: &mut Check<'_>, part: Part, asked: f64, limb: &Limb) {
             .report
             .mend(Kind::LimbNarrows, part)
             .held(least, PINCHED * thinner)
+            .advises(&["length", "depth"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }
@@ -114,6 +116,7 @@ fn corner(check: &mut Check<'_>, part: Part, (asked, got): (f64, f64)) {
             .report
             .mend(Kind::CornerSharp, part)
             .held(asked, limit)
+            .advises(&["fillet"])
             .say(message, hint, COMMON_PRACTICE);
     }
     if got < asked - NEAR {
@@ -151,6 +154,7 @@ fn thin(check: &mut Check<'_>, depth: f64) {
         .report
         .mend(Kind::NeckThin, Part::Neck)
         .held(depth, limit)
+        .advises(&["depth"])
         .say(message, hint, COMMON_PRACTICE);
 }
 
@@ -170,6 +174,7 @@ fn deep(check: &mut Check<'_>, part: Part, depth: f64) {
         .report
         .mend(Kind::LimbOverBoss, part)
         .held(depth, across)
+        .advises(&["depth"])
         .say(message, hint, GEOMETRY);
 }
 
@@ -205,6 +210,7 @@ fn over_bar(check: &mut Check<'_>, depth: f64) {
         .report
         .mend(Kind::NeckOverBar, Part::Neck)
         .held(depth, bar)
+        .advises(&["depth"])
         .say(message, hint, COMMON_PRACTICE);
 }
 
@@ -233,6 +239,7 @@ fn hump(check: &mut Check<'_>, neck: &Limb) {
         .report
         .mend(Kind::NeckHumped, Part::Neck)
         .held(over, limit)
+        .advises(&["depth"])
         .say(message, hint, COMMON_PRACTICE);
 }
 
@@ -252,6 +259,7 @@ fn reach(check: &mut Check<'_>) {
         .report
         .stop(Kind::ReinStrikesBoss, Part::Shoulder)
         .held(start, limit)
+        .advises(&["length"])
         .say(message, hint, GEOMETRY);
 }
 

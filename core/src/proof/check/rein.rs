@@ -37,6 +37,7 @@ fn hand(check: &mut Check<'_>) {
             .report
             .stop(Kind::HandPastRein, Part::Rein)
             .held(hand, length)
+            .advises(&["hand", "length"])
             .say(message, hint, GEOMETRY);
     } else if length - hand < NO_HAND_BEFORE * length {
         let limit = (1.0 - NO_HAND_BEFORE) * length;
@@ -50,6 +51,7 @@ fn hand(check: &mut Check<'_>) {
             .report
             .mend(Kind::HandAtJoint, Part::Rein)
             .held(hand, limit)
+            .advises(&["hand", "length"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }
@@ -73,6 +75,7 @@ fn fingers(check: &mut Check<'_>) {
         .report
         .mend(Kind::FingersPinched, Part::Rein)
         .held(gap, FINGER)
+        .advises(&["gap"])
         .say(message, hint, COMMON_PRACTICE);
 }
 
@@ -94,6 +97,7 @@ fn parallel(check: &mut Check<'_>) {
         .report
         .stop(Kind::ParallelOverRein, Part::Rein)
         .held(parallel, length)
+        .advises(&["parallel", "length"])
         .say(message, hint, GEOMETRY);
 }
 
@@ -113,6 +117,7 @@ fn bend(check: &mut Check<'_>) {
             .report
             .stop(Kind::ReinFolds, Part::Rein)
             .held(spare, 0.0)
+            .advises(&["bend", "depth"])
             .say(message, hint, GEOMETRY);
     } else if spare < depth / 2.0 {
         let message = format!(
@@ -125,6 +130,7 @@ fn bend(check: &mut Check<'_>) {
             .report
             .mend(Kind::ReinBendTight, Part::Rein)
             .held(spare, depth / 2.0)
+            .advises(&["bend"])
             .say(message, hint, COMMON_PRACTICE);
     }
 }
@@ -150,6 +156,7 @@ fn line(check: &mut Check<'_>) {
             .report
             .mend(Kind::HandGapMissed, Part::Rein)
             .held(got, asked)
+            .advises(&["bend", "gap", "length"])
             .say(message, hint, GEOMETRY);
     }
     match check.document.rein.line {

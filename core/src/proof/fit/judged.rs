@@ -152,7 +152,8 @@ pub(super) type Found<'a> = (
     &'a Result<WorkRange, NoContact>,
 );
 
-/// How a pair holds its document's work, in the best of the ways in which it is laid. A way that the
+/// How a pair holds its document's work, in the first of the ways in which it is laid that the style is made for:
+/// bar is judged as plain bar where it can be, not as if it had a head. A way that the
 /// style is not made for excuses nothing: bar that rolls end on is not made safe by having no head.
 pub(super) fn judge(document: &Document, model: &Model, found: Found<'_>) -> Judged {
     let said = ways_of(&document.work, model.work.lies)
@@ -164,8 +165,10 @@ pub(super) fn judge(document: &Document, model: &Model, found: Found<'_>) -> Jud
 }
 
 fn of_ways(a: Trade, b: Trade) -> Trade {
-    if a.verdict.min(b.verdict) < Verdict::Badly {
-        a.better(b)
+    if a.verdict < Verdict::Badly {
+        a
+    } else if b.verdict < Verdict::Badly {
+        b
     } else {
         a.worse(b)
     }

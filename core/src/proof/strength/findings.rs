@@ -15,6 +15,11 @@ use crate::units::{Quantity, Show};
 /// (common practice, no source).
 const LEAST_CLIP_N: f64 = 10.0;
 
+/// The sizes by which a section is left deeper, however it is told.
+const REIN: &[&str] = &["depth", "diameter", "side", "flats"];
+/// The same of a jaw or a neck.
+const JAW: &[&str] = &["depth", "heel"];
+
 /// What is worth telling about the strength, in no order.
 pub fn findings(document: &Document, model: &Model, strength: &Strength) -> Vec<Finding> {
     let mut say = Say {
@@ -137,6 +142,7 @@ impl Say<'_> {
         self.report
             .at(fails.severity, Kind::ReinBends, station.part)
             .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
+            .advises(REIN)
             .say(message, hint, source);
     }
 
@@ -162,6 +168,7 @@ impl Say<'_> {
         self.report
             .at(fails.severity, Kind::BossBends, Part::Boss)
             .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
+            .advises(&["across", "thickness"])
             .say(message, hint, source);
     }
 
@@ -185,6 +192,7 @@ impl Say<'_> {
         self.report
             .at(fails.severity, Kind::NeckBends, station.part)
             .held_as(Quantity::Stress, fails.stress_mpa, fails.limit_mpa)
+            .advises(JAW)
             .say(message, hint, source);
     }
 

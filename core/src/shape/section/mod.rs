@@ -56,22 +56,35 @@ impl<'a> Section<'a> {
 
     /// Outer surface (away from the work) over `u` from −1 to 1, in mm from the box's centre.
     pub fn upper(&self, u: f64) -> f64 {
-        let unit = lerp(self.from.upper_at(u), self.to.upper_at(u), self.blend);
-        unit * self.depth / 2.0
+        self.unit(|profile| profile.upper_at(u)) * self.depth / 2.0
     }
 
     /// Inner surface (towards the work), in mm from the box's centre.
     pub fn lower(&self, u: f64) -> f64 {
-        let unit = lerp(self.from.lower_at(u), self.to.lower_at(u), self.blend);
-        unit * self.depth / 2.0
+        self.unit(|profile| profile.lower_at(u)) * self.depth / 2.0
+    }
+
+    /// A number of its profile; of a blend that between those of both.
+    fn unit(&self, of: impl Fn(&Profile) -> f64) -> f64 {
+        let from = of(self.from);
+        if self.is_of_one() {
+            return from;
+        }
+        lerp(from, of(self.to), self.blend)
+    }
+
+    /// Whether it is a section of one profile and no blend.
+    fn is_of_one(&self) -> bool {
+        std::ptr::eq(self.from, self.to)
     }
 
     /// Where either surface may have a corner, in u, ascending from −1 to 1.
     pub fn breaks(&self) -> Vec<f64> {
         let mut all = self.from.breaks();
-        if !std::ptr::eq(self.from, self.to) {
-            all.extend(self.to.breaks());
+        if self.is_of_one() {
+            return all;
         }
+        all.extend(self.to.breaks());
         all.sort_by(f64::total_cmp);
         all.dedup_by(|a, b| (*a - *b).abs() < 1e-12);
         all
@@ -98,19 +111,23 @@ impl<'a> Section<'a> {
         let curved = self.from.curved() || self.to.curved();
         let size = self.depth.max(self.width).max(tolerance);
         let each = if curved {
-            (0.8 * (size / tolerance).sqrt()).clamp(4.0, 400.0)
+            (0.8 * (size / tolerance).sqrt()).clamp(4.0, 400.0).ceil()
         } else {
             1.0
         };
-        let mut us = Vec::new();
-        for pair in self.breaks().windows(2) {
+        // Nearer to each other where a surface may stand upright.
+        let mut ways = Vec::with_capacity(32);
+        let mut i = 0.0;
+        while i <= each {
+            ways.push((std::f64::consts::PI * (i / each - 0.5)).sin());
+            i += 1.0;
+        }
+        let breaks = self.breaks();
+        let mut us = Vec::with_capacity(breaks.len() * ways.len());
+        for pair in breaks.windows(2) {
             let (a, b) = (pair[0] + STEP, pair[1] - STEP);
-            let mut i = 0.0;
-            while i <= each.ceil() {
-                let phi = std::f64::consts::PI * (i / each.ceil() - 0.5);
-                us.push(f64::midpoint(a, b) + (b - a) / 2.0 * phi.sin());
-                i += 1.0;
-            }
+            let place = |way: &f64| f64::midpoint(a, b) + (b - a) / 2.0 * way;
+            us.extend(ways.iter().map(place));
         }
         us
     }

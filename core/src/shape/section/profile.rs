@@ -325,7 +325,7 @@ impl Profile {
         all.any(|piece| matches!(piece, Piece::Arc { .. }))
     }
 
-    /// Where pieces meet, unsorted, in u.
+    /// Where pieces meet, in u, ascending.
     pub(super) fn breaks(&self) -> Vec<f64> {
         let all = self.upper.iter().chain(&self.lower);
         let mut breaks: Vec<f64> = all.flat_map(|p| [p.span().0, p.span().1]).collect();

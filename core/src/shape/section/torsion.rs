@@ -40,11 +40,13 @@ impl Section<'_> {
                 f64::midpoint(self.upper(u), self.lower(u)),
             )
         };
+        let mut before = at(0);
         let piece = |i: u32| {
-            let (a, b) = (at(i), at(i + 1));
+            let (a, b) = (before, at(i));
+            before = b;
             (b.0 - a.0).hypot(b.1 - a.1)
         };
-        (0..PARTS).map(piece).sum::<f64>() / INSIDE
+        (1..=PARTS).map(piece).sum::<f64>() / INSIDE
     }
 }
 

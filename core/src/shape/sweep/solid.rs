@@ -152,6 +152,13 @@ impl Sweep {
         self.between(s).0.ease == Ease::Linear && self.path.at(s).curvature == 0.0
     }
 
+    /// Whether every section about `s` lies in the hull of those at the stations, bends or ends on
+    /// either side of it: it goes from one to the other in straight lines.
+    pub(crate) fn is_ruled_at(&self, s: f64) -> bool {
+        let (a, b, _) = self.between(s);
+        self.is_straight_at(s) && a.profile == b.profile
+    }
+
     /// How sizes go on about `s`.
     pub(crate) fn ease_at(&self, s: f64) -> Ease {
         self.between(s).0.ease

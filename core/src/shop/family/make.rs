@@ -177,6 +177,7 @@ fn past(field: &Field, scaled: Length) -> Option<Finding> {
             of: Quantity::Length,
         }),
         hint: "set it by hand for this size, or give it another rule".to_owned(),
+        advises: &[],
         source: GEOMETRY,
     })
 }
@@ -217,6 +218,7 @@ fn by_hand(kind: Kind, part: Part, message: String, hint: &str) -> Finding {
         message,
         held: None,
         hint: hint.to_owned(),
+        advises: &[],
         source: GEOMETRY,
     }
 }

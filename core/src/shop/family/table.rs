@@ -3,8 +3,9 @@
 use std::collections::BTreeMap;
 
 use super::{Family, InSizes, Rule, Size};
-use crate::asked::Field;
+use crate::asked::{Field, Value};
 use crate::finding::Part;
+use crate::units::{Length, Unit};
 
 /// One value in one size.
 #[derive(Debug, Clone, PartialEq)]
@@ -103,7 +104,8 @@ impl<D: InSizes> Family<D> {
 
     fn row(&self, field: Field, base: &ByPath<'_>, sizes: &[ByPath<'_>]) -> Row {
         let path = field.path.as_str();
-        let text = |all: &ByPath<'_>| all.get(path).map(|field| field.value.to_string());
+        let unit = self.base.units().unit();
+        let text = |all: &ByPath<'_>| all.get(path).map(|field| shown(&field.value, unit));
         let cell = |(all, size): (&ByPath<'_>, &Size<D::Measure>)| Cell {
             text: text(all),
             by_hand: size.set.contains_key(path),
@@ -183,6 +185,18 @@ fn by_path(all: &[Field]) -> ByPath<'_> {
     all.iter()
         .map(|field| (field.path.as_str(), field))
         .collect()
+}
+
+/// A value as the table shows it: none of a length is none in the smith's own unit.
+fn shown(value: &Value, unit: Unit) -> String {
+    match value {
+        Value::Length(length) if length.mm() == 0.0 => Length::fraction(0, 1, unit).to_string(),
+        Value::Length(_)
+        | Value::Angle(_)
+        | Value::Percent(_)
+        | Value::Count(_)
+        | Value::Choice { .. } => value.to_string(),
+    }
 }
 
 /// Puts fields that are not in the order yet behind the one that they follow in their own.

@@ -135,13 +135,14 @@ impl InSizes for Tool {
     }
 
     /// Rounded by itself, the body of a drift could come out as large as the hole that it drops
-    /// through: it keeps its share of the full size, unless it follows another rule than it brings
-    /// along.
+    /// through: it keeps its share of the full size, or the next smaller one on the rule, unless it follows another
+    /// rule than it brings along.
     fn settle(&mut self, family: &Family<Self>) {
         let base = &family.base;
         let (full, was) = (self.measure().mm(), base.measure().mm());
-        if family.rounding == Rounding::Exact || self.style_kind() != ToolKind::Drift || was <= 0.0
-        {
+        const SAME_MM: f64 = 1e-9;
+        let own_size = was <= 0.0 || (full - was).abs() < SAME_MM;
+        if family.rounding == Rounding::Exact || self.style_kind() != ToolKind::Drift || own_size {
             return;
         }
         self.revise(&mut |field| {
@@ -152,7 +153,7 @@ impl InSizes for Tool {
             let Value::Length(own) = base.field(&field.path)?.value else {
                 return None;
             };
-            let kept = Length::from_mm(own.mm() * full / was, now.unit());
+            let kept = Length::measured_under(own.mm() * full / was, now.unit());
             let fits = field.range.holds(kept.mm());
             (of_body && fits).then_some(Value::Length(kept))
         });

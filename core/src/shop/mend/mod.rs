@@ -218,6 +218,11 @@ fn one<D: Design>(
     }
     let worth = |taken: &Taken<D>| taken.worth(meant, (search.findings, before));
     found.taken.sort_by(|a, b| worth(a).total_cmp(&worth(b)));
+    let advised = found.taken.iter().position(|own| own.is_advised(meant));
+    if let Some(at) = advised.filter(|at| *at >= MOST_MENDS) {
+        // What the finding advises can be taken, be it the dearest of them.
+        found.taken.swap(MOST_MENDS - 1, at);
+    }
     found.taken.truncate(MOST_MENDS);
     let mends = found.taken.iter().map(|taken| taken.mend(before));
     Ways::Mends(mends.collect())

@@ -6,11 +6,11 @@ use super::grid::Spot;
 use super::judged::{Aim, is_gone};
 use super::leads::Lead;
 use super::search::{Search, Tried};
-use super::taken::{Taken, apart};
+use super::taken::{Taken, apart, is_advised};
 use super::tries::{Stage, Tries};
 use super::walk::{Hunt, Reached, Run};
 use crate::asked::Value;
-use crate::finding::{Finding, Kind, Part};
+use crate::finding::{Finding, Part};
 
 /// Fields that are followed for one finding, the most promising first.
 const FOLLOWED: usize = 8;
@@ -45,7 +45,7 @@ impl<D: Design> Search<'_, D> {
         tries: &mut Tries<D>,
     ) -> Singles<D> {
         let mut found = Singles::nothing();
-        if let Some(hunt) = self.hunt(*aim, (meant.kind, meant.part), tries) {
+        if let Some(hunt) = self.hunt(*aim, meant, tries) {
             self.all(&hunt, (&mut found, tries));
         }
         found
@@ -57,6 +57,14 @@ impl<D: Design> Search<'_, D> {
             let worth = |lead: &Lead| lead.far * self.apart(lead.field, hunt.kind.1);
             worth(a).total_cmp(&worth(b))
         });
+        // What the finding itself advises is followed whatever it costs.
+        let advised = |lead: &Lead| {
+            let field = &self.fields[lead.field];
+            is_advised((field.part, &field.path), hunt.kind.1, hunt.advises)
+        };
+        if let Some(at) = leads.iter().position(advised) {
+            leads[..=at].rotate_right(1);
+        }
         for lead in leads.iter().take(FOLLOWED) {
             if found.taken.len() >= ENOUGH {
                 break;
@@ -71,14 +79,20 @@ impl<D: Design> Search<'_, D> {
     }
 
     /// What is sought: the stage is the one at which the finding shows.
-    fn hunt<'h>(&self, aim: Aim<'h>, kind: (Kind, Part), tries: &mut Tries<D>) -> Option<Hunt<'h>> {
+    fn hunt<'h>(&self, aim: Aim<'h>, meant: &Finding, tries: &mut Tries<D>) -> Option<Hunt<'h>> {
+        let kind = (meant.kind, meant.part);
         let shape = tries.shape(self.base)?;
         let stage = if is_gone(kind, &shape) {
             Stage::Whole
         } else {
             Stage::Shape
         };
-        Some(Hunt { aim, kind, stage })
+        Some(Hunt {
+            aim,
+            kind,
+            stage,
+            advises: meant.advises,
+        })
     }
 
     /// A value of another part is the second choice.
@@ -104,7 +118,7 @@ impl<D: Design> Search<'_, D> {
         meant: &Finding,
         (found, tries): (&mut Singles<D>, &mut Tries<D>),
     ) {
-        let Some(hunt) = self.hunt(*aim, (meant.kind, meant.part), tries) else {
+        let Some(hunt) = self.hunt(*aim, meant, tries) else {
             return;
         };
         let met = |(at, tried): (&Spot, &Tried)| {

@@ -42,6 +42,11 @@ impl<D: Design> Taken<D> {
         }
     }
 
+    /// Whether it is the one value that the finding's hint speaks of.
+    pub(super) fn is_advised(&self, meant: &Finding) -> bool {
+        matches!(self.changes.as_slice(), [one] if is_advised((one.part, &one.path), meant.part, meant.advises))
+    }
+
     /// What speaks against it, to set the best first: how far its values go and whether they are
     /// of the part itself, bar, hand gap, Notes that it brings; that it clears others too speaks
     /// for it. The weights are judgement.
@@ -80,4 +85,10 @@ impl<D: Design> Taken<D> {
 pub(super) fn apart(part: Part, meant: Part) -> f64 {
     const OTHER_PART: f64 = 3.0;
     if part == meant { 1.0 } else { OTHER_PART }
+}
+
+/// Whether a value, by its part and its path, is one that a finding's hint speaks of.
+pub(super) fn is_advised((part, path): (Part, &str), meant: Part, advises: &[&str]) -> bool {
+    let last = path.rsplit('.').next().unwrap_or(path);
+    part == meant && advises.contains(&last)
 }

@@ -17,6 +17,8 @@ pub(super) struct Hunt<'h> {
     pub(super) kind: (Kind, Part),
     /// Where in the chain it shows.
     pub(super) stage: Stage,
+    /// Which values of its part the finding's own hint speaks of.
+    pub(super) advises: &'static [&'static str],
 }
 
 /// A finding that is followed until it is gone, and where in the chain it shows.

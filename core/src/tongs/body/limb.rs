@@ -1,4 +1,4 @@
-use kurbo::{CubicBez, Point, Vec2};
+use kurbo::{CubicBez, ParamCurve, ParamCurveDeriv, Point, Vec2};
 
 use super::rim::{Foot, Rim};
 use crate::number::roots::rising_root;
@@ -62,8 +62,9 @@ impl Limb {
     /// of the boss.
     pub fn grow(rim: &Rim, spec: &LimbSpec) -> Self {
         let (inner, outer) = (inner_edge(rim, spec), outer_edge(rim, spec));
-        let inner = fillet(rim, inner, spec.fillet, Side::Inner);
-        let outer = fillet(rim, outer, fair(rim, outer, spec.fillet), Side::Outer);
+        let inner = fillet(rim, &Rolled::along(inner, Side::Inner), spec.fillet);
+        let rolled = Rolled::along(outer, Side::Outer);
+        let outer = fillet(rim, &rolled, fair(rim, &rolled, outer, spec.fillet));
         Self {
             inner: inner.edge,
             outer: outer.edge,
@@ -218,7 +219,7 @@ fn lean(curve: &Curve, x: f64) -> f64 {
 /// the boss itself where a limb leaves it low, and more the nearer to its top (judgement, from
 /// looking at it: a smaller one shows as a dip beside the boss or as a corner over the rivet). It
 /// leaves the far half of the edge to its own, and is never less than what was asked.
-fn fair(rim: &Rim, edge: CubicBez, asked: f64) -> f64 {
+fn fair(rim: &Rim, rolled: &Rolled, edge: CubicBez, asked: f64) -> f64 {
     /// The last parameter of the edge that it may reach.
     const REACH: f64 = 0.45;
     const HALVINGS: u32 = 14;
@@ -226,8 +227,6 @@ fn fair(rim: &Rim, edge: CubicBez, asked: f64) -> f64 {
     if most <= asked {
         return asked;
     }
-    let curve = Curve::Cubic(edge);
-    let rolled = Rolled::along(&curve, Side::Outer);
     let has_room = |r: f64| rolled.touches_within(rim, r, REACH);
     if !has_room(asked) {
         return asked;
@@ -267,30 +266,28 @@ struct Filleted {
 
 /// Joins an edge to the rim by an arc of radius `r`, or of the largest radius that there is room
 /// for. The arc's centre is as far from the rim as from the edge.
-fn fillet(rim: &Rim, edge: CubicBez, r: f64, side: Side) -> Filleted {
-    let curve = Curve::Cubic(edge);
-    let rolled = Rolled::along(&curve, side);
+fn fillet(rim: &Rim, rolled: &Rolled, r: f64) -> Filleted {
     let mut r = r;
     for _ in 0..12 {
         if let Some(t) = rolled.touch(rim, r) {
-            return joined(rim, &curve, (t, r), side);
+            return joined(rim, rolled, (t, r));
         }
         r *= 0.7;
     }
     let t = rolled.touch(rim, 0.0).unwrap_or(0.0);
-    joined(rim, &curve, (t, 0.0), side)
+    joined(rim, rolled, (t, 0.0))
 }
 
-fn joined(rim: &Rim, curve: &Curve, (t, r): (f64, f64), side: Side) -> Filleted {
-    let centre = aside(curve, t, r, side);
+fn joined(rim: &Rim, rolled: &Rolled, (t, r): (f64, f64)) -> Filleted {
+    let centre = rolled.centre(t, r);
     let foot = rim.foot(centre);
-    let edge = curve.part(t, 1.0);
+    let edge = rolled.curve.part(t, 1.0);
     let arc = (r > 1e-6 && rim.point(foot).distance(edge.start()) > 1e-6).then(|| {
         let angle = |p: Point| (p - centre).atan2();
         let (from, to) = (angle(rim.point(foot)), angle(edge.start()));
         let full = std::f64::consts::TAU;
         // The inner fillet turns clockwise from rim to edge, the outer one anticlockwise.
-        let turn = match side {
+        let turn = match rolled.side {
             Side::Inner => -(from - to).rem_euclid(full),
             Side::Outer => (to - from).rem_euclid(full),
         };
@@ -309,13 +306,12 @@ fn joined(rim: &Rim, curve: &Curve, (t, r): (f64, f64), side: Side) -> Filleted 
     }
 }
 
-/// The point `r` mm from the edge on its empty side.
-fn aside(curve: &Curve, t: f64, r: f64, side: Side) -> Point {
-    let along = curve.slope(t);
+/// The point `r` mm from a place on an edge that runs on so, on its empty side.
+fn aside(at: Point, along: Vec2, r: f64, side: Side) -> Point {
     let left = along.turn_90() / along.hypot().max(1e-12);
     match side {
-        Side::Inner => curve.at(t) - left * r,
-        Side::Outer => curve.at(t) + left * r,
+        Side::Inner => at - left * r,
+        Side::Outer => at + left * r,
     }
 }
 
@@ -324,23 +320,30 @@ const PARTS: usize = 64;
 
 /// A circle rolled along an edge on its empty side: the edge at even parameters, with the way from
 /// it to the circle's centre.
-struct Rolled<'a> {
-    curve: &'a Curve,
+struct Rolled {
+    curve: Curve,
     side: Side,
     places: [(Point, Vec2); PARTS + 1],
 }
 
-impl<'a> Rolled<'a> {
-    fn along(curve: &'a Curve, side: Side) -> Self {
+impl Rolled {
+    fn along(edge: CubicBez, side: Side) -> Self {
+        let (slopes, curve) = (edge.deriv(), Curve::Cubic(edge));
         let place = |i| {
-            let at = curve.at(part(i));
-            (at, aside(curve, part(i), 1.0, side) - at)
+            let at = edge.eval(part(i));
+            let along = slopes.eval(part(i)).to_vec2();
+            (at, aside(at, along, 1.0, side) - at)
         };
         Self {
             curve,
             side,
             places: std::array::from_fn(place),
         }
+    }
+
+    /// The centre of a circle of radius `r` at any parameter.
+    fn centre(&self, t: f64, r: f64) -> Point {
+        aside(self.curve.at(t), self.curve.slope(t), r, self.side)
     }
 
     /// How far a circle of radius `r` is from the rim at a place; below nothing where it cuts it.
@@ -351,7 +354,7 @@ impl<'a> Rolled<'a> {
 
     /// The same at any parameter.
     fn clear_at(&self, rim: &Rim, r: f64, t: f64) -> f64 {
-        rim.from_core(aside(self.curve, t, r, self.side)) - rim.radius - r
+        rim.from_core(self.centre(t, r)) - rim.radius - r
     }
 
     /// The last place at which a circle touches or cuts the rim, if its end is clear of it.

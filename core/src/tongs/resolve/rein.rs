@@ -8,20 +8,57 @@ use crate::asked::PlainSection;
 use crate::number::roots::turning;
 use crate::shape::section::{Profile, plain_profile};
 use crate::shape::sweep::{Ease, Edge, Path, Run, Station, Sweep};
-use crate::tongs::body::{LimbEnd, LimbSpec, Rim};
-use crate::tongs::document::{Document, HandZone, Rein, ReinEnd, ReinLine};
+use crate::tongs::body::{Limb, LimbEnd, LimbSpec, Rim};
+use crate::tongs::document::{Document, HandZone, Rein, ReinEnd, ReinLine, Shoulder};
+use crate::tongs::model::Half;
 
-/// A rein with the shoulder that must lead into it.
-pub(super) struct BuiltRein {
-    pub(super) sweep: Sweep,
-    pub(super) shoulder: LimbSpec,
+/// What lies behind the rivet: a rein with the shoulder that leads into it.
+pub(super) struct Tail {
+    pub(super) rein: Sweep,
+    /// Where the middle of the hand is, mm along the rein.
     pub(super) hand_at: f64,
+    pub(super) shoulder: Limb,
+    /// From the rivet to the nearer corner of the rein's start, mm.
+    pub(super) near: f64,
+}
+
+/// All of a document that the tail follows from, beside the rim of the boss.
+pub(super) fn asked(document: &Document) -> (&Rein, &Shoulder) {
+    (&document.rein, &document.shoulder)
+}
+
+impl Tail {
+    pub(super) fn build(document: &Document, rim: &Rim) -> Self {
+        let (rein, end) = built(document, rim);
+        let spec = LimbSpec {
+            depth: document.shoulder.depth.mm(),
+            fillet: document.shoulder.fillet.mm(),
+            end,
+        };
+        Self {
+            rein,
+            hand_at: hand_at(&document.rein),
+            shoulder: Limb::grow(rim, &spec),
+            near: end.inner.x.min(end.outer.x),
+        }
+    }
+
+    /// That of a half.
+    pub(super) fn of(half: &Half) -> Self {
+        Self {
+            rein: half.rein.clone(),
+            hand_at: half.hand_at,
+            shoulder: half.body.shoulder.clone(),
+            near: -half.body.plate.faces.shoulder.far,
+        }
+    }
 }
 
 /// The steepest that a bowed rein may leave the shoulder, radians.
 const STEEPEST: f64 = 1.1;
 
-pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
+/// The rein, and where the shoulder must end.
+fn built(document: &Document, rim: &Rim) -> (Sweep, LimbEnd) {
     let rein = &document.rein;
     let (stations, profiles) = stations(rein);
     let depth = rein.start.depth_mm();
@@ -53,21 +90,13 @@ pub(super) fn build(document: &Document, rim: &Rim) -> BuiltRein {
         stations,
         profiles,
     };
-    let shoulder = LimbSpec {
-        depth: document.shoulder.depth.mm(),
-        fillet: document.shoulder.fillet.mm(),
-        end: LimbEnd {
-            inner: start - half,
-            outer: start + half,
-            inner_slope: first_slope(&sweep, Edge::Inner),
-            outer_slope: first_slope(&sweep, Edge::Outer),
-        },
+    let end = LimbEnd {
+        inner: start - half,
+        outer: start + half,
+        inner_slope: first_slope(&sweep, Edge::Inner),
+        outer_slope: first_slope(&sweep, Edge::Outer),
     };
-    BuiltRein {
-        sweep,
-        shoulder,
-        hand_at,
-    }
+    (sweep, end)
 }
 
 /// dy/dx of an edge where a sweep starts; a half turn does not change it.

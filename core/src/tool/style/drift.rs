@@ -124,7 +124,7 @@ impl Style for Drift {
     }
 
     fn body(size: Length) -> Option<PlainSection> {
-        let diameter = Length::from_mm(0.9 * size.mm(), size.unit());
+        let diameter = Length::measured_under(0.9 * size.mm(), size.unit());
         Some(PlainSection::Round { diameter })
     }
 

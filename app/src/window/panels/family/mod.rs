@@ -165,7 +165,7 @@ impl<D: Seen> FamilyBench<D> {
         Panel::right("family side")
             .default_size(290.0)
             .size_range(260.0..=460.0)
-            .show(ui, |ui| self.side(ui));
+            .show(ui, |ui| self.side(ui, lent));
         CentralPanel::default().show(ui, |ui| self.pictures(ui, lent));
         std::mem::take(&mut lent.asked)
     }

@@ -37,6 +37,8 @@ pub(crate) trait Seen:
     const NEW_HINT: &'static str;
     /// What taking a size out is called.
     const TAKE_OUT: &'static str;
+    /// What one size alone has, once it is taken out.
+    const ALONE: &'static str;
     /// Whether it holds stock, and is laid one size over the other by its rivet.
     const HOLDS: bool;
     /// What the last page of pictures is called.
@@ -97,6 +99,7 @@ impl Seen for Document {
     const NEW: &'static str = "Work of a new size";
     const NEW_HINT: &'static str = "A size such as 7/16 in, or work such as 7/16 in round";
     const TAKE_OUT: &'static str = "Take out as a design";
+    const ALONE: &'static str = "Ways to mend, making, heats and job sheet are of one design. What mends all sizes is set in the base.";
     const HOLDS: bool = true;
     const TAKES: &'static str = "What the set holds";
 
@@ -196,6 +199,7 @@ impl Seen for Tool {
     const NEW: &'static str = "A new size";
     const NEW_HINT: &'static str = "A size such as 7/16 in: of a punch or a drift its hole";
     const TAKE_OUT: &'static str = "Take out as a tool";
+    const ALONE: &'static str = "Ways to mend, making, heats and job sheet are of one tool. What mends all sizes is set in the base.";
     const HOLDS: bool = false;
     const TAKES: &'static str = "What the set takes";
 

@@ -1,11 +1,11 @@
 //! What is to be said of the chosen size.
 
-use egui::{RichText, ScrollArea, Ui};
+use egui::{Label, RichText, ScrollArea, Ui};
 use reinwright_core::asked::full_name;
 use reinwright_core::shop::family::{Difference, Why};
 
-use super::FamilyBench;
 use super::seen::Seen;
+use super::{FamilyBench, Lent};
 use crate::window::paint::focus::follow;
 
 /// A page beside the picture.
@@ -18,7 +18,7 @@ pub(super) enum SidePage {
 }
 
 impl<D: Seen> FamilyBench<D> {
-    pub(super) fn side(&mut self, ui: &mut Ui) {
+    pub(super) fn side(&mut self, ui: &mut Ui, lent: &mut Lent<'_>) {
         ui.horizontal(|ui| {
             for (page, title) in [
                 (SidePage::Findings, "Findings"),
@@ -34,11 +34,24 @@ impl<D: Seen> FamilyBench<D> {
             .auto_shrink([false, false])
             .show(ui, |ui| {
                 match self.page {
-                    SidePage::Findings => D::findings(&self.one, ui, &mut self.look),
+                    SidePage::Findings => {
+                        D::findings(&self.one, ui, &mut self.look);
+                        self.alone(ui, lent);
+                    }
                     SidePage::Differs => self.differs(ui),
                 }
                 follow(ui);
             });
+    }
+
+    /// The way to what only one design has: a value that mended one size would break the rule of all.
+    fn alone(&self, ui: &mut Ui, lent: &mut Lent<'_>) {
+        ui.add_space(8.0);
+        ui.add(Label::new(RichText::new(D::ALONE).weak()).wrap());
+        let label = format!("Take out {}", self.label());
+        if ui.button(label).on_hover_text(D::TAKE_OUT).clicked() {
+            self.take_out(lent);
+        }
     }
 
     fn size_name(&mut self, ui: &mut Ui) {

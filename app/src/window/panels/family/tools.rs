@@ -162,7 +162,7 @@ impl<D: Seen> FamilyBench<D> {
         self.chose(outcome.map_err(|error| error.to_string()), lent);
     }
 
-    fn take_out(&self, lent: &mut Lent<'_>) {
+    pub(super) fn take_out(&self, lent: &mut Lent<'_>) {
         if let Some(design) = self.session.now.take_out(self.chosen) {
             lent.asked.push(design.taken_out());
         }

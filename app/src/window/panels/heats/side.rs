@@ -33,7 +33,7 @@ pub(crate) fn show(
     if let Some(heat) = &heat {
         section(ui, &format!("The {} in all", heat.of.whole()));
         asked = totals::show(ui, heat);
-        others::findings(ui, (heat, &[Severity::Stop]), look);
+        others::findings(ui, (heat, &[Severity::Stop, Severity::Mend]), look);
     }
     section(ui, "Heat sources of the shop");
     asked = source::show(ui, (&mut *shown.shop, show)).or(asked);
@@ -54,7 +54,7 @@ pub(crate) fn show(
     }
     if let Some(heat) = &heat {
         section(ui, "Mind while you heat");
-        others::findings(ui, (heat, &[Severity::Mend, Severity::Note]), look);
+        others::findings(ui, (heat, &[Severity::Note]), look);
     }
     section(ui, "Take care");
     for words in cautions(&shown.shop.now, steel) {

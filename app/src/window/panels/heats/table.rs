@@ -166,8 +166,14 @@ fn whole(heat: &Heat, at: usize) -> String {
     let again = own.heats_s.get(1).map_or_else(String::new, |again| {
         format!(", {} for each after it", spoken(*again))
     });
+    let burns = own.burns.map_or_else(String::new, |spot| {
+        format!(
+            "; take care, the {} burns before the rest is hot",
+            spot.part
+        )
+    });
     format!(
-        "{step}, {name}: {}{pieces}, {} for the first{again}; {} to work at each; {} in all",
+        "{step}, {name}: {}{pieces}, {} for the first{again}; {} to work at each; {} in all{burns}",
         counted(own.heats_s.len()),
         spoken(first),
         spoken(own.working_s),
@@ -207,16 +213,18 @@ fn cell(ui: &mut Ui, (heat, at, wide): (&Heat, (usize, usize), f32), look: &mut 
     painter.rect_filled(area, 2.0, ground);
     match offer {
         Ok(offer) => {
-            let colour = if is_chosen {
-                palette.accent
-            } else {
-                palette.faint
+            let burns = heat.prepared.burnt(row, source).is_some();
+            let colour = match (is_chosen, burns) {
+                (true, true) => palette.mend,
+                (true, false) => palette.accent,
+                (false, _) => palette.faint,
             };
-            let words = offer.heats.to_string();
+            let mark = if burns { "!" } else { "" };
+            let words = format!("{}{mark}", offer.heats);
             let font = FontId::proportional(13.0);
             painter.text(area.center(), Align2::CENTER_CENTER, words, font, colour);
             if is_chosen {
-                let stroke = Stroke::new(2.0, palette.accent);
+                let stroke = Stroke::new(2.0, colour);
                 painter.rect_stroke(area.shrink(1.0), 2.0, stroke, StrokeKind::Inside);
             }
         }
@@ -258,8 +266,14 @@ fn told(
                 ),
             };
             let chosen = if is_chosen { "; this is the best" } else { "" };
+            let burns = heat
+                .prepared
+                .burnt(row, source)
+                .map_or_else(String::new, |spot| {
+                    format!("; the {} burns there before the rest is hot", spot.part)
+                });
             format!(
-                "{head}: goes in, {}{circle}; {}{chosen}",
+                "{head}: goes in, {}{circle}; {}{burns}{chosen}",
                 offer.entry.words_for(own.step),
                 counted(offer.heats as usize)
             )
@@ -300,6 +314,16 @@ fn legend(ui: &mut Ui, heat: &Heat) {
             palette.faint,
         );
         ui.weak("goes in there too");
+        let own = sign(ui);
+        let font = FontId::proportional(SMALL);
+        ui.painter().text(
+            own.center(),
+            Align2::CENTER_CENTER,
+            "2!",
+            font,
+            palette.mend,
+        );
+        ui.weak("thin steel burns there");
         let own = sign(ui);
         cross(ui, own.center(), palette.stop);
         ui.weak("does not: point at it for why");

@@ -46,6 +46,11 @@ impl<'a> Cover<'a> {
         self.rest(all, pages).then_some(self.chosen)
     }
 
+    /// Whether all of these were found not to go on so many pages, with nothing left untried.
+    pub(super) fn proves_too_few(mut self, all: u32, pages: usize) -> bool {
+        !self.rest(all, pages) && self.looks <= self.most_looks && !self.sets.gave_up()
+    }
+
     /// What is left on so many pages.
     fn rest(&mut self, rest: u32, pages: usize) -> bool {
         if rest == 0 {

@@ -140,6 +140,19 @@ fn pack(
     if pieces.len() > MOST {
         return None;
     }
+    if are_too_many(pieces, windows, (turning, patience), most) {
+        return None;
+    }
+    found(pieces, windows, (turning, patience), most)
+}
+
+/// The pages as [`pack`] finds them.
+fn found(
+    pieces: &[Size],
+    windows: [Size; 2],
+    (turning, patience): (Turning, Patience),
+    most: usize,
+) -> Option<Vec<Packed>> {
     let all = (1_u32 << pieces.len()) - 1;
     let mut sets = Sets::new(pieces, windows, turning, patience.tries);
     if !(0..pieces.len()).all(|index| sets.takes(1 << index)) {
@@ -148,6 +161,27 @@ fn pack(
     let chosen = (sets.least(all)..=most)
         .find_map(|pages| Cover::new(&mut sets, patience.looks).of(all, pages))?;
     Some(chosen.into_iter().map(|set| sets.laid(set)).collect())
+}
+
+/// Whether rectangles are found not to go on so many pages. Where the largest are laid first and a
+/// bound of their own is sought, that shows far sooner than in looking for the pages that take them.
+fn are_too_many(
+    pieces: &[Size],
+    windows: [Size; 2],
+    (turning, patience): (Turning, Patience),
+    most: usize,
+) -> bool {
+    if most >= pieces.len() {
+        return false;
+    }
+    let mut pieces = pieces.to_vec();
+    pieces.sort_by(|a, b| b.area().total_cmp(&a.area()));
+    let mut sets = Sets::new(&pieces, windows, turning, patience.tries).closely_bound();
+    let all = (1_u32 << pieces.len()) - 1;
+    let single = (0..pieces.len()).all(|index| sets.takes(1 << index));
+    !single
+        || (sets.least(all)..=most)
+            .all(|pages| Cover::new(&mut sets, patience.looks).proves_too_few(all, pages))
 }
 
 #[cfg(test)]
@@ -211,6 +245,31 @@ mod tests {
             Never,
             Some(2),
         );
+    }
+
+    /// That pages are too few is said of just those of which none are found.
+    #[test]
+    fn too_few_pages_are_those_that_none_are_found_for() {
+        let windows = [Size::new(100.0, 60.0), Size::new(60.0, 100.0)];
+        let mut said = [0, 0];
+        for seed in 0..60_u32 {
+            let pieces: Vec<Size> = (0..5 + seed % 4)
+                .map(|i| {
+                    let (w, h) = ((seed * 31 + i * 37) % 83, (seed * 17 + i * 23) % 41);
+                    Size::new(16.0 + f64::from(w), 8.0 + f64::from(h))
+                })
+                .collect();
+            for turning in [Turning::Never, Turning::Allowed] {
+                for most in 1..5 {
+                    let how = (turning, ALL);
+                    let too_few = are_too_many(&pieces, windows, how, most);
+                    let none = found(&pieces, windows, how, most).is_none();
+                    assert_eq!(too_few, none, "{pieces:?} {turning:?} {most}");
+                    said[usize::from(too_few)] += 1;
+                }
+            }
+        }
+        assert!(said[0] > 50 && said[1] > 50, "{said:?}");
     }
 
     /// Of many the same holds, and no page is missing: forty squares of 46 mm lie two on a page.

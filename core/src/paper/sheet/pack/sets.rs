@@ -28,8 +28,9 @@ const FEW: u32 = 3;
 /// by the bits of a number.
 pub(super) struct Sets {
     pieces: Vec<Size>,
-    /// What each of them takes of a page at the least, mm².
+    /// What each of them takes at the least of what a page has.
     taken: Vec<f64>,
+    page: f64,
     /// With the distance to the next rectangle added.
     windows: [Size; 2],
     turning: Turning,
@@ -52,6 +53,7 @@ impl Sets {
         let mut sets = Self {
             pieces: pieces.to_vec(),
             taken: Vec::new(),
+            page: 1.0,
             windows: windows.map(|window| window + room),
             turning,
             boxes: vec![None; 1 << pieces.len()],
@@ -61,7 +63,9 @@ impl Sets {
         for index in 0..pieces.len() {
             sets.boxes[1 << index] = Some(sets.one(index));
         }
-        sets.taken = sets.taken();
+        // In mm², of the larger window.
+        sets.taken = sets.taken(sets.least_side(), |_| 1.0);
+        sets.page = sets.windows[0].area().max(sets.windows[1].area());
         sets
     }
 
@@ -83,7 +87,7 @@ impl Sets {
         if self.boxes[set as usize].is_none() {
             let own = if self.least(set) > 1 {
                 Vec::new()
-            } else if self.tries > self.most_tries && set.count_ones() > FEW {
+            } else if self.gave_up() && set.count_ones() > FEW {
                 self.added(set)
             } else if ones(set).all(|one| self.takes(set ^ one)) {
                 self.divided(set)
@@ -173,50 +177,72 @@ impl Sets {
         self.windows.iter().any(|window| within(size, *window))
     }
 
-    /// What a set takes at the least, mm².
-    fn area(&self, set: u32) -> f64 {
-        ones(set)
-            .map(|one| self.taken[one.trailing_zeros() as usize])
-            .sum()
+    /// Whether not all was tried that there is.
+    pub(super) fn gave_up(&self) -> bool {
+        self.tries > self.most_tries
     }
 
-    /// What each rectangle takes at the least, mm², in the lie and the window in which that is
-    /// least. One beside which there is no room for even the narrowest takes the whole width, one
-    /// over which there is none for the lowest the whole height; the areas so rounded up still go
-    /// into the window together (Fekete and Schepers, from memory).
-    fn taken(&self) -> Vec<f64> {
-        let all = || (0..self.pieces.len()).flat_map(|index| self.lies(index));
-        let narrowest = all().fold(f64::MAX, |least, size| least.min(size.width));
-        let lowest = all().fold(f64::MAX, |least, size| least.min(size.height));
-        let rounded = |own: f64, other: f64, window: f64| match own + other > window {
-            true => window,
-            false => own,
+    /// The same with a closer bound: what each rectangle takes is counted in the way in which all
+    /// together take most.
+    pub(super) fn closely_bound(mut self) -> Self {
+        let narrowest = self.least_side();
+        let all = (0..self.pieces.len()).flat_map(|index| self.lies(index));
+        let leasts = all.flat_map(|size| {
+            [
+                Size::new(size.width, narrowest.height),
+                Size::new(narrowest.width, size.height),
+            ]
+        });
+        let sum = |taken: &Vec<f64>| taken.iter().sum::<f64>();
+        let taken = leasts.map(|least| self.taken(least, |window| window.area()));
+        let most = taken.max_by(|a, b| sum(a).total_cmp(&sum(b)));
+        (self.taken, self.page) = (most.unwrap_or_default(), 1.0);
+        self
+    }
+
+    /// The width of the narrowest and the height of the lowest lie.
+    fn least_side(&self) -> Size {
+        let all = (0..self.pieces.len()).flat_map(|index| self.lies(index));
+        let most = Size::new(f64::MAX, f64::MAX);
+        all.fold(most, |least, size| least.min(size))
+    }
+
+    /// What each rectangle takes of a page at the least, in the lie and the window in which that is
+    /// least. What is narrower or lower than `least` is said to take nothing; one beside which there
+    /// is no room for so much takes the whole width, one over which there is none the whole height.
+    /// What is so counted still goes into the window together (Fekete and Schepers, from memory).
+    fn taken(&self, least: Size, page: impl Fn(&Size) -> f64) -> Vec<f64> {
+        let counted = |own: f64, least: f64, window: f64| {
+            if own < least {
+                0.0
+            } else if own + least > window {
+                window
+            } else {
+                own
+            }
         };
         let in_window = |size: Size, window: &Size| {
-            rounded(size.width, narrowest, window.width)
-                * rounded(size.height, lowest, window.height)
+            counted(size.width, least.width, window.width)
+                * counted(size.height, least.height, window.height)
+                / page(window)
         };
-        let least = |index: usize| {
+        let of = |index: usize| {
             let lies = self.lies(index).flat_map(|size| {
                 let fitting = self.windows.iter().filter(move |of| within(size, **of));
                 fitting.map(move |window| in_window(size, window))
             });
             lies.fold(f64::INFINITY, f64::min)
         };
-        (0..self.pieces.len()).map(least).collect()
-    }
-
-    /// The area of the larger window, mm².
-    fn largest(&self) -> f64 {
-        self.windows[0].area().max(self.windows[1].area())
+        (0..self.pieces.len()).map(of).collect()
     }
 
     /// How many pages a set covers at the least.
     fn pages(&self, set: u32) -> f64 {
-        self.area(set) / self.largest()
+        let taken = ones(set).map(|one| self.taken[one.trailing_zeros() as usize]);
+        taken.sum::<f64>() / self.page
     }
 
-    /// The fewest pages that a set can take by its area.
+    /// The fewest pages that a set can take by what each of it takes.
     #[allow(
         clippy::cast_possible_truncation,
         clippy::cast_sign_loss,

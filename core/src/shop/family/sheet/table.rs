@@ -1,7 +1,7 @@
 use kurbo::{BezPath, Point, Vec2};
 
 use super::{COLUMN_GAP, HEAD, ROOM, ROW, ROWS_OF_A_PAGE, TEXT, bar_words, letters};
-use crate::asked::Units;
+use crate::asked::{Units, section};
 use crate::paper::font::{cut_short, text_width};
 use crate::paper::{Drawing, Item, Line};
 use crate::shop::family::{Cell, Family, InSizes, OfSize, Row, SizeAnswer, Table, ToolSizeAnswer};
@@ -133,17 +133,10 @@ impl Texts {
 
 fn name_of(row: &Row) -> String {
     let part = row.field.part.name();
-    // Two ends of a rein have sections of the same labels.
-    let place = row
-        .field
-        .path
-        .split('.')
-        .nth(1)
-        .filter(|place| row.field.path.split('.').count() > 2 && !place.is_empty())
-        .filter(|place| *place != part);
     let label = row.field.label.to_lowercase();
-    match place {
-        Some(place) => format!("{part} {}, {label}", place.replace('_', " ")),
+    // Two ends of a rein have sections of the same labels.
+    match section(row.field.part, &row.field.path) {
+        Some(place) => format!("{part} {place}, {label}"),
         None => format!("{part}, {label}"),
     }
 }

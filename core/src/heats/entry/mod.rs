@@ -1,93 +1,17 @@
 //! Does it go in: everything that must enter, at the stage's real shape, against bore or opening less
 //! the smith's clearance.
 
-use super::source::{Back, Smith, Source, SourceKind, Wound};
-use super::stand::{End, Slice, Stand};
+mod laid;
+mod room;
+mod slides;
+
+use super::stand::{End, Stand};
 use super::tilt;
 use crate::finding::Part;
 
-/// What a source lets through.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Mouth {
-    /// A round bore, mm across and mm long, less the clearance.
-    Round {
-        /// Across.
-        across_mm: f64,
-        /// Long.
-        long_mm: f64,
-    },
-    /// An opening, mm, less the clearance.
-    Opening {
-        /// Wide.
-        width_mm: f64,
-        /// High.
-        height_mm: f64,
-    },
-    /// Between the sides of an open coil, mm, less the clearance: only what lies in it must be so thin.
-    Slot {
-        /// From side to side.
-        high_mm: f64,
-        /// Long.
-        long_mm: f64,
-    },
-    /// An open fire lets everything in.
-    Open,
-}
-
-/// How a source takes a piece.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Room {
-    /// What it lets through.
-    pub mouth: Mouth,
-    /// How long the heat is, mm.
-    pub hot_mm: f64,
-    /// How far it reaches past what lets the piece through, mm.
-    pub past_mm: f64,
-    /// How deep a piece goes in at the most, mm; `None` where it goes through.
-    pub deep_mm: Option<f64>,
-}
-
-impl Room {
-    /// What a source takes, with the smith's clearance.
-    pub fn of(source: &Source, smith: &Smith) -> Self {
-        let free = 2.0 * smith.clearance.mm();
-        match &source.kind {
-            SourceKind::Gas(gas) => Self {
-                mouth: Mouth::Opening {
-                    width_mm: gas.opening_width.mm() - free,
-                    height_mm: gas.opening_height.mm() - free,
-                },
-                hot_mm: gas.length.mm(),
-                past_mm: 0.0,
-                deep_mm: match gas.back {
-                    Back::Closed => Some(gas.length.mm()),
-                    Back::Open => None,
-                },
-            },
-            SourceKind::Solid(fire) => Self {
-                mouth: Mouth::Open,
-                hot_mm: fire.hot_spot.mm(),
-                past_mm: 0.0,
-                deep_mm: None,
-            },
-            SourceKind::Coil(coil) => Self {
-                mouth: match coil.wound {
-                    Wound::Round => Mouth::Round {
-                        across_mm: coil.bore.mm() - free,
-                        long_mm: coil.length_mm(),
-                    },
-                    Wound::Open => Mouth::Slot {
-                        high_mm: coil.bore.mm() - free,
-                        long_mm: coil.length_mm(),
-                    },
-                },
-                hot_mm: coil.hot_length_mm(),
-                past_mm: coil.past_end_mm(),
-                deep_mm: None,
-            },
-        }
-    }
-}
+use laid::laid;
+pub use room::{Mouth, Room, clear_mm};
+use slides::{circle_to, slides};
 
 /// How a piece goes in.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -186,12 +110,6 @@ pub enum AtOnce {
 
 /// Rounding of sizes, mm.
 const HAIR: f64 = 1e-6;
-
-/// How far a piece goes in from an end and what stops it.
-struct Slid<'a> {
-    slides_mm: f64,
-    stopped: Option<&'a Slice>,
-}
 
 /// Whether and how a piece goes in, so that what an operation needs becomes hot.
 ///
@@ -305,158 +223,6 @@ fn from_end(stand: &Stand, room: &Room, need: Need, end: End) -> Result<Entry, W
         circle_mm: circle_to(stand, end, must).max(stopped.bore_mm[end as usize]),
         clear_mm: clear,
     })
-}
-
-/// Lays what must be hot between the sides of an open coil. Each stretch as long as the coil must be thinner
-/// than they are apart, as it stands or a quarter turn round.
-fn laid(
-    stand: &Stand,
-    (room, need): (&Room, Need),
-    (high_mm, long_mm): (f64, f64),
-) -> Result<Entry, WhyNot> {
-    let (from, to) = need.from_to_mm;
-    let half = long_mm / 2.0;
-    let middles = match need.at_once {
-        AtOnce::Whole => vec![f64::midpoint(from, to)],
-        AtOnce::InTurns => {
-            let inside = |slice: &&Slice| (from + half..=to - half).contains(&slice.at_mm);
-            let own = stand.slices.iter().filter(inside).map(|own| own.at_mm);
-            own.chain([f64::midpoint(from, to)]).collect()
-        }
-    };
-    let mut thickest = 0.0_f64;
-    for middle in middles {
-        let about = (middle - half, middle + half);
-        let thick = thick_mm(stand, about);
-        if thick > high_mm + HAIR {
-            let inside = |slice: &&Slice| (about.0..=about.1).contains(&slice.at_mm);
-            let own = stand.slices.iter().filter(inside);
-            let worst = own.max_by(|a, b| a.circle_mm.total_cmp(&b.circle_mm));
-            let worst = worst.or_else(|| stand.near(middle));
-            return Err(WhyNot::TooThick {
-                part: worst.map_or(Part::Bar, |slice| slice.part),
-                at_mm: worst.map_or(middle, |slice| slice.at_mm),
-                thick_mm: thick,
-                clear_mm: high_mm,
-            });
-        }
-        thickest = thickest.max(thick);
-    }
-    let middle = match need.at_once {
-        AtOnce::Whole => f64::midpoint(from, to),
-        AtOnce::InTurns => from + room.hot_mm / 2.0,
-    };
-    let reach = room.hot_mm / 2.0;
-    let end = if middle < stand.length_mm / 2.0 {
-        End::Tip
-    } else {
-        End::Rein
-    };
-    Ok(Entry {
-        end,
-        way: WayIn::Laid,
-        tilt: None,
-        circle_mm: thickest,
-        slides_mm: stand.length_mm,
-        heated_mm: (
-            (middle - reach).max(0.0),
-            (middle + reach).min(stand.length_mm),
-        ),
-    })
-}
-
-/// How thick all is that lies between two places, mm: as it stands or a quarter turn round.
-fn thick_mm(stand: &Stand, (from, to): (f64, f64)) -> f64 {
-    let mut spread = Spread::NOTHING;
-    let inside = |slice: &&Slice| (from..=to).contains(&slice.at_mm);
-    for slice in stand.slices.iter().filter(inside) {
-        spread.add(&slice.points);
-    }
-    let (y, z) = spread.size();
-    y.min(z).max(0.0)
-}
-
-/// The smaller size of a mouth, mm.
-pub fn clear_mm(mouth: Mouth) -> f64 {
-    match mouth {
-        Mouth::Round { across_mm, .. } => across_mm,
-        Mouth::Opening {
-            width_mm,
-            height_mm,
-        } => width_mm.min(height_mm),
-        Mouth::Slot { high_mm, .. } => high_mm,
-        Mouth::Open => f64::INFINITY,
-    }
-}
-
-/// The circle around all that goes in so far from an end, mm: up to the first section that is as far.
-fn circle_to(stand: &Stand, end: End, deep_mm: f64) -> f64 {
-    let deep = |slice: &&Slice| stand.from_end_mm(end, slice.at_mm) >= deep_mm - HAIR;
-    let first = stand.from(end).find(deep).or(stand.from(end).last());
-    first.map_or(0.0, |slice| slice.bore_mm[end as usize])
-}
-
-/// How far everything passes straight from an end.
-fn slides(stand: &Stand, mouth: Mouth, end: End) -> Slid<'_> {
-    let mut spread = Spread::NOTHING;
-    let mut slides_mm = 0.0;
-    for slice in stand.from(end) {
-        let circle = slice.bore_mm[end as usize];
-        let passes = match mouth {
-            // What is laid in from the side slides as far as one likes.
-            Mouth::Open | Mouth::Slot { .. } => true,
-            Mouth::Round { across_mm, .. } => circle <= across_mm + HAIR,
-            Mouth::Opening {
-                width_mm,
-                height_mm,
-            } => {
-                spread.add(&slice.points);
-                circle <= width_mm.min(height_mm) + HAIR || spread.fits((width_mm, height_mm))
-            }
-        };
-        if !passes {
-            return Slid {
-                slides_mm,
-                stopped: Some(slice),
-            };
-        }
-        slides_mm = stand.from_end_mm(end, slice.at_mm);
-    }
-    Slid {
-        slides_mm: stand.length_mm,
-        stopped: None,
-    }
-}
-
-/// The box around points as they are seen along x.
-struct Spread {
-    low: (f64, f64),
-    high: (f64, f64),
-}
-
-impl Spread {
-    const NOTHING: Self = Self {
-        low: (f64::INFINITY, f64::INFINITY),
-        high: (f64::NEG_INFINITY, f64::NEG_INFINITY),
-    };
-
-    fn add(&mut self, points: &[[f64; 3]]) {
-        for &[_, y, z] in points {
-            self.low = (self.low.0.min(y), self.low.1.min(z));
-            self.high = (self.high.0.max(y), self.high.1.max(z));
-        }
-    }
-
-    fn size(&self) -> (f64, f64) {
-        (self.high.0 - self.low.0, self.high.1 - self.low.1)
-    }
-
-    /// Whether it goes into an opening, one way or a quarter turn round.
-    fn fits(&self, (a, b): (f64, f64)) -> bool {
-        let (y, z) = self.size();
-        let (small, large) = (y.min(z), y.max(z));
-        small <= a.min(b) + HAIR && large <= a.max(b) + HAIR
-    }
 }
 
 fn made(
