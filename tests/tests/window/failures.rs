@@ -16,8 +16,13 @@ use reinwright_tests::window::{
 
 /// A design in a file of a folder, open, with a change that is not saved.
 fn changed_in(folder: &Path) -> Window {
+    changed_and_kept(folder, &folder.join("kept"))
+}
+
+/// The same with what the window remembers in a folder of its own.
+fn changed_and_kept(folder: &Path, kept: &Path) -> Window {
     put(folder, "mine.ron", document::write(&pairs::flat()));
-    let around = remembering(folder.join("kept"));
+    let around = remembering(kept);
     let bench = Workbench::open(&folder.join("mine.ron"), around).expect("opens");
     let mut window = show(bench, TALL);
     fill(&mut window, "Work thickness", "1/4");
@@ -92,7 +97,7 @@ fn a_folder_that_is_gone_is_said_and_the_change_stays() {
     let shop = folder();
     let gone = shop.path().join("gone");
     std::fs::create_dir(&gone).expect("a folder");
-    let mut window = changed_in(&gone);
+    let mut window = changed_and_kept(&gone, &shop.path().join("kept"));
     std::fs::remove_dir_all(&gone).expect("it was there");
     press(&mut window, Modifiers::COMMAND, Key::S);
     said(&window, "there is no folder");
