@@ -11,18 +11,14 @@ use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs;
 use reinwright_tests::sentence;
 use reinwright_tests::window::{
-    OnBench, TALL, Window, click, fill, give_path, press, remembering, show, until_done, write,
+    OnBench, TALL, Window, click, fill, give_path, press, remembering, show, until_done,
 };
 
-/// A design in a file of a folder, open, with a change that is not saved.
-fn changed_in(folder: &Path) -> Window {
-    changed_and_kept(folder, &folder.join("kept"))
-}
-
-/// The same with what the window remembers in a folder of its own.
-fn changed_and_kept(folder: &Path, kept: &Path) -> Window {
+/// A design in a file of a folder, open, with a change that is not saved; what is remembered is kept
+/// in the other folder.
+fn changed_in(folder: &Path, kept: &Path) -> Window {
     put(folder, "mine.ron", document::write(&pairs::flat()));
-    let around = remembering(kept);
+    let around = remembering(kept.join("kept"));
     let bench = Workbench::open(&folder.join("mine.ron"), around).expect("opens");
     let mut window = show(bench, TALL);
     fill(&mut window, "Work thickness", "1/4");
@@ -33,7 +29,7 @@ fn changed_and_kept(folder: &Path, kept: &Path) -> Window {
 #[track_caller]
 fn said(window: &Window, words: &str) {
     let node = window.get_by_label_contains(words).accesskit_node();
-    let told = node.label().or_else(|| node.value());
+    let told = node.label().or(node.value());
     let told = told.expect("it was found by what it says");
     sentence(told.trim_end_matches('.'));
 }
@@ -46,7 +42,7 @@ fn refused(name: &str, words: &str) {
     put(folder.path(), "binary.ron", b"\x7fELF\x00\x01\xff");
     put(folder.path(), "empty.ron", "");
     std::fs::create_dir(folder.path().join("folder.ron")).expect("a folder");
-    let mut window = changed_in(folder.path());
+    let mut window = changed_in(folder.path(), folder.path());
     press(&mut window, Modifiers::COMMAND, Key::S);
     let before = window.state().document().clone();
     press(&mut window, Modifiers::COMMAND, Key::O);
@@ -68,7 +64,7 @@ fn what_cannot_be_opened_says_why() {
 #[test]
 fn a_file_that_is_gone_is_saved_again() {
     let folder = folder();
-    let mut window = changed_in(folder.path());
+    let mut window = changed_in(folder.path(), folder.path());
     let path = folder.path().join("mine.ron");
     std::fs::remove_file(&path).expect("it was there");
     press(&mut window, Modifiers::COMMAND, Key::S);
@@ -80,7 +76,7 @@ fn a_file_that_is_gone_is_saved_again() {
 #[test]
 fn a_file_that_may_not_be_written_stays_and_so_does_the_change() {
     let folder = folder();
-    let mut window = changed_in(folder.path());
+    let mut window = changed_in(folder.path(), folder.path());
     let path = folder.path().join("mine.ron");
     let old = bytes(&path);
     let mut mode = std::fs::metadata(&path).expect("a file").permissions();
@@ -97,7 +93,7 @@ fn a_folder_that_is_gone_is_said_and_the_change_stays() {
     let shop = folder();
     let gone = shop.path().join("gone");
     std::fs::create_dir(&gone).expect("a folder");
-    let mut window = changed_and_kept(&gone, &shop.path().join("kept"));
+    let mut window = changed_in(&gone, shop.path());
     std::fs::remove_dir_all(&gone).expect("it was there");
     press(&mut window, Modifiers::COMMAND, Key::S);
     said(&window, "there is no folder");
@@ -120,8 +116,7 @@ fn an_own_jaw_on_the_shelf_is_called_so() {
         TALL,
     );
     press(&mut window, Modifiers::COMMAND, Key::L);
-    write(&mut window, "Folder", &shop.path().display().to_string());
-    click(&mut window, "Open");
+    fill(&mut window, "Folder", &shop.path().display().to_string());
     said(&window, "drawn.ron: this is an own jaw");
 }
 

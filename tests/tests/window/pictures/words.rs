@@ -45,6 +45,9 @@ fn cut(seen: &Seen) -> Vec<String> {
     found
 }
 
+/// How far the second time of a bold text stands from the first at the most, points.
+const BOLD: f32 = 1.0;
+
 /// What is painted, in its order: lines of text as far as they may be seen, and grounds that hide what
 /// was there before.
 enum Painted {
@@ -74,11 +77,6 @@ fn lines(text: &TextShape, clip: egui::Rect) -> impl Iterator<Item = Painted> {
     })
 }
 
-/// Whether a line is the one before it once more, a hair beside it: so bold letters are painted.
-fn is_bold((words, place): (&str, egui::Rect), (other, under): (&str, egui::Rect)) -> bool {
-    words == other && (place.min - under.min).length() < HAIR
-}
-
 /// Pairs of words of which one stands on the other.
 fn overlapping(seen: &Seen) -> Vec<String> {
     let mut all = Vec::new();
@@ -95,9 +93,10 @@ fn overlapping(seen: &Seen) -> Vec<String> {
             match before {
                 Painted::Ground(ground) => hidden.push(*ground),
                 Painted::Line(other, under) => {
+                    // The same words a hair to the right are how bold ones are made.
+                    let twice = words == other && (place.min - under.min).length() < BOLD;
                     let shared = place.intersect(*under);
-                    let bold = is_bold((words, *place), (other, *under));
-                    let meets = shared.width() > HAIR && shared.height() > HAIR && !bold;
+                    let meets = !twice && shared.width() > HAIR && shared.height() > HAIR;
                     if meets && !hidden.iter().any(|ground| ground.contains_rect(shared)) {
                         found.push(format!("{words:?} on {other:?} at {shared:?}"));
                     }
