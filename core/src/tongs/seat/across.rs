@@ -89,7 +89,7 @@ impl Inside {
         let mut last = work.end(turned(*self.points.first()?));
         for (i, &p) in self.points.iter().enumerate().skip(1) {
             let next = work.end(turned(p));
-            let over = work.over_ends(&last, &next);
+            let over = work.about_over(&last, &next);
             if over.is_some_and(|over| best.is_none_or(|(_, most)| over > most)) {
                 best = over.map(|over| (i - 1, over));
             }
@@ -206,6 +206,18 @@ impl<F: Fn(f64) -> f64> Over<F> {
         End {
             at,
             over: under.then(|| (self.upper)(at.x) - at.y),
+        }
+    }
+
+    /// About how far the work stands over a stretch, mm: over a short one at the higher of its ends; a
+    /// long one may have its highest place far from both.
+    fn about_over(&self, a: &End, b: &End) -> Option<f64> {
+        /// Longer than this is long, mm.
+        const LONG: f64 = 1.0;
+        if (a.at.x - b.at.x).abs() > LONG {
+            Some(self.highest((a.at, b.at))?.1)
+        } else {
+            self.over_ends(a, b)
         }
     }
 
