@@ -59,6 +59,14 @@ const INNER: [&str; 9] = [
 pub fn sentence(text: &str) {
     assert_eq!(text.lines().count(), 1, "{text}");
     assert!(!text.is_empty() && !text.ends_with('.'), "{text}");
-    let inner = INNER.iter().find(|word| text.contains(*word));
+    let inner = INNER.iter().find(|word| own_words(text).contains(*word));
     assert_eq!(inner, None, "{text}");
+}
+
+/// A sentence without what it quotes: a file or a smith may write anything.
+fn own_words(text: &str) -> String {
+    match (text.find('"'), text.rfind('"')) {
+        (Some(from), Some(to)) if from < to => format!("{}{}", &text[..from], &text[to..]),
+        _ => text.to_owned(),
+    }
 }
