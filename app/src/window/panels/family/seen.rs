@@ -15,8 +15,8 @@ use reinwright_core::units::Length;
 
 use super::Lent;
 use super::set::OverlayKey;
-use crate::jobs::in_set::InSet;
 use crate::jobs::preview::Printable;
+use crate::jobs::set_printing::in_set::InSet;
 use crate::window::panels::answers;
 use crate::window::panels::wish::Wish;
 use crate::window::sheet::paper::Paper;

@@ -7,7 +7,7 @@ use reinwright_core::tongs::document::Document;
 
 use super::ahead::{AT_ONCE, Ahead, shares};
 use super::seen::Seen;
-use crate::jobs::set_printing::Progress;
+use crate::jobs::watch::Progress;
 
 /// The answers to one family.
 #[derive(Debug)]
