@@ -2,7 +2,7 @@
 //! pair meets, rides or tips is reckoned and checked against plane geometry.
 
 use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
-use reinwright_core::shop::{Advice, advise, advise_own, choose, choose_among};
+use reinwright_core::shop::{Advice, advise, advise_own, choose, choose_among, laid_for_own};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{Jaw, JawKind, Verdict, Way};
 use reinwright_core::units::Unit;
@@ -238,6 +238,43 @@ fn own_jaws_are_judged_among_the_styles() {
         all.iter().filter(|advice| advice.own().is_none()).count(),
         choose(&work, Way::EndOn, &bar("3/4 in square")).len()
     );
+}
+
+/// A hexagon lies in a V of one's own as in the V bit that it was drawn from, on its corners with two flats in each
+/// jaw, and between flat faces on its flats (common practice, no source).
+#[test]
+fn work_lies_in_an_own_jaw_as_it_comes_to_rest() {
+    let bar = bar("3/4 in square");
+    for (style, shape, lie) in [
+        (JawKind::VBit, "5/8 in hexagon", Lie::OnCorners),
+        (JawKind::VBit, "1/2 in square", Lie::OnCorners),
+        (JawKind::Flat, "5/8 in hexagon", Lie::OnFlats),
+        (JawKind::Flat, "1/2 in square", Lie::OnFlats),
+    ] {
+        let mut drawn = pairs::work(shape);
+        drawn.lay(lie);
+        let jaw = Jaw::suited(style, &drawn, &bar).sketched(drawn.size());
+        let kept = KeptJaw::of(&jaw, "Mine", "").expect("a sketch");
+        let laid = laid_for_own(&kept, &pairs::work(shape), &bar);
+        assert_eq!(laid.lies(), Some(lie), "{style:?} {shape}");
+        let all = choose_among(&[kept], &pairs::work(shape), Way::EndOn, &bar);
+        let own = all.iter().find(|advice| advice.own().is_some());
+        assert_eq!(own.expect("it is judged").pair.work, laid, "{style:?} {shape}");
+    }
+}
+
+/// Flat bar on edge is held well by lips alone (common practice, no source).
+#[test]
+fn flat_bar_on_edge_is_for_a_box_jaw() {
+    let work = pairs::work("3/8 x 1 in flat on edge");
+    let of = |style| advise(style, &work, Way::EndOn, &bar("3/4 in square"));
+    for style in [JawKind::Flat, JawKind::OpenMouth] {
+        let advice = of(style);
+        assert!(advice.verdict > Verdict::Well, "{}", advice.reason);
+        assert!(advice.reason.contains("narrow edges"), "{}", advice.reason);
+    }
+    let boxed = of(JawKind::BoxJaw);
+    assert_eq!(boxed.verdict, Verdict::Well, "{}", boxed.reason);
 }
 
 #[test]

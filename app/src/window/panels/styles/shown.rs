@@ -1,6 +1,6 @@
 //! One style or own jaw as it is shown, with the advice on it.
 
-use reinwright_core::asked::{Bar, Work};
+use reinwright_core::asked::{Bar, Work, says_lie};
 use reinwright_core::draw;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::{self, Advice};
@@ -41,7 +41,14 @@ pub(in crate::window::panels) struct Shown {
 fn advice(of: &Of, asked: &Asked) -> Advice {
     let (work, way) = shop::agreed(asked.work, asked.way);
     match of {
-        Of::Own(kept) => shop::advise_own(kept, &work, way, &asked.bar),
+        Of::Own(kept) => {
+            let laid = if says_lie(&asked.said) {
+                work
+            } else {
+                shop::laid_for_own(kept, &work, &asked.bar)
+            };
+            shop::advise_own(kept, &laid, way, &asked.bar)
+        }
         Of::Style(kind) => {
             let laid = work.laid_as_said(&asked.said, *kind);
             shop::advise_laid(*kind, &laid, way, &asked.bar)
