@@ -83,6 +83,26 @@ fn a_class_of_eight_is_cut_out_of_three_bars() {
     assert_eq!(rack(shop.path()).bars[0].count, 3);
 }
 
+/// Bars that are written down before the shop's folder is known are kept there once it is, beside those that lie in
+/// its rack.
+#[test]
+fn what_was_written_down_goes_with_the_shop() {
+    let shop = folder();
+    let mut window = at_list(flat());
+    fill(&mut window, "Bars at hand", "2 x 1 m of 16 mm square");
+    keep_in(&mut window, shop.path());
+    assert_eq!(rack(shop.path()).bars[0].count, 2);
+    let mut other = at_list(flat());
+    fill(&mut other, "Bars at hand", "1 x 1 m of 16 mm square, 850 mm of 16 mm square");
+    keep_in(&mut other, shop.path());
+    let lying: Vec<(f64, u32)> = rack(shop.path())
+        .bars
+        .iter()
+        .map(|own| (own.length.mm(), own.count))
+        .collect();
+    assert_eq!(lying, [(1000.0, 3), (850.0, 1)]);
+}
+
 /// What cannot be read is told in one line, and what was there stays.
 #[test]
 fn what_cannot_be_read_changes_nothing() {

@@ -43,6 +43,19 @@ pub(crate) struct CutList {
     found: Found,
 }
 
+/// The rack of a shop with what was written down elsewhere laid on it.
+///
+/// # Errors
+/// One sentence when it cannot be read or kept.
+fn laid_in(shop: &Path, here: &Rack) -> Result<Rack, String> {
+    let there = folder::rack(shop)?;
+    let rack = rack::laid_on(&there, here);
+    if rack != there {
+        folder::keep_rack(shop, &rack)?;
+    }
+    Ok(rack)
+}
+
 /// How far a list is known.
 #[derive(Debug, Default)]
 struct Found {
@@ -77,16 +90,22 @@ impl CutList {
         list
     }
 
-    /// Takes the rack of a shop; what was written down here without one is laid on it if it has none.
+    /// Takes the rack of a shop. What was written down here without one is laid on it, and kept there.
     pub(crate) fn go_to_shop(&mut self, shop: PathBuf) {
-        match folder::rack(&shop) {
+        let here = if self.shop.is_none() {
+            std::mem::take(&mut self.rack)
+        } else {
+            Rack::default()
+        };
+        match laid_in(&shop, &here) {
             Ok(rack) => {
                 self.trouble = None;
-                if rack != Rack::default() || self.shop.is_some() {
-                    self.rack = rack;
-                }
+                self.rack = rack;
             }
-            Err(why) => self.trouble = Some(why),
+            Err(why) => {
+                self.trouble = Some(why);
+                self.rack = here;
+            }
         }
         self.before = None;
         self.shop = Some(shop);

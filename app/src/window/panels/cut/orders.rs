@@ -90,7 +90,7 @@ impl CutList {
                             gone = Some(at);
                         }
                     }
-                    ui.add(Label::new(own.name()).truncate())
+                    ui.add(Label::new(own.name()).wrap())
                         .on_hover_text(format!(
                             "{}, out of {}",
                             own.name(),
