@@ -22,6 +22,9 @@ pub struct Priced {
     pub unserved: Vec<usize>,
     /// Operations at which it burns thin steel and the best does not.
     pub burns: Vec<usize>,
+    /// Operations at which it burns thin steel in a forge or a fire, and the best does in a coil, which can be
+    /// held back.
+    pub unspared: Vec<usize>,
     /// In a sentence without a period.
     pub said: String,
 }
@@ -68,22 +71,32 @@ struct Tried {
     longer_s: f64,
     unserved: Vec<usize>,
     burns: Vec<usize>,
+    unspared: Vec<usize>,
 }
 
 /// The plan with some sources put away: what it cannot heat that the best can, and what it burns.
 fn tried(prepared: &Prepared, best: &HeatPlan, allowed: impl Fn(usize) -> bool) -> Tried {
     let less = prepared.with_only(allowed);
     let plan = heat_plan(&less);
-    let which = |is_so: fn(&Heated, &Heated) -> bool| {
+    let which = |is_so: &dyn Fn(&Heated, &Heated) -> bool| {
         let pairs = plan.operations.iter().zip(&best.operations);
         let so = pairs.filter(|(own, best)| is_so(own, best));
         so.map(|(own, _)| own.number).collect::<Vec<_>>()
     };
+    let worse = |own: &Heated, best: &Heated| burns_s(prepared, own) > burns_s(prepared, best);
     Tried {
         longer_s: plan.totals.time_s - best.totals.time_s,
-        unserved: which(|own, best| own.source.is_none() && best.source.is_some()),
-        burns: which(|own, best| own.burns.is_some() && best.burns.is_none()),
+        unserved: which(&|own, best| own.source.is_none() && best.source.is_some()),
+        burns: which(&|own, best| own.burns.is_some() && best.burns.is_none()),
+        unspared: which(&|own, best| best.burns.is_some() && worse(own, best)),
     }
+}
+
+/// What weighs against burning the piece where an operation is heated, s.
+fn burns_s(prepared: &Prepared, heated: &Heated) -> f64 {
+    heated
+        .source
+        .map_or(0.0, |source| prepared.burns_s(heated.row, source))
 }
 
 fn numbers(of: &[usize]) -> String {
@@ -110,21 +123,34 @@ fn told(what: Other, begins: &str, tried: Tried) -> Priced {
     } else {
         format!("{} less", spoken(-longer))
     };
-    let said = if !tried.unserved.is_empty() {
-        format!("{begins}: {} cannot be heated", operations(&tried.unserved))
-    } else if tried.burns.is_empty() {
-        format!("{begins}: {time}")
+    let said = if tried.unserved.is_empty() {
+        format!("{begins}: {time}{}", burning(&tried))
     } else {
-        let at = operations(&tried.burns);
-        format!("{begins}: {time}, and thin steel burns at {at}")
+        format!("{begins}: {} cannot be heated", operations(&tried.unserved))
     };
     Priced {
         what,
         longer_s: tried.unserved.is_empty().then_some(longer),
         unserved: tried.unserved,
         burns: tried.burns,
+        unspared: tried.unspared,
         said,
     }
+}
+
+/// `, and thin steel burns at operations 4 and 16`; nothing where no more burns than in the best.
+fn burning(tried: &Tried) -> String {
+    let mut said = String::new();
+    if !tried.burns.is_empty() {
+        said += &format!(", and thin steel burns at {}", operations(&tried.burns));
+    }
+    if !tried.unspared.is_empty() {
+        said += &format!(
+            ", and at {} a fire burns thin steel, where a coil can be held back",
+            operations(&tried.unspared)
+        );
+    }
+    said
 }
 
 fn only(prepared: &Prepared, best: &HeatPlan, source: usize) -> Priced {
@@ -159,7 +185,7 @@ fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
         };
         let cold = |source, offer| prepared.takes_s(heated.row, (source, offer), 20.0);
         let spares =
-            |source: usize| heated.burns.is_some() || prepared.burnt(heated.row, source).is_none();
+            |source: usize| prepared.burns_s(heated.row, source) <= burns_s(prepared, heated);
         let others = (0..prepared.shop.sources.len())
             .filter(|&source| spares(source))
             .filter_map(|source| Some((source, cold(source, prepared.offer(heated.row, source)?))));
@@ -174,6 +200,7 @@ fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
         let name = &prepared.shop.sources[source].name;
         let change = match ready {
             Ready::Mounted => "a change",
+            Ready::Lit if uses(best, source) => "turning to it",
             Ready::Lit => "lighting it",
         };
         let heats = match own.heats * heated.pieces {
@@ -188,6 +215,7 @@ fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
             longer_s: Some((seconds - saves).max(0.0)),
             unserved: Vec::new(),
             burns: Vec::new(),
+            unspared: Vec::new(),
             said: format!(
                 "operation {}, {}: {name} would heat it {} faster, not worth {change} for {heats}",
                 heated.number,

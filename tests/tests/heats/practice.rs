@@ -347,10 +347,39 @@ fn other_choices_cost_more() {
         sentence(&own.said);
         assert!(
             own.longer_s
-                .is_none_or(|longer| longer > -1e-6 || !own.burns.is_empty()),
+                .is_none_or(|longer| longer > -1e-6
+                    || !own.burns.is_empty()
+                    || !own.unspared.is_empty()),
             "{}",
             own.said
         );
+    }
+}
+
+/// A choice that is quicker than the best burns more, and says so: a fire burns for good what a coil that is turned
+/// down does not (common practice, no source). A fire that burns anyhow is not to be lit.
+#[test]
+fn a_quicker_choice_says_what_it_burns() {
+    let design = starting("box", "3/8 in x 1 in flat", "7/8 in round");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let mut ready = reinwright_core::heats::ready();
+    ready.retain(|own| ["coal fire", "wide coil"].contains(&own.name.as_str()));
+    let both = shop(ready);
+    let (prepared, heats) = heated(&design, &plan, &both);
+    let used = |name: &str| {
+        let sources = heats.operations.iter().filter_map(|own| own.source);
+        sources.into_iter().any(|own| both.sources[own].name == name)
+    };
+    assert!(used("coal fire") && used("wide coil"));
+    let all = priced(&prepared, &heats);
+    let only = all.iter().find(|own| own.said.starts_with("with coal fire only"));
+    let only = only.expect("it is told");
+    assert!(only.longer_s.is_some_and(|longer| longer < 0.0), "{}", only.said);
+    assert!(only.burns.is_empty() && !only.unspared.is_empty(), "{}", only.said);
+    assert!(only.said.contains("a fire burns thin steel"), "{}", only.said);
+    for own in &all {
+        sentence(&own.said);
+        assert!(!own.said.contains("not worth lighting it"), "{}", own.said);
     }
 }
 
