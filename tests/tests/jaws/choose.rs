@@ -2,7 +2,9 @@
 //! pair meets, rides or tips is reckoned and checked against plane geometry.
 
 use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
-use reinwright_core::shop::{Advice, advise, advise_own, choose, choose_among, laid_for_own};
+use reinwright_core::shop::{
+    Advice, advise, advise_own, advise_own_laid, choose, choose_among, held_best,
+};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{Jaw, JawKind, Verdict, Way};
 use reinwright_core::units::Unit;
@@ -240,26 +242,36 @@ fn own_jaws_are_judged_among_the_styles() {
     );
 }
 
-/// A hexagon lies in a V of one's own as in the V bit that it was drawn from, on its corners with two flats in each
-/// jaw, and between flat faces on its flats (common practice, no source).
+/// An own jaw drawn as a V takes a hexagon as a V does, on its corners, whichever way it is named; told to
+/// lie on its flats the hexagon bears by its corners alone, and a square so turns (common practice, no
+/// source: the same words as of a hollow bit).
 #[test]
-fn work_lies_in_an_own_jaw_as_it_comes_to_rest() {
-    let bar = bar("3/4 in square");
-    for (style, shape, lie) in [
-        (JawKind::VBit, "5/8 in hexagon", Lie::OnCorners),
-        (JawKind::VBit, "1/2 in square", Lie::OnCorners),
-        (JawKind::Flat, "5/8 in hexagon", Lie::OnFlats),
-        (JawKind::Flat, "1/2 in square", Lie::OnFlats),
-    ] {
-        let mut drawn = pairs::work(shape);
-        drawn.lay(lie);
-        let jaw = Jaw::suited(style, &drawn, &bar).sketched(drawn.size());
-        let kept = KeptJaw::of(&jaw, "Mine", "").expect("a sketch");
-        let laid = laid_for_own(&kept, &pairs::work(shape), &bar);
-        assert_eq!(laid.lies(), Some(lie), "{style:?} {shape}");
-        let all = choose_among(&[kept], &pairs::work(shape), Way::EndOn, &bar);
-        let own = all.iter().find(|advice| advice.own().is_some());
-        assert_eq!(own.expect("it is judged").pair.work, laid, "{style:?} {shape}");
+fn an_own_v_lays_the_work_as_it_holds_it_best() {
+    let (hexagon, stock) = (pairs::work("16 mm hexagon on corners"), bar("20 mm square"));
+    let jaw = Jaw::suited(JawKind::VBit, &hexagon, &stock).sketched(hexagon.size());
+    let kept = KeptJaw::of(&jaw, "My V", "").expect("a sketch");
+    for size in ["16 mm", "18 mm", "20 mm"] {
+        let named = pairs::work(&format!("{size} hexagon"));
+        let advice = advise_own(&kept, &named, Way::EndOn, &stock);
+        assert!(advice.verdict <= Verdict::WithAWord, "{}", advice.reason);
+        assert_eq!(
+            advice.pair.work,
+            pairs::work(&format!("{size} hexagon on corners"))
+        );
+        assert_eq!(held_best(&advice.pair, &named), advice.pair.work);
+        let flats = advise_own_laid(&kept, &named, Way::EndOn, &stock);
+        assert_eq!(flats.verdict, Verdict::WithAWord, "{}", flats.reason);
+        assert!(
+            flats.reason.contains("at its corners only"),
+            "{}",
+            flats.reason
+        );
+    }
+    let square = own(JawKind::VBit, "My V");
+    for (lie, verdict) in [("on corners", Verdict::Well), ("on flats", Verdict::Unsafe)] {
+        let laid = pairs::work(&format!("5/8 in square {lie}"));
+        let advice = advise_own_laid(&square, &laid, Way::EndOn, &bar("3/4 in square"));
+        assert_eq!(advice.verdict, verdict, "{lie}: {}", advice.reason);
     }
 }
 

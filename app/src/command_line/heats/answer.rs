@@ -208,7 +208,7 @@ struct PricedAnswer {
     longer_s: Option<f64>,
     unserved: Vec<usize>,
     burns: Vec<usize>,
-    unspared: Vec<usize>,
+    spares: Vec<usize>,
 }
 
 impl PricedAnswer {
@@ -218,7 +218,7 @@ impl PricedAnswer {
             longer_s: own.longer_s,
             unserved: own.unserved.clone(),
             burns: own.burns.clone(),
-            unspared: own.unspared.clone(),
+            spares: own.spares.clone(),
         }
     }
 }

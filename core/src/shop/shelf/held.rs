@@ -28,16 +28,8 @@ impl Pair {
     /// Never: stock lies in one way at least.
     pub fn on(&self, stock: &Stock) -> Held {
         let ways = stock.ways.iter().map(|work| self.on_work(work));
-        let best = |a: &Held, b: &Held| {
-            let drawn = self.lies_as_drawn(&b.work).cmp(&self.lies_as_drawn(&a.work));
-            a.verdict().cmp(&b.verdict()).then(drawn).then(compare(a, b))
-        };
-        ways.min_by(best).expect("stock lies in one way at least")
-    }
-
-    /// Whether stock with corners lies as that which the pair was drawn for: its jaws are bent for that.
-    fn lies_as_drawn(&self, work: &Work) -> bool {
-        work.lies().is_some() && work.lies() == self.document.work.lies()
+        ways.min_by(compare)
+            .expect("stock lies in one way at least")
     }
 
     fn on_work(&self, work: &Work) -> Held {

@@ -52,20 +52,6 @@ pub(super) fn put(rack: &mut Rack, change: &RackChange) {
     }
 }
 
-/// A rack with what is on another laid on it: its bars and lengths to buy beside those that are there, and how
-/// bars are cut where it does not say.
-pub(super) fn laid_on(there: &Rack, other: &Rack) -> Rack {
-    let mut rack = there.clone();
-    put(&mut rack, &RackChange::Lay(other.bars.clone()));
-    for sold in &other.sold {
-        put(&mut rack, &RackChange::Sell(*sold));
-    }
-    rack.kerf = rack.kerf.or(other.kerf);
-    rack.crop = rack.crop.or(other.crop);
-    rack.least_offcut = rack.least_offcut.or(other.least_offcut);
-    rack
-}
-
 /// `16 mm square`, and its steel where that is not mild.
 fn bar_words(bar: &Bar) -> String {
     match bar.steel {

@@ -41,14 +41,10 @@ pub(in crate::window::panels) struct Shown {
 fn advice(of: &Of, asked: &Asked) -> Advice {
     let (work, way) = shop::agreed(asked.work, asked.way);
     match of {
-        Of::Own(kept) => {
-            let laid = if says_lie(&asked.said) {
-                work
-            } else {
-                shop::laid_for_own(kept, &work, &asked.bar)
-            };
-            shop::advise_own(kept, &laid, way, &asked.bar)
+        Of::Own(kept) if says_lie(&asked.said) => {
+            shop::advise_own_laid(kept, &work, way, &asked.bar)
         }
+        Of::Own(kept) => shop::advise_own(kept, &work, way, &asked.bar),
         Of::Style(kind) => {
             let laid = work.laid_as_said(&asked.said, *kind);
             shop::advise_laid(*kind, &laid, way, &asked.bar)
