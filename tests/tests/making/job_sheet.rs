@@ -304,10 +304,16 @@ fn lengths_are_those_of_what_is_worked() {
     let design = pairs::flat();
     let (plan, _) = sheet(&design, None, Paper::Letter);
     let show = design.units.show();
-    let operations = plan.stages.iter().filter_map(|stage| stage.operation.as_ref());
+    let operations = plan
+        .stages
+        .iter()
+        .filter_map(|stage| stage.operation.as_ref());
     let lengths: Vec<String> = operations.map(|own| own.lengths(show)).collect();
     let says = |words: &str| lengths.iter().any(|own| own.contains(words));
-    assert!(says("the rein stays ") && says("neck, boss and shoulder"), "{lengths:?}");
+    assert!(
+        says("the rein stays ") && says("neck, boss and shoulder"),
+        "{lengths:?}"
+    );
 }
 
 /// What burns in the only fire that there is stands on the page at the anvil, with what to do.

@@ -2,9 +2,8 @@
 //! tables, what is refused and with which words, and that words, file and work are one.
 
 use reinwright_core::asked::{
-    parse_bar, says_unit,
-    BoltHeld, Datum as _, FlatOf, Head, HexagonOf, RoundOf, SquareOf, Work, parse_work,
-    parse_work_in,
+    BoltHeld, Datum as _, FlatOf, Head, HexagonOf, RoundOf, SquareOf, Work, parse_bar, parse_work,
+    parse_work_in, says_unit,
 };
 use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::shop::Answers;

@@ -96,8 +96,18 @@ fn work_lies_as_the_jaw_takes_it_unless_it_is_said_how() {
 #[test]
 fn bar_is_counted_in_the_unit_of_the_work() {
     for (work, first, typed, got) in [
-        ("16 mm hex", "20 mm square", "25 x 12 flat", "12 mm x 25 mm flat"),
-        ("5/8 in hex", "3/4 in square", "1 x 1/2 flat", "1/2 in x 1 in flat"),
+        (
+            "16 mm hex",
+            "20 mm square",
+            "25 x 12 flat",
+            "12 mm x 25 mm flat",
+        ),
+        (
+            "5/8 in hex",
+            "3/4 in square",
+            "1 x 1/2 flat",
+            "1/2 in x 1 in flat",
+        ),
         ("M16", "3/4 in square", "1 x 1/2 flat", "1/2 in x 1 in flat"),
     ] {
         let mut window = flat();

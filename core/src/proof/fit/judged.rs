@@ -221,8 +221,9 @@ fn trade_of(jaw: &Jaw, work: &Work, way: Way) -> Trade {
 }
 
 /// What is said of flat bar on edge in all jaws without lips (common practice, no source).
-const ON_EDGE: Trade =
-    Trade::will_do("stands on the narrow edges and turns over easily: the lips of a box jaw keep it");
+const ON_EDGE: Trade = Trade::will_do(
+    "stands on the narrow edges and turns over easily: the lips of a box jaw keep it",
+);
 
 /// A style that says nothing itself is judged by how it lays its work.
 fn by_lay(lay: Lay, way: Way) -> Trade {

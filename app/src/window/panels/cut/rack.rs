@@ -244,7 +244,10 @@ impl CutList {
                 name: "Ends kept from",
                 tip: "The shortest end that goes back on the rack",
                 own: rack.least_offcut,
-                usual: (show.text(Rack::usual_least_mm(self.units)), "as it is usual"),
+                usual: (
+                    show.text(Rack::usual_least_mm(self.units)),
+                    "as it is usual",
+                ),
                 make: RackChange::Least,
             },
         ];
