@@ -208,7 +208,7 @@ fn tools_are_cut_from_the_same_bars() {
     click(&mut window, "Add a design…");
     give_path(&mut window, &drifts, "Open");
     assert_eq!(
-        value(&window, "How many of Drifts for the benches 3/4 in").as_deref(),
+        value(&window, "How many of Drifts for the benches, 3/4 in").as_deref(),
         Some("1")
     );
     check_list(&mut window, "The bars with their pieces");
