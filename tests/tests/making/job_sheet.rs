@@ -300,3 +300,44 @@ fn what_burns_is_told_on_the_first_page() {
     );
     assert!(words.contains("Less blast"), "{words}");
 }
+
+/// A page for a few lines is paper that gets lost: pages are filled alike, and the last one to its half at the
+/// least.
+#[test]
+fn no_last_page_is_for_a_few_lines() {
+    let all = Sources::default();
+    let mut coal = Sources::default();
+    coal.sources.retain(|own| own.name == "coal fire");
+    for (name, design) in samples() {
+        for shop in [None, Some(&all), Some(&coal)] {
+            for paper in [Paper::A4, Paper::Letter] {
+                let (_, pages) = sheet_of(&design, None, (paper, shop));
+                check(&name, &pages);
+                let last = pages.last().expect("a page");
+                let texts = texts(&last.items, Vec2::ZERO);
+                // The page number stands in the rim.
+                let lows = texts.iter().map(|own| own.1.y0).filter(|y| *y > 10.0);
+                let low = lows.fold(f64::INFINITY, f64::min);
+                let half = last.height_mm / 2.0;
+                assert!(low < half, "{name}, {paper:?}: ends at {low} mm");
+            }
+        }
+    }
+}
+
+/// So many pages as were counted where the last one held a caution or one operation alone, less that one.
+#[test]
+fn a_sheet_is_set_closer_where_that_spares_a_page() {
+    let mut coal = Sources::default();
+    coal.sources.retain(|own| own.name == "coal fire");
+    let half_inch = pairs::starting("v bit", "1/2 in square on corners", "1 in round");
+    let table = [
+        (sample("v-bit-square"), None, Paper::A4, 4),
+        (sample("v-bit-square"), None, Paper::Letter, 4),
+        (half_inch, Some(&coal), Paper::Letter, 5),
+    ];
+    for (design, shop, paper, most) in table {
+        let (_, pages) = sheet_of(&design, None, (paper, shop));
+        assert_eq!(pages.len(), most, "{}, {paper:?}", design.name);
+    }
+}
