@@ -69,7 +69,10 @@ pub(crate) fn drawn(of: &Of<'_>, what: &What, title: &TitleBlock) -> Vec<SetShee
         };
         let of_kind = of_kind(of, what, kind);
         sheets.extend(of_kind.into_iter().map(|sheet| SetSheet {
-            sheet,
+            sheet: Sheet {
+                drawing: what.look.of(sheet.drawing),
+                ..sheet
+            },
             title: own.clone(),
         }));
     }

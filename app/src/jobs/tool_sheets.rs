@@ -48,6 +48,9 @@ pub(super) fn drawn(of: (&Tool, &ToolAnswers), what: &What, title: &TitleBlock) 
     if what.has(Kind::Bar) {
         sheets.extend(bar_of(of).map(cold));
     }
+    for SetSheet { sheet, .. } in &mut sheets {
+        sheet.drawing = what.look.of(std::mem::take(&mut sheet.drawing));
+    }
     sheets
 }
 

@@ -1,6 +1,7 @@
 //! What is printed of a pair, chosen in one place for window and command line alike.
 
 use reinwright_core::draw::Views;
+use reinwright_core::paper::Drawing;
 use reinwright_core::steel::Heat;
 
 /// One kind of drawing.
@@ -76,7 +77,7 @@ pub enum Look {
     WithSizes,
     /// Parts in their colours, and no sizes.
     NoSizes,
-    /// Nothing: the edges alone, to be cut out.
+    /// Nothing: the edges alone, to be cut out; and no colour on any sheet.
     OutlineOnly,
 }
 
@@ -90,6 +91,16 @@ pub enum Size {
     Hot(Heat),
     /// For both, the cold one in a thin line.
     Both(Heat),
+}
+
+impl Look {
+    /// A drawing as it is wanted: colours are left to those who do not cut out.
+    pub(super) fn of(self, drawing: Drawing) -> Drawing {
+        match self {
+            Self::WithSizes | Self::NoSizes => drawing,
+            Self::OutlineOnly => drawing.uncoloured(),
+        }
+    }
 }
 
 impl Size {
