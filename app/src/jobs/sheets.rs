@@ -69,10 +69,7 @@ pub(crate) fn drawn(of: &Of<'_>, what: &What, title: &TitleBlock) -> Vec<SetShee
         };
         let of_kind = of_kind(of, what, kind);
         sheets.extend(of_kind.into_iter().map(|sheet| SetSheet {
-            sheet: Sheet {
-                drawing: what.look.of(sheet.drawing),
-                ..sheet
-            },
+            sheet: what.look.of(sheet),
             title: own.clone(),
         }));
     }

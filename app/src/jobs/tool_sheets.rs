@@ -29,27 +29,21 @@ pub(super) fn drawn(of: (&Tool, &ToolAnswers), what: &What, title: &TitleBlock) 
         Kind::Open,
         Kind::Sections,
     ];
-    let mut sheets = Vec::new();
-    if whole.into_iter().any(|kind| what.has(kind)) {
-        let sheet = views(of, what);
-        sheets.push(SetSheet {
-            sheet,
-            title: sized,
-        });
-    }
-    let cold = |sheet| SetSheet {
-        sheet,
+    let titled = |sheet: Sheet, title: &TitleBlock| SetSheet {
+        sheet: what.look.of(sheet),
         title: title.clone(),
     };
+    let mut sheets = Vec::new();
+    if whole.into_iter().any(|kind| what.has(kind)) {
+        sheets.push(titled(views(of, what), &sized));
+    }
+    let cold = |sheet| titled(sheet, title);
     let sound = of.1.balance.trouble().is_none();
     if sound && what.has(Kind::Stages) {
         sheets.extend(stages(of).into_iter().map(cold));
     }
     if what.has(Kind::Bar) {
         sheets.extend(bar_of(of).map(cold));
-    }
-    for SetSheet { sheet, .. } in &mut sheets {
-        sheet.drawing = what.look.of(std::mem::take(&mut sheet.drawing));
     }
     sheets
 }

@@ -1,7 +1,7 @@
 //! What is printed of a pair, chosen in one place for window and command line alike.
 
 use reinwright_core::draw::Views;
-use reinwright_core::paper::Drawing;
+use reinwright_core::paper::Sheet;
 use reinwright_core::steel::Heat;
 
 /// One kind of drawing.
@@ -94,12 +94,13 @@ pub enum Size {
 }
 
 impl Look {
-    /// A drawing as it is wanted: colours are left to those who do not cut out.
-    pub(super) fn of(self, drawing: Drawing) -> Drawing {
-        match self {
-            Self::WithSizes | Self::NoSizes => drawing,
-            Self::OutlineOnly => drawing.uncoloured(),
-        }
+    /// A sheet in the colours that are wanted: what is cut out needs none.
+    pub(super) fn of(self, sheet: Sheet) -> Sheet {
+        let drawing = match self {
+            Self::WithSizes | Self::NoSizes => sheet.drawing,
+            Self::OutlineOnly => sheet.drawing.uncoloured(),
+        };
+        Sheet { drawing, ..sheet }
     }
 }
 
