@@ -1,7 +1,7 @@
 //! What is printed of a pair, chosen in one place for window and command line alike.
 
 use reinwright_core::draw::Views;
-use reinwright_core::paper::Sheet;
+use reinwright_core::paper::{Drawing, Sheet};
 use reinwright_core::steel::Heat;
 
 /// One kind of drawing.
@@ -94,6 +94,14 @@ pub enum Size {
 }
 
 impl Look {
+    /// A drawing of a whole thing as it is wanted: its edges alone, or with all that is drawn.
+    pub(super) fn whole(self, drawing: Drawing) -> Drawing {
+        match self {
+            Self::WithSizes | Self::NoSizes => drawing,
+            Self::OutlineOnly => drawing.edges_alone(),
+        }
+    }
+
     /// A sheet in the colours that are wanted: what is cut out needs none.
     pub(super) fn of(self, sheet: Sheet) -> Sheet {
         let drawing = match self {
@@ -110,6 +118,16 @@ impl Size {
         match self {
             Self::Cold => 1.0,
             Self::Hot(heat) | Self::Both(heat) => heat.growth(),
+        }
+    }
+
+    /// A thing that is drawn cold, with its edges in thin lines where both are wanted.
+    pub(super) fn of(self, cold: Drawing, look: Look) -> Drawing {
+        let grown = |cold: Drawing| look.whole(cold.grown(self.growth()));
+        match self {
+            Self::Cold => look.whole(cold),
+            Self::Hot(_) => grown(cold),
+            Self::Both(_) => grown(cold.clone()).with_thin(&cold),
         }
     }
 

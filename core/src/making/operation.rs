@@ -198,6 +198,19 @@ impl Operation {
         tongs && self.hot_mm.is_some_and(|hot| cold(hot) < LEAST_HOLD)
     }
 
+    /// What becomes of its part's length: `the rein: 4 1/2 in long, then 13 3/8 in`.
+    pub fn long_words(&self, show: Show) -> String {
+        let part = self.part;
+        let rough = [&self.before, &self.after].map(|own| show.roughly(own.part_length_mm));
+        let [from, to] = rough.map(|mm| show.text(mm));
+        match rough {
+            [before, after] if before == after => format!("the {part} stays {to} long"),
+            // So little as was there before is not told in rough sizes.
+            [before, _] if before <= 0.0 => format!("the {part} comes to {to} long"),
+            _ => format!("the {part}: {from} long, then {to}"),
+        }
+    }
+
     /// How it is held, as the smith reads it.
     pub fn held_words(&self, show: Show) -> String {
         match self.held {

@@ -3,7 +3,7 @@
 use super::{Drawing, Fill, GroupItem, Item, Line, PathItem};
 
 impl Drawing {
-    /// The visible edges alone, to be cut out along them: no areas, sizes or words.
+    /// The visible edges alone, to be cut out along them: no colours, sizes or words.
     #[must_use]
     pub fn edges_alone(self) -> Self {
         Self {
@@ -37,13 +37,16 @@ impl Drawing {
     }
 }
 
-/// The visible edges among items.
+/// The visible edges among items, and blank paper where steel hides those behind it.
 fn edges(items: Vec<Item>) -> Vec<Item> {
     let edge = |item: Item| match item {
-        Item::Path(path) if path.line == Some(Line::Outline) => {
-            Some(Item::Path(PathItem { fill: None, ..path }))
+        Item::Path(path) => {
+            let line = path.line.filter(|line| *line == Line::Outline);
+            let fill = path.fill.filter(|fill| hides(*fill)).map(blank);
+            let item = PathItem { line, fill, ..path };
+            (line.is_some() || fill.is_some()).then_some(Item::Path(item))
         }
-        Item::Path(_) | Item::Text(_) => None,
+        Item::Text(_) => None,
         Item::Group(group) => {
             let items = edges(group.items);
             (!items.is_empty()).then_some(Item::Group(GroupItem { items, ..group }))
@@ -52,20 +55,38 @@ fn edges(items: Vec<Item>) -> Vec<Item> {
     items.into_iter().filter_map(edge).collect()
 }
 
+/// Whether an area is of a thing: what is blanked for letters, and what is all ink, is not.
+fn hides(fill: Fill) -> bool {
+    match fill {
+        Fill::Paper | Fill::Ink => false,
+        Fill::Part(_)
+        | Fill::OtherHalf
+        | Fill::Work
+        | Fill::Rivet
+        | Fill::Waste
+        | Fill::Hot
+        | Fill::Warning
+        | Fill::Stress(_) => true,
+    }
+}
+
 /// Edges as another position is drawn.
 fn thin(items: Vec<Item>) -> Vec<Item> {
     let thin = |item: Item| match item {
-        Item::Path(path) => Item::Path(PathItem {
-            line: path.line.map(|_| Line::Neighbour),
-            ..path
+        Item::Path(path) => path.line.map(|_| {
+            Item::Path(PathItem {
+                line: Some(Line::Neighbour),
+                fill: None,
+                ..path
+            })
         }),
-        Item::Text(text) => Item::Text(text),
-        Item::Group(group) => Item::Group(GroupItem {
+        Item::Text(text) => Some(Item::Text(text)),
+        Item::Group(group) => Some(Item::Group(GroupItem {
             items: thin(group.items),
             ..group
-        }),
+        })),
     };
-    items.into_iter().map(thin).collect()
+    items.into_iter().filter_map(thin).collect()
 }
 
 fn uncoloured(item: Item) -> Item {
@@ -84,16 +105,9 @@ fn uncoloured(item: Item) -> Item {
 
 /// Blank paper for all that is no ink.
 fn blank(fill: Fill) -> Fill {
-    match fill {
-        Fill::Ink => Fill::Ink,
+    if fill == Fill::Ink {
+        Fill::Ink
+    } else {
         Fill::Paper
-        | Fill::Part(_)
-        | Fill::OtherHalf
-        | Fill::Work
-        | Fill::Rivet
-        | Fill::Waste
-        | Fill::Hot
-        | Fill::Warning
-        | Fill::Stress(_) => Fill::Paper,
     }
 }

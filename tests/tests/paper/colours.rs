@@ -3,8 +3,8 @@
 use reinwright::jobs::pages::Consent;
 use reinwright::jobs::printing::Template;
 use reinwright::jobs::what::{Kind, Look, What};
-use reinwright_core::paper::ink::Colour;
 use reinwright_core::paper::Paper;
+use reinwright_core::paper::ink::Colour;
 use reinwright_tests::designs::samples;
 use reinwright_tests::{pairs, tools};
 

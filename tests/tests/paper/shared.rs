@@ -8,7 +8,8 @@ use reinwright_core::draw;
 use reinwright_core::paper::{Fill, Item, Page, Paper};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
-use reinwright_tests::designs::{sample, samples};
+use reinwright_core::tool;
+use reinwright_tests::designs::{sample, samples, samples_folder};
 use reinwright_tests::pairs::starting;
 use reinwright_tests::within;
 
@@ -402,5 +403,92 @@ fn outlines_are_true_across_joints() {
             10 * measured > 6 * all,
             "{name}: {measured} of {all} measured"
         );
+    }
+}
+
+/// A tool that stands is laid in its views where it is larger than the paper, and its bar beside them: no view is
+/// cut, and no page is for the bar alone.
+#[test]
+fn a_tool_that_stands_is_not_cut() {
+    let path = samples_folder().join("tools/hot-cut-hardy.ron");
+    let file = std::fs::read(path).expect("a sample");
+    let hardy = tool::read(&file).expect("a tool");
+    for (paper, most) in [(Paper::A4, 2), (Paper::Letter, 2)] {
+        let pages = Template::of_tool(&hardy, &What::default(), None).laid(paper);
+        assert!(pages.len() <= most, "{paper}: {}", pages.len());
+        let named = |page: &Page, words: &str| {
+            let mut found = Vec::new();
+            texts(&page.items, Vec2::ZERO, &mut found);
+            found.iter().any(|(text, _)| text.contains(words))
+        };
+        let with_bar = pages.iter().filter(|page| named(page, "working end"));
+        for page in with_bar {
+            let beside = ["Front view", "Side view", "From above", "Sections"];
+            assert!(beside.iter().any(|words| named(page, words)), "{paper}");
+        }
+        let joined = pages
+            .iter()
+            .any(|page| named(page, "Cut at the dashed line"));
+        assert!(!joined, "{paper}: a view is cut");
+    }
+}
+
+/// Of the rein alone each part shows some of it: nothing reaches to where the head is left out.
+#[test]
+fn each_part_of_a_rein_alone_shows_steel() {
+    for (name, design) in samples() {
+        for page in laid(&design, &what(&[Kind::Rein], Reins::Whole), Paper::A4) {
+            for part in parts(&page) {
+                let shows = |item: &&Item| match item {
+                    Item::Path(path) => matches!(path.fill, Some(Fill::Part(_))),
+                    Item::Text(_) | Item::Group(_) => false,
+                };
+                let mut steel = Vec::new();
+                flat(part.items, Vec2::ZERO, &mut steel);
+                let seen = steel.iter().filter(|(item, _)| shows(item));
+                let mut seen = seen.map(|(_, area)| area.intersect(part.window));
+                assert!(
+                    seen.any(|area| area.area() > 0.0),
+                    "{name}: {:?}",
+                    part.window
+                );
+            }
+        }
+    }
+}
+
+/// All paths and texts with the room that they take.
+fn flat<'a>(items: &'a [Item], shift: Vec2, found: &mut Vec<(&'a Item, Rect)>) {
+    for item in items {
+        match item {
+            Item::Group(group) => flat(&group.items, shift + group.shift, found),
+            Item::Path(_) | Item::Text(_) => {
+                found.extend(item.bounds().map(|area| (item, area + shift)));
+            }
+        }
+    }
+}
+
+/// In the map a page is found at a glance: as large as a fingernail's half, however many there are up to a dozen.
+#[test]
+fn the_map_shows_many_pages_in_rows() {
+    let own = what(
+        &[Kind::Half, Kind::Pair, Kind::Stages, Kind::Bar],
+        Reins::Whole,
+    );
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = laid(&sample("v-bit-square"), &own, paper);
+        assert!((6..=12).contains(&pages.len()), "{paper}: {}", pages.len());
+        for page in &pages {
+            let mut found = Vec::new();
+            flat(&page.items, Vec2::ZERO, &mut found);
+            let is_here = |item: &Item| match item {
+                Item::Path(path) => path.fill == Some(Fill::Ink) && path.line.is_some(),
+                Item::Text(_) | Item::Group(_) => false,
+            };
+            let here = found.iter().find(|(item, _)| is_here(item));
+            let (_, here) = here.expect("this page is filled");
+            assert!(here.width().max(here.height()) > 4.0, "{paper}: {here:?}");
+        }
     }
 }

@@ -248,16 +248,13 @@ fn lengths(own: &Operation, account: Account<'_>) -> String {
         return account.balance.cut_text(account.units);
     }
     let show = account.units.show();
-    let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
+    let long = |measure: &Measure| show.roughly(measure.part_length_mm);
     let (from, to) = (long(&own.before), long(&own.after));
-    if from == to {
-        return format!("the {} stays {to} long", own.part);
+    let words = own.long_words(show);
+    if from == to || from <= 0.0 {
+        return words;
     }
-    format!(
-        "the {}: {from}, then {to}, {:.2} times as long",
-        own.part,
-        own.elongation()
-    )
+    format!("{words}, {:.2} times as long", own.elongation())
 }
 
 fn lost(own: &Operation, units: Units) -> Option<String> {

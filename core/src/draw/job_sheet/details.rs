@@ -89,12 +89,7 @@ fn operation_block<'a>(
         lines.push(format!("Heat: {words}."));
     }
     if own.blows != Blows::Cut {
-        lines.push(format!(
-            "The {}: {} long, then {}.",
-            own.part,
-            job.rough(own.before.part_length_mm),
-            job.rough(own.after.part_length_mm)
-        ));
+        lines.push(format!("{}.", capital(&own.long_words(show))));
     }
     lines.extend(calipers(job, own));
     lines.push(format!("Check: {}.", own.check));
