@@ -11,7 +11,7 @@ use reinwright_core::tongs::resolve;
 use reinwright_core::tool;
 use reinwright_tests::designs::{sample, samples, samples_folder};
 use reinwright_tests::pairs::starting;
-use reinwright_tests::within;
+use reinwright_tests::{tools, within};
 
 use super::FILE;
 use super::reader::{self, Seen};
@@ -457,11 +457,19 @@ fn each_part_of_a_rein_alone_shows_steel() {
     }
 }
 
-/// All paths and texts with the room that they take.
+/// All paths and texts with the room that is seen of them.
 fn flat<'a>(items: &'a [Item], shift: Vec2, found: &mut Vec<(&'a Item, Rect)>) {
     for item in items {
         match item {
-            Item::Group(group) => flat(&group.items, shift + group.shift, found),
+            Item::Group(group) => {
+                let from = found.len();
+                flat(&group.items, shift + group.shift, found);
+                for (_, area) in &mut found[from..] {
+                    *area = group
+                        .clip
+                        .map_or(*area, |clip| area.intersect(clip + shift));
+                }
+            }
             Item::Path(_) | Item::Text(_) => {
                 found.extend(item.bounds().map(|area| (item, area + shift)));
             }
@@ -489,6 +497,53 @@ fn the_map_shows_many_pages_in_rows() {
             let here = found.iter().find(|(item, _)| is_here(item));
             let (_, here) = here.expect("this page is filled");
             assert!(here.width().max(here.height()) > 4.0, "{paper}: {here:?}");
+        }
+    }
+}
+
+/// No word of a template stands on another, upright or turned, in any of its kinds.
+#[test]
+fn no_word_stands_on_another() {
+    for (name, design) in samples() {
+        for reins in [Reins::Whole, Reins::Broken] {
+            let own = what(&Kind::ALL, reins);
+            for paper in [Paper::A4, Paper::Letter] {
+                for (number, page) in laid(&design, &own, paper).iter().enumerate() {
+                    check_words(&format!("{name} on {paper}, page {}", number + 1), page);
+                }
+            }
+        }
+    }
+    for (name, tool) in tools::all() {
+        let own = what(&Kind::ALL, Reins::Whole);
+        for page in Template::of_tool(&tool, &own, None).laid(Paper::A4) {
+            check_words(name, &page);
+        }
+    }
+}
+
+#[track_caller]
+fn check_words(what: &str, page: &Page) {
+    /// Signs of one line stand in the line below by a little, mm.
+    const HAIR: f64 = 0.3;
+    let mut found = Vec::new();
+    flat(&page.items, Vec2::ZERO, &mut found);
+    let words = found.iter().filter_map(|(item, area)| match item {
+        Item::Text(text) => Some((text, area.inset(-HAIR))).filter(|(_, area)| area.area() > 0.0),
+        Item::Path(_) | Item::Group(_) => None,
+    });
+    let words: Vec<_> = words.collect();
+    for (at, (text, area)) in words.iter().enumerate() {
+        // The room of a text that is turned by a quarter is a box too.
+        let quarters = text.turn / std::f64::consts::FRAC_PI_2;
+        assert!(
+            (quarters - quarters.round()).abs() < 1e-9,
+            "{what}: {text:?}"
+        );
+        for (other, beside) in &words[at + 1..] {
+            let shared = area.intersect(*beside);
+            let over = shared.width() > 0.0 && shared.height() > 0.0;
+            assert!(!over, "{what}: \"{}\" on \"{}\"", text.text, other.text);
         }
     }
 }
