@@ -1,6 +1,6 @@
 //! One style or own jaw as it is shown, with the advice on it.
 
-use reinwright_core::asked::{Bar, Work};
+use reinwright_core::asked::{Bar, Work, says_lie};
 use reinwright_core::draw;
 use reinwright_core::paper::Drawing;
 use reinwright_core::shop::{self, Advice};
@@ -41,6 +41,9 @@ pub(in crate::window::panels) struct Shown {
 fn advice(of: &Of, asked: &Asked) -> Advice {
     let (work, way) = shop::agreed(asked.work, asked.way);
     match of {
+        Of::Own(kept) if says_lie(&asked.said) => {
+            shop::advise_own_laid(kept, &work, way, &asked.bar)
+        }
         Of::Own(kept) => shop::advise_own(kept, &work, way, &asked.bar),
         Of::Style(kind) => {
             let laid = work.laid_as_said(&asked.said, *kind);
