@@ -205,7 +205,7 @@ fn cut(job: &Job<'_>) -> String {
         job.balance.cut_length(job.units()),
         bar.stock.words(),
         bar.steel.name(),
-        job.show().mass(job.balance.bar_mass_kg())
+        job.show().mass(job.balance.cut_mass_kg(job.units()))
     )
 }
 
