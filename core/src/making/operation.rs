@@ -137,6 +137,8 @@ pub struct Operation {
     pub half: &'static str,
     /// The part that is worked.
     pub part: Part,
+    /// All parts that its lengths are of, from the tip on.
+    pub parts: Vec<Part>,
     /// What to do, in one sentence.
     pub what: String,
     /// The same in a few words, to be read from the anvil.
@@ -189,6 +191,29 @@ impl Operation {
     /// How much longer what is worked becomes: after over before.
     pub fn elongation(&self) -> f64 {
         self.after.part_length_mm / self.before.part_length_mm.max(f64::MIN_POSITIVE)
+    }
+
+    /// How long what is worked becomes: `the jaw: 1 3/4 in long, then 2 1/8 in`, `neck and boss stay 2 1/2 in long`.
+    pub fn lengths(&self, show: Show) -> String {
+        let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
+        let (from, to) = (long(&self.before), long(&self.after));
+        let (named, stay) = self.worked();
+        if from == to {
+            format!("{named} {stay} {to} long")
+        } else {
+            format!("{named}: {from} long, then {to}")
+        }
+    }
+
+    /// What is worked, and whether one or several stay: `the jaw`, `neck, boss and shoulder`.
+    fn worked(&self) -> (String, &'static str) {
+        match &self.parts[..] {
+            [] | [_] => (format!("the {}", self.part), "stays"),
+            [first @ .., last] => {
+                let first: Vec<String> = first.iter().map(ToString::to_string).collect();
+                (format!("{} and {last}", first.join(", ")), "stay")
+            }
+        }
     }
 
     /// Whether less of the piece stays cold beside the heat than tongs close on.

@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use reinwright_core::asked::{Bar, Units};
+use reinwright_core::asked::{Bar, Units, capital};
 use reinwright_core::forge::balance::Balance;
 use reinwright_core::making::{Blows, Operation, Plan};
 use reinwright_core::steel::caution;
@@ -125,12 +125,7 @@ impl List {
             ));
         }
         if own.blows != Blows::Cut {
-            self.line(format_args!(
-                "    The {}: {} long, then {}",
-                own.part,
-                show.text(show.roughly(own.before.part_length_mm)),
-                show.text(show.roughly(own.after.part_length_mm))
-            ));
+            self.line(format_args!("    {}", capital(&own.lengths(show))));
         }
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {

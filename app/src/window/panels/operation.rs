@@ -248,16 +248,13 @@ fn lengths(own: &Operation, account: Account<'_>) -> String {
         return account.balance.cut_text(account.units);
     }
     let show = account.units.show();
-    let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
-    let (from, to) = (long(&own.before), long(&own.after));
-    if from == to {
-        return format!("the {} stays {to} long", own.part);
+    let said = own.lengths(show);
+    let rough = |measure: &Measure| show.roughly(measure.part_length_mm);
+    if rough(&own.before) == rough(&own.after) {
+        said
+    } else {
+        format!("{said}, {:.2} times as long", own.elongation())
     }
-    format!(
-        "the {}: {from}, then {to}, {:.2} times as long",
-        own.part,
-        own.elongation()
-    )
 }
 
 fn lost(own: &Operation, units: Units) -> Option<String> {

@@ -42,7 +42,9 @@ fn laid(job: &Job<'_>, room: Rect, apart: Apart) -> Vec<Vec<Item>> {
     stations(job, &mut flow, room);
     if let Some(heats) = job.heats {
         let lines = [format!("{}.", heats.plan.in_short())];
-        flow.put(&Block::headed("Heats of the pair", &lines, room.width()));
+        let of = if job.is_tool() { "tool" } else { "pair" };
+        let title = format!("Heats of the {of}");
+        flow.put(&Block::headed(&title, &lines, room.width()));
     }
     flow.put(&Block::headed("Cut", &[cut(job)], room.width()));
     let noticed = noticed(job);
@@ -89,12 +91,7 @@ fn operation_block(
         lines.push(format!("Heat: {words}."));
     }
     if own.blows != Blows::Cut {
-        lines.push(format!(
-            "The {}: {} long, then {}.",
-            own.part,
-            job.rough(own.before.part_length_mm),
-            job.rough(own.after.part_length_mm)
-        ));
+        lines.push(format!("{}.", capital(&own.lengths(show))));
     }
     lines.extend(calipers(job, own));
     lines.push(format!("Check: {}.", own.check));
@@ -195,10 +192,10 @@ fn table(rows: &[Row], mut at: Point) -> Vec<Item> {
 /// The line for the cut list.
 fn cut(job: &Job<'_>) -> String {
     let bar = job.bar();
-    let count = match job.layout() {
-        _ if job.is_tool() => "once for a tool",
-        crate::asked::Layout::BothOnOneBar => "once for a pair",
-        crate::asked::Layout::Single { .. } => "twice for a pair",
+    let count = if job.is_tool() {
+        "once for a tool"
+    } else {
+        "once for a pair"
     };
     format!(
         "{} of {}, {}, {count}, {}; the kerf comes on top.",
