@@ -315,7 +315,7 @@ impl Table {
             balance.cut_length(self.units),
             shape(stock),
             bar.steel.name(),
-            self.mass(balance.bar_mass_kg()),
+            self.mass(balance.cut_mass_kg(self.units)),
         );
         self.line(name);
         self.line(&words);

@@ -95,7 +95,7 @@ pub fn tool(tool: Tool) -> Made {
 pub fn sizes<D: InSizes>(family: &Family<D>) -> Vec<D> {
     let made = |size: &Size<D::Measure>| {
         let mut made = family.made(size).document;
-        made.rename(format!("{} {}", family.name, size.label()));
+        made.rename(format!("{}, {}", family.name, size.label()));
         made
     };
     family.sizes.iter().map(made).collect()

@@ -31,7 +31,7 @@ pub use range::Range;
 pub use section::{Edge, PlainSection};
 pub use stock_sizes::{StockList, StockShape, StockSizes, StockSizesError};
 pub use stock_words::{
-    StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_held, says_lie,
+    StockError, parse_bar, parse_bar_in, parse_work, parse_work_in, says_held, says_lie, says_unit,
 };
 pub use units_choice::Units;
 pub use value::{Step, Value, ValueError};

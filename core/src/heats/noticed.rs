@@ -135,12 +135,15 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
     };
     let name = &prepared.shop.sources[source].name;
     let show = report.show();
-    let place = |at: f64| show.text(rough(show, at));
+    let place = |at: f64| match show.text(rough(show, at)) {
+        at if at == show.text(0.0) => "at its tip".to_owned(),
+        at => format!("{at} from the tip"),
+    };
     let said = format!("operation {}, {}, {name}", row.number, row.step);
     let coldest = offer.uneven.coldest;
     if let Some(hottest) = heated.burns {
         let message = format!(
-            "{said}: the {} burns {} from the tip when the rest is at heat, {} where {} is the most",
+            "{said}: the {} burns {} when the rest is at heat, {} where {} is the most",
             hottest.part,
             place(hottest.at_mm),
             show.temperature(hottest.celsius.min(1400.0)),
@@ -154,7 +157,7 @@ fn hot(report: &mut Report, prepared: &Prepared, (row, heated): (&Row, &Heated))
     }
     if coldest.celsius < prepared.range.lower_celsius {
         let message = format!(
-            "{said}: the {} stays behind {} from the tip, at {} where {} is the least",
+            "{said}: the {} stays behind {}, at {} where {} is the least",
             coldest.part,
             place(coldest.at_mm),
             show.temperature(coldest.celsius),

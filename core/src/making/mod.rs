@@ -269,6 +269,7 @@ impl<'a> Making<'a> {
             step,
             half: ["", "second half"][self.half],
             part: part_of(zone, &self.task),
+            parts: parts_of(step.works(), &self.task),
             what: words.what,
             brief: told.brief(step),
             ends: ends(step, &self.state),
@@ -306,6 +307,13 @@ fn part_of(zone: usize, task: &Task<'_>) -> Part {
     } else {
         Part::Rein
     }
+}
+
+/// The parts of some zones, each once.
+fn parts_of(zones: &[usize], task: &Task<'_>) -> Vec<Part> {
+    let mut all: Vec<Part> = zones.iter().map(|zone| part_of(*zone, task)).collect();
+    all.dedup();
+    all
 }
 
 /// How many pieces come out of an operation, and their steel: two where a blank is cut apart, of

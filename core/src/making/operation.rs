@@ -137,6 +137,8 @@ pub struct Operation {
     pub half: &'static str,
     /// The part that is worked.
     pub part: Part,
+    /// All parts that its lengths are of, from the tip on.
+    pub parts: Vec<Part>,
     /// What to do, in one sentence.
     pub what: String,
     /// The same in a few words, to be read from the anvil.
@@ -191,24 +193,35 @@ impl Operation {
         self.after.part_length_mm / self.before.part_length_mm.max(f64::MIN_POSITIVE)
     }
 
+    /// How long what is worked becomes: `the jaw: 1 3/4 in long, then 2 1/8 in`, `neck and boss stay 2 1/2 in long`.
+    pub fn lengths(&self, show: Show) -> String {
+        let rough = [&self.before, &self.after].map(|own| show.roughly(own.part_length_mm));
+        let [from, to] = rough.map(|mm| show.text(mm));
+        let (named, stay) = self.worked();
+        match rough {
+            [before, after] if before == after => format!("{named} {stay} {to} long"),
+            // So little as was there before is not told in rough sizes.
+            [before, _] if before <= 0.0 => format!("{named}: drawn to {to} long"),
+            [_, _] => format!("{named}: {from} long, then {to}"),
+        }
+    }
+
+    /// What is worked, and whether one or several stay: `the jaw`, `neck, boss and shoulder`.
+    fn worked(&self) -> (String, &'static str) {
+        match &self.parts[..] {
+            [] | [_] => (format!("the {}", self.part), "stays"),
+            [first @ .., last] => {
+                let first: Vec<String> = first.iter().map(ToString::to_string).collect();
+                (format!("{} and {last}", first.join(", ")), "stay")
+            }
+        }
+    }
+
     /// Whether less of the piece stays cold beside the heat than tongs close on.
     pub fn is_held_hot(&self) -> bool {
         let cold = |(from, to): (f64, f64)| from.max(self.before.length_mm - to);
         let tongs = matches!(self.held, Grip::Tongs(..));
         tongs && self.hot_mm.is_some_and(|hot| cold(hot) < LEAST_HOLD)
-    }
-
-    /// What becomes of its part's length: `the rein: 4 1/2 in long, then 13 3/8 in`.
-    pub fn long_words(&self, show: Show) -> String {
-        let part = self.part;
-        let rough = [&self.before, &self.after].map(|own| show.roughly(own.part_length_mm));
-        let [from, to] = rough.map(|mm| show.text(mm));
-        match rough {
-            [before, after] if before == after => format!("the {part} stays {to} long"),
-            // So little as was there before is not told in rough sizes.
-            [before, _] if before <= 0.0 => format!("the {part} comes to {to} long"),
-            _ => format!("the {part}: {from} long, then {to}"),
-        }
     }
 
     /// How it is held, as the smith reads it.

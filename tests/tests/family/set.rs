@@ -215,7 +215,8 @@ fn totals_are_the_sum_of_the_balances_bar_by_bar() {
     let each: f64 = answers.iter().map(cut).sum();
     close("length", length, 12.0 * each, 1e-12);
     let mass: f64 = totals.iter().map(|total| total.mass_kg).sum();
-    let each: f64 = answers.iter().map(|a| a.balance.bar_mass_kg()).sum();
+    let cut_kg = |a: &SizeAnswer| a.balance.cut_mass_kg(a.document.units);
+    let each: f64 = answers.iter().map(cut_kg).sum();
     close("mass", mass, 12.0 * each, 1e-12);
     let mut sizes: Vec<usize> = totals
         .iter()

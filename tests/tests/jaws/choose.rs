@@ -275,6 +275,20 @@ fn an_own_v_lays_the_work_as_it_holds_it_best() {
     }
 }
 
+/// Flat bar on edge is held well by lips alone (common practice, no source).
+#[test]
+fn flat_bar_on_edge_is_for_a_box_jaw() {
+    let work = pairs::work("3/8 x 1 in flat on edge");
+    let of = |style| advise(style, &work, Way::EndOn, &bar("3/4 in square"));
+    for style in [JawKind::Flat, JawKind::OpenMouth] {
+        let advice = of(style);
+        assert!(advice.verdict > Verdict::Well, "{}", advice.reason);
+        assert!(advice.reason.contains("narrow edges"), "{}", advice.reason);
+    }
+    let boxed = of(JawKind::BoxJaw);
+    assert_eq!(boxed.verdict, Verdict::Well, "{}", boxed.reason);
+}
+
 #[test]
 fn an_own_jaw_that_does_not_grow_so_far_says_so() {
     let advice = advise_own(

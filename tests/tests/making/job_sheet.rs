@@ -2,13 +2,14 @@
 //! anything else.
 
 use kurbo::{Rect, Shape as _, Vec2};
+use reinwright_core::asked::Layout;
 use reinwright_core::draw::{Job, JobHeats, Made, job_sheet};
 use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Plan, Procedure, usual};
 use reinwright_core::paper::{Fill, Item, Line, Page, Paper, TextItem};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
-use reinwright_core::units::MM_PER_INCH;
+use reinwright_core::units::{Length, MM_PER_INCH};
 use reinwright_tests::command_line::{done, refused, text};
 use reinwright_tests::designs::{sample, samples, samples_folder};
 use reinwright_tests::{files, pairs};
@@ -277,6 +278,42 @@ fn the_command_line_takes_sources() {
         text(&out),
     ];
     refused(&wanted, &["nowhere.ron"]);
+}
+
+/// One half made at a time takes no more bar than its balance says: the length on the sheet is that of the pair, one
+/// half behind the other, and so is its mass, 7850 kg/m³ times section times length.
+#[test]
+fn one_half_at_a_time_is_cut_once_for_a_pair() {
+    let mut design = pairs::flat();
+    design.layout = Layout::Single { tail: Length::ZERO };
+    let cut = Answers::to(&design).balance.cut_length(design.units);
+    let kg = 7.85e-6 * design.bar.stock.area_mm2() * cut.mm();
+    let told = words_of(&sheet(&design, None, Paper::Letter).1);
+    let wanted = [
+        format!("cut {cut} long, one half behind the other."),
+        format!("once for a pair, {}", design.units.show().mass(kg)),
+    ];
+    for words in wanted {
+        assert!(told.contains(&words.replace(' ', "")), "{words}: {told}");
+    }
+}
+
+/// A length that stays is said to stay, and one of several parts is not said to be one part's.
+#[test]
+fn lengths_are_those_of_what_is_worked() {
+    let design = pairs::flat();
+    let (plan, _) = sheet(&design, None, Paper::Letter);
+    let show = design.units.show();
+    let operations = plan
+        .stages
+        .iter()
+        .filter_map(|stage| stage.operation.as_ref());
+    let lengths: Vec<String> = operations.map(|own| own.lengths(show)).collect();
+    let says = |words: &str| lengths.iter().any(|own| own.contains(words));
+    assert!(
+        says("the rein stays ") && says("neck, boss and shoulder"),
+        "{lengths:?}"
+    );
 }
 
 /// What burns in the only fire that there is stands on the page at the anvil, with what to do.

@@ -2,8 +2,8 @@
 //! tables, what is refused and with which words, and that words, file and work are one.
 
 use reinwright_core::asked::{
-    BoltHeld, Datum as _, FlatOf, Head, HexagonOf, RoundOf, SquareOf, Work, parse_work,
-    parse_work_in,
+    BoltHeld, Datum as _, FlatOf, Head, HexagonOf, RoundOf, SquareOf, Work, parse_bar, parse_work,
+    parse_work_in, says_unit,
 };
 use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::shop::Answers;
@@ -247,6 +247,66 @@ fn angles_and_flats() {
         work("1 x 3/8 flat").reading(),
         "flat, 3/8 in thick between the jaws, 1 in wide"
     );
+}
+
+/// The same bar is meant whichever size comes first, in work and in what is forged.
+#[test]
+fn flat_bar_is_the_same_whichever_size_comes_first() {
+    for (text, other) in [
+        ("25 x 12 mm flat", "12 x 25 mm flat"),
+        ("1 x 3/8 in flat", "3/8 x 1 in flat"),
+        ("12 x 12 mm flat", "12 x 12 mm flat"),
+    ] {
+        assert_eq!(parse_bar(text), parse_bar(other), "{text}");
+        assert_eq!(parse_work(text), parse_work(other), "{text}");
+    }
+}
+
+/// Flat bar on edge has its width between the jaws.
+#[test]
+fn flat_bar_on_edge_has_its_width_between_the_jaws() {
+    for text in [
+        "3/8 x 1 in flat on edge",
+        "1 x 3/8 flat on its edge",
+        "3/8 x 1 flat edge on",
+        "3/8 x 1 flat, edge-on",
+        "3/8 x 1 flat edgewise",
+        "3/8 x 1 flat by its edges",
+    ] {
+        called(text, &[25.4, 9.525]);
+        let read = work(text);
+        assert_eq!(read.words(), "3/8 in x 1 in flat on edge", "{text}");
+        assert_eq!(parse_work(&read.words()), Ok(read), "{text}");
+    }
+    assert_eq!(
+        work("3/8 x 1 flat on edge").reading(),
+        "flat on edge, 1 in between the jaws, 3/8 in thick"
+    );
+    refused(
+        "5/8 hex on edge",
+        "\"on edge\" is not understood of the hexagon: it is said of flat bar",
+    );
+    refused(
+        "3/8 x 1 flat askew",
+        "\"askew\" is not understood of the flat: flat bar is told by its sizes and shape, and on edge where its edges lie in the jaws",
+    );
+}
+
+/// The unit of the sizes in a text, where one is said.
+#[test]
+fn a_text_says_its_unit() {
+    for (text, unit) in [
+        ("16 mm hex", Some(Unit::Millimetre)),
+        ("1.6cm hex", Some(Unit::Millimetre)),
+        ("25x12mm flat", Some(Unit::Millimetre)),
+        ("5/8 in hex", Some(Unit::Inch)),
+        ("5/8\" hex", Some(Unit::Inch)),
+        ("5/8 hex", None),
+        ("M16", None),
+        ("1/2 in pipe", None),
+    ] {
+        assert_eq!(says_unit(text), unit, "{text}");
+    }
 }
 
 /// Every name is one with its words and with its file.

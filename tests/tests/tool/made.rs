@@ -222,20 +222,21 @@ fn a_length_stays_comes_or_grows() {
     let words = |unit: Units, [before, after]: [f64; 2]| {
         let mut own = some.clone();
         own.part = Part::StruckEnd;
+        own.parts.clear();
         own.before.part_length_mm = before;
         own.after.part_length_mm = after;
-        own.long_words(unit.show())
+        own.lengths(unit.show())
     };
     let table = [
         (
             Units::Inch,
             [0.0, 3.0],
-            "the struck end comes to 1/8 in long",
+            "the struck end: drawn to 1/8 in long",
         ),
         (
             Units::Inch,
             [1.0, 3.0],
-            "the struck end comes to 1/8 in long",
+            "the struck end: drawn to 1/8 in long",
         ),
         (Units::Inch, [25.4, 25.0], "the struck end stays 1 in long"),
         (
@@ -246,7 +247,7 @@ fn a_length_stays_comes_or_grows() {
         (
             Units::Millimetre,
             [0.4, 2.6],
-            "the struck end comes to 3 mm long",
+            "the struck end: drawn to 3 mm long",
         ),
         (
             Units::Millimetre,

@@ -91,6 +91,40 @@ fn work_lies_as_the_jaw_takes_it_unless_it_is_said_how() {
     assert_eq!(begun("3/4 square on flats"), work("3/4 in square"));
 }
 
+/// Who says the work in millimetres counts its bar in them, whatever was open before; a flat bar is told either way
+/// round.
+#[test]
+fn bar_is_counted_in_the_unit_of_the_work() {
+    for (work, first, typed, got) in [
+        (
+            "16 mm hex",
+            "20 mm square",
+            "25 x 12 flat",
+            "12 mm x 25 mm flat",
+        ),
+        (
+            "5/8 in hex",
+            "3/4 in square",
+            "1 x 1/2 flat",
+            "1/2 in x 1 in flat",
+        ),
+        ("M16", "3/4 in square", "1 x 1/2 flat", "1/2 in x 1 in flat"),
+    ] {
+        let mut window = flat();
+        for_work(&mut window, work);
+        press(&mut window, Modifiers::NONE, Key::Enter);
+        let is_first = |node: &egui_kittest::Node<'_>| {
+            let label = node.accesskit_node().label().unwrap_or_default();
+            label.starts_with(first)
+        };
+        let mut rows = window.get_all_by_role(Role::Button);
+        assert!(rows.any(|node| is_first(&node)), "{work}");
+        drop(rows);
+        reinwright_tests::window::fill(&mut window, "Another bar", typed);
+        assert_eq!(window.state().document().bar.stock.words(), got, "{work}");
+    }
+}
+
 /// The bar that was used last is offered first the next time, in each unit its own.
 #[test]
 fn the_usual_bar_is_remembered() {

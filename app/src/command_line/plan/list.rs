@@ -125,7 +125,7 @@ impl List {
             ));
         }
         if own.blows != Blows::Cut {
-            self.line(format_args!("    {}", capital(&own.long_words(show))));
+            self.line(format_args!("    {}", capital(&own.lengths(show))));
         }
         self.line(format_args!("    Check: {}", own.check));
         for caution in &own.cautions {

@@ -139,8 +139,8 @@ impl Workbench {
     }
 
     fn ask_for_pair(&mut self, units: Units) {
-        let usual = self.remembered.memory.usual_bar(units);
-        self.shown.begin = Some(BeginPair::new(units, usual.as_deref(), self.own_jaws()));
+        let used = |units| self.remembered.memory.usual_bar(units);
+        self.shown.begin = Some(BeginPair::new(units, used, self.own_jaws()));
     }
 
     /// Begins the pair that the questions led to, and remembers its bar.

@@ -248,13 +248,14 @@ fn lengths(own: &Operation, account: Account<'_>) -> String {
         return account.balance.cut_text(account.units);
     }
     let show = account.units.show();
-    let long = |measure: &Measure| show.roughly(measure.part_length_mm);
-    let (from, to) = (long(&own.before), long(&own.after));
-    let words = own.long_words(show);
-    if from == to || from <= 0.0 {
-        return words;
+    let said = own.lengths(show);
+    let rough = |measure: &Measure| show.roughly(measure.part_length_mm);
+    let before = rough(&own.before);
+    if before == rough(&own.after) || before <= 0.0 {
+        said
+    } else {
+        format!("{said}, {:.2} times as long", own.elongation())
     }
-    format!("{words}, {:.2} times as long", own.elongation())
 }
 
 fn lost(own: &Operation, units: Units) -> Option<String> {

@@ -3,6 +3,7 @@
 use egui::text::{CCursor, CCursorRange};
 use egui::text_edit::TextEditState;
 use egui::{Id, Response, TextEdit, Ui};
+use reinwright_core::asked::capital;
 
 /// Chooses the whole text, so that typing replaces it; what was typed here before is not the
 /// field's to take back but the document's.
@@ -54,6 +55,7 @@ impl Field {
 
     /// Says what was wrong.
     pub(super) fn say(&self, ui: &mut Ui) {
-        super::dialog::trouble(ui, self.trouble.as_deref());
+        let trouble = self.trouble.as_deref().map(capital);
+        super::dialog::trouble(ui, trouble.as_deref());
     }
 }

@@ -5,7 +5,8 @@ use crate::asked::work::wider;
 use crate::steel::Steel;
 use crate::units::{SizeError, Unit, quoted};
 
-/// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`.
+/// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`. Of the sizes of flat bar the smaller is
+/// the thickness, whichever comes first, as it is of work.
 ///
 /// # Errors
 /// When the size or the shape cannot be read.
@@ -32,7 +33,10 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
     let stock = match (shape.join(" ").as_str(), &sizes[..]) {
         ("square", &[side]) => Stock::Square { side },
         ("round", &[diameter]) => Stock::Round { diameter },
-        ("flat", &[thickness, width]) => Stock::Flat { thickness, width },
+        ("flat", &[a, b]) => {
+            let (thickness, width) = if b.mm() < a.mm() { (b, a) } else { (a, b) };
+            Stock::Flat { thickness, width }
+        }
         ("flat", &[thickness]) => Stock::Flat {
             thickness,
             width: wider(thickness),

@@ -10,5 +10,5 @@ mod work;
 
 pub use bar::{parse_bar, parse_bar_in};
 pub use error::StockError;
-pub use said::{says_held, says_lie};
+pub use said::{says_held, says_lie, says_unit};
 pub use work::{parse_work, parse_work_in};

@@ -1,6 +1,7 @@
 //! What a text says of how the work lies and by which part it is held.
 
 use crate::asked::work::{AngleHeld, BoltHeld, Lie};
+use crate::units::Unit;
 
 /// By which part.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -9,10 +10,15 @@ pub(super) enum Held {
     Angle(AngleHeld),
 }
 
+/// That flat bar is held by its edges.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct OnEdge;
+
 /// What is said beside the sizes and the kind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) struct Said {
     pub(super) lie: Option<Lie>,
+    pub(super) edge: Option<OnEdge>,
     pub(super) held: Option<Held>,
 }
 
@@ -23,12 +29,14 @@ pub(super) fn take<'a>(words: &[&'a str]) -> (Vec<&'a str>, Said) {
         let before = leading(&rest);
         let lie = lie(word).filter(|_| rest.last() != Some(&"across"));
         let held = before.0.and_then(|by| held(by, word));
-        if lie.is_none() && held.is_none() {
+        let edge = edge(before.0, word);
+        if lie.is_none() && held.is_none() && edge.is_none() {
             rest.push(*word);
             continue;
         }
         rest.truncate(before.1);
         said.lie = lie.or(said.lie);
+        said.edge = edge.or(said.edge);
         said.held = held.or(said.held);
     }
     (rest, said)
@@ -52,6 +60,16 @@ fn lie(word: &str) -> Option<Lie> {
         "corner" | "corners" | "diagonal" | "diamond" => Some(Lie::OnCorners),
         _ => None,
     }
+}
+
+/// `on edge`, `by its edges`, `edge-on`, `edgewise`.
+fn edge(by: Option<&str>, word: &str) -> Option<OnEdge> {
+    let is_so = match trimmed(word) {
+        "edgewise" | "edge-on" => true,
+        "edge" | "edges" => matches!(by, Some("on" | "by")),
+        _ => false,
+    };
+    is_so.then_some(OnEdge)
 }
 
 fn held(by: &str, word: &str) -> Option<Held> {
@@ -82,4 +100,24 @@ pub fn says_lie(text: &str) -> bool {
 /// Whether a text that names work says by which part it is held: `behind its head`, `by a leg`.
 pub fn says_held(text: &str) -> bool {
     of(text).held.is_some()
+}
+
+/// The unit in which a text that names work gives its sizes: `16 mm hex`, `5/8 in hex`. Nothing where it has none, and
+/// of pipe, which is called by inches wherever it is sold.
+pub fn says_unit(text: &str) -> Option<Unit> {
+    let text = super::sizes::plain(text);
+    let mut words = text.split_whitespace();
+    if words.clone().any(|word| word == "pipe") {
+        return None;
+    }
+    words.find_map(unit)
+}
+
+fn unit(word: &str) -> Option<Unit> {
+    let not_of_unit = |sign: char| !sign.is_alphabetic() && sign != '"';
+    match word.trim_end_matches(',').rsplit(not_of_unit).next()? {
+        "mm" | "cm" => Some(Unit::Millimetre),
+        "in" | "inch" | "inches" | "\"" => Some(Unit::Inch),
+        _ => None,
+    }
 }

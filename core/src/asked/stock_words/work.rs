@@ -27,7 +27,7 @@ pub fn parse_work_in(text: &str, default: Unit) -> Result<Work, StockError> {
 }
 
 fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
-    let read = plain(text);
+    let read = plain(text).replace("edge on", "edge-on");
     let words: Vec<&str> = read.split_whitespace().collect();
     let (mut rest, said) = said::take(&words);
     if let Some(last) = rest.last_mut() {
@@ -69,6 +69,14 @@ fn held(mut work: Work, said: Said) -> Result<Work, StockError> {
         }
         Some(Held::Angle(held)) => return Err(wrong(held.name(), "it is said of angles")),
     }
+    match said.edge {
+        None => {}
+        Some(said::OnEdge) => {
+            if !work.turn_on_edge() {
+                return Err(wrong("on edge", "it is said of flat bar"));
+            }
+        }
+    }
     match said.lie {
         None => {}
         Some(lie) if work.lies().is_some() => work.lay(lie),
@@ -93,6 +101,9 @@ const SHAPES: &str =
 /// Bar by its shape.
 fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
     const OF_BAR: &str = "bar is told by its size and shape, and on flats or on corners";
+    const OF_ROUND: &str = "round bar is told by its size and shape alone";
+    const ON_EDGE: &str =
+        "flat bar is told by its sizes and shape, and on edge where its edges lie in the jaws";
     const OF_FLAT: &str =
         "flat bar has a thickness and a width, the smaller is the thickness, as in 3/8 x 1 in flat";
     let numbers = asked.words.iter().take_while(|word| is_size(word)).count();
@@ -119,17 +130,17 @@ fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
     let understood = |kind, named: &[&str]| asked.only(kind, named, OF_BAR);
     Ok(match (shape, &sizes[..]) {
         ("flat", &[thickness]) => {
-            understood("flat", &["flat", "bar"])?;
+            asked.only("flat", &["flat", "bar"], ON_EDGE)?;
             Work::flat(thickness, wider(thickness))
         }
         ("flat", &[a, b]) => {
-            understood("flat", &["flat", "bar"])?;
+            asked.only("flat", &["flat", "bar"], ON_EDGE)?;
             let (thickness, width) = if b.mm() < a.mm() { (b, a) } else { (a, b) };
             Work::flat(thickness, width)
         }
         ("flat", _) => return Err(asks("flat", OF_FLAT)),
         ("round", &[diameter]) => {
-            understood("round", &["round", "bar"])?;
+            asked.only("round", &["round", "bar"], OF_ROUND)?;
             Work::round(diameter)
         }
         ("square", &[side]) => {

@@ -56,6 +56,41 @@ impl Work {
         }
     }
 
+    /// Whether it is flat bar whose edges lie in the jaws: what lies between them is more than its thickness.
+    pub fn is_on_edge(&self) -> bool {
+        match self {
+            Self::Flat {
+                thickness,
+                width,
+                of: FlatOf::Bar,
+            } => thickness.mm() > width.mm(),
+            Self::Flat { .. }
+            | Self::Round { .. }
+            | Self::Square { .. }
+            | Self::Hexagon { .. }
+            | Self::Octagon { .. } => false,
+        }
+    }
+
+    /// Turns flat bar, so that its edges lie in the jaws; whether it could be turned.
+    pub(crate) fn turn_on_edge(&mut self) -> bool {
+        match self {
+            Self::Flat {
+                thickness,
+                width,
+                of: FlatOf::Bar,
+            } => {
+                std::mem::swap(thickness, width);
+                true
+            }
+            Self::Flat { .. }
+            | Self::Round { .. }
+            | Self::Square { .. }
+            | Self::Hexagon { .. }
+            | Self::Octagon { .. } => false,
+        }
+    }
+
     /// By which part it is held, if it is an angle.
     pub fn angle_held(&self) -> Option<AngleHeld> {
         match self {

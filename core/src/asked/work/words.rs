@@ -19,6 +19,9 @@ impl Work {
         if self.lies() == Some(Lie::OnCorners) {
             words += " on corners";
         }
+        if self.is_on_edge() {
+            words += " on edge";
+        }
         words
     }
 
@@ -35,6 +38,9 @@ impl Work {
             }
             Some(_) => self.told(),
             None => match self {
+                Self::Flat {
+                    of: FlatOf::Bar, ..
+                } if self.is_on_edge() => self.words(),
                 Self::Flat {
                     of: FlatOf::Bar, ..
                 } => format!("{} {}", self.size(), self.way()),
@@ -55,6 +61,13 @@ impl Work {
     pub fn reading(&self) -> String {
         let held = |part: &str| format!("{}: {part}", self.words());
         match *self {
+            Self::Flat {
+                thickness,
+                width,
+                of: FlatOf::Bar,
+            } if self.is_on_edge() => {
+                format!("flat on edge, {thickness} between the jaws, {width} thick")
+            }
             Self::Flat {
                 thickness,
                 width,
@@ -104,6 +117,7 @@ impl Work {
                 width,
                 of,
             } => match of {
+                FlatOf::Bar if self.is_on_edge() => format!("{width} x {thickness} {shape}"),
                 FlatOf::Bar => format!("{thickness} x {width} {shape}"),
                 FlatOf::AngleLeg { other } => format!("{width} x {other} x {thickness} {shape}"),
             },

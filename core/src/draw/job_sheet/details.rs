@@ -49,7 +49,9 @@ fn blocks<'a>(job: &Job<'a>, room: Rect) -> Vec<Block<'a>> {
     blocks.extend(stations(job, room));
     if let Some(heats) = job.heats {
         let lines = [format!("{}.", heats.plan.in_short())];
-        blocks.push(Block::headed("Heats of the pair", &lines, room.width()));
+        let of = if job.is_tool() { "tool" } else { "pair" };
+        let title = format!("Heats of the {of}");
+        blocks.push(Block::headed(&title, &lines, room.width()));
     }
     blocks.push(Block::headed("Cut", &[cut(job)], room.width()));
     let noticed = noticed(job);
@@ -89,7 +91,7 @@ fn operation_block<'a>(
         lines.push(format!("Heat: {words}."));
     }
     if own.blows != Blows::Cut {
-        lines.push(format!("{}.", capital(&own.long_words(show))));
+        lines.push(format!("{}.", capital(&own.lengths(show))));
     }
     lines.extend(calipers(job, own));
     lines.push(format!("Check: {}.", own.check));
@@ -165,17 +167,17 @@ fn station_rows(job: &Job<'_>, piece: &Piece) -> Vec<Row> {
 /// The line for the cut list.
 fn cut(job: &Job<'_>) -> String {
     let bar = job.bar();
-    let count = match job.layout() {
-        _ if job.is_tool() => "once for a tool",
-        crate::asked::Layout::BothOnOneBar => "once for a pair",
-        crate::asked::Layout::Single { .. } => "twice for a pair",
+    let count = if job.is_tool() {
+        "once for a tool"
+    } else {
+        "once for a pair"
     };
     format!(
         "{} of {}, {}, {count}, {}; the kerf comes on top.",
         job.balance.cut_length(job.units()),
         bar.stock.words(),
         bar.steel.name(),
-        job.show().mass(job.balance.bar_mass_kg())
+        job.show().mass(job.balance.cut_mass_kg(job.units()))
     )
 }
 

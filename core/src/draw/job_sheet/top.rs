@@ -107,7 +107,7 @@ fn bar_words(job: &Job<'_>) -> String {
     let both = match job.layout() {
         _ if job.is_tool() => "for one tool",
         Layout::BothOnOneBar => "both halves on it",
-        Layout::Single { .. } => "for one half: cut two",
+        Layout::Single { .. } => "one half behind the other",
     };
     format!("Bar: {stock}, {steel}, cut {cut} long, {both}.")
 }

@@ -206,6 +206,11 @@ impl Balance {
         set(a) + part * (set(b) - set(a))
     }
 
+    /// Mass of the length to cut, kg, as the cut list has it.
+    pub fn cut_mass_kg(&self, units: Units) -> f64 {
+        self.cut_length(units).mm() * self.bar_area_mm2 * DENSITY_KG_MM3
+    }
+
     /// Mass of the bar before anything is lost, kg.
     pub fn bar_mass_kg(&self) -> f64 {
         self.bar_length_mm * self.bar_area_mm2 * DENSITY_KG_MM3

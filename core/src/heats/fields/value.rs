@@ -59,7 +59,12 @@ impl Unity {
 
     fn text(self, number: f64, unit: Unit) -> String {
         let (by, sign) = self.shown(unit);
-        format!("{}{sign}", plain(number * by))
+        let number = match self {
+            // Nobody weighs the fuel of an hour finer.
+            Self::Hourly => (number * by * 100.0).round() / 100.0,
+            Self::Sign(_) | Self::Share => plain(number * by),
+        };
+        format!("{number}{sign}")
     }
 
     fn read(self, text: &str, unit: Unit) -> Result<f64, String> {

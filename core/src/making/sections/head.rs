@@ -80,6 +80,9 @@ pub(in crate::making) fn jaw_block(task: &Task<'_>) -> Sect {
     }
 }
 
+/// Where a jaw's tip is not rounded yet, of its length (judgement).
+pub(in crate::making) const BEFORE_TIP: f64 = 0.9;
+
 /// The jaw as a straight flat that has the finished jaw's steel at every place along it.
 fn jaw_rough(task: &Task<'_>, state: &State) -> Vec<Segment> {
     /// Places along the jaw: enough for a bit, a bow and a root.
@@ -87,8 +90,9 @@ fn jaw_rough(task: &Task<'_>, state: &State) -> Vec<Segment> {
     let (zone, jaw) = (&state.zones[JAW], &task.half.jaw);
     let length = jaw.length();
     let at = |i: u32| length * (1.0 - f64::from(i) / f64::from(PLACES));
+    // The tip is rounded last of all: what is roughed out is as stout to its end as it is before the rounding.
     let sect = |i: u32| {
-        let (depth, width) = unrolled(task, at(i));
+        let (depth, width) = unrolled(task, at(i).min(BEFORE_TIP * length));
         let sect = Sect {
             depth,
             width,

@@ -9,8 +9,8 @@ use crate::shape::sweep::Ease;
 
 use super::blank::{Sect, Segment, shouldered};
 use super::state::{NECK, SHOULDER, Shape, State, Task};
+pub(super) use head::{BEFORE_TIP, boss_slab, jaw_block, unrolled};
 use head::{boss, jaw};
-pub(super) use head::{boss_slab, jaw_block, unrolled};
 use rein::rein;
 pub(super) use rein::{rein_block, third_mm};
 use rod::more;

@@ -163,6 +163,7 @@ impl Task<'_> {
             step: Step::Tool(step),
             half: "",
             part: self.part(&places),
+            parts: self.parts(&places),
             what: told.what,
             brief: told.brief,
             ends: 1,
@@ -212,6 +213,13 @@ impl Task<'_> {
     fn part(&self, places: &[usize]) -> Part {
         let first = places.first().and_then(|place| self.places().nth(*place));
         first.map_or(Part::Tool, |own| own.1.part)
+    }
+
+    /// The parts of some places, each once.
+    fn parts(&self, places: &[usize]) -> Vec<Part> {
+        let mut all: Vec<Part> = places.iter().map(|place| self.part(&[*place])).collect();
+        all.dedup();
+        all
     }
 
     /// A loss of the whole tool, mm³.

@@ -54,8 +54,10 @@ impl Way {
             Forging::UpsetBlock | Forging::UpsetBody => (Hot, Place::Face, None, Blows::End, Butt),
             Forging::UpsetEnd => (Hot, Place::Face, None, Blows::End, Tip),
             Forging::SetShoulder => (Hot, Place::HardyHole, None, Blows::End, Tip),
-            Forging::CupEnd | Forging::PressGroove | Forging::PressVee => {
-                (Hot, Place::Swage, None, Blows::End, Tip)
+            Forging::CupEnd => (Hot, Place::Swage, None, Blows::End, Tip),
+            // What lies on the block is driven in while its shank stands in the hole.
+            Forging::PressGroove | Forging::PressVee => {
+                (Hot, Place::HardyHole, None, Blows::End, Tip)
             }
             Forging::PunchEye => (Hot, Place::Pritchel, Half, Blows::Through, Middle),
             Forging::FullerSides => (Hot, Place::Fuller, Half, Blows::BothEdges, Middle),

@@ -3,7 +3,7 @@
 use crate::asked::Hole;
 use crate::forge::balance::PUNCH_TO_HOLE;
 
-use super::super::sections::{boss_slab, jaw_block, rein_block, unrolled};
+use super::super::sections::{BEFORE_TIP, boss_slab, jaw_block, rein_block, unrolled};
 use super::super::side::SetDowns;
 use super::{Side, Told, Words, words};
 
@@ -127,7 +127,7 @@ impl Told<'_> {
     pub(super) fn rough_jaw(&self) -> Words {
         let jaw = &self.task.half.jaw;
         let heel = unrolled(self.task, 0.0);
-        let tip = unrolled(self.task, 0.9 * jaw.length());
+        let tip = unrolled(self.task, BEFORE_TIP * jaw.length());
         words(
             format!(
                 "Rough the jaw to a straight flat: {} at the heel, {} before the tip",

@@ -208,12 +208,22 @@ pub(super) fn trade(document: &Document, way: Way) -> Trade {
 fn trade_of(jaw: &Jaw, work: &Work, way: Way) -> Trade {
     let said = jaw.kind().trade(work, way);
     let said = said.unwrap_or_else(|| by_lay(jaw.plain_form().lay, way));
+    let said = if work.is_on_edge() && jaw.kind() != JawKind::BoxJaw {
+        said.worse(ON_EDGE)
+    } else {
+        said
+    };
     let bit = jaw.style.bit().and_then(|bit| bit.trade(work, Way::EndOn));
     match bit {
         Some(bit) if bit.verdict == Verdict::Unsafe => said.worse(bit),
         Some(_) | None => said,
     }
 }
+
+/// What is said of flat bar on edge in all jaws without lips (common practice, no source).
+const ON_EDGE: Trade = Trade::will_do(
+    "stands on the narrow edges and turns over easily: the lips of a box jaw keep it",
+);
 
 /// A style that says nothing itself is judged by how it lays its work.
 fn by_lay(lay: Lay, way: Way) -> Trade {

@@ -183,7 +183,7 @@ impl<'a> Task<'a> {
         let crop_mm = rack.crop.map_or(order.crop_mm, |crop| crop.mm());
         let least_mm = rack
             .least_offcut
-            .map_or(Rack::USUAL_LEAST, |least| least.mm());
+            .map_or_else(|| Rack::usual_least_mm(units), |least| least.mm());
         let longest = longest(order)?;
         let kinds = kinds(order, rack, units, longest.length_mm + crop_mm);
         let ends = kinds.iter().map(|kind| kind.length_mm - crop_mm);

@@ -8,7 +8,7 @@ use thiserror::Error;
 use super::plan::{CutPlan, Source};
 use crate::asked::{Bar, FileError, Units, broken, options, pretty, readable};
 use crate::shop::family::same_bar;
-use crate::units::{Length, MM_PER_SIXTEENTH, Unit};
+use crate::units::{Length, MM_PER_INCH, MM_PER_SIXTEENTH, Unit};
 
 /// The name of the file in the folder.
 pub const RACK_FILE: &str = "rack.ron";
@@ -76,7 +76,7 @@ pub struct Rack {
     /// What is cut off each bar's ragged end; that of the designs if it is not said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub crop: Option<Length>,
-    /// The shortest end that is put back; [`Rack::USUAL_LEAST`] if it is not said.
+    /// The shortest end that is put back; [`Rack::usual_least_mm`] if it is not said.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub least_offcut: Option<Length>,
     /// What is there.
@@ -111,8 +111,13 @@ impl Rack {
     pub const LONGEST_MM: f64 = 30_000.0;
 
     /// The shortest end that is put back unless the smith says otherwise, mm: enough for a half, or
-    /// for a small tool (judgement).
-    pub const USUAL_LEAST: f64 = 200.0;
+    /// for a small tool (judgement); 8 in of a smith who counts in inches.
+    pub fn usual_least_mm(units: Units) -> f64 {
+        match units {
+            Units::Inch => 8.0 * MM_PER_INCH,
+            Units::Millimetre => 200.0,
+        }
+    }
 
     /// Reads a rack from the bytes of its file.
     ///

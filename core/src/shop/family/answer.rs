@@ -137,5 +137,5 @@ fn add<A: OfSize<Of: InSizes>>(total: &mut BarTotal, index: usize, answer: &A, p
     let wanted = f64::from(pairs);
     let length = wanted * answer.balance().cut_length(units).mm();
     total.length_mm += length;
-    total.mass_kg += wanted * answer.balance().bar_mass_kg();
+    total.mass_kg += wanted * answer.balance().cut_mass_kg(units);
 }

@@ -2,7 +2,7 @@
 
 use std::cell::Cell;
 
-use egui::{DragValue, Grid, Response, RichText, Sense, Ui, Vec2};
+use egui::{DragValue, Grid, Label, Response, RichText, Sense, Ui, Vec2};
 use reinwright_core::draw::STRESS_STEPS;
 use reinwright_core::finding::{Part, Severity};
 use reinwright_core::proof::strength::{CLIP_CLOSES_MM, Figure, JAW_CELSIUS, Squeeze, Strength};
@@ -126,8 +126,7 @@ fn peak(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
         failing(ui, "It bends for good");
     }
     if squeeze.is_capped() {
-        let closes = show.force(squeeze.hand_n);
-        ui.weak(format!("The reins meet at {closes}: more is not felt"));
+        ui.weak(reins_meet(&squeeze, show));
     }
     if all.contains_pointer() {
         look.point_at(worst.part);
@@ -191,6 +190,18 @@ fn squeezes(ui: &mut Ui, strength: &Strength, show: Show, look: &mut Look) {
                 }
             }
         });
+    let chosen_is_capped = strength.squeezes[look.squeeze].is_capped();
+    if let Some(capped) = strength.squeezes.iter().find(|own| own.is_capped())
+        && !chosen_is_capped
+    {
+        ui.add(Label::new(RichText::new(reins_meet(capped, show)).weak()).wrap());
+    }
+}
+
+/// That the reins meet before the squeeze is as strong as it was asked.
+fn reins_meet(capped: &Squeeze, show: Show) -> String {
+    let at = show.force(capped.hand_n);
+    format!("The reins meet at {at}: more is not felt")
 }
 
 /// A value under each of the squeezes, written so wide.

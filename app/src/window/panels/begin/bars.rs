@@ -2,7 +2,7 @@
 //! frame.
 
 use egui::{Align, Button, Context, Key, Layout, RichText, ScrollArea, Ui, vec2};
-use reinwright_core::asked::{Bar, parse_bar_in};
+use reinwright_core::asked::{Bar, Units, parse_bar_in};
 use reinwright_core::shop::{Offer, Offered, bars_to_offer};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::units::Unit;
@@ -40,6 +40,36 @@ impl First {
         match self {
             Self::UsedLast => "Which bar is it forged from? The first is the one you used last.",
             Self::Common => "Which bar is it forged from? The first is a common one.",
+        }
+    }
+}
+
+/// The bar that is offered first, in each unit.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Usual {
+    inch: (First, Bar),
+    millimetre: (First, Bar),
+}
+
+impl Usual {
+    /// The bars that were used last, in words, or those that are common.
+    pub(super) fn read(used: impl Fn(Units) -> Option<String>) -> Self {
+        let first = |units: Units, common: &str| {
+            let read = |words: &str| parse_bar_in(words, units.unit()).ok();
+            let used = used(units).as_deref().and_then(read);
+            let common = || (First::Common, read(common).expect("it names a bar"));
+            used.map_or_else(common, |bar| (First::UsedLast, bar))
+        };
+        Self {
+            inch: first(Units::Inch, "3/4 in square"),
+            millimetre: first(Units::Millimetre, "20 mm square"),
+        }
+    }
+
+    pub(super) fn of(&self, units: Units) -> (First, Bar) {
+        match units {
+            Units::Inch => self.inch,
+            Units::Millimetre => self.millimetre,
         }
     }
 }

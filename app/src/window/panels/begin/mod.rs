@@ -5,7 +5,7 @@ mod bars;
 
 use egui::{Button, Context, Key, RichText, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
-use reinwright_core::asked::{Bar, Units, parse_bar_in, parse_work_in};
+use reinwright_core::asked::{Bar, Units, parse_work_in, says_unit};
 use reinwright_core::shop::{start, start_own};
 use reinwright_core::tongs::document::{Document, check_limits};
 use reinwright_core::tongs::jaw::Way;
@@ -17,7 +17,7 @@ use super::styles::{Asked, Cards, Of, Taken, WORK_HINT, ways};
 use super::typing::Field;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
-use bars::{Bars, First};
+use bars::{Bars, Usual};
 
 /// Where the smith stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -54,42 +54,33 @@ pub(crate) enum Outcome {
 /// The questions while they are open.
 #[derive(Debug)]
 pub(crate) struct BeginPair {
-    unit: Unit,
+    /// In which a size is read that has no unit, unless the work has one.
+    units: Units,
     step: Step,
     /// The step that was shown last: a step that is new takes the keyboard.
     shown: Option<Step>,
     work: Field,
     way: Way,
-    /// The bar that is offered first.
-    usual: (First, Bar),
+    usual: Usual,
     cards: Cards,
     taken: Option<Taken>,
     bars: Bars,
 }
 
-/// The bar that is offered first until another one was used.
-fn first_bar(units: Units) -> Bar {
-    let words = match units {
-        Units::Inch => "3/4 in square",
-        Units::Millimetre => "20 mm square",
-    };
-    parse_bar_in(words, units.unit()).expect("these name bars")
-}
-
 impl BeginPair {
-    /// In a unit, with the bar that was used last, in words.
-    pub(crate) fn new(units: Units, usual: Option<&str>, own: Vec<KeptJaw>) -> Self {
-        let unit = units.unit();
-        let usual = usual.and_then(|words| parse_bar_in(words, unit).ok());
+    /// In a unit, with the bars that were used last in each, in words.
+    pub(crate) fn new(
+        units: Units,
+        used: impl Fn(Units) -> Option<String>,
+        own: Vec<KeptJaw>,
+    ) -> Self {
         Self {
-            unit,
+            units,
             step: Step::Work,
             shown: None,
             work: Field::default(),
             way: Way::default(),
-            usual: usual.map_or((First::Common, first_bar(units)), |bar| {
-                (First::UsedLast, bar)
-            }),
+            usual: Usual::read(used),
             cards: Cards::with(own),
             taken: None,
             bars: Bars::default(),
@@ -143,6 +134,16 @@ impl BeginPair {
         }
     }
 
+    /// What the pair counts in: the unit of its work, where that is said. Who types `16 mm hex` buys bar in
+    /// millimetres too.
+    fn counts_in(&self) -> Units {
+        match says_unit(&self.work.text) {
+            Some(Unit::Inch | Unit::Foot) => Units::Inch,
+            Some(Unit::Millimetre | Unit::Centimetre) => Units::Millimetre,
+            None => self.units,
+        }
+    }
+
     fn ask_work(&mut self, ui: &mut Ui, comes: Comes) -> Option<Outcome> {
         let (ready, entered) = over_foot(ui, |ui| self.work(ui, comes));
         let on = foot(ui, Some(("On to the jaw", ready)), &["Cancel"]);
@@ -155,7 +156,7 @@ impl BeginPair {
     /// The field for the work; whether it names some, and whether Enter was pressed in it.
     fn work(&mut self, ui: &mut Ui, comes: Comes) -> (Ready, bool) {
         ui.label("What must the tongs hold?");
-        let unit = self.unit;
+        let unit = self.units.unit();
         let typed = ui.horizontal(|ui| self.work.show(ui, ("Work to hold", WORK_HINT)));
         if comes == Comes::New {
             typed.inner.request_focus();
@@ -201,12 +202,13 @@ impl BeginPair {
         fills: &mut FillTessellator,
         comes: Comes,
     ) -> Option<Outcome> {
-        let unit = self.unit;
+        let unit = self.units.unit();
         let Some(work) = self.work.read(|text| parse_work_in(text, unit)) else {
             self.step = Step::Work;
             return None;
         };
-        let (said, way, bar) = (self.work.text.clone(), self.way, self.usual.1);
+        let usual = self.usual.of(self.counts_in());
+        let (said, way, bar) = (self.work.text.clone(), self.way, usual.1);
         let asked = Asked {
             work,
             said,
@@ -222,7 +224,7 @@ impl BeginPair {
             cards.show(ui, |ui| self.cards.show(ui, fills)).inner
         });
         if let Some(taken) = taken {
-            self.bars = Bars::beside(self.usual);
+            self.bars = Bars::beside(usual);
             self.taken = Some(taken);
             self.step = Step::Bar;
         }
@@ -239,7 +241,7 @@ impl BeginPair {
         }
         let begin = |bar: Bar| begun(taken, bar);
         self.bars.follow(ui.ctx(), &begin);
-        let unit = self.unit;
+        let unit = self.counts_in().unit();
         let pair = over_foot(ui, |ui| self.bars.show(ui, unit, &begin));
         let begun = pair.map(|pair| Outcome::Pair(Box::new(pair)));
         let left = foot(ui, None, &["Cancel"]).map(|_cancel| Outcome::Left);
@@ -252,7 +254,7 @@ fn begun(taken: &Taken, bar: Bar) -> Result<Document, String> {
     let work = taken.advice.pair.work;
     let pair = match &taken.of {
         Of::Own(kept) => start_own(kept, work, bar).map_err(|outgrown| outgrown.to_string())?,
-        Of::Style(kind) => start(*kind, work, bar).map_err(|no| no.why)?,
+        Of::Style(kind) => start(*kind, work, bar).map_err(|no| no.reason())?,
     };
     check_limits(&pair).map_err(|error| error.to_string())?;
     Ok(pair)

@@ -90,12 +90,11 @@ impl CutList {
                             gone = Some(at);
                         }
                     }
-                    ui.add(Label::new(own.name()).truncate())
-                        .on_hover_text(format!(
-                            "{}, out of {}",
-                            own.name(),
-                            own.design.bar().stock.words()
-                        ));
+                    ui.add(Label::new(own.name()).wrap()).on_hover_text(format!(
+                        "{}, out of {}",
+                        own.name(),
+                        own.design.bar().stock.words()
+                    ));
                 });
             });
         }

@@ -1,7 +1,7 @@
 //! The bars on the rack, those that can be bought, and how they are cut.
 
 use egui::{DragValue, Label, RichText, Ui};
-use reinwright_core::asked::Bar;
+use reinwright_core::asked::{Bar, Units};
 use reinwright_core::shop::cut::{Lying, Order, Rack, Sold, parse_long};
 use reinwright_core::steel::Steel;
 use reinwright_core::units::Length;
@@ -128,7 +128,7 @@ impl CutList {
     }
 
     fn add_bars(&mut self, ui: &mut Ui) -> Option<RackChange> {
-        let orders = self.orders();
+        let (orders, such) = (self.orders(), Such::of(self.units));
         let typed = &mut self.fields.bars;
         let mut entered = false;
         ui.horizontal(|ui| {
@@ -136,7 +136,7 @@ impl CutList {
                 ui,
                 &About {
                     name: "Bars at hand",
-                    hint: "3 x 3 m of 16 mm square",
+                    hint: such.bars,
                     tip: "How many, how long and of what; a comma between unlike ones. What they are of may be left out where all designs are forged from one bar",
                     width: (ui.available_width() - 96.0).max(120.0),
                 },
@@ -172,7 +172,7 @@ impl CutList {
     }
 
     fn add_sold(&mut self, ui: &mut Ui) -> Option<RackChange> {
-        let orders = self.orders();
+        let (orders, such) = (self.orders(), Such::of(self.units));
         let Fields { sold, price, .. } = &mut self.fields;
         let mut entered = false;
         ui.horizontal(|ui| {
@@ -180,8 +180,8 @@ impl CutList {
                 ui,
                 &About {
                     name: "Length to buy",
-                    hint: "6 m",
-                    tip: "A length that the merchant has, and of what where the designs are of several bars, such as 6 m of 16 mm square",
+                    hint: such.length,
+                    tip: such.tip,
                     width: (ui.available_width() - 196.0).max(90.0),
                 },
             );
@@ -245,7 +245,10 @@ impl CutList {
                 name: "Ends kept from",
                 tip: "The shortest end that goes back on the rack",
                 own: rack.least_offcut,
-                usual: (show.text(Rack::USUAL_LEAST), "as it is usual"),
+                usual: (
+                    show.text(Rack::usual_least_mm(self.units)),
+                    "as it is usual",
+                ),
                 make: RackChange::Least,
             },
         ];
@@ -257,6 +260,30 @@ impl CutList {
             change = cut.show(ui, typed).or(change);
         }
         change
+    }
+}
+
+/// How bars are said, in the unit that is counted in.
+struct Such {
+    bars: &'static str,
+    length: &'static str,
+    tip: &'static str,
+}
+
+impl Such {
+    fn of(units: Units) -> Self {
+        match units {
+            Units::Inch => Self {
+                bars: "3 x 10 ft of 3/4 in square",
+                length: "20 ft",
+                tip: "A length that the merchant has, and of what where the designs are of several bars, such as 20 ft of 3/4 in square",
+            },
+            Units::Millimetre => Self {
+                bars: "3 x 3 m of 16 mm square",
+                length: "6 m",
+                tip: "A length that the merchant has, and of what where the designs are of several bars, such as 6 m of 16 mm square",
+            },
+        }
     }
 }
 

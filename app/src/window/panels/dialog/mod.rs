@@ -126,7 +126,7 @@ impl Purpose {
             Self::Folder(_) => "Drawings of the set to a folder",
             Self::Shelf => "Folder of designs and families",
             Self::Picture => "Trace a picture",
-            Self::CutDesign => "Cut the pairs of a design too",
+            Self::CutDesign => "Add a design to the cut list",
             Self::Shop => "Folder of the shop",
             Self::CutPdf(_) => "Print the cut list to PDF",
             Self::JobSheet(_) => "Job sheet to PDF",
@@ -168,10 +168,34 @@ impl Purpose {
 
     /// What the file or the folder may be called, for what is open.
     pub(crate) fn name(&self, open: &dyn Opened) -> String {
-        if matches!(self, Self::Tools(_)) {
-            return format!("{}-tools", open.file_name("ron").trim_end_matches(".ron"));
+        let ending = self.files().1;
+        let stem = open.file_name("");
+        let stem = stem.trim_end_matches('.');
+        match self.after_name() {
+            "" => open.file_name(ending),
+            what if ending.is_empty() => format!("{stem}-{what}"),
+            what => format!("{stem}-{what}.{ending}"),
         }
-        open.file_name(self.files().1)
+    }
+
+    /// What stands behind the design's name, so that nothing that is made of a design is written over the other.
+    fn after_name(&self) -> &'static str {
+        match self {
+            Self::Tools(_) => "tools",
+            Self::JobSheet(_) => "job-sheet",
+            Self::CutPdf(_) => "cut-list",
+            Self::CheckPage(_) => "check-page",
+            Self::Open
+            | Self::Save(_)
+            | Self::Pdf(..)
+            | Self::Svg(_)
+            | Self::Folder(_)
+            | Self::Shelf
+            | Self::Picture
+            | Self::CutDesign
+            | Self::Shop
+            | Self::OwnJaw(_) => "",
+        }
     }
 
     /// Whether the file is written.

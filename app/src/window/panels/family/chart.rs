@@ -223,11 +223,11 @@ impl<D: Seen> FamilyBench<D> {
     fn takes(&self, ui: &mut Ui) {
         let units = self.session.now.base.units();
         let length = |of: &D::Answer| match of.balance().trouble() {
-            None => of.balance().bar_length_mm,
+            None => of.balance().cut_length(units).mm(),
             Some(_) => 0.0,
         };
         let kg = |of: &D::Answer| of.mass_kg();
-        let length_words = |of: &D::Answer| units.show().text(length(of));
+        let length_words = |of: &D::Answer| of.balance().cut_text(units);
         let mass_words = |of: &D::Answer| units.show().mass(kg(of));
         self.bars(
             ui,

@@ -11,7 +11,7 @@ use reinwright_core::units::Show;
 use super::{coil, looked_at, others, source, totals};
 use crate::window::panels::wish::Wish;
 use crate::window::state::bar::Forged;
-use crate::window::state::heating::Heating;
+use crate::window::state::heating::{Heat, Heating};
 use crate::window::state::look::Look;
 use crate::window::state::shop_heats::ShopHeats;
 
@@ -52,7 +52,7 @@ pub(crate) fn show(
         section(ui, &format!("A coil for this {of}"));
         asked = coil::show(ui, shown.heating, shown.shop).or(asked);
     }
-    if let Some(heat) = &heat {
+    if let Some(heat) = heat.as_ref().filter(|heat| has_notes(heat)) {
         section(ui, "Mind while you heat");
         others::findings(ui, (heat, &[Severity::Note]), look);
     }
@@ -62,6 +62,12 @@ pub(crate) fn show(
         ui.add_space(3.0);
     }
     asked
+}
+
+/// Whether anything is to be minded that is not to be mended.
+fn has_notes(heat: &Heat) -> bool {
+    let mut all = heat.findings.iter();
+    all.any(|own| own.severity == Severity::Note)
 }
 
 fn section(ui: &mut Ui, title: &str) {

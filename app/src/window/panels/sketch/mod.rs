@@ -4,7 +4,7 @@ mod nodes;
 mod section;
 mod shelf;
 
-use egui::{Button, RichText, Ui};
+use egui::{Button, Key, RichText, Ui};
 use reinwright_core::draw::handle::HandleId;
 use reinwright_core::finding::Part;
 use reinwright_core::tongs::document::Document;
@@ -160,14 +160,16 @@ impl Sketching {
                 .hint_text("Name to keep it by")
                 .char_limit(60)
                 .desired_width((ui.available_width() - 62.0).max(60.0));
-            if ui.add(field).accessible_name("Jaw name").changed() {
+            let field = ui.add(field).accessible_name("Jaw name");
+            if field.changed() {
                 self.name = Some(name.clone());
             }
+            let entered = field.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
             let named = !name.trim().is_empty();
             let keep = ui.add_enabled(named, Button::new("Keep"));
             let keep =
                 keep.on_hover_text("Put it among your own jaws, for other designs and sizes");
-            if keep.clicked() {
+            if keep.clicked() || (named && entered) {
                 self.name = None;
                 wish = Some(JawWish::Keep(Box::new(jaw.clone()), name.trim().to_owned()));
             }

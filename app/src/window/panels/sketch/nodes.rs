@@ -295,12 +295,12 @@ impl Sketching {
 
     fn grip(&self, ui: &mut Ui, sketch: &mut Sketch) {
         let last = sketch.nodes.len() - 1;
-        ui.horizontal_wrapped(|ui| {
-            ui.label(format!(
-                "Grips from node {} to {}",
-                sketch.grip.0 + 1,
-                sketch.grip.1 + 1
-            ));
+        ui.label(format!(
+            "Grips from node {} to {}",
+            sketch.grip.0 + 1,
+            sketch.grip.1 + 1
+        ));
+        ui.horizontal(|ui| {
             let from = ui.add_enabled(self.node < sketch.grip.1, Button::new("From here").small());
             if from
                 .on_hover_text("The work may bear from the chosen node on")

@@ -37,7 +37,7 @@ impl Paper {
         let clicked = Command::TrueSize.button(ui).clicked();
         if let Some(view) = self.view() {
             let percent = 100.0 * view.scale / true_scale;
-            ui.weak(format!("{percent:.0} %"))
+            ui.weak(format!("{percent:.0}\u{a0}%"))
                 .on_hover_text("Of true size on this screen");
         }
         clicked.then_some(Command::TrueSize)
