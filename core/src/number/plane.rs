@@ -2,7 +2,7 @@
 
 use std::cmp::Ordering;
 
-use kurbo::{BezPath, PathEl, Point};
+use kurbo::{BezPath, PathEl, Point, Vec2};
 
 /// How far a flattened curve may stray, mm: a fifth of the narrowest line.
 pub(crate) const STRAY: f64 = 0.02;
@@ -91,8 +91,28 @@ fn cut(points: &[Point], side: impl Fn(Point) -> f64) -> Vec<Point> {
 
 /// The convex hull of points (monotone chain), anticlockwise.
 pub(crate) fn hull(mut points: Vec<Point>) -> Vec<Point> {
+    drop_inner(&mut points);
     points.sort_by(from_left);
     hull_of_sorted(&points)
+}
+
+/// Drops points that cannot be corners of the hull: those inside of the four that lie farthest out
+/// aslant (Akl and Toussaint's step, from memory), so that there are few to be sorted.
+fn drop_inner(points: &mut Vec<Point>) {
+    /// So far inside, mm², that no rounding takes a corner of the hull.
+    const INSIDE: f64 = 1e-6;
+    let Some(&first) = points.first() else {
+        return;
+    };
+    let farthest = |way: Vec2| {
+        let out = |p: Point| p.to_vec2().dot(way);
+        let farther = |far: Point, p: &Point| if out(*p) > out(far) { *p } else { far };
+        points.iter().fold(first, farther)
+    };
+    let four = [(-1.0, -1.0), (1.0, -1.0), (1.0, 1.0), (-1.0, 1.0)];
+    let [a, b, c, d] = four.map(|way| farthest(Vec2::from(way)));
+    let sides = [(a, b), (b, c), (c, d), (d, a)];
+    points.retain(|&p| !sides.iter().all(|&(a, b)| (b - a).cross(p - a) > INSIDE));
 }
 
 /// From left to right, and what stands over each other from below.

@@ -10,13 +10,41 @@ use super::plane::{sides, sides_of};
 /// that a question looks at the few that are near.
 pub(crate) struct Region {
     /// All strips' sides, one strip after the other.
-    sides: Vec<(Point, Point)>,
+    sides: Vec<Side>,
     /// Where each strip's sides begin; one more for the end.
     starts: Vec<usize>,
     bounds: Rect,
     strips_per_mm: f64,
     /// Whether it is nowhere hollow.
     is_hull: bool,
+}
+
+/// A side of an area.
+#[derive(Clone, Copy)]
+struct Side {
+    from: Point,
+    to: Point,
+    low: f64,
+    high: f64,
+}
+
+impl Side {
+    fn of((from, to): (Point, Point)) -> Self {
+        Self {
+            from,
+            to,
+            low: from.y.min(to.y),
+            high: from.y.max(to.y),
+        }
+    }
+
+    /// Whether its box and another one share a place.
+    fn overlaps(&self, other: Rect) -> bool {
+        self.low <= other.y1
+            && other.y0 <= self.high
+            && self.from.x.min(self.to.x) <= other.x1
+            && other.x0 <= self.from.x.max(self.to.x)
+    }
 }
 
 /// A line that lies in an area does so to both sides by so much, mm: less than a line's width, more
@@ -63,8 +91,9 @@ impl Region {
             region.starts[strip + 1] += region.starts[strip];
         }
         let mut next = region.starts.clone();
-        region.sides = vec![(Point::ORIGIN, Point::ORIGIN); region.starts[usize::from(STRIPS)]];
-        for (side, span) in all.into_iter().zip(spans) {
+        let nothing = Side::of((Point::ORIGIN, Point::ORIGIN));
+        region.sides = vec![nothing; region.starts[usize::from(STRIPS)]];
+        for (side, span) in all.into_iter().map(Side::of).zip(spans) {
             for strip in span {
                 region.sides[next[strip]] = side;
                 next[strip] += 1;
@@ -73,7 +102,7 @@ impl Region {
         region
     }
 
-    fn strip(&self, strip: usize) -> &[(Point, Point)] {
+    fn strip(&self, strip: usize) -> &[Side] {
         &self.sides[self.starts[strip]..self.starts[strip + 1]]
     }
 
@@ -103,7 +132,8 @@ impl Region {
             return false;
         }
         let strip = self.strip(*self.strips_between(p.x, p.x).start());
-        let above = strip.iter().filter(|(a, b)| {
+        let above = strip.iter().filter(|side| {
+            let (a, b) = (side.from, side.to);
             (a.x > p.x) != (b.x > p.x) && p.y < a.y + (b.y - a.y) * (p.x - a.x) / (b.x - a.x)
         });
         above.count() % 2 == 1
@@ -133,10 +163,9 @@ impl Region {
             return;
         }
         for strip in self.strips_between(a.x, b.x) {
-            for &(p, q) in self.strip(strip) {
-                if overlap(box_of_line, Rect::from_points(p, q)) {
-                    ts.extend(crossing((a, b), (p, q)));
-                }
+            let near = self.strip(strip).iter();
+            for side in near.filter(|side| side.overlaps(box_of_line)) {
+                ts.extend(crossing((a, b), (side.from, side.to)));
             }
         }
     }
