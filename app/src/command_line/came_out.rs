@@ -10,7 +10,7 @@ use reinwright_core::tongs::resolve;
 use reinwright_core::units::Length;
 use serde::Serialize;
 
-use super::{Done, Outcome, design, json};
+use super::{Done, Outcome, design, json, written};
 use crate::disk::{files, folder};
 
 /// What was measured on a finished half.
@@ -56,7 +56,7 @@ pub(super) fn run(asked: &Asked) -> Outcome {
         told(&design, &meant, &own)
     };
     if let Some(out) = &asked.out {
-        files::spare(&asked.file, out).map_err(|error| format!("--out: {error}"))?;
+        written::keep(&asked.file, out)?;
         files::write_whole(out, document::write(&with(&design, &own)).as_bytes())?;
         if !asked.json {
             text += &format!("{}: the design with your own values\n", out.display());

@@ -12,6 +12,7 @@ use reinwright_core::shop::cut::{
 use reinwright_core::shop::shelf;
 use serde::Serialize;
 
+use super::written::{self, OnPaper};
 use super::{Done, Outcome, json};
 use crate::disk::{files, folder};
 use crate::jobs::cut_wanted::{self, Made, Strange, said};
@@ -49,16 +50,15 @@ pub(super) struct Asked {
     /// PDF or, where the name ends in .svg, SVG of the bars to write; one that is there is replaced
     #[arg(long)]
     out: Option<PathBuf>,
-    /// Paper of the PDF: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
-    paper: String,
+    #[command(flatten)]
+    paper: OnPaper,
     /// Answer as JSON, with the unit in every key
     #[arg(long)]
     json: bool,
 }
 
 pub(super) fn run(asked: &Asked) -> Outcome {
-    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = asked.paper.parsed()?;
     let sought = sought(asked)?;
     let units = sought[0].units;
     let orders = orders(sought.iter().map(|own| own.order.clone()));
@@ -76,7 +76,7 @@ pub(super) fn run(asked: &Asked) -> Outcome {
     };
     if let Some(out) = &asked.out {
         for file in &asked.files {
-            files::spare(file, out).map_err(|error| format!("--out: {error}"))?;
+            written::keep(file, out)?;
         }
         files::write_whole(out, &drawn(out, (&plan, units), paper))?;
         if !asked.json {

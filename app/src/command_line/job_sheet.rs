@@ -4,17 +4,17 @@ use reinwright_core::heats::Sources;
 use reinwright_core::paper::{Page, Paper};
 use reinwright_core::shop::{Answers, ToolAnswers, shelf};
 
-use super::{Done, Outcome, Places, arguments, design, heats, plan};
+use super::{Done, Outcome, Places, arguments, design, heats, plan, written};
 use crate::disk::files;
 use crate::jobs::{cut_wanted, job_sheet, pages, printing};
 
 /// The job sheets of a family.
 pub(super) fn of_family(asked: &arguments::JobSheet, places: &Places) -> Outcome {
-    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = asked.paper.parsed()?;
     if asked.stages.is_some() {
         return Err("--stages: stages are of one size: write the sizes with reinwright family, then ask for one of them".to_owned());
     }
-    files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&asked.file, &asked.out)?;
     let heats = heats::asked(asked.sources.as_deref(), places)?;
     let shop = heats.as_ref().map(|own| &own.shop);
     let named = |what: String| format!("{}: {what}", asked.file.display());
@@ -68,9 +68,9 @@ fn pages_of(
 }
 
 pub(super) fn run(asked: &arguments::JobSheet, places: &Places) -> Outcome {
-    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = asked.paper.parsed()?;
     let design = design(&asked.file)?;
-    files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&asked.file, &asked.out)?;
     let answers = Answers::to(&design);
     let known = (&answers.model, &answers.balance);
     let plan = plan::planned(&design, known, &asked.made)?;

@@ -20,6 +20,7 @@ mod printer;
 mod sheets;
 mod shelf;
 mod tool;
+mod written;
 
 use std::ffi::OsString;
 use std::fmt::Write as _;

@@ -3,10 +3,10 @@
 use std::path::PathBuf;
 
 use clap::Args;
-use reinwright_core::paper::Paper;
 use reinwright_core::shop::printers::Printer;
 use reinwright_core::units::Length;
 
+use super::written::OnPaper;
 use super::{Done, Outcome};
 use crate::disk::{files, folder};
 use crate::jobs::{printer, printing};
@@ -22,9 +22,8 @@ pub(super) struct Asked {
     /// Write the check page to this PDF
     #[arg(long, value_name = "PDF")]
     check_page: Option<PathBuf>,
-    /// Paper of the check page, as for template
-    #[arg(long, default_value = "a4")]
-    paper: String,
+    #[command(flatten)]
+    paper: OnPaper,
     /// What the bar across the paper measured: that of 100 mm, or in inches that of 4 in
     #[arg(long, value_name = "SIZE", requires = "along")]
     across: Option<String>,
@@ -39,7 +38,7 @@ pub(super) struct Asked {
 pub(super) fn printer(asked: &Asked) -> Outcome {
     let mut text = String::new();
     if let Some(out) = &asked.check_page {
-        let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+        let paper = asked.paper.parsed()?;
         files::write_whole(out, &printer::check_page(paper, printing::today()))?;
         text += &format!(
             "{}: print at actual size (100 %), measure both bars and note them with --across and --along\n",

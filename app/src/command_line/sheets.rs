@@ -2,7 +2,7 @@
 
 use reinwright_core::draw::{self, DrawOptions, Kept, Which};
 use reinwright_core::forge;
-use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::paper::{Drawing, ink};
 use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::model::Model;
@@ -10,17 +10,17 @@ use reinwright_core::tongs::resolve;
 use reinwright_core::units::Length;
 
 use super::arguments::{self, DrawingOf, Half, Piece, Template};
-use super::{Done, Outcome, design, plan};
+use super::{Done, Outcome, design, plan, written};
 use crate::disk::files;
 use crate::jobs::printing;
 
 pub(super) fn template(wanted: &Template) -> Outcome {
-    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = wanted.paper.parsed()?;
     let design = design(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&wanted.file, &wanted.out)?;
     let template = printing::Template::with(&design, &wanted.printed.what()?, printing::today())
         .on(wanted.printed.printer()?);
-    let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
+    let pdf = template.pdf(paper, wanted.pages.consent())?;
     files::write_whole(&wanted.out, &pdf)?;
     let lacking = [&template.without_bar, &template.without_letters];
     let lacking = lacking.into_iter().flatten();
@@ -34,7 +34,7 @@ pub(super) fn template(wanted: &Template) -> Outcome {
 
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let design = design(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&wanted.file, &wanted.out)?;
     let drawing = wanted.letters.of(drawn(&design, wanted)?);
     let svg = ink::svg(&drawing, &design.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;

@@ -6,7 +6,7 @@ use reinwright_core::asked::{self, Bar, LimitError, parse_bar};
 use reinwright_core::draw::{self, DrawOptions};
 use reinwright_core::finding::{Finding, Severity};
 use reinwright_core::forge;
-use reinwright_core::paper::{Drawing, Paper, ink};
+use reinwright_core::paper::{Drawing, ink};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::shop::family::{self as families, Family, Size};
 use reinwright_core::shop::mend::tool_ways;
@@ -15,7 +15,7 @@ use reinwright_core::tool::{self, NoStyle, Tool, ToolKind};
 use reinwright_core::units::Length;
 
 use super::arguments::{self, New};
-use super::{Done, Outcome, Places, balance, findings, heats, plan};
+use super::{Done, Outcome, Places, balance, findings, heats, plan, written};
 use crate::disk::files;
 use crate::jobs::pair_tools::{self, Kept};
 use crate::jobs::{job_sheet, printing};
@@ -98,13 +98,13 @@ pub(super) fn planned(wanted: &arguments::Plan, places: &Places) -> Outcome {
 
 /// The templates of a tool as PDF.
 pub(super) fn template(wanted: &arguments::Template) -> Outcome {
-    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = wanted.paper.parsed()?;
     let tool = opened(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&wanted.file, &wanted.out)?;
     let what = wanted.printed.what()?;
     let template = printing::Template::of_tool(&tool, &what, printing::today())
         .on(wanted.printed.printer()?);
-    let pdf = template.pdf(paper, arguments::consent(wanted.all))?;
+    let pdf = template.pdf(paper, wanted.pages.consent())?;
     files::write_whole(&wanted.out, &pdf)?;
     let lacking = [&template.without_bar, &template.without_letters];
     let lacking: String = lacking
@@ -127,9 +127,9 @@ fn stopped(tool: &Tool) -> String {
 
 /// The job sheet of a tool.
 pub(super) fn sheet(asked: &super::arguments::JobSheet, places: &Places) -> Outcome {
-    let paper = Paper::parse(&asked.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = asked.paper.parsed()?;
     let tool = opened(&asked.file)?;
-    files::spare(&asked.file, &asked.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&asked.file, &asked.out)?;
     let answers = ToolAnswers::to(&tool);
     let plan = plan::tool_planned(&tool, &answers, &asked.made)?;
     let heats = heats::asked(asked.sources.as_deref(), places)?;
@@ -155,7 +155,7 @@ pub(super) fn sheet(asked: &super::arguments::JobSheet, places: &Places) -> Outc
 /// A drawing of a tool as SVG.
 pub(super) fn drawing(wanted: &arguments::Drawing) -> Outcome {
     let tool = opened(&wanted.file)?;
-    files::spare(&wanted.file, &wanted.out).map_err(|error| format!("--out: {error}"))?;
+    written::keep(&wanted.file, &wanted.out)?;
     let drawing = wanted.letters.of(drawn(&tool, wanted)?);
     let svg = ink::svg(&drawing, &tool.name);
     files::write_whole(&wanted.out, svg.as_bytes())?;

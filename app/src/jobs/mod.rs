@@ -2,7 +2,6 @@
 
 pub mod cut_printing;
 pub mod cut_wanted;
-pub mod in_set;
 pub mod job_sheet;
 pub mod order;
 pub mod pages;
@@ -13,5 +12,6 @@ pub mod printing;
 pub mod set_printing;
 mod sheets;
 mod tool_sheets;
+pub mod watch;
 pub mod what;
 pub(crate) mod words;

@@ -5,10 +5,11 @@ use reinwright_core::shop::family::{Family, SizeAnswer, ToolSizeAnswer};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::Tool;
 
-use super::in_set::{InSet, Set};
 use super::pages::{Pages, Stack};
 use super::printing::Template;
-use super::set_printing::{self, Progress, Wanted, Watch};
+use super::set_printing::in_set::{InSet, Set};
+use super::set_printing::{self, Wanted};
+use super::watch::{Progress, Watch};
 
 /// More pages than this are counted and not shown: nobody leafs through them.
 pub const MOST_SHOWN: usize = 200;

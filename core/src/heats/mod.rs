@@ -7,6 +7,7 @@
 
 mod caution;
 pub mod clock;
+mod compared;
 pub mod course;
 mod entry;
 mod examples;
@@ -32,6 +33,7 @@ mod words;
 mod work;
 
 pub use caution::cautions;
+pub use compared::{Compared, compare};
 pub use entry::{AtOnce, Entry, Mouth, Need, Room, WayIn, WhyNot, clear_mm, entry};
 pub use examples::ready;
 pub use fields::{HeatField, wrong_name};
@@ -43,7 +45,7 @@ pub use plan::{
     with_scale_of,
 };
 pub use prepared::{Prepared, Row, USUAL_HEAT_CELSIUS};
-pub use priced::{Compared, Other, Priced, compare, priced};
+pub use priced::{Other, Priced, priced};
 pub use riveted::{Riveted, riveted};
 pub use source::{Back, Coil, Gas, Machine, Smith, Solid, Source, SourceKind, Sources, Wound};
 pub use stand::{Bulk, End, Slice, Stand};

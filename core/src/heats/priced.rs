@@ -1,14 +1,10 @@
-//! What other choices would cost: one source alone, one put away, another procedure.
+//! What other choices would cost: one source alone, one put away, one operation in another source.
 
-use super::optimum::{Problem, Ready};
-use super::plan::{HeatPlan, Heated, heat_plan};
+use super::clock::AIR_CELSIUS;
+use super::optimum::Problem;
+use super::plan::{HeatPlan, Heated, heat_plan, plan_of};
 use super::prepared::Prepared;
-use super::source::Sources;
 use super::words::{listed, spoken};
-use crate::forge::balance::Balance;
-use crate::making::{self, Procedure};
-use crate::tongs::document::Document;
-use crate::tongs::model::Model;
 
 /// Another choice, priced.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,8 +16,11 @@ pub struct Priced {
     pub longer_s: Option<f64>,
     /// Operations that it cannot heat, as the smith counts.
     pub unserved: Vec<usize>,
-    /// Operations at which it burns thin steel and the best does not.
+    /// Operations at which it burns thin steel and the best does not, or only in a coil, which is turned
+    /// down.
     pub burns: Vec<usize>,
+    /// Operations at which the best burns thin steel and it does not.
+    pub spares: Vec<usize>,
     /// In a sentence without a period.
     pub said: String,
 }
@@ -55,7 +54,7 @@ pub fn priced(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
     if used.len() > 1 {
         all.extend(used.iter().map(|&source| without(prepared, best, source)));
     }
-    all.extend(not_worth(prepared, best));
+    all.extend(faster(prepared, best));
     all
 }
 
@@ -67,23 +66,46 @@ fn uses(plan: &HeatPlan, source: usize) -> bool {
 struct Tried {
     longer_s: f64,
     unserved: Vec<usize>,
-    burns: Vec<usize>,
+    burns: Burns,
+    spares: Vec<usize>,
+}
+
+/// Operations at which a plan burns thin steel.
+struct Burns {
+    /// Where the best burns none.
+    anew: Vec<usize>,
+    /// In a fire, where the best burns it in a coil.
+    in_fire: Vec<usize>,
 }
 
 /// The plan with some sources put away: what it cannot heat that the best can, and what it burns.
 fn tried(prepared: &Prepared, best: &HeatPlan, allowed: impl Fn(usize) -> bool) -> Tried {
     let less = prepared.with_only(allowed);
     let plan = heat_plan(&less);
-    let which = |is_so: fn(&Heated, &Heated) -> bool| {
+    let which = |is_so: &dyn Fn(&Heated, &Heated) -> bool| {
         let pairs = plan.operations.iter().zip(&best.operations);
         let so = pairs.filter(|(own, best)| is_so(own, best));
         so.map(|(own, _)| own.number).collect::<Vec<_>>()
     };
     Tried {
         longer_s: plan.totals.time_s - best.totals.time_s,
-        unserved: which(|own, best| own.source.is_none() && best.source.is_some()),
-        burns: which(|own, best| own.burns.is_some() && best.burns.is_none()),
+        unserved: which(&|own, best| own.source.is_none() && best.source.is_some()),
+        burns: Burns {
+            anew: which(&|own, best| own.burns.is_some() && best.burns.is_none()),
+            in_fire: which(&|own, best| {
+                best.burns.is_some() && burns_s(prepared, own) > burns_s(prepared, best)
+            }),
+        },
+        spares: which(&|own, best| {
+            own.source.is_some() && own.burns.is_none() && best.burns.is_some()
+        }),
     }
+}
+
+/// What an operation burns, weighed as the best is chosen by, s.
+fn burns_s(prepared: &Prepared, heated: &Heated) -> f64 {
+    let source = heated.source;
+    source.map_or(0.0, |source| prepared.burns_s(heated.row, source))
 }
 
 fn numbers(of: &[usize]) -> String {
@@ -101,203 +123,111 @@ fn operations(of: &[usize]) -> String {
     format!("{words} {}", numbers(of))
 }
 
-fn told(what: Other, begins: &str, tried: Tried) -> Priced {
-    let longer = tried.longer_s;
-    let time = if longer.abs() < 1.0 {
+/// `4 min more`, `as long`, `40 s less`.
+fn against(longer_s: f64) -> String {
+    if longer_s.abs() < 1.0 {
         "as long".to_owned()
-    } else if longer > 0.0 {
-        format!("{} more", spoken(longer))
+    } else if longer_s > 0.0 {
+        format!("{} more", spoken(longer_s))
     } else {
-        format!("{} less", spoken(-longer))
-    };
-    let said = if !tried.unserved.is_empty() {
+        format!("{} less", spoken(-longer_s))
+    }
+}
+
+/// What it burns and what it spares, each with how it goes on.
+fn burning(tried: &Tried) -> String {
+    let Burns { anew, in_fire } = &tried.burns;
+    let parts = [
+        (anew, "thin steel burns at", ""),
+        (
+            in_fire,
+            "thin steel burns at",
+            " in a fire, which cannot be turned down as a coil can",
+        ),
+        (&tried.spares, "nothing burns at", ""),
+    ];
+    let told = parts.iter().filter(|(of, ..)| !of.is_empty());
+    told.map(|(of, begins, ends)| format!(", and {begins} {}{ends}", operations(of)))
+        .collect()
+}
+
+fn told(what: Other, begins: &str, tried: Tried) -> Priced {
+    let said = if tried.unserved.is_empty() {
+        format!("{begins}: {}{}", against(tried.longer_s), burning(&tried))
+    } else {
         format!("{begins}: {} cannot be heated", operations(&tried.unserved))
-    } else if tried.burns.is_empty() {
-        format!("{begins}: {time}")
-    } else {
-        let at = operations(&tried.burns);
-        format!("{begins}: {time}, and thin steel burns at {at}")
     };
+    let Burns { anew, in_fire } = tried.burns;
     Priced {
         what,
-        longer_s: tried.unserved.is_empty().then_some(longer),
+        longer_s: tried.unserved.is_empty().then_some(tried.longer_s),
         unserved: tried.unserved,
-        burns: tried.burns,
+        burns: [anew, in_fire].concat(),
+        spares: tried.spares,
         said,
     }
 }
 
 fn only(prepared: &Prepared, best: &HeatPlan, source: usize) -> Priced {
     let begins = format!("with {} only", prepared.shop.sources[source].name);
-    told(
-        Other::Only(source),
-        &begins,
-        tried(prepared, best, |own| own == source),
-    )
+    let tried = tried(prepared, best, |own| own == source);
+    told(Other::Only(source), &begins, tried)
 }
 
 fn without(prepared: &Prepared, best: &HeatPlan, source: usize) -> Priced {
     let begins = format!("without {}", prepared.shop.sources[source].name);
-    told(
-        Other::Without(source),
-        &begins,
-        tried(prepared, best, |own| own != source),
-    )
+    let tried = tried(prepared, best, |own| own != source);
+    told(Other::Without(source), &begins, tried)
 }
 
-/// Operations that another source heats faster, where making it ready costs more than that saves.
-fn not_worth(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
-    /// Less than this is not told, s.
-    const WORTH_TELLING: f64 = 10.0;
-    let mut all = Vec::new();
-    for heated in &best.operations {
-        let Some((used, own)) = heated
-            .source
-            .and_then(|used| Some((used, prepared.offer(heated.row, used)?)))
-        else {
-            continue;
-        };
-        let cold = |source, offer| prepared.takes_s(heated.row, (source, offer), 20.0);
-        let spares =
-            |source: usize| heated.burns.is_some() || prepared.burnt(heated.row, source).is_none();
-        let others = (0..prepared.shop.sources.len())
-            .filter(|&source| spares(source))
-            .filter_map(|source| Some((source, cold(source, prepared.offer(heated.row, source)?))));
-        let Some((source, fastest)) = others.min_by(|a, b| a.1.total_cmp(&b.1)) else {
-            continue;
-        };
-        let saves = cold(used, own) - fastest;
-        if source == used || saves < WORTH_TELLING {
-            continue;
+/// Operations that another source heats faster, though all together take longer with it: it must be made
+/// ready, or the piece comes to it cold.
+fn faster(prepared: &Prepared, best: &HeatPlan) -> Vec<Priced> {
+    let one = |heated: &Heated| {
+        let (source, saves) = fastest(prepared, heated)?;
+        let mut chosen: Vec<Option<usize>> = vec![None; prepared.rows.len()];
+        for own in &best.operations {
+            chosen[own.row] = own.source;
         }
-        let (ready, seconds) = prepared.sources()[source];
+        chosen[heated.row] = Some(source);
+        let longer = plan_of(prepared, &chosen).totals.time_s - best.totals.time_s;
         let name = &prepared.shop.sources[source].name;
-        let change = match ready {
-            Ready::Mounted => "a change",
-            Ready::Lit => "lighting it",
-        };
-        let heats = match own.heats * heated.pieces {
-            1 => "one heat".to_owned(),
-            heats => format!("{heats} heats"),
-        };
-        all.push(Priced {
+        (longer >= 1.0).then(|| Priced {
             what: Other::Faster {
                 row: heated.row,
                 source,
             },
-            longer_s: Some((seconds - saves).max(0.0)),
+            longer_s: Some(longer),
             unserved: Vec::new(),
             burns: Vec::new(),
+            spares: Vec::new(),
             said: format!(
-                "operation {}, {}: {name} would heat it {} faster, not worth {change} for {heats}",
+                "operation {}, {}: {name} heats it {} faster, and all together takes {} more with it",
                 heated.number,
                 heated.step,
-                spoken(saves)
+                spoken(saves),
+                spoken(longer)
             ),
-        });
-    }
-    all
-}
-
-/// A procedure with what its heats come to.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Compared {
-    /// The procedure.
-    pub procedure: Procedure,
-    /// Heats of the pair.
-    pub heats: u32,
-    /// How often a source is made ready.
-    pub changes: u32,
-    /// All time, s.
-    pub time_s: f64,
-    /// Operations that no source serves.
-    pub unserved: u32,
-    /// Operations at which thin steel burns.
-    pub burnt: u32,
-}
-
-/// Every procedure that suits a design, with its best heat plan: those that can be heated first, of them those that
-/// burn the least, of them the quickest.
-pub fn compare(
-    document: &Document,
-    (model, balance): (&Model, &Balance),
-    shop: &Sources,
-) -> Vec<Compared> {
-    let suits = making::suits(document, model).into_iter();
-    let suits = suits.filter(|own| own.why_not.is_none());
-    let mut all: Vec<Compared> = suits
-        .map(|own| {
-            let plan = making::plan(document, model, balance, own.procedure);
-            let prepared = Prepared::new(document.bar.steel, &plan, shop);
-            let totals = heat_plan(&prepared).totals;
-            Compared {
-                procedure: own.procedure,
-                heats: totals.heats,
-                changes: totals.changes,
-                time_s: totals.time_s,
-                unserved: totals.unserved,
-                burnt: totals.burnt,
-            }
         })
-        .collect();
-    all.sort_by(|a, b| {
-        (a.unserved, a.burnt)
-            .cmp(&(b.unserved, b.burnt))
-            .then(a.time_s.total_cmp(&b.time_s))
-    });
-    all
+    };
+    best.operations.iter().filter_map(one).collect()
 }
 
-impl Compared {
-    /// Against another procedure, in a sentence without a period.
-    pub fn against(&self, other: &Self) -> String {
-        if other.unserved > self.unserved {
-            return other.cannot_be_done();
-        }
-        let count = |own: u32, other: u32, (one, many): (&str, &str)| {
-            let words = match own.abs_diff(other) {
-                0 => return None,
-                1 => format!("a {one}"),
-                off => format!("{off} {many}"),
-            };
-            Some((own < other, words))
-        };
-        /// Less than this is the same, s.
-        const SAME_S: f64 = 30.0;
-        let off = self.time_s - other.time_s;
-        let time = (off.abs() >= SAME_S).then(|| (off < 0.0, spoken(off.abs())));
-        let parts = [
-            count(self.burnt, other.burnt, ("burnt heat", "burnt heats")),
-            count(self.changes, other.changes, ("change", "changes")),
-            count(self.heats, other.heats, ("heat", "heats")),
-            time,
-        ];
-        let of = |saved: bool| {
-            let own = parts.iter().flatten().filter(|own| own.0 == saved);
-            listed(&own.map(|own| own.1.clone()).collect::<Vec<_>>())
-        };
-        let said = match (of(true), of(false)) {
-            (saved, costs) if saved.is_empty() && costs.is_empty() => "the same".to_owned(),
-            (saved, costs) if costs.is_empty() => format!("saves {saved}"),
-            (saved, costs) if saved.is_empty() => format!("costs {costs}"),
-            (saved, costs) => format!("saves {saved} and costs {costs}"),
-        };
-        format!(
-            "{} before {}: {said}",
-            self.procedure.name(),
-            other.procedure.name()
-        )
-    }
-
-    /// That no source serves all of it.
-    fn cannot_be_done(&self) -> String {
-        let operations = match self.unserved {
-            1 => "one of its operations".to_owned(),
-            count => format!("{count} of its operations"),
-        };
-        format!(
-            "{}: no heat of the shop serves {operations}",
-            self.procedure.name()
-        )
-    }
+/// The source that heats an operation fastest and burns no more, and what it saves at that, s; `None`
+/// where that is hardly anything.
+fn fastest(prepared: &Prepared, heated: &Heated) -> Option<(usize, f64)> {
+    /// Less than this is not told, s.
+    const WORTH_TELLING: f64 = 10.0;
+    let used = heated.source?;
+    let cold = |source: usize| {
+        let offer = prepared.offer(heated.row, source)?;
+        Some(prepared.takes_s(heated.row, (source, offer), AIR_CELSIUS))
+    };
+    let burns = prepared.burns_s(heated.row, used);
+    let others = (0..prepared.shop.sources.len())
+        .filter(|&source| source != used && prepared.burns_s(heated.row, source) <= burns)
+        .filter_map(|source| Some((source, cold(source)?)));
+    let (source, least) = others.min_by(|a, b| a.1.total_cmp(&b.1))?;
+    let saves = cold(used)? - least;
+    (saves >= WORTH_TELLING).then_some((source, saves))
 }

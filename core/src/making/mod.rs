@@ -15,17 +15,18 @@ mod order;
 mod procedure;
 pub mod rules;
 mod sections;
+mod side;
 mod stage;
 mod state;
 mod step;
 mod tool;
 mod words;
 
-pub use blow::{AnvilEdge, Beyond, Blows, Side};
 pub use marks::{Face, SetOff, Tool};
 pub use operation::{Caliper, Grip, Measure, Operation, Place, Turning};
 pub use order::{Change, Changes, Refused};
 pub use procedure::{Procedure, Suits, suits, usual};
+pub use side::{AnvilEdge, Beyond, Blows, Side};
 pub use step::{Lost, Step};
 pub use tool::{plan_tool, suits_tool, usual_for_tool};
 
@@ -37,10 +38,11 @@ use crate::shape::Piece;
 use crate::tongs::document::{Document, Turn};
 use crate::tongs::model::{Half, Model};
 
-use blow::{SetDowns, anvil_edge, blows, struck_mm, turned};
+use blow::{anvil_edge, blows, struck_mm, turned};
 use calipers::calipers;
 use heat::{enters_mm, held, hot_mm, needs_hot_mm};
 use procedure::steps;
+use side::SetDowns;
 use stage::{Stood, stand};
 use state::{MORE, REIN, State, Task, taken, zones_of};
 use step::{apply, part_rein};

@@ -6,7 +6,7 @@ use crate::finding::Part;
 use crate::shape::Cross;
 use crate::units::{MM_PER_INCH, Show};
 
-use super::blow::{AnvilEdge, Blows};
+use super::side::{AnvilEdge, Blows};
 use super::step::{Lost, Step};
 use crate::tool::forging::Forging;
 

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use super::blow::SetDowns;
+use super::side::SetDowns;
 use super::step::Step;
 
 /// Changes to the order of a procedure.

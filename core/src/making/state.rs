@@ -7,12 +7,13 @@ use crate::finding::Part;
 use crate::forge::balance::{Balance, Loss, PieceBalance};
 use crate::shape::Piece;
 use crate::shape::section::{Profile, plain_profile};
+use crate::shape::sweep::Station;
 use crate::tongs::document::Document;
 use crate::tongs::model::Half;
 
 use super::blank::{BOX, ROUND, Sect};
-use super::blow::{SetDowns, Side};
 use super::rules::spread_mm;
+use super::side::{SetDowns, Side};
 
 /// The zones of a half along the bar, as [`crate::tongs::model::PARTS`] has them, and what follows
 /// the rein: a handling tail, or a rod that is welded on.
@@ -208,6 +209,17 @@ impl<'a> Task<'a> {
             self.base
         } else {
             self.bar
+        }
+    }
+
+    /// The square rein at a station of the finished one.
+    pub(super) fn square_at(&self, station: &Station) -> Sect {
+        Sect {
+            depth: station.depth,
+            width: station.width,
+            y: 0.0,
+            z: self.bar.z,
+            profile: BOX,
         }
     }
 

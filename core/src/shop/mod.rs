@@ -18,7 +18,7 @@ mod tools_for;
 use answers::holding;
 pub use answers::{Answers, balance_of};
 pub use choose::{Advice, advise, advise_laid, agreed, choose};
-pub use choose_own::{advise_own, choose_among};
+pub use choose_own::{advise_own, advise_own_laid, choose_among, held_best};
 pub use offer::{Offer, Offered, bars_to_offer};
 pub use start::{NoStart, start, start_anyway, start_own, too_stout};
 pub use tool_answers::ToolAnswers;

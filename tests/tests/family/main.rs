@@ -15,6 +15,7 @@ use std::ops::ControlFlow;
 use proptest::prelude::*;
 use reinwright::jobs::order::Order;
 use reinwright::jobs::set_printing::{self, Wanted};
+use reinwright::jobs::watch;
 use reinwright_core::asked::{
     Bar, Field, Stock, StockList, StockShape, StockSizes, Units, Value, Work,
 };

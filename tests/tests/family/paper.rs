@@ -82,7 +82,7 @@ fn sizes_share_pages() {
             day: None,
             stock: StockSizes::default(),
         };
-        let on = &mut set_printing::to_the_end;
+        let on = &mut watch::to_the_end;
         let pages = set_printing::laid(&family, &answers, &wanted, on).unwrap();
         assert!(pages.len() <= 20, "{paper}: {}", pages.len());
         let labels = family.table().labels;

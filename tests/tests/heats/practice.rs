@@ -3,8 +3,8 @@
 use reinwright_core::finding::{Kind, Severity};
 use reinwright_core::heats::clock::{Clock, HeatTable, Surroundings};
 use reinwright_core::heats::{
-    Back, Compared, How, Prepared, Source, Sources, cautions, compare, heat_plan, noticed, plan_of,
-    priced, scale_percent, with_scale_of,
+    Back, Compared, Heated, How, Other, Prepared, Source, Sources, cautions, compare, heat_plan,
+    noticed, plan_of, priced, scale_percent, with_scale_of,
 };
 use reinwright_core::making::{Procedure, Step};
 use reinwright_core::resolve;
@@ -332,7 +332,7 @@ fn other_choices_cost_more() {
     let all = priced(&prepared, &heats);
     assert!(
         all.iter()
-            .any(|own| own.said.starts_with("with gas forge only: ") && own.said.ends_with("more"))
+            .any(|own| own.said.starts_with("with gas forge only: ") && own.said.contains(" more"))
     );
     let tight = all
         .iter()
@@ -352,6 +352,76 @@ fn other_choices_cost_more() {
             own.said
         );
     }
+}
+
+/// A choice that takes less time says what it burns, also where the best burns the same place in a coil,
+/// which is turned down; one that spares a place says so; and another source at one operation tells
+/// what all of it takes then.
+#[test]
+fn quicker_choices_say_what_they_burn() {
+    let ready = reinwright_core::heats::ready();
+    let named = |names: &[&str]| {
+        let own = ready
+            .iter()
+            .filter(|own| names.contains(&own.name.as_str()));
+        shop(own.cloned().collect())
+    };
+    let design = starting("box", "3/8 x 1 in flat", "7/8 in round");
+    let plan = planned(&design, Procedure::ThreeShoulders);
+    let (prepared, heats) = heated(&design, &plan, &named(&["coal fire", "wide coil"]));
+    let in_coil = |own: &&Heated| own.burns.is_some() && own.source == Some(1);
+    let held_back: Vec<usize> = heats
+        .operations
+        .iter()
+        .filter(in_coil)
+        .map(|own| own.number)
+        .collect();
+    assert!(!held_back.is_empty());
+    let all = priced(&prepared, &heats);
+    let only = all
+        .iter()
+        .find(|own| own.said.starts_with("with coal fire only"));
+    let only = only.expect("it is told");
+    assert!(
+        held_back.iter().all(|own| only.burns.contains(own)),
+        "{}",
+        only.said
+    );
+    assert!(only.said.contains("in a fire"), "{}", only.said);
+    let faster: Vec<_> = all
+        .iter()
+        .filter(|own| matches!(own.what, Other::Faster { .. }))
+        .collect();
+    for own in faster {
+        let Other::Faster { row, source } = own.what else {
+            unreachable!()
+        };
+        let mut chosen = vec![None; prepared.rows.len()];
+        for of in &heats.operations {
+            chosen[of.row] = of.source;
+        }
+        chosen[row] = Some(source);
+        let with = plan_of(&prepared, &chosen).totals.time_s - heats.totals.time_s;
+        assert!(with > 0.0 && own.longer_s == Some(with), "{}", own.said);
+    }
+    let (prepared, heats) = heated(&design, &plan, &named(&["gas forge", "wide coil"]));
+    let spared: Vec<usize> = heats
+        .operations
+        .iter()
+        .filter(in_coil)
+        .map(|own| own.number)
+        .collect();
+    let all = priced(&prepared, &heats);
+    let gas = all
+        .iter()
+        .find(|own| own.said.starts_with("with gas forge only"));
+    let gas = gas.expect("it is told");
+    assert_eq!(gas.spares, spared, "{}", gas.said);
+    assert!(
+        !spared.is_empty() && gas.said.contains("nothing burns at"),
+        "{}",
+        gas.said
+    );
 }
 
 /// Procedures are compared by heats, changes and minutes.

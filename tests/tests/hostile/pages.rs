@@ -6,6 +6,7 @@ use reinwright::jobs::order::Order;
 use reinwright::jobs::pages::{Consent, MANY, MOST, Pages, Stack};
 use reinwright::jobs::printing::{Template, sheets};
 use reinwright::jobs::set_printing::{self, Wanted};
+use reinwright::jobs::watch;
 use reinwright_core::asked::{Stock, StockSizes};
 use reinwright_core::paper::{Paper, Together};
 use reinwright_core::shop::balance_of;
@@ -53,7 +54,7 @@ fn as_many_pages_of_a_set_are_counted_as_are_printed() {
             day: None,
             stock: StockSizes::default(),
         };
-        let on = &mut set_printing::to_the_end;
+        let on = &mut watch::to_the_end;
         let counted = set_printing::pages_wanted(&family, &answers, &wanted, on);
         let counted = counted.expect("not stopped");
         let pdf = set_printing::pdf(&family, &answers, &wanted, on);

@@ -2,7 +2,9 @@
 //! pair meets, rides or tips is reckoned and checked against plane geometry.
 
 use reinwright_core::asked::{Lie, Work, parse_work, parse_work_in};
-use reinwright_core::shop::{Advice, advise, advise_own, choose, choose_among};
+use reinwright_core::shop::{
+    Advice, advise, advise_own, advise_own_laid, choose, choose_among, held_best,
+};
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::tongs::jaw::{Jaw, JawKind, Verdict, Way};
 use reinwright_core::units::Unit;
@@ -238,6 +240,39 @@ fn own_jaws_are_judged_among_the_styles() {
         all.iter().filter(|advice| advice.own().is_none()).count(),
         choose(&work, Way::EndOn, &bar("3/4 in square")).len()
     );
+}
+
+/// An own jaw drawn as a V takes a hexagon as a V does, on its corners, whichever way it is named; told to
+/// lie on its flats the hexagon bears by its corners alone, and a square so turns (common practice, no
+/// source: the same words as of a hollow bit).
+#[test]
+fn an_own_v_lays_the_work_as_it_holds_it_best() {
+    let (hexagon, stock) = (pairs::work("16 mm hexagon on corners"), bar("20 mm square"));
+    let jaw = Jaw::suited(JawKind::VBit, &hexagon, &stock).sketched(hexagon.size());
+    let kept = KeptJaw::of(&jaw, "My V", "").expect("a sketch");
+    for size in ["16 mm", "18 mm", "20 mm"] {
+        let named = pairs::work(&format!("{size} hexagon"));
+        let advice = advise_own(&kept, &named, Way::EndOn, &stock);
+        assert!(advice.verdict <= Verdict::WithAWord, "{}", advice.reason);
+        assert_eq!(
+            advice.pair.work,
+            pairs::work(&format!("{size} hexagon on corners"))
+        );
+        assert_eq!(held_best(&advice.pair, &named), advice.pair.work);
+        let flats = advise_own_laid(&kept, &named, Way::EndOn, &stock);
+        assert_eq!(flats.verdict, Verdict::WithAWord, "{}", flats.reason);
+        assert!(
+            flats.reason.contains("at its corners only"),
+            "{}",
+            flats.reason
+        );
+    }
+    let square = own(JawKind::VBit, "My V");
+    for (lie, verdict) in [("on corners", Verdict::Well), ("on flats", Verdict::Unsafe)] {
+        let laid = pairs::work(&format!("5/8 in square {lie}"));
+        let advice = advise_own_laid(&square, &laid, Way::EndOn, &bar("3/4 in square"));
+        assert_eq!(advice.verdict, verdict, "{lie}: {}", advice.reason);
+    }
 }
 
 #[test]

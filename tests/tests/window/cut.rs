@@ -52,6 +52,30 @@ fn rack(shop: &Path) -> Rack {
     Rack::read(&bytes(&shop.join("rack.ron"))).expect("a rack")
 }
 
+/// Bars that were written down before a folder was chosen are kept in it, beside those that lie there.
+#[test]
+fn bars_written_down_before_the_shop_is_chosen_are_kept_there() {
+    let [first, second] = [folder(), folder()];
+    let mut window = at_list(flat());
+    fill(&mut window, "Bars at hand", "3 x 3 m of 16 mm square");
+    keep_in(&mut window, first.path());
+    assert_eq!(rack(first.path()).bars[0].count, 3);
+    fill(&mut window, "Bars at hand", "2 x 1 m of 20 mm square");
+    assert_eq!(rack(first.path()).bars.len(), 2);
+
+    std::fs::copy(
+        first.path().join("rack.ron"),
+        second.path().join("rack.ron"),
+    )
+    .expect("copied");
+    let mut window = at_list(flat());
+    fill(&mut window, "Bars at hand", "4 x 3 m of 16 mm square");
+    keep_in(&mut window, second.path());
+    let kept = rack(second.path());
+    let counts: Vec<u32> = kept.bars.iter().map(|own| own.count).collect();
+    assert_eq!(counts, [7, 2]);
+}
+
 /// Eight pairs for a class out of three bars, from the list to the rack after it.
 #[test]
 fn a_class_of_eight_is_cut_out_of_three_bars() {

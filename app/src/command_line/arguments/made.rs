@@ -4,6 +4,8 @@ use std::path::PathBuf;
 
 use clap::Args;
 
+use crate::command_line::written::OnPaper;
+
 #[derive(Debug, Args)]
 pub(in crate::command_line) struct Plan {
     /// Design
@@ -32,9 +34,8 @@ pub(in crate::command_line) struct JobSheet {
     /// PDF to write; one that is there already is replaced
     #[arg(long)]
     pub(in crate::command_line) out: PathBuf,
-    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
-    pub(in crate::command_line) paper: String,
+    #[command(flatten)]
+    pub(in crate::command_line) paper: OnPaper,
     /// Folder to write each stage to as SVG besides; it is made if it is not there
     #[arg(long, value_name = "FOLDER")]
     pub(in crate::command_line) stages: Option<PathBuf>,

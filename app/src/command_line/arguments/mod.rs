@@ -12,7 +12,7 @@ use clap::{Parser, Subcommand};
 pub(super) use asked::{Asked, Loaded, Marked, Shelf};
 pub(super) use begun::{Choose, New, ToolsFor};
 pub(super) use made::{Coil, JobSheet, Made, Plan, Sources};
-pub(super) use printed::{Drawing, DrawingOf, Family, Half, Piece, Template, consent};
+pub(super) use printed::{Drawing, DrawingOf, Family, Half, Piece, Template};
 
 /// Draw a pair of tongs, balance it to the bar, print it full size.
 #[derive(Debug, Parser)]

@@ -9,8 +9,8 @@ use reinwright_core::shop::printers::Printer;
 use reinwright_core::steel::Heat;
 
 use super::made::Made;
+use crate::command_line::written::{HoweverMany, OnPaper};
 use crate::disk::folder;
-use crate::jobs::pages::Consent;
 use crate::jobs::what::{Look, Reins, Size, What};
 
 #[derive(Debug, Args)]
@@ -20,12 +20,10 @@ pub(in crate::command_line) struct Template {
     /// PDF to write; one that is there already is replaced
     #[arg(long)]
     pub(in crate::command_line) out: PathBuf,
-    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
-    pub(in crate::command_line) paper: String,
-    /// Print however many pages it takes; more than 40 are not made without it
-    #[arg(long)]
-    pub(in crate::command_line) all: bool,
+    #[command(flatten)]
+    pub(in crate::command_line) paper: OnPaper,
+    #[command(flatten)]
+    pub(in crate::command_line) pages: HoweverMany,
     #[command(flatten)]
     pub(in crate::command_line) printed: Printed,
 }
@@ -37,12 +35,10 @@ pub(in crate::command_line) struct Family {
     /// Folder to write to; it is made if it is not there, and files of the same names are replaced
     #[arg(long)]
     pub(in crate::command_line) out: PathBuf,
-    /// Paper: a4, a3, letter, legal, tabloid, or a size such as "300 x 500 mm"
-    #[arg(long, default_value = "a4", allow_hyphen_values = true)]
-    pub(in crate::command_line) paper: String,
-    /// Print however many pages it takes; more than 40 are not made without it
-    #[arg(long)]
-    pub(in crate::command_line) all: bool,
+    #[command(flatten)]
+    pub(in crate::command_line) paper: OnPaper,
+    #[command(flatten)]
+    pub(in crate::command_line) pages: HoweverMany,
     #[command(flatten)]
     pub(in crate::command_line) printed: Printed,
     /// Templates of these sizes only, by their numbers in the table, such as "1, 3-5"; the sheets
@@ -236,9 +232,4 @@ impl Letters {
             Self::Outlines => paper::with_letters_traced(&drawing),
         }
     }
-}
-
-/// What is asked with or without `--all`.
-pub(in crate::command_line) fn consent(all: bool) -> Consent {
-    if all { Consent::All } else { Consent::Usual }
 }

@@ -18,7 +18,7 @@ use serde::Serialize;
 
 use super::{Done, Outcome, balance as one_balance, findings as one_findings};
 use crate::disk::files;
-use crate::jobs::in_set::InSet;
+use crate::jobs::set_printing::in_set::InSet;
 
 pub(super) use balance::balance;
 use findings::gaps;

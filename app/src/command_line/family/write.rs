@@ -10,15 +10,15 @@ use reinwright_core::tool::Tool;
 
 use super::findings::stock;
 use super::{Told, lost, opened, sound, worst_lost};
-use crate::command_line::{Done, Outcome, Places, arguments, findings as one_findings};
+use crate::command_line::{Done, Outcome, Places, arguments, findings as one_findings, written};
 use crate::disk::files;
 use crate::jobs::order::{self, OfTheSet, Order};
-use crate::jobs::printing;
 use crate::jobs::set_printing::{self, Wanted};
+use crate::jobs::{printing, watch};
 
 /// Writes the set: one PDF, a folder of SVG files, a folder of designs.
 pub(in crate::command_line) fn write(wanted: &arguments::Family, places: &Places) -> Outcome {
-    let paper = Paper::parse(&wanted.paper).map_err(|error| format!("--paper: {error}"))?;
+    let paper = wanted.paper.parsed()?;
     let bytes = files::bytes(&wanted.file)?;
     if family::is_tool_family(&bytes) {
         written(
@@ -47,11 +47,11 @@ fn written<D: Told>(
         day: printing::today(),
         stock: stock(wanted.stock.as_deref(), places)?,
     };
-    let watch = &mut set_printing::to_the_end;
+    let watch = &mut watch::to_the_end;
     let pages = set_printing::pages_wanted(family, &answers, &printed, watch);
     pages
         .unwrap_or_default()
-        .allow(paper, arguments::consent(wanted.all))?;
+        .allow(paper, wanted.pages.consent())?;
     let pdf = set_printing::pdf(family, &answers, &printed, watch);
     let path = wanted
         .out
@@ -117,7 +117,7 @@ fn write_svgs<D: Told>(
     out: &Path,
 ) -> Result<usize, String> {
     files::make_folder(out)?;
-    let watch = &mut set_printing::to_the_end;
+    let watch = &mut watch::to_the_end;
     let svgs = set_printing::svgs(family, answers, wanted, watch).unwrap_or_default();
     for (name, svg) in &svgs {
         files::write_whole(&out.join(name), svg.as_bytes())?;
@@ -133,7 +133,7 @@ fn write_designs<D: Told>(
     files::make_folder(out)?;
     for (answer, name) in answers.iter().zip(set_printing::file_names(answers)) {
         let path = out.join(name).with_extension("ron");
-        files::spare(family, &path).map_err(|error| format!("--out: {error}"))?;
+        written::keep(family, &path)?;
         files::write_whole(&path, answer.document().text().as_bytes())?;
     }
     Ok(answers.len())

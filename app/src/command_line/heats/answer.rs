@@ -208,6 +208,7 @@ struct PricedAnswer {
     longer_s: Option<f64>,
     unserved: Vec<usize>,
     burns: Vec<usize>,
+    spares: Vec<usize>,
 }
 
 impl PricedAnswer {
@@ -217,6 +218,7 @@ impl PricedAnswer {
             longer_s: own.longer_s,
             unserved: own.unserved.clone(),
             burns: own.burns.clone(),
+            spares: own.spares.clone(),
         }
     }
 }

@@ -37,11 +37,12 @@ impl Workbench {
         let shop = shop.filter(|folder| folder.is_dir());
         let put_aside = self.remembered.cut.take();
         let paper = self.sheet_paper(units);
-        let mut list = put_aside.unwrap_or_else(|| Box::new(CutList::new(units, paper, None)));
+        let mut list = put_aside.unwrap_or_else(|| Box::new(CutList::new(units, paper)));
         list.units = units;
         // The shelf may have gone to another folder, or another window may have changed the rack.
         if let Some(shop) = shop.or(list.shop().map(Path::to_owned)) {
-            list.go_to_shop(shop);
+            let done = list.go_to_shop(shop);
+            self.tell(done);
         }
         list.open(designs);
         self.shown.cut = Some(list);
@@ -99,10 +100,10 @@ impl Workbench {
     /// One sentence when it is no folder that can be read.
     pub(super) fn go_to_shop(&mut self, shop: &Path) -> Result<(), String> {
         folder::look_into(shop)?;
-        self.remembered.memory.note_shelf(shop);
         if let Some(list) = &mut self.shown.cut {
-            list.go_to_shop(shop.to_owned());
+            list.go_to_shop(shop.to_owned())?;
         }
+        self.remembered.memory.note_shelf(shop);
         Ok(())
     }
 

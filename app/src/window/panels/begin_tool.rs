@@ -9,8 +9,7 @@ use reinwright_core::asked::{Bar, Units, parse_bar_in};
 use reinwright_core::tool::{Tool, ToolKind, check_limits};
 use reinwright_core::units::Length;
 
-use super::begin::ROOM;
-use super::question::{Ready, Room, ask, foot, lead, over_foot};
+use super::question::{OF_CARDS, Ready, Room, ask, foot, lead, over_foot};
 use super::tool_card::{Pictured, card, columns};
 use super::typing::Field;
 use crate::window::paint::focus::follow;
@@ -73,7 +72,7 @@ impl BeginTool {
         self.make(ctx);
         ask(
             ctx,
-            ("begin tool", Room::Page(ROOM)),
+            ("begin tool", Room::Page(OF_CARDS)),
             ToolOutcome::Left,
             |ui| {
                 self.heading(ui);

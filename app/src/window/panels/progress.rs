@@ -2,7 +2,7 @@
 
 use egui::{Align2, Context, ProgressBar};
 
-use crate::jobs::set_printing::Progress;
+use crate::jobs::watch::Progress;
 use crate::window::state::job::Job;
 
 /// Shows how far it is, with a button to stop it; the rest of the window stays as it is. True

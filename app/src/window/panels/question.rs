@@ -6,6 +6,9 @@ use egui::{
     Button, Context, Frame, Id, Key, KeyboardShortcut, Modal, Modifiers, Response, Ui, Vec2, vec2,
 };
 
+/// How large a dialog with cards is, in points.
+pub(super) const OF_CARDS: egui::Vec2 = egui::vec2(900.0, 640.0);
+
 /// Around what stands in a dialog, in points.
 const MARGIN: i8 = 18;
 /// What is left of the window around the largest dialogs, with their margins, in points.

@@ -11,11 +11,12 @@ use egui::Context;
 use reinwright_core::shop::family::Family;
 
 use crate::disk::files;
-use crate::jobs::in_set::{InSet, Set};
 use crate::jobs::pages::{Consent, Pages, Stack};
 use crate::jobs::preview::{self, Printable};
 use crate::jobs::printing::Template;
-use crate::jobs::set_printing::{self, Progress, Wanted, Watch};
+use crate::jobs::set_printing::in_set::{InSet, Set};
+use crate::jobs::set_printing::{self, Wanted};
+use crate::jobs::watch::{Progress, Watch};
 
 /// How often a job is looked at.
 const PATIENCE: Duration = Duration::from_millis(40);

@@ -9,7 +9,8 @@ use std::time::Duration;
 use egui::Context;
 
 use crate::jobs::preview::{Leaves, Printable};
-use crate::jobs::set_printing::{Progress, Wanted};
+use crate::jobs::set_printing::Wanted;
+use crate::jobs::watch::Progress;
 
 /// How often it is looked how far it is.
 const PATIENCE: Duration = Duration::from_millis(40);

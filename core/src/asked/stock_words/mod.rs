@@ -5,6 +5,7 @@ mod error;
 mod pieces;
 mod said;
 mod sizes;
+mod wanted;
 mod work;
 
 pub use bar::{parse_bar, parse_bar_in};

@@ -1,7 +1,7 @@
 //! Work by its name: bolts, nuts, pipe, rebar and angles.
 
 use super::StockError;
-use super::work::Asked;
+use super::wanted::Asked;
 use crate::asked::published::{self, bolts, pipes, rebar};
 use crate::asked::work::{Lie, RoundOf, Work};
 use crate::units::{Length, Unit};

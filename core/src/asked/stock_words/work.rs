@@ -1,9 +1,10 @@
 use super::said::{self, Held, Said};
-use super::sizes::{WHOLE, is_size, plain, sizes};
+use super::sizes::{WHOLE, is_size, plain};
+use super::wanted::Asked;
 use super::{StockError, pieces};
 use crate::asked::Choice;
 use crate::asked::work::{AngleHeld, Lie, Work, wider};
-use crate::units::{Length, Unit, quoted};
+use crate::units::{Unit, quoted};
 
 /// Reads work such as `3/8 in flat`, `1/4 x 1 in flat`, `16 mm square`, `5/8 in hexagon on corners`,
 /// or by its name: `M16`, `5/8 bolt behind its head`, `1/2 in pipe`, `DN 25`, `#5 rebar`,
@@ -23,52 +24,6 @@ pub fn parse_work(text: &str) -> Result<Work, StockError> {
 /// When a size, the shape or any other word cannot be read, or no table has the name.
 pub fn parse_work_in(text: &str, default: Unit) -> Result<Work, StockError> {
     work(text, Some(default))
-}
-
-/// What a text asks for before its sizes are read.
-pub(super) struct Asked<'a> {
-    /// The whole text, for messages.
-    pub(super) text: &'a str,
-    /// Its words without those that say how it is held.
-    pub(super) words: &'a [&'a str],
-    /// The unit of a number without one.
-    pub(super) default: Option<Unit>,
-}
-
-impl Asked<'_> {
-    /// Whether one of some words is among its own.
-    pub(super) fn has(&self, names: &[&str]) -> bool {
-        let mut words = self.words.iter();
-        words.any(|word| names.contains(&word.trim_end_matches(',')))
-    }
-
-    /// The words of sizes, joined.
-    pub(super) fn numbers(&self) -> String {
-        let sizes = self.words.iter().filter(|word| is_size(word));
-        sizes.copied().collect::<Vec<_>>().join(" ")
-    }
-
-    pub(super) fn sizes(&self) -> Result<Vec<Length>, StockError> {
-        Ok(sizes(&self.numbers(), self.default)?)
-    }
-
-    /// Whether all words that are no sizes are among some.
-    pub(super) fn only(
-        &self,
-        kind: &'static str,
-        words: &[&str],
-        understood: &'static str,
-    ) -> Result<(), StockError> {
-        let mut others = self.words.iter().filter(|word| !is_size(word));
-        match others.find(|word| !words.contains(&word.trim_end_matches(','))) {
-            None => Ok(()),
-            Some(word) => Err(StockError::Word {
-                word: (*word).to_owned(),
-                of: kind,
-                understood,
-            }),
-        }
-    }
 }
 
 fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {

@@ -151,6 +151,18 @@ impl Work {
         }
     }
 
+    /// The work in every way in which it may lie, as it lies now first.
+    pub fn laid_both(&self) -> Vec<Self> {
+        let other = match self.lies() {
+            None => return vec![*self],
+            Some(Lie::OnFlats) => Lie::OnCorners,
+            Some(Lie::OnCorners) => Lie::OnFlats,
+        };
+        let mut turned = *self;
+        turned.lay(other);
+        vec![*self, turned]
+    }
+
     /// Which way it lies, where it could lie in another.
     pub fn lies(&self) -> Option<Lie> {
         match *self {

@@ -66,16 +66,6 @@ fn rein_y(task: &Task<'_>, state: &State) -> f64 {
     if state.third { rein_block(task).y } else { 0.0 }
 }
 
-pub(super) fn square_of(station: &Station, task: &Task<'_>) -> Sect {
-    Sect {
-        depth: station.depth,
-        width: station.width,
-        y: 0.0,
-        z: task.bar.z,
-        profile: BOX,
-    }
-}
-
 /// The rein drawn out straight: every stretch between two of its stations has that stretch's steel.
 fn drawn(task: &Task<'_>, state: &State) -> Vec<Segment> {
     let (zone, rein) = (&state.zones[REIN], &task.half.rein);
@@ -195,6 +185,6 @@ fn at_shape(task: &Task<'_>, shape: Shape, station: &Station) -> Sect {
     };
     Sect {
         profile,
-        ..square_of(station, task)
+        ..task.square_at(station)
     }
 }

@@ -4,14 +4,13 @@ use crate::shape::sweep::Ease;
 
 use super::super::blank::{BOX, ROUND, Sect, Segment};
 use super::super::state::{MORE, REIN, Shape, State, Task};
-use super::rein::square_of;
 
 /// A stub drawn from the rein's first section to the rod's size.
 pub(super) fn stub(task: &Task<'_>, volume: f64) -> Segment {
     Segment {
         zone: REIN,
         volume,
-        from: square_of(&task.half.rein.stations[0], task),
+        from: task.square_at(&task.half.rein.stations[0]),
         to: Sect {
             profile: BOX,
             ..rod(task)

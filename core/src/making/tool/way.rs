@@ -1,8 +1,8 @@
 //! How each operation on a tool is done: hot or cold, where, which way to turn, how the blows fall.
 
 use super::super::Side;
-use super::super::blow::Blows;
 use super::super::operation::{Place, Turning};
+use super::super::side::Blows;
 use crate::tool::forging::Forging;
 
 /// How an operation is done.

@@ -3,8 +3,8 @@
 use crate::asked::Hole;
 use crate::forge::balance::PUNCH_TO_HOLE;
 
-use super::super::blow::SetDowns;
 use super::super::sections::{boss_slab, jaw_block, rein_block, unrolled};
+use super::super::side::SetDowns;
 use super::{Side, Told, Words, words};
 
 /// A size behind "about", which says as much as the sign of a rounded size.

@@ -9,7 +9,7 @@ mod weld;
 use crate::tongs::model::Model;
 use crate::units::Show;
 
-use super::blow::Side;
+use super::side::Side;
 use super::state::{Shape, State, Task};
 use super::step::Step;
 

@@ -43,6 +43,8 @@ pub struct Bearing {
     pub z_mm: Vec<f64>,
     /// How it bears.
     pub bears: Bears,
+    /// Whether a flat of the work lies along it there, and not a corner alone.
+    pub on_flat: bool,
 }
 
 /// A pair shut on work.
@@ -259,6 +261,7 @@ impl<'a> Jaws<'a> {
                 x_mm: across.middle(touch.half_angle),
                 z_mm,
                 bears,
+                on_flat: true,
             };
         }
         let last = grip.places.len() - 1;
@@ -286,6 +289,7 @@ impl<'a> Jaws<'a> {
         Bearing {
             place,
             x_mm: x * cos - y * sin,
+            on_flat: seated.on_flat((&section, rise), &work.section),
             z_mm: seated.contacts,
             bears: seated.bears,
         }

@@ -75,8 +75,12 @@ fn bears(document: &Document, model: &Model, contact: &Contact) -> Option<Judged
             let bottoms = |(bearing, half): &(&Bearing, &Half)| {
                 bearing.bears == Bears::Bottom && is_folded(half)
             };
-            let bottoms = halves.iter().any(bottoms);
-            bottoms.then(|| Judged::new(Verdict::Badly, Why::Bottoms))
+            if halves.iter().any(bottoms) {
+                return Some(Judged::new(Verdict::Badly, Why::Bottoms));
+            }
+            let sketched = document.jaw.sketch().is_some() && document.second_jaw.is_none();
+            let may_turn = sketched && model.work.lies != Lies::Crosswise;
+            on_corners_alone(&document.work, [a, b]).filter(|_| may_turn)
         }
     }
 }
@@ -105,6 +109,30 @@ fn turns(work: &Work, bearing: [&Bearing; 2], width_mm: f64) -> Option<&'static 
             "the bar stands on its corners between flat faces: it turns and can fly out"
         }
     })
+}
+
+/// Bar with flats that bears on the walls of a groove by its corners alone: each corner slides off as
+/// soon as the bar turns, and nothing turns it back. A style says so itself; of a sketch it is seen.
+fn on_corners_alone(work: &Work, bearing: [&Bearing; 2]) -> Option<Judged> {
+    if bearing
+        .into_iter()
+        .any(|it| it.bears != Bears::Walls || it.on_flat)
+    {
+        return None;
+    }
+    match work {
+        Work::Round { .. } | Work::Octagon { .. } => None,
+        Work::Hexagon { .. } => Some(Judged::new(
+            Verdict::WithAWord,
+            Why::Turns("touches the hexagon at its corners only: it may turn under the hammer"),
+        )),
+        Work::Square { .. } | Work::Flat { .. } => Some(Judged::new(
+            Verdict::Unsafe,
+            Why::Turns(
+                "touches the bar at its corners only: it turns in the groove and can fly out",
+            ),
+        )),
+    }
 }
 
 fn outside(contact: &Contact, range: &Result<WorkRange, NoContact>) -> Option<Judged> {

@@ -66,6 +66,29 @@ pub fn seat(jaw: &Section<'_>, rise: f64, work: &Section<'_>) -> Seat {
     }
 }
 
+impl Seat {
+    /// Whether both surfaces run along each other at a place of contact, to 5 degrees (judgement: nobody files
+    /// an angle nearer), and do not meet there in a corner alone.
+    pub fn on_flat(&self, (jaw, rise): (&Section<'_>, f64), work: &Section<'_>) -> bool {
+        /// So far beside the contact is looked, of the width that both share.
+        const BESIDE_IT: f64 = 0.08;
+        /// The tangent of 5 degrees.
+        const ALONG: f64 = 0.0875;
+        let width = jaw.width.min(work.width);
+        let beside = BESIDE_IT * width;
+        let off = |z: f64| {
+            let inner = rise + jaw.lower(2.0 * z / jaw.width);
+            inner - work.upper(2.0 * z / work.width)
+        };
+        self.contacts.iter().any(|&z| {
+            [z - beside, z + beside]
+                .into_iter()
+                .filter(|near| near.abs() < width / 2.0 && near * z > 0.0)
+                .any(|near| off(near) - off(z) < ALONG * beside)
+        })
+    }
+}
+
 /// The corners of both surfaces within the width that they share, in mm, just inside each.
 fn common_cuts(jaw: &Section<'_>, work: &Section<'_>) -> Vec<f64> {
     let half = jaw.width.min(work.width) / 2.0;

@@ -12,15 +12,12 @@ use reinwright_core::tongs::jaw::Way;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
-use super::question::{Ready, Room, ask, foot, lead, over_foot};
+use super::question::{OF_CARDS, Ready, Room, ask, foot, lead, over_foot};
 use super::styles::{Asked, Cards, Of, Taken, WORK_HINT, ways};
 use super::typing::Field;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
 use bars::{Bars, First};
-
-/// How large a dialog with cards is, in points.
-pub(super) const ROOM: egui::Vec2 = egui::vec2(900.0, 640.0);
 
 /// Where the smith stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
@@ -101,7 +98,7 @@ impl BeginPair {
 
     /// Shows it; gives back what comes of it.
     pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<Outcome> {
-        ask(ctx, ("begin", Room::Page(ROOM)), Outcome::Left, |ui| {
+        ask(ctx, ("begin", Room::Page(OF_CARDS)), Outcome::Left, |ui| {
             self.heading(ui);
             ui.separator();
             let comes_new = self.shown.replace(self.step) != Some(self.step);

@@ -56,9 +56,9 @@ struct Found {
 }
 
 impl CutList {
-    /// A list with nothing on it, and the rack of a shop.
-    pub(crate) fn new(units: Units, paper: Paper, shop: Option<PathBuf>) -> Self {
-        let mut list = Self {
+    /// A list with nothing on it.
+    pub(crate) fn new(units: Units, paper: Paper) -> Self {
+        Self {
             units,
             pairs: Vec::new(),
             rack: Rack::default(),
@@ -70,26 +70,34 @@ impl CutList {
             asked: None,
             cutting: None,
             found: Found::default(),
-        };
-        if let Some(shop) = shop {
-            list.go_to_shop(shop);
         }
-        list
     }
 
-    /// Takes the rack of a shop; what was written down here without one is laid on it if it has none.
-    pub(crate) fn go_to_shop(&mut self, shop: PathBuf) {
+    /// Takes the rack of a shop; what was written down here without one is laid on it and kept there.
+    ///
+    /// # Errors
+    /// One sentence when it cannot be kept there; the list stays as it was then.
+    pub(crate) fn go_to_shop(&mut self, shop: PathBuf) -> Result<(), String> {
         match folder::rack(&shop) {
-            Ok(rack) => {
-                self.trouble = None;
-                if rack != Rack::default() || self.shop.is_some() {
-                    self.rack = rack;
+            Ok(mut rack) => {
+                if self.shop.is_none() && self.rack != Rack::default() {
+                    rack::put(&mut rack, &RackChange::Lay(self.rack.bars.clone()));
+                    for sold in &self.rack.sold {
+                        rack::put(&mut rack, &RackChange::Sell(*sold));
+                    }
+                    rack.kerf = rack.kerf.or(self.rack.kerf);
+                    rack.crop = rack.crop.or(self.rack.crop);
+                    rack.least_offcut = rack.least_offcut.or(self.rack.least_offcut);
+                    folder::keep_rack(&shop, &rack)?;
                 }
+                self.trouble = None;
+                self.rack = rack;
+                self.shop = Some(shop);
             }
             Err(why) => self.trouble = Some(why),
         }
         self.before = None;
-        self.shop = Some(shop);
+        Ok(())
     }
 
     /// What is open comes first, as it stands now, in place of what was open before.

@@ -6,7 +6,7 @@ use std::sync::mpsc::{Receiver, TryRecvError, channel};
 use reinwright_core::shop::family::{Family, InSizes};
 
 use super::seen::Seen;
-use crate::jobs::set_printing::Progress;
+use crate::jobs::watch::Progress;
 
 /// So many sizes are reckoned between two frames: each takes about a millisecond, and there are at
 /// least two to share them.

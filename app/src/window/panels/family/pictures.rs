@@ -5,8 +5,7 @@ use egui::{Rect, ScrollArea, Sense, Ui, Vec2, WidgetInfo, vec2};
 use reinwright_core::paper::{self, Item};
 use reinwright_core::shop::family::sheet;
 
-use super::seen::Seen;
-use super::set::OverlayKey;
+use super::seen::{OverlayKey, Seen};
 use super::{FamilyBench, Lent, Picture};
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;

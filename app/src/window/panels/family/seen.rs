@@ -14,9 +14,8 @@ use reinwright_core::tool::Tool;
 use reinwright_core::units::Length;
 
 use super::Lent;
-use super::set::OverlayKey;
-use crate::jobs::in_set::InSet;
 use crate::jobs::preview::Printable;
+use crate::jobs::set_printing::in_set::InSet;
 use crate::window::panels::answers;
 use crate::window::panels::wish::Wish;
 use crate::window::sheet::paper::Paper;
@@ -24,6 +23,15 @@ use crate::window::sheet::tool as sheet_of_tool;
 use crate::window::state::look::Look;
 use crate::window::state::reckon::Answers;
 use crate::window::state::tool::ToolAnswers;
+
+/// What an overlay was drawn for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct OverlayKey {
+    /// At 1 to this.
+    pub(super) reduced: u32,
+    /// The size that stands out.
+    pub(super) chosen: Option<usize>,
+}
 
 /// What a family on the bench is of.
 pub(crate) trait Seen:

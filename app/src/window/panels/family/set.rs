@@ -6,8 +6,8 @@ use reinwright_core::shop::family::{Chosen, Coverage, Family, OfSize, Rule, Size
 use reinwright_core::tongs::document::Document;
 
 use super::ahead::{AT_ONCE, Ahead, shares};
-use super::seen::Seen;
-use crate::jobs::set_printing::Progress;
+use super::seen::{OverlayKey, Seen};
+use crate::jobs::watch::Progress;
 
 /// The answers to one family.
 #[derive(Debug)]
@@ -35,15 +35,6 @@ pub(super) struct Set<D: Seen = Document> {
     covers: Option<[kurbo::Rect; 2]>,
     /// The answers to what the family has become, while they are on their way.
     ahead: Option<Ahead<D>>,
-}
-
-/// What an overlay was drawn for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct OverlayKey {
-    /// At 1 to this.
-    pub(super) reduced: u32,
-    /// The size that stands out.
-    pub(super) chosen: Option<usize>,
 }
 
 /// What a value leads.

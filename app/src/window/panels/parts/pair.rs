@@ -2,8 +2,9 @@
 //! the nodes of a sketched jaw.
 
 use egui::{Id, Key, RichText, TextEdit, Ui};
-use reinwright_core::asked::{Field, Value, parse_work_in};
+use reinwright_core::asked::{Field, Value, parse_work_in, says_lie};
 use reinwright_core::finding::Part;
+use reinwright_core::shop::held_best;
 use reinwright_core::tongs::document::{Document, check_limits};
 
 use super::{Draft, LABEL, Listed, PartsList};
@@ -127,6 +128,10 @@ impl PartsList {
         let within = read.and_then(|work| {
             let mut changed = document.clone();
             changed.work = work.laid_as_said(text, document.jaw.kind());
+            // No style says how a sketch wants its work.
+            if document.jaw.sketch().is_some() && !says_lie(text) {
+                changed.work = held_best(&changed, &changed.work);
+            }
             check_limits(&changed).map_err(|why| why.to_string())?;
             Ok(changed.work)
         });

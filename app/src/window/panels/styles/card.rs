@@ -8,7 +8,7 @@ use egui::{
 use lyon::tessellation::FillTessellator;
 use reinwright_core::tongs::jaw::Verdict;
 
-use super::cards::Shown;
+use super::shown::Shown;
 use crate::window::paint::ink::Ink;
 use crate::window::paint::theme::Palette;
 use crate::window::paint::view::View;

@@ -3,6 +3,7 @@
 
 mod card;
 mod cards;
+mod shown;
 
 use egui::{Context, Key, ScrollArea, Ui};
 use lyon::tessellation::FillTessellator;
@@ -13,12 +14,12 @@ use reinwright_core::tongs::jaw::Way;
 use reinwright_core::tongs::jaw::sketch::KeptJaw;
 use reinwright_core::units::Unit;
 
-use super::begin::ROOM;
-use super::question::{Room, ask, foot, over_foot};
+use super::question::{OF_CARDS, Room, ask, foot, over_foot};
 use super::typing::Field;
 use super::wish::StyleWish;
 use crate::window::state::rows::capital;
-pub(super) use cards::{Asked, Cards, Of, Taken};
+pub(super) use cards::{Cards, Taken};
+pub(super) use shown::{Asked, Of};
 
 /// The chooser while it is open. What is taken goes into the open design, forged from its bar.
 #[derive(Debug)]
@@ -51,7 +52,7 @@ impl StyleChooser {
     /// Shows it; gives back what was asked for.
     pub(crate) fn show(&mut self, ctx: &Context, fills: &mut FillTessellator) -> Option<StyleWish> {
         // As high as the window, so that as many cards as can be are seen at once.
-        let room = egui::vec2(ROOM.x, f32::INFINITY);
+        let room = egui::vec2(OF_CARDS.x, f32::INFINITY);
         let frame = ("choose for the work", Room::Page(room));
         ask(ctx, frame, StyleWish::Close, |ui| {
             ui.heading("Choose for the work");

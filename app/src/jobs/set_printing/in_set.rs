@@ -9,10 +9,10 @@ use reinwright_core::shop::family::{Family, InSizes, SizeAnswer, ToolSizeAnswer}
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::Tool;
 
-use super::set_printing::Wanted;
-use super::sheets::{self, Of};
-use super::what::What;
-use super::{printing, tool_sheets};
+use super::Wanted;
+use crate::jobs::sheets::{self, Of};
+use crate::jobs::what::What;
+use crate::jobs::{printing, tool_sheets};
 
 /// A drawing with its name.
 pub type NamedDrawing = (&'static str, Drawing);
