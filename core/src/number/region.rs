@@ -289,3 +289,50 @@ fn add(path: &mut BezPath, a: Point, b: Point) {
     }
     path.line_to(b);
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::number::plane::Corners;
+
+    fn square(x: f64, y: f64, side: f64) -> Vec<Point> {
+        let corners = [(0.0, 0.0), (side, 0.0), (side, side), (0.0, side)];
+        corners.map(|(u, v)| Point::new(x + u, y + v)).to_vec()
+    }
+
+    fn length(path: &BezPath) -> f64 {
+        sides(path).iter().map(|(a, b)| a.distance(*b)).sum()
+    }
+
+    /// What is seen of a square past another is its outline less what lies inside: two sides of 1 mm of
+    /// a square that is moved aslant by 3 of its 4 mm, all of one that lies apart, none of one inside.
+    #[test]
+    fn lines_are_seen_past_hulls_and_areas_alike() {
+        let table = [(3.0, 4.0, 14.0), (9.0, 4.0, 16.0), (1.0, 2.0, 0.0)];
+        for (at, side, expected) in table {
+            let corners = square(at, at, side);
+            let before = square(0.0, 0.0, 4.0);
+            for region in [Region::of(&before), Region::of_hull(&before)] {
+                let seen = length(&seen(sides_of(&corners), &[&region]));
+                assert!(
+                    (seen - expected).abs() < 1e-9,
+                    "{at}: {seen}, not {expected}"
+                );
+            }
+        }
+    }
+
+    /// The hull of two squares in a row is the box around both, inner points or not.
+    #[test]
+    fn hulls_join_to_the_hull_of_both() {
+        let with_inner = |mut points: Vec<Point>| {
+            let middle = points[0].midpoint(points[2]);
+            points.extend([middle, middle.midpoint(points[1])]);
+            Corners::of(points)
+        };
+        let [first, last] = [square(0.0, 0.0, 2.0), square(5.0, 0.0, 2.0)].map(with_inner);
+        let expected = [(0.0, 0.0), (7.0, 0.0), (7.0, 2.0), (0.0, 2.0)].map(Point::from);
+        assert_eq!(first.hull_with(&last), expected);
+        assert_eq!(last.hull_with(&first), expected);
+    }
+}
