@@ -51,3 +51,14 @@ fn an_answer_that_cannot_be_printed_is_an_error() {
     let said = String::from_utf8(output.stderr).expect("text");
     assert!(said.contains("cannot be printed"), "{said}");
 }
+
+/// Where no window can say it, what a file has against it is said here.
+#[test]
+#[cfg(all(unix, not(target_os = "macos")))]
+fn without_a_display_a_file_is_told_of_before_the_display_is_missed() {
+    let output = start(&["no such design.ron"]);
+    let said = String::from_utf8(output.stderr).expect("text");
+    assert_eq!(output.status.code(), Some(3));
+    assert!(said.contains("no such design.ron"), "{said}");
+    assert!(!said.contains("no display"), "{said}");
+}

@@ -236,9 +236,10 @@ fn wrong_arguments(error: &clap::Error) -> String {
     format!("{what}: see reinwright --help for what can be asked")
 }
 
-/// Opens the window. A file that cannot be read and a missing display are said at once.
+/// Opens the window, which says itself what a file has against it. Without a display that is said here, before the
+/// display is missed.
 fn window(file: Option<PathBuf>) -> Outcome {
-    if let Some(path) = &file {
+    if let Some(path) = file.as_ref().filter(|_| !crate::window::has_display()) {
         files::check(path)?;
     }
     let instead =

@@ -69,7 +69,7 @@ pub(crate) fn drawn(of: &Of<'_>, what: &What, title: &TitleBlock) -> Vec<SetShee
         };
         let of_kind = of_kind(of, what, kind);
         sheets.extend(of_kind.into_iter().map(|sheet| SetSheet {
-            sheet,
+            sheet: what.look.of(sheet),
             title: own.clone(),
         }));
     }
@@ -173,15 +173,7 @@ fn with_facts(mut drawing: Drawing, facts: Vec<Item>) -> Drawing {
 /// A drawing in the size and the look that is wanted, with where it may be cut.
 fn whole(of: &Of<'_>, what: &What, (title, cold): (String, Drawing), reins: Reins) -> Sheet {
     let growth = what.size.growth();
-    let drawing = match what.size {
-        Size::Cold => cold,
-        Size::Hot(_) => cold.grown(growth),
-        Size::Both(_) => cold.clone().grown(growth).with_thin(&cold),
-    };
-    let drawing = match what.look {
-        Look::WithSizes | Look::NoSizes => drawing,
-        Look::OutlineOnly => drawing.edges_alone(),
-    };
+    let drawing = what.size.of(cold, what.look);
     let breaks = draw::breaks(of.model, 0.0);
     let plain: Vec<Stretch> = match reins {
         Reins::Whole => breaks.stretches().collect(),

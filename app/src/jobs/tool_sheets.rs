@@ -1,9 +1,10 @@
 //! The drawings of a tool as sheets, as far as they are wanted.
 
+use kurbo::Vec2;
 use reinwright_core::draw::{self, DrawOptions, Names, Sizes};
 use reinwright_core::finding::Part;
 use reinwright_core::making;
-use reinwright_core::paper::{Drawing, SetSheet, Sheet, Stretch, TitleBlock};
+use reinwright_core::paper::{Item, SetSheet, Sheet, Stretch, TitleBlock};
 use reinwright_core::shop::ToolAnswers;
 use reinwright_core::tool::{Mount, Tool};
 
@@ -29,18 +30,15 @@ pub(super) fn drawn(of: (&Tool, &ToolAnswers), what: &What, title: &TitleBlock) 
         Kind::Open,
         Kind::Sections,
     ];
-    let mut sheets = Vec::new();
-    if whole.into_iter().any(|kind| what.has(kind)) {
-        let sheet = views(of, what);
-        sheets.push(SetSheet {
-            sheet,
-            title: sized,
-        });
-    }
-    let cold = |sheet| SetSheet {
-        sheet,
+    let titled = |sheet: Sheet, title: &TitleBlock| SetSheet {
+        sheet: what.look.of(sheet),
         title: title.clone(),
     };
+    let mut sheets = Vec::new();
+    if whole.into_iter().any(|kind| what.has(kind)) {
+        sheets.push(titled(views(of, what), &sized));
+    }
+    let cold = |sheet| titled(sheet, title);
     let sound = of.1.balance.trouble().is_none();
     if sound && what.has(Kind::Stages) {
         sheets.extend(stages(of).into_iter().map(cold));
@@ -75,17 +73,19 @@ fn views((tool, answers): (&Tool, &ToolAnswers), what: &What) -> Sheet {
         text: TEXT,
         ..DrawOptions::default()
     };
-    let cold = draw::tool(tool, &answers.model, &options);
-    let drawing: Drawing = match what.size {
-        Size::Cold => cold,
-        Size::Hot(_) => cold.grown(what.size.growth()),
-        Size::Both(_) => cold.clone().grown(what.size.growth()).with_thin(&cold),
-    };
-    let drawing = match what.look {
-        Look::WithSizes | Look::NoSizes => drawing,
-        Look::OutlineOnly => drawing.edges_alone(),
-    };
+    let mut cold = draw::tool(tool, &answers.model, &options);
+    if matches!(tool.shape.mount, Mount::Hardy(_)) {
+        cold.items = together(cold.items);
+    }
+    let drawing = what.size.of(cold, what.look);
     Sheet::full_size("The tool", drawing).plain(plain((tool, answers), what.size.growth()))
+}
+
+/// The views of what stands with the first two as one: its front and its side stand beside each other on any paper.
+fn together(mut items: Vec<Item>) -> Vec<Item> {
+    let others = items.split_off(items.len().min(2));
+    let both = Item::group("Front and side view", Vec2::ZERO, items);
+    [vec![both], others].concat()
 }
 
 /// Where the views of a long tool may be cut: in its plain body.

@@ -1,6 +1,7 @@
 //! What is printed of a pair, chosen in one place for window and command line alike.
 
 use reinwright_core::draw::Views;
+use reinwright_core::paper::{Drawing, Sheet};
 use reinwright_core::steel::Heat;
 
 /// One kind of drawing.
@@ -76,7 +77,7 @@ pub enum Look {
     WithSizes,
     /// Parts in their colours, and no sizes.
     NoSizes,
-    /// Nothing: the edges alone, to be cut out.
+    /// Nothing: the edges alone, to be cut out; and no colour on any sheet.
     OutlineOnly,
 }
 
@@ -92,12 +93,41 @@ pub enum Size {
     Both(Heat),
 }
 
+impl Look {
+    /// A drawing of a whole thing as it is wanted: its edges alone, or with all that is drawn.
+    pub(super) fn whole(self, drawing: Drawing) -> Drawing {
+        match self {
+            Self::WithSizes | Self::NoSizes => drawing,
+            Self::OutlineOnly => drawing.edges_alone(),
+        }
+    }
+
+    /// A sheet in the colours that are wanted: what is cut out needs none.
+    pub(super) fn of(self, sheet: Sheet) -> Sheet {
+        let drawing = match self {
+            Self::WithSizes | Self::NoSizes => sheet.drawing,
+            Self::OutlineOnly => sheet.drawing.uncoloured(),
+        };
+        Sheet { drawing, ..sheet }
+    }
+}
+
 impl Size {
     /// How many times as large as cold.
     pub fn growth(self) -> f64 {
         match self {
             Self::Cold => 1.0,
             Self::Hot(heat) | Self::Both(heat) => heat.growth(),
+        }
+    }
+
+    /// A thing that is drawn cold, with its edges in thin lines where both are wanted.
+    pub(super) fn of(self, cold: Drawing, look: Look) -> Drawing {
+        let grown = |cold: Drawing| look.whole(cold.grown(self.growth()));
+        match self {
+            Self::Cold => look.whole(cold),
+            Self::Hot(_) => grown(cold),
+            Self::Both(_) => grown(cold.clone()).with_thin(&cold),
         }
     }
 

@@ -20,10 +20,11 @@ pub use state::command::Command;
 
 use crate::disk::{kept, memory, own_jaws};
 
-/// Opens the window, on a file if one is named, and runs until it is closed.
+/// Opens the window, on a file if one is named, and runs until it is closed. What a file has against it is said in
+/// the window: who opened it by a double click sees nothing else.
 ///
 /// # Errors
-/// One sentence when no window can be opened (no display) or the file cannot be read.
+/// One sentence when no window can be opened (no display).
 pub fn open(file: Option<PathBuf>) -> Result<(), String> {
     if !has_display() {
         return Err("there is no display to open a window on".to_owned());
@@ -34,7 +35,7 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
         kept: kept::folder(),
     };
     let workbench = match file {
-        Some(path) => Workbench::open(&path, surroundings)?,
+        Some(path) => Workbench::trying(&path, surroundings),
         None => Workbench::new(surroundings),
     };
     let workbench = match own_jaws::folder() {
@@ -45,7 +46,7 @@ pub fn open(file: Option<PathBuf>) -> Result<(), String> {
 }
 
 /// Whether there is a display; only Linux and its like can be without one.
-fn has_display() -> bool {
+pub fn has_display() -> bool {
     let named = ["WAYLAND_DISPLAY", "WAYLAND_SOCKET", "DISPLAY"];
     let set = |name: &str| std::env::var_os(name).is_some_and(|value| !value.is_empty());
     !cfg!(all(unix, not(target_os = "macos"))) || named.into_iter().any(set)

@@ -7,7 +7,7 @@ use super::sizes::station_words;
 use super::{DrawOptions, Names, Sizes, views};
 use crate::finding::Part;
 use crate::number::roots::turning;
-use crate::paper::dimension::{Hang, Scale, Side, Wish, rows, running, segment};
+use crate::paper::dimension::{Hang, Origin, Scale, Side, Wish, rows, running, segment};
 use crate::paper::lettering::clear;
 use crate::paper::{Align, Breaks, Drawing, Item, Line, Projection, View, bounds};
 use crate::shape::sweep::Edge;
@@ -60,7 +60,7 @@ fn caliper(document: &Document, half: &Half, options: &DrawOptions, side: &mut V
         );
         let noted = bounds(&notes).unwrap_or(Rect::new(0.0, base, 0.0, base));
         side.extend(distances(
-            document,
+            (document, options),
             half,
             stations,
             (place, base, noted),
@@ -73,10 +73,7 @@ fn caliper(document: &Document, half: &Half, options: &DrawOptions, side: &mut V
 
 /// The stations that are shown, where they lie on the paper.
 fn shown(stations: Vec<Station>, breaks: &Breaks) -> Vec<Station> {
-    let hidden = |station: &Station| {
-        let mut hidden = breaks.stretches();
-        hidden.any(|s| s.from < station.outer.x && station.outer.x < s.to)
-    };
+    let hidden = |station: &Station| breaks.hide(station.outer.x);
     let moved = |station: Station| Station {
         inner: breaks.point(station.inner),
         outer: breaks.point(station.outer),
@@ -307,7 +304,7 @@ fn jaw_stations(document: &Document, half: &Half) -> Vec<Station> {
 
 /// How far each station is from the rivet, in one running row outside the notes.
 fn distances(
-    document: &Document,
+    (document, options): (&Document, &DrawOptions),
     half: &Half,
     stations: &[Station],
     (side, base, noted): (Side, f64, Rect),
@@ -328,7 +325,13 @@ fn distances(
         .map(|station| (station.outer, show.number(station.from_rivet)))
         .collect();
     let rivet = Point::new(0.0, sign * half.body.rim.half_across());
-    running((side, row), rivet, &places, scale, Part::Boss)
+    let breaks = &options.breaks;
+    let origin = if breaks.hide(rivet.x) {
+        Origin::LeftOut(breaks.point(rivet), "from the rivet")
+    } else {
+        Origin::Shown(breaks.point(rivet))
+    };
+    running((side, row), origin, &places, scale, Part::Boss)
 }
 
 /// Where along the rein its middle has an x.

@@ -1,22 +1,43 @@
 //! The bar with its coloured parts and marks.
 
-use kurbo::{Point, Rect};
+use kurbo::{Point, Rect, Vec2};
 
 use crate::asked::{Bar, Units};
 use crate::finding::Part;
 use crate::forge::balance::{Balance, Stretch};
 use crate::paper::dimension::{Hang, Scale, Side, Wish, rectangle, rows, segment};
-use crate::paper::{self, Align, Drawing, Fill, Item, Line};
+use crate::paper::font::text_width;
+use crate::paper::{self, Align, Drawing, Fill, Item, Line, TextItem};
 
 /// The bar, full size, with its coloured parts and marks where they are set off with a rule. Origin at the bar's left end, on its
 /// middle line. `text` is the size of its text, mm. A tool's bar lies as its views do, the working end to the right,
-/// and is set off from there.
-pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing {
+/// and is set off from there. Where a name has no room along its part it stands smaller or upright; on a bar that is
+/// too thin for names they stand over it, at the ends of leaders.
+pub fn bar(of: (&Bar, Units), balance: &Balance, text: f64) -> Drawing {
+    drawn(of, balance, text, Names::Everywhere)
+}
+
+/// The same with names in one size that lie as the bar does: a part whose name has no room so is told by its
+/// colour alone.
+pub fn bar_in_short(of: (&Bar, Units), balance: &Balance, text: f64) -> Drawing {
+    drawn(of, balance, text, Names::Along)
+}
+
+/// Which names are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Names {
+    /// All that can be.
+    Everywhere,
+    /// Those that have room along their parts.
+    Along,
+}
+
+fn drawn((bar, units): (&Bar, Units), balance: &Balance, text: f64, written: Names) -> Drawing {
     let scale = Scale { text };
     let half = bar.stock.size().mm() / 2.0;
     let length = balance.cut_length(units).mm();
     let lies = Lies::of(balance, length);
-    let mut items: Vec<Item> = balance
+    let stretches: Vec<Stretch> = balance
         .stretches
         .iter()
         .map(|stretch| Stretch {
@@ -25,8 +46,9 @@ pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing
             ..*stretch
         })
         .map(|stretch| lies.stretch(stretch))
-        .flat_map(|stretch| coloured(&stretch, half, scale))
         .collect();
+    let coloured = stretches.iter().map(|own| coloured(own, half));
+    let mut items: Vec<Item> = coloured.collect();
     items.push(
         Item::line(
             rectangle(Rect::new(0.0, -half, length, half)),
@@ -34,6 +56,7 @@ pub fn bar((bar, units): (&Bar, Units), balance: &Balance, text: f64) -> Drawing
         )
         .of(Part::Bar),
     );
+    items.extend(names(&stretches, half, scale, written));
     items.extend(marks((units, lies), balance, half, scale));
     Drawing { items }
 }
@@ -89,23 +112,88 @@ impl Lies {
     }
 }
 
-fn coloured(stretch: &Stretch, half: f64, scale: Scale) -> Vec<Item> {
+fn coloured(stretch: &Stretch, half: f64) -> Item {
     let area = rectangle(Rect::new(stretch.from_mm, -half, stretch.to_mm, half));
     let fill = stretch.part.map_or(Fill::Waste, Fill::Part);
     let part = stretch.part.unwrap_or(Part::Bar);
-    let mut items = vec![Item::fill(area, fill).of(part)];
-    if let Some(part) = stretch.part {
-        let middle = Point::new(
-            f64::midpoint(stretch.from_mm, stretch.to_mm),
-            -0.36 * scale.text,
-        );
-        let room = stretch.to_mm - stretch.from_mm - 0.6 * scale.text;
-        let wide = crate::paper::font::text_width(part.name(), scale.text, false);
-        if wide < room && scale.text <= 2.0 * half {
-            items.push(Item::text(middle, part.name(), scale.text, Align::Middle).of(part));
+    Item::fill(area, fill).of(part)
+}
+
+/// Names over the bar stand so much nearer than notes do over what has dimensions, in text sizes.
+const NEARER: f64 = 0.9;
+
+/// The name of each part of a half, where it has room.
+fn names(stretches: &[Stretch], half: f64, scale: Scale, written: Names) -> Vec<Item> {
+    let (mut items, mut led_out) = (Vec::new(), Vec::new());
+    for stretch in stretches {
+        let Some(part) = stretch.part else { continue };
+        let room = (stretch.to_mm - stretch.from_mm, 2.0 * half);
+        let middle = f64::midpoint(stretch.from_mm, stretch.to_mm);
+        match Lie::of(part, room, scale, written) {
+            Lie::On { size, turn } => items.push(named((part, middle), size, turn)),
+            Lie::Over => led_out.push(Wish::Note {
+                at: Point::new(middle, half),
+                text: part.name().to_owned(),
+                part,
+                hang: Hang::Only(Align::Middle),
+            }),
+            Lie::Nowhere => {}
         }
     }
+    // A short leader does: nothing else stands over the bar.
+    let base = half - NEARER * scale.text;
+    items.extend(rows(Side::Above, base, scale, led_out));
     items
+}
+
+/// Where the name of a part stands.
+#[derive(Debug, Clone, Copy)]
+enum Lie {
+    /// On it, so large and turned by so many radians.
+    On { size: f64, turn: f64 },
+    /// Over it, at the end of a leader.
+    Over,
+    /// Its colour alone tells it.
+    Nowhere,
+}
+
+impl Lie {
+    /// On a part so long and so high.
+    fn of(part: Part, (long, high): (f64, f64), scale: Scale, written: Names) -> Self {
+        /// Of the text's size; a smaller name is not read where it is laid along a bar.
+        const SIZES: [f64; 3] = [1.0, 0.85, 0.7];
+        let fits = |size: f64, along: f64, across: f64| {
+            let wide = text_width(part.name(), size, false);
+            wide < along - 0.6 * size && size <= across
+        };
+        let level = |size: f64| fits(size, long, high).then_some(Self::On { size, turn: 0.0 });
+        let turn = std::f64::consts::FRAC_PI_2;
+        let upright = |size: f64| fits(size, high, long).then_some(Self::On { size, turn });
+        let mut sizes = SIZES.into_iter().map(|of| of * scale.text);
+        let somehow = |size: f64| level(size).or_else(|| upright(size));
+        let too_thin = scale.text > high;
+        match written {
+            Names::Along => level(scale.text).unwrap_or(Self::Nowhere),
+            Names::Everywhere if too_thin => Self::Over,
+            Names::Everywhere => sizes.find_map(somehow).unwrap_or(Self::Nowhere),
+        }
+    }
+}
+
+/// The name of a part in the middle of the bar.
+fn named((part, middle): (Part, f64), size: f64, turn: f64) -> Item {
+    // As the letters' middle lies over their base line, whichever way they are turned.
+    let off = Vec2::new(turn.sin(), -turn.cos()) * (0.36 * size);
+    let item = TextItem {
+        at: Point::new(middle, 0.0) + off,
+        text: part.name().to_owned(),
+        size,
+        align: Align::Middle,
+        turn,
+        bold: false,
+        part: Some(part),
+    };
+    Item::Text(item)
 }
 
 fn marks((units, lies): (Units, Lies), balance: &Balance, half: f64, scale: Scale) -> Vec<Item> {

@@ -5,4 +5,4 @@ pub(crate) mod bar_drawing;
 pub mod spreading;
 pub mod upsetting;
 
-pub use bar_drawing::{bar, plain};
+pub use bar_drawing::{bar, bar_in_short, plain};

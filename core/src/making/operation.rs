@@ -195,13 +195,14 @@ impl Operation {
 
     /// How long what is worked becomes: `the jaw: 1 3/4 in long, then 2 1/8 in`, `neck and boss stay 2 1/2 in long`.
     pub fn lengths(&self, show: Show) -> String {
-        let long = |measure: &Measure| show.text(show.roughly(measure.part_length_mm));
-        let (from, to) = (long(&self.before), long(&self.after));
+        let rough = [&self.before, &self.after].map(|own| show.roughly(own.part_length_mm));
+        let [from, to] = rough.map(|mm| show.text(mm));
         let (named, stay) = self.worked();
-        if from == to {
-            format!("{named} {stay} {to} long")
-        } else {
-            format!("{named}: {from} long, then {to}")
+        match rough {
+            [before, after] if before == after => format!("{named} {stay} {to} long"),
+            // So little as was there before is not told in rough sizes.
+            [before, _] if before <= 0.0 => format!("{named}: drawn to {to} long"),
+            [_, _] => format!("{named}: {from} long, then {to}"),
         }
     }
 

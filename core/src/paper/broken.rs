@@ -59,6 +59,11 @@ impl Breaks {
         self.stretches.iter().flatten().copied()
     }
 
+    /// Whether a place of steel is left out, x in mm.
+    pub fn hide(&self, x: f64) -> bool {
+        self.stretches().any(|own| own.from < x && x < own.to)
+    }
+
     /// Where a place of steel lies on the paper, x in mm. What is left out lies in its gap.
     pub fn x(&self, x: f64) -> f64 {
         let nearer = |stretch: Stretch| {

@@ -361,31 +361,6 @@ impl Drawing {
         }
     }
 
-    /// The visible edges alone, to be cut out along them: no areas, sizes or words.
-    #[must_use]
-    pub fn edges_alone(self) -> Self {
-        Self {
-            items: edges(self.items),
-        }
-    }
-
-    /// The same with the edges of another drawing of the same views in thin lines.
-    #[must_use]
-    pub fn with_thin(mut self, other: &Self) -> Self {
-        let view_of = |item: &Item| match item {
-            Item::Group(group) => group.view,
-            Item::Path(_) | Item::Text(_) => None,
-        };
-        for item in &mut self.items {
-            let Item::Group(group) = item else { continue };
-            let same = |other: &&Item| group.view.is_some() && view_of(other) == group.view;
-            if let Some(Item::Group(same)) = other.items.iter().find(same) {
-                group.items.extend(thin(edges(same.items.clone())));
-            }
-        }
-        self
-    }
-
     /// The same drawing at 1 : `n`, lettering and all.
     #[must_use]
     pub fn reduced(self, n: u32) -> Self {
@@ -405,37 +380,6 @@ impl Drawing {
     pub fn bounds(&self) -> Rect {
         bounds(&self.items).unwrap_or(Rect::ZERO)
     }
-}
-
-/// The visible edges among items.
-fn edges(items: Vec<Item>) -> Vec<Item> {
-    let edge = |item: Item| match item {
-        Item::Path(path) if path.line == Some(Line::Outline) => {
-            Some(Item::Path(PathItem { fill: None, ..path }))
-        }
-        Item::Path(_) | Item::Text(_) => None,
-        Item::Group(group) => {
-            let items = edges(group.items);
-            (!items.is_empty()).then_some(Item::Group(GroupItem { items, ..group }))
-        }
-    };
-    items.into_iter().filter_map(edge).collect()
-}
-
-/// Edges as another position is drawn.
-fn thin(items: Vec<Item>) -> Vec<Item> {
-    let thin = |item: Item| match item {
-        Item::Path(path) => Item::Path(PathItem {
-            line: path.line.map(|_| Line::Neighbour),
-            ..path
-        }),
-        Item::Text(text) => Item::Text(text),
-        Item::Group(group) => Item::Group(GroupItem {
-            items: thin(group.items),
-            ..group
-        }),
-    };
-    items.into_iter().map(thin).collect()
 }
 
 /// What the items cover together.

@@ -3,6 +3,7 @@
 mod broken;
 pub(crate) mod dimension;
 pub(crate) mod display;
+mod edges;
 pub mod font;
 pub mod ink;
 pub(crate) mod lettering;

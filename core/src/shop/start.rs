@@ -25,17 +25,26 @@ pub struct NoStart {
     pub bar: Bar,
     /// What the pair from it would suffer from, in a sentence without a period.
     pub why: String,
-    /// The bar that does, the nearest to it in size.
+    /// The bar that does: the nearest to it in size.
     pub instead: Option<Bar>,
+}
+
+impl NoStart {
+    /// Why, and which bar does, without the name of the bar.
+    pub fn reason(&self) -> String {
+        let instead = self.instead.iter();
+        let instead = instead.map(|other| format!("; {} does", other.stock.words()));
+        self.why.clone() + &instead.collect::<String>()
+    }
 }
 
 impl fmt::Display for NoStart {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let (bar, why) = (self.bar.stock.words(), &self.why);
-        write!(f, "{bar} gives no sound pair: {why}; ")?;
+        let (bar, reason) = (self.bar.stock.words(), self.reason());
+        write!(f, "{bar} gives no sound pair: {reason}")?;
         match self.instead {
-            Some(other) => write!(f, "{} does", other.stock.words()),
-            None => f.write_str("take a stouter one"),
+            Some(_) => Ok(()),
+            None => f.write_str("; take a stouter one"),
         }
     }
 }

@@ -38,8 +38,6 @@ fn files_that_cannot_be_used_are_named() {
         refused(&[job, text(&missing)], &["missing.ron", "no such file"]);
         refused(&[job, text(folder.path())], &["folder"]);
     }
-    // The bare command looks at the file before it looks for a display.
-    refused(&[text(&missing)], &["missing.ron", "no such file"]);
     let nowhere = folder.path().join("no folder").join("x.pdf");
     let design = path_of("light-flat");
     for job in ["template", "drawing"] {

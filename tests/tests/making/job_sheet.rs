@@ -1,12 +1,12 @@
 //! The job sheet: its first page alone is enough, it is read at arm's length, and nothing stands over
 //! anything else.
 
-use kurbo::{Rect, Vec2};
+use kurbo::{Rect, Shape as _, Vec2};
 use reinwright_core::asked::Layout;
 use reinwright_core::draw::{Job, JobHeats, Made, job_sheet};
 use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{self, Plan, Procedure, usual};
-use reinwright_core::paper::{Item, Page, Paper, TextItem};
+use reinwright_core::paper::{Fill, Item, Line, Page, Paper, TextItem};
 use reinwright_core::shop::Answers;
 use reinwright_core::tongs::document::Document;
 use reinwright_core::units::{Length, MM_PER_INCH};
@@ -336,4 +336,76 @@ fn what_burns_is_told_on_the_first_page() {
         "{words}"
     );
     assert!(words.contains("Less blast"), "{words}");
+}
+
+/// A page for a few lines is paper that gets lost: pages are filled alike, and the last one to its half at the
+/// least.
+#[test]
+fn no_last_page_is_for_a_few_lines() {
+    let all = Sources::default();
+    let mut coal = Sources::default();
+    coal.sources.retain(|own| own.name == "coal fire");
+    for (name, design) in samples() {
+        for shop in [None, Some(&all), Some(&coal)] {
+            for paper in [Paper::A4, Paper::Letter] {
+                let (_, pages) = sheet_of(&design, None, (paper, shop));
+                check(&name, &pages);
+                let last = pages.last().expect("a page");
+                let texts = texts(&last.items, Vec2::ZERO);
+                // The page number stands in the rim.
+                let lows = texts.iter().map(|own| own.1.y0).filter(|y| *y > 10.0);
+                let low = lows.fold(f64::INFINITY, f64::min);
+                let half = last.height_mm / 2.0;
+                assert!(low < half, "{name}, {paper:?}: ends at {low} mm");
+            }
+        }
+    }
+}
+
+/// So many pages as were counted where the last one held a caution or one operation alone, less that one.
+#[test]
+fn a_sheet_is_set_closer_where_that_spares_a_page() {
+    let mut coal = Sources::default();
+    coal.sources.retain(|own| own.name == "coal fire");
+    let half_inch = pairs::starting("v bit", "1/2 in square on corners", "1 in round");
+    let table = [
+        (sample("v-bit-square"), None, Paper::A4, 4),
+        (sample("v-bit-square"), None, Paper::Letter, 4),
+        (half_inch, Some(&coal), Paper::Letter, 5),
+    ];
+    for (design, shop, paper, most) in table {
+        let (_, pages) = sheet_of(&design, None, (paper, shop));
+        assert_eq!(pages.len(), most, "{}, {paper:?}", design.name);
+    }
+}
+
+/// Where a piece goes on beyond a picture it ends at its break line: past that the paper is blank to the edge.
+#[test]
+fn a_broken_piece_ends_at_its_break_line() {
+    let (_, pages) = sheet(&sample("v-bit-square"), None, Paper::A4);
+    let mut ends = 0;
+    for item in pages.iter().flat_map(|page| &page.items) {
+        let Item::Group(group) = item else { continue };
+        let Some(clip) = group.clip.filter(|_| group.name == "stage") else {
+            continue;
+        };
+        for pair in group.items.windows(2) {
+            let [Item::Path(past), Item::Path(line)] = pair else {
+                continue;
+            };
+            if past.fill != Some(Fill::Paper) || line.line != Some(Line::Fine) {
+                continue;
+            }
+            let [past, line] = [past, line].map(|path| path.path.bounding_box() + group.shift);
+            assert!(
+                past.y0 < clip.y0 && past.y1 > clip.y1,
+                "{past:?} in {clip:?}"
+            );
+            let to_the_right = line.center().x > clip.center().x;
+            let to_the_edge = [past.x0 < clip.x0, past.x1 > clip.x1][usize::from(to_the_right)];
+            assert!(to_the_edge, "{past:?} in {clip:?}");
+            ends += 1;
+        }
+    }
+    assert!(ends > 10, "{ends} broken ends");
 }

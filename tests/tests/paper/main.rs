@@ -11,6 +11,7 @@
     reason = "counts of pages and pixels"
 )]
 
+mod colours;
 mod file;
 mod hot;
 mod jaws;

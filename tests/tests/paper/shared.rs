@@ -8,9 +8,10 @@ use reinwright_core::draw;
 use reinwright_core::paper::{Fill, Item, Page, Paper};
 use reinwright_core::tongs::document::Document;
 use reinwright_core::tongs::resolve;
-use reinwright_tests::designs::{sample, samples};
+use reinwright_core::tool;
+use reinwright_tests::designs::{sample, samples, samples_folder};
 use reinwright_tests::pairs::starting;
-use reinwright_tests::within;
+use reinwright_tests::{tools, within};
 
 use super::FILE;
 use super::reader::{self, Seen};
@@ -402,5 +403,147 @@ fn outlines_are_true_across_joints() {
             10 * measured > 6 * all,
             "{name}: {measured} of {all} measured"
         );
+    }
+}
+
+/// A tool that stands is laid in its views where it is larger than the paper, and its bar beside them: no view is
+/// cut, and no page is for the bar alone.
+#[test]
+fn a_tool_that_stands_is_not_cut() {
+    let path = samples_folder().join("tools/hot-cut-hardy.ron");
+    let file = std::fs::read(path).expect("a sample");
+    let hardy = tool::read(&file).expect("a tool");
+    for (paper, most) in [(Paper::A4, 2), (Paper::Letter, 2)] {
+        let pages = Template::of_tool(&hardy, &What::default(), None).laid(paper);
+        assert!(pages.len() <= most, "{paper}: {}", pages.len());
+        let named = |page: &Page, words: &str| {
+            let mut found = Vec::new();
+            texts(&page.items, Vec2::ZERO, &mut found);
+            found.iter().any(|(text, _)| text.contains(words))
+        };
+        let with_bar = pages.iter().filter(|page| named(page, "working end"));
+        for page in with_bar {
+            let beside = ["Front view", "Side view", "From above", "Sections"];
+            assert!(beside.iter().any(|words| named(page, words)), "{paper}");
+        }
+        let joined = pages
+            .iter()
+            .any(|page| named(page, "Cut at the dashed line"));
+        assert!(!joined, "{paper}: a view is cut");
+    }
+}
+
+/// Of the rein alone each part shows some of it: nothing reaches to where the head is left out.
+#[test]
+fn each_part_of_a_rein_alone_shows_steel() {
+    for (name, design) in samples() {
+        for page in laid(&design, &what(&[Kind::Rein], Reins::Whole), Paper::A4) {
+            for part in parts(&page) {
+                let shows = |item: &&Item| match item {
+                    Item::Path(path) => matches!(path.fill, Some(Fill::Part(_))),
+                    Item::Text(_) | Item::Group(_) => false,
+                };
+                let mut steel = Vec::new();
+                flat(part.items, Vec2::ZERO, &mut steel);
+                let seen = steel.iter().filter(|(item, _)| shows(item));
+                let mut seen = seen.map(|(_, area)| area.intersect(part.window));
+                assert!(
+                    seen.any(|area| area.area() > 0.0),
+                    "{name}: {:?}",
+                    part.window
+                );
+            }
+        }
+    }
+}
+
+/// All paths and texts with the room that is seen of them.
+fn flat<'a>(items: &'a [Item], shift: Vec2, found: &mut Vec<(&'a Item, Rect)>) {
+    for item in items {
+        match item {
+            Item::Group(group) => {
+                let from = found.len();
+                flat(&group.items, shift + group.shift, found);
+                for (_, area) in &mut found[from..] {
+                    *area = group
+                        .clip
+                        .map_or(*area, |clip| area.intersect(clip + shift));
+                }
+            }
+            Item::Path(_) | Item::Text(_) => {
+                found.extend(item.bounds().map(|area| (item, area + shift)));
+            }
+        }
+    }
+}
+
+/// In the map a page is found at a glance: as large as a fingernail's half, however many there are up to a dozen.
+#[test]
+fn the_map_shows_many_pages_in_rows() {
+    let own = what(
+        &[Kind::Half, Kind::Pair, Kind::Stages, Kind::Bar],
+        Reins::Whole,
+    );
+    for paper in [Paper::A4, Paper::Letter] {
+        let pages = laid(&sample("v-bit-square"), &own, paper);
+        assert!((6..=12).contains(&pages.len()), "{paper}: {}", pages.len());
+        for page in &pages {
+            let mut found = Vec::new();
+            flat(&page.items, Vec2::ZERO, &mut found);
+            let is_here = |item: &Item| match item {
+                Item::Path(path) => path.fill == Some(Fill::Ink) && path.line.is_some(),
+                Item::Text(_) | Item::Group(_) => false,
+            };
+            let here = found.iter().find(|(item, _)| is_here(item));
+            let (_, here) = here.expect("this page is filled");
+            assert!(here.width().max(here.height()) > 4.0, "{paper}: {here:?}");
+        }
+    }
+}
+
+/// No word of a template stands on another, upright or turned, in any of its kinds.
+#[test]
+fn no_word_stands_on_another() {
+    for (name, design) in samples() {
+        for reins in [Reins::Whole, Reins::Broken] {
+            let own = what(&Kind::ALL, reins);
+            for paper in [Paper::A4, Paper::Letter] {
+                for (number, page) in laid(&design, &own, paper).iter().enumerate() {
+                    check_words(&format!("{name} on {paper}, page {}", number + 1), page);
+                }
+            }
+        }
+    }
+    for (name, tool) in tools::all() {
+        let own = what(&Kind::ALL, Reins::Whole);
+        for page in Template::of_tool(&tool, &own, None).laid(Paper::A4) {
+            check_words(name, &page);
+        }
+    }
+}
+
+#[track_caller]
+fn check_words(what: &str, page: &Page) {
+    /// Signs of one line stand in the line below by a little, mm.
+    const HAIR: f64 = 0.3;
+    let mut found = Vec::new();
+    flat(&page.items, Vec2::ZERO, &mut found);
+    let words = found.iter().filter_map(|(item, area)| match item {
+        Item::Text(text) => Some((text, area.inset(-HAIR))).filter(|(_, area)| area.area() > 0.0),
+        Item::Path(_) | Item::Group(_) => None,
+    });
+    let words: Vec<_> = words.collect();
+    for (at, (text, area)) in words.iter().enumerate() {
+        // The room of a text that is turned by a quarter is a box too.
+        let quarters = text.turn / std::f64::consts::FRAC_PI_2;
+        assert!(
+            (quarters - quarters.round()).abs() < 1e-9,
+            "{what}: {text:?}"
+        );
+        for (other, beside) in &words[at + 1..] {
+            let shared = area.intersect(*beside);
+            let over = shared.width() > 0.0 && shared.height() > 0.0;
+            assert!(!over, "{what}: \"{}\" on \"{}\"", text.text, other.text);
+        }
     }
 }

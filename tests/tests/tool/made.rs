@@ -1,6 +1,7 @@
 //! How tools are made: what holds of every stage, and that no style is made as another is.
 
-use reinwright_core::finding::Kind;
+use reinwright_core::asked::Units;
+use reinwright_core::finding::{Kind, Part};
 use reinwright_core::heats::{How, Prepared, Sources, heat_plan};
 use reinwright_core::making::{Plan, Procedure, Step, plan_tool, suits_tool, usual_for_tool};
 use reinwright_core::shape::Piece;
@@ -210,4 +211,56 @@ fn tongs_on_hot_steel_are_told() {
         }
     }
     assert!(told[0] > 0 && told[1] > 0, "both are met: {told:?}");
+}
+
+/// What becomes of a length is said as a smith says it, in rough sizes: an eighth of an inch, a millimetre.
+#[test]
+fn a_length_stays_comes_or_grows() {
+    let (_, own) = all().into_iter().next().expect("a tool");
+    let plan = planned(&own);
+    let some = plan.operations().next().expect("an operation");
+    let words = |unit: Units, [before, after]: [f64; 2]| {
+        let mut own = some.clone();
+        own.part = Part::StruckEnd;
+        own.parts.clear();
+        own.before.part_length_mm = before;
+        own.after.part_length_mm = after;
+        own.lengths(unit.show())
+    };
+    let table = [
+        (
+            Units::Inch,
+            [0.0, 3.0],
+            "the struck end: drawn to 1/8 in long",
+        ),
+        (
+            Units::Inch,
+            [1.0, 3.0],
+            "the struck end: drawn to 1/8 in long",
+        ),
+        (Units::Inch, [25.4, 25.0], "the struck end stays 1 in long"),
+        (
+            Units::Inch,
+            [25.4, 38.1],
+            "the struck end: 1 in long, then 1 1/2 in",
+        ),
+        (
+            Units::Millimetre,
+            [0.4, 2.6],
+            "the struck end: drawn to 3 mm long",
+        ),
+        (
+            Units::Millimetre,
+            [40.2, 39.9],
+            "the struck end stays 40 mm long",
+        ),
+        (
+            Units::Millimetre,
+            [40.0, 53.0],
+            "the struck end: 40 mm long, then 53 mm",
+        ),
+    ];
+    for (unit, lengths, expected) in table {
+        assert_eq!(words(unit, lengths), expected);
+    }
 }

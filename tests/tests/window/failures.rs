@@ -140,3 +140,24 @@ fn the_paper_of_sheets_is_remembered() {
     let sheets = ["sheet.pdf", "again.pdf"].map(|name| bytes(&folder.path().join(name)).len());
     assert_eq!(sheets[0], sheets[1], "the same pages on the same paper");
 }
+
+/// A double click on a damaged file opens the window: the sentence stands in it, and the file as it was.
+#[test]
+fn a_damaged_file_is_told_in_the_window_that_it_was_to_open() {
+    let shop = folder();
+    let good = document::write(&pairs::flat());
+    let half = &good[..good.len() / 2];
+    put(shop.path(), "half.ron", half);
+    let path = shop.path().join("half.ron");
+    for (path, words) in [
+        (&path, "the text ends too soon"),
+        (&shop.path().join("none.ron"), "there is no such file"),
+    ] {
+        let bench = Workbench::trying(path, remembering(shop.path().join("kept")));
+        let window = show(bench, TALL);
+        said(&window, words);
+        window.get_by_label_contains("a ready design is open instead");
+        assert!(!window.state().is_changed());
+    }
+    assert_eq!(bytes(&path), half.as_bytes());
+}

@@ -118,8 +118,9 @@ fn family_sheets<D: InSet>(
     let same = sheet::same_in_all(family, answers);
     let same = Sheet::full_size("What does not change", same).named_in_title_block();
     sheets.push(titled(same));
-    let of_the_set = D::of_the_set((family, answers), wanted);
-    sheets.extend(of_the_set.into_iter().map(titled));
+    let look = wanted.order.what.look;
+    let of_the_set = D::of_the_set((family, answers), wanted).into_iter();
+    sheets.extend(of_the_set.map(|sheet| titled(look.of(sheet))));
     sheets
 }
 

@@ -144,6 +144,17 @@ impl Workbench {
         Ok(bench)
     }
 
+    /// A window on a file; on a ready design where the file cannot be read, with the sentence that says why.
+    pub fn trying(path: &Path, surroundings: Surroundings) -> Self {
+        let mut bench = Self::with(samples::first(), surroundings);
+        let opened = bench.open_file(path);
+        let instead =
+            |error| format!("{error}. The file stays as it is; a ready design is open instead");
+        bench.tell(opened.map_err(instead));
+        bench.offer_rescue();
+        bench
+    }
+
     /// A window on a design that has no file.
     pub fn with(document: Document, surroundings: Surroundings) -> Self {
         let open = Open::design(Session::begun(document), Page::Bar);

@@ -250,7 +250,8 @@ fn lengths(own: &Operation, account: Account<'_>) -> String {
     let show = account.units.show();
     let said = own.lengths(show);
     let rough = |measure: &Measure| show.roughly(measure.part_length_mm);
-    if rough(&own.before) == rough(&own.after) {
+    let before = rough(&own.before);
+    if before == rough(&own.after) || before <= 0.0 {
         said
     } else {
         format!("{said}, {:.2} times as long", own.elongation())

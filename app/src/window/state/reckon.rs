@@ -363,7 +363,7 @@ impl OfBar for Answers {
     fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
         let (document, balance) = (&self.document, &self.known.balance);
         drawn(&mut self.bar, text, || {
-            forge::bar((&document.bar, document.units), balance, text)
+            forge::bar_in_short((&document.bar, document.units), balance, text)
         })
     }
 }

@@ -142,7 +142,7 @@ impl OfBar for ToolAnswers {
     fn bar(&mut self, text: f64) -> (&Drawing, Rect) {
         let (tool, balance) = (&self.tool, &self.known.balance);
         drawn(&mut self.bar, text, || {
-            forge::bar((&tool.bar, tool.units), balance, text)
+            forge::bar_in_short((&tool.bar, tool.units), balance, text)
         })
     }
 }

@@ -1,72 +1,72 @@
 //! The pages behind: each operation in full, the sizes at stations, the cut, cautions.
 
-use kurbo::{Point, Rect};
+use kurbo::Rect;
 
-use super::super::stage::picture;
-use super::flow::{Apart, Block, Flow, NEAR, NEAR_LINE};
+use super::anvil::Anvil;
+use super::flow::{Apart, Begun, Beside, Block, Flow, NEAR, PICTURE, Row};
 use super::{Job, Made};
 use crate::asked::capital;
 use crate::finding::Severity;
 use crate::heats;
 use crate::making::{Blows, Operation, Stage};
-use crate::paper::sheet::{Weight, text};
-use crate::paper::{Align, Item};
+use crate::paper::Item;
 use crate::shape::{Piece, Solid};
 use crate::steel::caution;
 
-/// What a picture takes beside the words of an operation, mm.
-const PICTURE: (f64, f64) = (68.0, 26.0);
-
-pub(super) fn pages(job: &Job<'_>, room: Rect) -> Vec<Vec<Item>> {
-    let well = laid(job, room, Apart::Well);
-    let close = laid(job, room, Apart::Close);
-    // A last page for a few lines is paper that gets lost.
-    if close.len() < well.len() {
-        close
-    } else {
-        well
-    }
+/// The pages at the anvil with the details behind them: as few as can be, with blocks and lines as far apart as
+/// they are on so many, and all of the pages filled alike. A last page for a few lines is paper that gets lost.
+pub(super) fn behind(job: &Job<'_>, anvil: Anvil, room: Rect) -> Vec<Vec<Item>> {
+    let blocks = blocks(job, room);
+    let before = anvil.pages.len();
+    let fresh = (before, Begun::blank(room));
+    // Under the last cards, where that spares a page.
+    let under_cards = anvil.begun.map(|begun| (before - 1, begun));
+    let starts: Vec<_> = [fresh].into_iter().chain(under_cards).collect();
+    let ways = Apart::ALL
+        .into_iter()
+        .flat_map(|apart| starts.iter().map(move |start| (apart, start)));
+    let pages = |(apart, (kept, begun)): &(Apart, &(usize, Begun))| {
+        kept + Flow::new(*apart, room).pages(&blocks, begun.y)
+    };
+    let (apart, (kept, begun)) = ways.min_by_key(pages).expect("each way starts on a page");
+    let flow = Flow::new(apart, room).filled_alike(&blocks, begun.y);
+    let mut all = anvil.pages;
+    all.truncate(*kept);
+    all.extend(flow.drawn(&blocks, begun.clone()));
+    all
 }
 
-fn laid(job: &Job<'_>, room: Rect, apart: Apart) -> Vec<Vec<Item>> {
-    let mut flow = Flow::new(room, apart);
-    let words = room.width() - PICTURE.0 - 2.0 * NEAR;
+fn blocks<'a>(job: &Job<'a>, room: Rect) -> Vec<Block<'a>> {
+    let words = room.width() - PICTURE - 2.0 * NEAR;
+    let mut blocks = Vec::new();
     for half in 0..2 {
         for (at, stage) in job.stages(half).into_iter().enumerate() {
             if let Some(operation) = &stage.operation {
-                let block = operation_block(job, (at + 1, stage, operation), words);
-                put_with_picture(&mut flow, block, stage);
+                blocks.push(operation_block(job, (at + 1, stage, operation), words));
             }
         }
     }
-    stations(job, &mut flow, room);
+    blocks.extend(stations(job, room));
     if let Some(heats) = job.heats {
         let lines = [format!("{}.", heats.plan.in_short())];
         let of = if job.is_tool() { "tool" } else { "pair" };
         let title = format!("Heats of the {of}");
-        flow.put(&Block::headed(&title, &lines, room.width()));
+        blocks.push(Block::headed(&title, &lines, room.width()));
     }
-    flow.put(&Block::headed("Cut", &[cut(job)], room.width()));
+    blocks.push(Block::headed("Cut", &[cut(job)], room.width()));
     let noticed = noticed(job);
     if !noticed.is_empty() {
-        flow.put(&Block::headed("Noticed", &noticed, room.width()));
+        blocks.push(Block::headed("Noticed", &noticed, room.width()));
     }
-    flow.put(&Block::headed("Take care", &cautions(job), room.width()));
-    flow.into_pages()
+    blocks.push(Block::headed("Take care", &cautions(job), room.width()));
+    blocks
 }
 
-fn put_with_picture(flow: &mut Flow, mut block: Block, stage: &Stage) {
-    block.least = PICTURE.1;
-    let area = flow.put(&block);
-    let room = Rect::new(area.x1 - PICTURE.0, area.y1 - PICTURE.1, area.x1, area.y1);
-    flow.add(picture(stage, room));
-}
-
-fn operation_block(
+fn operation_block<'a>(
     job: &Job<'_>,
-    (number, stage, own): (usize, &Stage, &Operation),
+    (number, stage, own): (usize, &'a Stage, &Operation),
     width: f64,
-) -> Block {
+) -> Block<'a> {
     let show = job.show();
     let half = if own.half.is_empty() {
         String::new()
@@ -105,6 +105,7 @@ fn operation_block(
         &lines,
         width,
     )
+    .beside(Beside::Picture(stage))
 }
 
 /// `Calipers: 11 x 22.5 mm at 17 mm`.
@@ -122,12 +123,10 @@ fn calipers(job: &Job<'_>, own: &Operation) -> Option<String> {
     (!told.is_empty()).then(|| format!("Calipers, from the tip: {}.", told.join("; ")))
 }
 
-/// A row of the table of stations: the part, from the tip, depth, width.
-type Row = [String; 4];
-
 /// The finished half at places along it, as a table whose second half stands beside its first.
-fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
-    for (half, piece) in job.pieces().iter().enumerate() {
+fn stations<'a>(job: &Job<'_>, room: Rect) -> Vec<Block<'a>> {
+    let pieces = job.pieces().into_iter().enumerate();
+    let table = |(half, piece): (usize, Piece)| {
         let name = if job.is_tool() {
             "The tool, finished: calipers by station"
         } else {
@@ -136,17 +135,10 @@ fn stations(job: &Job<'_>, flow: &mut Flow, room: Rect) {
                 "The second half, finished",
             ][half.min(1)]
         };
-        let rows = station_rows(job, piece);
-        let (first, second) = rows.split_at(rows.len().div_ceil(2));
-        let mut block = Block::headed(name, &[], room.width());
-        #[allow(clippy::cast_precision_loss, reason = "a few rows")]
-        let high = (first.len() + 2) as f64 * NEAR_LINE;
-        block.least = high;
-        let area = flow.put(&block);
-        let under = area.y1 - 0.85 * NEAR - NEAR_LINE;
-        flow.add(table(first, Point::new(area.x0, under)));
-        flow.add(table(second, Point::new(area.center().x, under)));
-    }
+        let rows = station_rows(job, &piece);
+        Block::headed(name, &[], room.width()).beside(Beside::Table(rows))
+    };
+    pieces.map(table).collect()
 }
 
 fn station_rows(job: &Job<'_>, piece: &Piece) -> Vec<Row> {
@@ -170,23 +162,6 @@ fn station_rows(job: &Job<'_>, piece: &Piece) -> Vec<Row> {
         start += long;
     }
     rows
-}
-
-/// Rows under their heads, from a place down; nothing of none.
-fn table(rows: &[Row], mut at: Point) -> Vec<Item> {
-    /// Columns: the part, from the tip, depth, width, mm from the left.
-    const COLUMNS: [f64; 4] = [0.0, 25.0, 50.0, 72.0];
-    let head = ["part", "from the tip", "side view", "top view"].map(str::to_owned);
-    let head = (!rows.is_empty()).then_some(&head);
-    let mut items = Vec::new();
-    for row in head.into_iter().chain(rows) {
-        for (words, x) in row.iter().zip(COLUMNS) {
-            let at = Point::new(at.x + x, at.y);
-            items.push(text(at, words, NEAR, Weight::Plain, Align::Start));
-        }
-        at.y -= NEAR_LINE;
-    }
-    items
 }
 
 /// The line for the cut list.

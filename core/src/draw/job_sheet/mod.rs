@@ -184,11 +184,7 @@ const MM_PER_POINT: f64 = 25.4 / 72.0;
 pub fn job_sheet(job: &Job<'_>, paper: Paper) -> Vec<Page> {
     let (width, height) = paper.size();
     let room = Rect::new(RIM, RIM, width - RIM, height - RIM);
-    let mut pages = anvil::first(job, room);
-    if !job.stages(1).is_empty() {
-        pages.extend(anvil::second(job, room));
-    }
-    pages.extend(details::pages(job, room));
+    let pages = details::behind(job, anvil::pages(job, room), room);
     let total = pages.len();
     let numbered = pages.into_iter().enumerate().map(|(at, mut items)| {
         items.push(page_number(job, (at + 1, total), room));

@@ -12,6 +12,7 @@ use super::anvil::blow_sign;
 use super::{FAR, FAR_LINE, Job, Made};
 use crate::asked::Layout;
 use crate::finding::Part;
+use crate::forge;
 use crate::heats::listed;
 use crate::making::{Face, Procedure, Turning};
 use crate::paper::dimension::{Scale, segment};
@@ -180,7 +181,14 @@ fn strip(job: &Job<'_>, room: Rect, under: f64) -> (Vec<Item>, f64) {
     let by = (room.width() - 3.0 * FAR) / long;
     // A short bar is not drawn so large that it leaves no room for the steps.
     let by = by.min(HIGHEST * FAR / job.bar().stock.size().mm());
-    let drawn = crate::forge::bar((job.bar(), units), job.balance, FAR / by).scaled(by);
+    // A bar that is thinner than its names has all of them over it; of another the colours of its short parts do.
+    let is_thin = job.bar().stock.size().mm() * by < FAR;
+    let bar = if is_thin {
+        forge::bar
+    } else {
+        forge::bar_in_short
+    };
+    let drawn = bar((job.bar(), units), job.balance, FAR / by).scaled(by);
     let area = drawn.bounds();
     let shift = Vec2::new(room.x0 - area.x0, under - area.y1);
     let items = vec![Item::group("bar", shift, drawn.items)];

@@ -5,7 +5,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Shape as _, Vec2};
 use super::steel::covered;
 use super::view_of;
 use crate::making::{Blows, Operation, Side, Stage, Step};
-use crate::paper::{Drawing, GroupItem, Item, Line, PathItem, View};
+use crate::paper::{Drawing, Fill, GroupItem, Item, Line, PathItem, View};
 use crate::shape::Piece;
 
 /// Height of the signs above and below the steel, for signs of full size, mm.
@@ -115,8 +115,31 @@ fn broken(piece: &Piece, area: Rect, view: View) -> Vec<Item> {
         (area.x1, whole.x1 > area.x1 + 1.0),
     ];
     let ends = goes_on.into_iter().filter(|own| own.1);
-    ends.map(|(x, _)| Item::line(wave(x, area), Line::Fine))
-        .collect()
+    let end = |(x, _)| {
+        let line = wave(x, area);
+        let past = Item::fill(past(line.clone(), x, area), Fill::Paper);
+        [past, Item::line(line, Line::Fine)]
+    };
+    ends.flat_map(end).collect()
+}
+
+/// All past a broken end, up to an edge of what is shown and over its signs.
+fn past(mut line: BezPath, x: f64, area: Rect) -> BezPath {
+    /// Past everything, mm.
+    const FAR: f64 = 100.0;
+    let out = if x < area.center().x {
+        x - FAR
+    } else {
+        x + FAR
+    };
+    let ends = line.control_box();
+    line.line_to((ends.center().x, area.y1 + FAR));
+    for corner in [(out, area.y1 + FAR), (out, area.y0 - FAR)] {
+        line.line_to(corner);
+    }
+    line.line_to((ends.center().x, area.y0 - FAR));
+    line.close_path();
+    line
 }
 
 /// A wavy line from top to bottom.

@@ -80,10 +80,10 @@ pub(in crate::making) fn jaw_block(task: &Task<'_>) -> Sect {
     }
 }
 
-/// The jaw as a straight flat that has the finished jaw's steel at every place along it.
 /// Where a jaw's tip is not rounded yet, of its length (judgement).
 pub(in crate::making) const BEFORE_TIP: f64 = 0.9;
 
+/// The jaw as a straight flat that has the finished jaw's steel at every place along it.
 fn jaw_rough(task: &Task<'_>, state: &State) -> Vec<Segment> {
     /// Places along the jaw: enough for a bit, a bow and a root.
     const PLACES: u32 = 6;

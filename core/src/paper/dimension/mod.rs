@@ -12,7 +12,7 @@ use super::{Align, Fill, Item};
 use crate::finding::Part;
 
 pub(crate) use rows::{Hang, Side, Wish, rows};
-pub(crate) use running::running;
+pub(crate) use running::{Origin, running};
 pub(crate) use upright::upright;
 
 /// Sizes that all dimensions of a drawing share, in mm; everything follows the text.

@@ -6,9 +6,45 @@ use super::{Scale, Side, arrow, label, segment};
 use crate::finding::Part;
 use crate::paper::{Align, Item, Line};
 
+/// What distances are measured from.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Origin {
+    /// A feature that is drawn.
+    Shown(Point),
+    /// One that is left out of the view, so called; the line to it is broken off here.
+    LeftOut(Point, &'static str),
+}
+
 /// Running dimensions (ISO 129-1): one line from an origin, each place marked with its distance
 /// beside its extension line. `places` are features with their texts.
 pub(crate) fn running(
+    (side, y): (Side, f64),
+    origin: Origin,
+    places: &[(Point, String)],
+    scale: Scale,
+    part: Part,
+) -> Vec<Item> {
+    let (Origin::Shown(at) | Origin::LeftOut(at, _)) = origin;
+    let mut items = Vec::new();
+    match origin {
+        _ if places.is_empty() => return items,
+        Origin::Shown(_) => {
+            let circle = kurbo::Circle::new(Point::new(at.x, y), 0.25 * scale.text);
+            let circle = kurbo::Shape::to_path(&circle, 0.01);
+            items.push(Item::line(circle, Line::Dimension).of(part));
+            items.push(extension((side, y), at, scale).of(part));
+        }
+        Origin::LeftOut(_, words) => {
+            let beside = Point::new(at.x + 0.5 * scale.text, y - 0.36 * scale.text);
+            items.extend(label(beside, words, scale, Align::Start, part));
+        }
+    }
+    items.extend(marked((side, y), at, places, scale, part));
+    items
+}
+
+/// The line from an origin with its places.
+fn marked(
     (side, y): (Side, f64),
     origin: Point,
     places: &[(Point, String)],
@@ -24,25 +60,10 @@ pub(crate) fn running(
     let zero = Point::new(origin.x, y);
     let ends = segment(zero, Point::new(farthest.unwrap_or(origin.x), y));
     items.push(Item::line(ends, Line::Dimension).of(part));
-    items.push(
-        Item::line(
-            kurbo::Shape::to_path(&kurbo::Circle::new(zero, 0.25 * scale.text), 0.01),
-            Line::Dimension,
-        )
-        .of(part),
-    );
-    let mut extend = |feature: Point, lift: f64| {
-        let start = feature.y + side.sign() * scale.gap();
-        let line = segment(
-            Point::new(feature.x, start),
-            Point::new(feature.x, y + side.sign() * (0.6 * scale.text + lift)),
-        );
-        items.push(Item::line(line, Line::Dimension).of(part));
-    };
-    extend(origin, 0.0);
     let levels = levels(origin, places, scale);
     for ((at, _), level) in places.iter().zip(&levels) {
-        extend(*at, level * scale.row());
+        let line = extension((side, y + side.sign() * level * scale.row()), *at, scale);
+        items.push(line.of(part));
     }
     for ((at, text), level) in places.iter().zip(&levels) {
         let out = (at.x - origin.x).signum();
@@ -54,6 +75,14 @@ pub(crate) fn running(
     }
     items.extend(texts);
     items
+}
+
+/// From a feature out past a line at a height.
+fn extension((side, y): (Side, f64), feature: Point, scale: Scale) -> Item {
+    let start = feature.y + side.sign() * scale.gap();
+    let end = y + side.sign() * 0.6 * scale.text;
+    let ends = (Point::new(feature.x, start), Point::new(feature.x, end));
+    Item::line(segment(ends.0, ends.1), Line::Dimension)
 }
 
 /// How many rows off the line each distance stands, so that near ones do not cover each other.

@@ -44,6 +44,15 @@ enum Name {
     Own,
 }
 
+/// What may part from what else is drawn on a sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Unit {
+    /// Its views, and what stands beside them.
+    View,
+    /// Each group, where a sheet is of groups alone.
+    Group,
+}
+
 /// A part of a block.
 #[derive(Debug, Clone)]
 pub(super) struct Part {
@@ -108,20 +117,21 @@ pub(super) enum Bias {
 impl<'a> Block<'a> {
     /// The views of a sheet from the top down; `None` if one is so large that it cannot be cut.
     pub(super) fn all(
-        sheet: &'a Sheet,
+        (sheet, unit): (&'a Sheet, Unit),
         index: usize,
         room: f64,
         overlap: f64,
     ) -> Option<Vec<Self>> {
         let is_view = |item: &&Item| matches!(item, Item::Group(group) if group.view.is_some());
         let (views, rest): (Vec<&Item>, Vec<&Item>) = sheet.drawing.items.iter().partition(is_view);
-        let alone = views.len() + usize::from(!rest.is_empty()) < 2;
+        let alone = unit == Unit::View && views.len() + usize::from(!rest.is_empty()) < 2;
         let mut all: Vec<(Name, Vec<&Item>)> = views
             .into_iter()
             .map(|item| (Name::Needed(named(sheet, item, alone)), vec![item]))
             .collect();
         // What belongs to no view says itself what it is. Beside views each group stands alone.
-        let is_group = |item: &&Item| matches!(item, Item::Group(_)) && !all.is_empty();
+        let apart = !all.is_empty() || unit == Unit::Group && rest.iter().all(is_group);
+        let is_group = |item: &&Item| apart && is_group(item);
         let (groups, loose): (Vec<&Item>, Vec<&Item>) = rest.into_iter().partition(is_group);
         let groups = groups.into_iter().map(|item| vec![item]);
         let others: Vec<Vec<&Item>> = groups.chain([loose]).filter(|of| !of.is_empty()).collect();
@@ -360,6 +370,10 @@ impl Joint {
         let line = Rect::new(self.at - OFF, -FAR, self.at + OFF, FAR);
         [low, high, line]
     }
+}
+
+fn is_group(item: &&Item) -> bool {
+    matches!(item, Item::Group(_))
 }
 
 /// Whether something that is drawn begins with these words.

@@ -2,7 +2,7 @@
 
 use kurbo::Size;
 
-use super::block::{Bias, Block, Cut};
+use super::block::{Bias, Block, Cut, Unit};
 use super::grid::{self, Grid};
 use super::layout::{Layout, layout};
 use super::pack::{Packed, Turning, pack_many};
@@ -120,9 +120,12 @@ fn bundled<'a>(
     let mut together: Vec<(usize, &'a Sheet, Vec<Tried<'a>>)> = Vec::new();
     let mut count = 0;
     for (index, sheet) in sheets {
-        let blocks = Block::all(sheet, index, room(&layouts), options.overlap);
-        let tried = blocks.map(|blocks| tried(blocks, &layouts, half));
-        let fitting = tried.and_then(|blocks| Some((parts(&blocks)?, blocks)));
+        // Rather in its groups than cut wherever it must.
+        let fitting = [Unit::View, Unit::Group].into_iter().find_map(|unit| {
+            let blocks = Block::all((sheet, unit), index, room(&layouts), options.overlap)?;
+            let blocks = tried(blocks, &layouts, half);
+            Some((parts(&blocks)?, blocks))
+        });
         match fitting {
             Some((own, blocks)) => {
                 if count + own > MOST_PARTS {

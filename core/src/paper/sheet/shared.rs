@@ -1,6 +1,6 @@
 //! Pages that several views share: each part in its place, with its joints and its name.
 
-use kurbo::{Affine, Point, Rect, Vec2};
+use kurbo::{Affine, Point, Rect, Size};
 
 use super::block::{NAME, Part};
 use super::ink::inside;
@@ -8,7 +8,7 @@ use super::joins::{self, Lies};
 use super::layout::Layout;
 use super::pack::{Packed, Spot};
 use super::plan::Shared;
-use super::strip::{Map, Strip};
+use super::strip::{Map, Strip, map_room};
 use super::{Page, Run, TitleBlock, furniture};
 use crate::paper::{Align, GroupItem, Item};
 
@@ -100,25 +100,45 @@ fn joints(shared: &Shared<'_>, part: usize, run: Run) -> Vec<Item> {
     items
 }
 
-/// The pages beside each other, each with its parts.
+/// The pages in rows as they are read, each with its parts, so that they are as large in the map as can be.
 fn map(shared: &Shared<'_>, here: usize) -> Map {
-    let mut x = 0.0;
-    let mut pages = Vec::new();
-    for packed in &shared.pages {
+    let layouts = shared.pages.iter().map(|page| &shared.layouts[page.window]);
+    let sizes = layouts.clone().map(|layout| layout.paper.size());
+    let field = sizes.fold(Size::ZERO, |a, b| {
+        Size::new(a.width.max(b.width), a.height.max(b.height))
+    });
+    let title = shared.layouts[shared.pages[here].window].title;
+    let room = map_room(title, shared.pages.len());
+    let columns = columns(shared.pages.len(), field, room);
+    let page = |(index, packed): (usize, &Packed)| {
         let layout = &shared.layouts[packed.window];
-        let shift = Vec2::new(x, -layout.paper.center().y);
+        let (column, row) = (index % columns, index / columns);
+        let middle = Point::new(
+            (column as f64 + 0.5) * field.width,
+            -(row as f64 + 0.5) * field.height,
+        );
+        let shift = middle - layout.paper.center();
         let part = |spot: &Spot| lies(&shared.cut.parts[spot.piece], spot, layout) + shift;
-        pages.push((
-            layout.paper + shift,
-            packed.spots.iter().map(part).collect(),
-        ));
-        x += layout.paper.width();
-    }
+        let parts = packed.spots.iter().map(part);
+        (layout.paper + shift, parts.collect())
+    };
     Map {
-        pages,
+        pages: shared.pages.iter().enumerate().map(page).collect(),
         here,
         joined: !shared.cut.joints.is_empty(),
     }
+}
+
+/// In how many columns so many fields are largest in a room.
+fn columns(count: usize, field: Size, room: Size) -> usize {
+    let scale = |columns: &usize| {
+        let rows = count.div_ceil(*columns);
+        let across = room.width / (*columns as f64 * field.width);
+        across.min(room.height / (rows as f64 * field.height))
+    };
+    let all = 1..=count.max(1);
+    let best = all.max_by(|a, b| scale(a).total_cmp(&scale(b)));
+    best.unwrap_or(1)
 }
 
 /// What a part covers of its page.

@@ -1,12 +1,12 @@
-use kurbo::{Affine, BezPath, Point, Rect, Vec2};
+use kurbo::{Affine, BezPath, Point, Rect, Size, Vec2};
 
 use super::layout::{BAR_HEIGHT, Layout, NOTE, NOTE_SPACING};
 use super::lettering::{Weight, fitted, text, wrap};
 use super::{TitleBlock, outline, symbol};
 use crate::paper::{Align, Fill, Item, Line};
 
-/// Width of the page map's cell, mm.
-const MAP: f64 = 20.0;
+/// Height of what stands under the page map, mm.
+const UNDER_MAP: f64 = 4.0;
 /// Size of the small lettering, mm, and its line spacing.
 const SMALL: f64 = 2.4;
 const SPACING: f64 = 2.9;
@@ -72,7 +72,7 @@ impl Strip<'_> {
 
     fn title_block(&self) -> Vec<Item> {
         let cell = self.layout.title;
-        let middle = cell.x1 - MAP;
+        let middle = cell.x1 - map_wide(cell, self.map.pages.len());
         let left = Rect::new(cell.x0, cell.y0, middle, cell.y1);
         let mut rule = BezPath::new();
         rule.move_to((middle, cell.y0));
@@ -118,7 +118,7 @@ impl Strip<'_> {
         else {
             return items;
         };
-        let room = Rect::new(cell.x0, cell.y0 + 4.0, cell.x1, cell.y1).inset(-PAD);
+        let room = Rect::new(cell.x0, cell.y0 + UNDER_MAP, cell.x1, cell.y1).inset(-PAD);
         let scale = (room.width() / all.width()).min(room.height() / all.height());
         let small = Affine::translate(room.center().to_vec2())
             * Affine::scale(scale)
@@ -138,6 +138,24 @@ impl Strip<'_> {
         }
         items
     }
+}
+
+/// Width of the page map's cell, mm: more where there are many pages and the title has room beside them.
+fn map_wide(title: Rect, pages: usize) -> f64 {
+    /// So many pages are many, and so wide a title block has room, mm.
+    const MANY: usize = 4;
+    const ROOM: f64 = 90.0;
+    if pages > MANY && title.width() >= ROOM {
+        30.0
+    } else {
+        20.0
+    }
+}
+
+/// What the map of so many pages has room for in a title block, mm.
+pub(super) fn map_room(title: Rect, pages: usize) -> Size {
+    let wide = map_wide(title, pages) - 2.0 * PAD;
+    Size::new(wide, title.height() - UNDER_MAP - 2.0 * PAD)
 }
 
 fn small_box(rect: Rect, fill: Option<Fill>) -> Item {

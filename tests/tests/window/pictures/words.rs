@@ -1,7 +1,9 @@
 //! No word of the smallest window is cut, left out or put into a second line of its button, and none
 //! stands on another.
 
+use egui::emath::Rot2;
 use egui::epaint::{ClippedShape, Shape, TextShape};
+use egui::{Pos2, Rect, Vec2};
 use reinwright_core::asked::Units;
 use reinwright_core::tool::ToolKind;
 use reinwright_tests::painted::Seen;
@@ -10,8 +12,8 @@ use reinwright_tests::window::SMALL;
 use super::pages::{self, Way};
 
 /// A text and where it may be seen.
-fn texts(seen: &Seen) -> Vec<(TextShape, egui::Rect)> {
-    fn gather(shape: &Shape, clip: egui::Rect, into: &mut Vec<(TextShape, egui::Rect)>) {
+fn texts(seen: &Seen) -> Vec<(TextShape, Rect)> {
+    fn gather(shape: &Shape, clip: Rect, into: &mut Vec<(TextShape, Rect)>) {
         match shape {
             Shape::Text(text) => into.push((text.clone(), clip)),
             Shape::Vec(all) => all.iter().for_each(|one| gather(one, clip, into)),
@@ -48,16 +50,57 @@ fn cut(seen: &Seen) -> Vec<String> {
 /// How far the second time of a bold text stands from the first at the most, points.
 const BOLD: f32 = 1.0;
 
-/// What is painted, in its order: lines of text as far as they may be seen, and grounds that hide what
-/// was there before.
+/// What is painted, in its order: lines of text, and grounds that hide what was there before.
 enum Painted {
-    Line(String, egui::Rect),
-    Ground(egui::Rect),
+    Line(Line),
+    Ground(Rect),
 }
 
-fn painted(shape: &Shape, clip: egui::Rect, into: &mut Vec<Painted>) {
+/// A line of text, turned or not.
+struct Line {
+    words: String,
+    corners: [Pos2; 4],
+    /// Where it may be seen.
+    clip: Rect,
+}
+
+impl Line {
+    fn around(&self) -> Rect {
+        Rect::from_points(&self.corners)
+    }
+
+    /// Of which two lines may share something.
+    fn shared(&self, other: &Self) -> Rect {
+        let both = self.around().intersect(other.around());
+        both.intersect(self.clip).intersect(other.clip)
+    }
+
+    /// How deep one stands in the other: the least that they share along any side of theirs (separating axes; boxes
+    /// that share nothing along one of them do not meet).
+    fn depth(&self, other: &Self) -> f32 {
+        let sides = [self, other].into_iter().flat_map(|own| {
+            let [a, b, _, d] = own.corners;
+            [b - a, d - a]
+        });
+        let reach = |of: &Self, along: Vec2| {
+            let places = of.corners.map(|at| at.to_vec2().dot(along));
+            let least = places.into_iter().fold(f32::INFINITY, f32::min);
+            let most = places.into_iter().fold(f32::NEG_INFINITY, f32::max);
+            (least, most)
+        };
+        let shared = |along: Vec2| {
+            let (own, its) = (reach(self, along), reach(other, along));
+            own.1.min(its.1) - own.0.max(its.0)
+        };
+        sides
+            .map(|side| shared(side.normalized()))
+            .fold(f32::INFINITY, f32::min)
+    }
+}
+
+fn painted(shape: &Shape, clip: Rect, into: &mut Vec<Painted>) {
     match shape {
-        Shape::Text(text) if text.angle == 0.0 => into.extend(lines(text, clip)),
+        Shape::Text(text) => into.extend(lines(text, clip).map(Painted::Line)),
         Shape::Rect(ground) if ground.fill.a() == u8::MAX => {
             into.push(Painted::Ground(ground.rect.intersect(clip)));
         }
@@ -66,14 +109,32 @@ fn painted(shape: &Shape, clip: egui::Rect, into: &mut Vec<Painted>) {
     }
 }
 
-/// The lines of a text by the boxes of their letters.
-fn lines(text: &TextShape, clip: egui::Rect) -> impl Iterator<Item = Painted> {
+/// The lines of a text by the boxes of their letters, as far as they may be seen; turned about its place.
+fn lines(text: &TextShape, clip: Rect) -> impl Iterator<Item = Line> {
+    let turn = Rot2::from_angle(text.angle);
     text.galley.rows.iter().filter_map(move |row| {
-        let letters = row.visuals.mesh_bounds;
-        let place = letters.translate(text.pos.to_vec2() + row.pos.to_vec2());
-        let seen = place.intersect(clip);
+        let letters = row.visuals.mesh_bounds.translate(row.pos.to_vec2());
+        let letters = if text.angle == 0.0 {
+            let away = text.pos.to_vec2();
+            letters.translate(away).intersect(clip).translate(-away)
+        } else {
+            letters
+        };
+        let corners = [
+            letters.left_top(),
+            letters.right_top(),
+            letters.right_bottom(),
+            letters.left_bottom(),
+        ];
+        let corners = corners.map(|at| text.pos + turn * at.to_vec2());
         let words = row.text();
-        (seen.is_positive() && !words.trim().is_empty()).then_some(Painted::Line(words, seen))
+        let line = Line {
+            words,
+            corners,
+            clip,
+        };
+        let is_seen = letters.is_positive() && line.around().intersect(clip).is_positive();
+        (is_seen && !line.words.trim().is_empty()).then_some(line)
     })
 }
 
@@ -85,19 +146,22 @@ fn overlapping(seen: &Seen) -> Vec<String> {
     }
     let mut found = Vec::new();
     for (at, later) in all.iter().enumerate() {
-        let Painted::Line(words, place) = later else {
+        let Painted::Line(line) = later else {
             continue;
         };
         let mut hidden = Vec::new();
         for before in all[..at].iter().rev() {
             match before {
                 Painted::Ground(ground) => hidden.push(*ground),
-                Painted::Line(other, under) => {
+                Painted::Line(under) => {
                     // The same words a hair to the right are how bold ones are made.
-                    let twice = words == other && (place.min - under.min).length() < BOLD;
-                    let shared = place.intersect(*under);
-                    let meets = !twice && shared.width() > HAIR && shared.height() > HAIR;
+                    let moved = line.corners[0] - under.corners[0];
+                    let twice = line.words == under.words && moved.length() < BOLD;
+                    let shared = line.shared(under);
+                    let in_sight = shared.width() > HAIR && shared.height() > HAIR;
+                    let meets = !twice && in_sight && line.depth(under) > HAIR;
                     if meets && !hidden.iter().any(|ground| ground.contains_rect(shared)) {
+                        let (words, other) = (&line.words, &under.words);
                         found.push(format!("{words:?} on {other:?} at {shared:?}"));
                     }
                 }
@@ -164,4 +228,36 @@ fn no_word_of_a_tool_is_cut_in_the_smallest_window() {
         }
     }
     assert!(found.is_empty(), "{found:#?}");
+}
+
+/// By hand: two words of 40 x 10 points, the second turned about its place.
+#[test]
+fn turned_words_meet_by_their_turned_boxes() {
+    let word = |at: (f32, f32), degrees: f32| {
+        let turn = Rot2::from_angle(degrees.to_radians());
+        let corners = [(0.0, 0.0), (40.0, 0.0), (40.0, 10.0), (0.0, 10.0)];
+        let corners = corners.map(|(x, y)| Pos2::from(at) + turn * Vec2::new(x, y));
+        Line {
+            words: String::new(),
+            corners,
+            clip: Rect::EVERYTHING,
+        }
+    };
+    let level = word((0.0, 0.0), 0.0);
+    let table = [
+        ((50.0, 0.0), 0.0, -10.0),
+        ((35.0, 0.0), 0.0, 5.0),
+        ((25.0, 5.0), 90.0, 5.0),
+        // Its upper corner lies on the lower right one: the boxes around them share much, they nothing.
+        ((40.0, 10.0), 45.0, 0.0),
+        ((40.0, 10.0), -45.0, 0.0),
+        ((20.0, 8.0), 45.0, 2.0),
+    ];
+    for (at, degrees, expected) in table {
+        let depth = level.depth(&word(at, degrees));
+        assert!(
+            (depth - expected).abs() < 1e-3,
+            "{at:?}, {degrees}: {depth}"
+        );
+    }
 }

@@ -254,7 +254,7 @@ fn begun(taken: &Taken, bar: Bar) -> Result<Document, String> {
     let work = taken.advice.pair.work;
     let pair = match &taken.of {
         Of::Own(kept) => start_own(kept, work, bar).map_err(|outgrown| outgrown.to_string())?,
-        Of::Style(kind) => start(*kind, work, bar).map_err(|no| no.why)?,
+        Of::Style(kind) => start(*kind, work, bar).map_err(|no| no.reason())?,
     };
     check_limits(&pair).map_err(|error| error.to_string())?;
     Ok(pair)

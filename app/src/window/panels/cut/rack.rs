@@ -120,7 +120,8 @@ impl CutList {
                 });
             });
         }
-        if self.rack.bars.is_empty() {
+        // Of a rack that cannot be read nobody knows.
+        if self.rack.bars.is_empty() && self.trouble.is_none() {
             ui.weak("None: all bars are bought");
         }
         change
