@@ -5,4 +5,5 @@ pub(crate) mod offset;
 pub mod peak;
 pub(crate) mod plane;
 pub mod quadrature;
+pub(crate) mod region;
 pub mod roots;

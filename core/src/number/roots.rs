@@ -6,21 +6,31 @@
 /// A value that is not finite counts as beyond the root. If `f` has no zero between the ends the
 /// nearer end comes back.
 pub fn rising_root((low, high): (f64, f64), tolerance: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
+    let ends = ((low, f(low)), (high, f(high)));
+    rising_root_between(ends, tolerance, f)
+}
+
+/// The same between two places at which the function is known.
+pub fn rising_root_between(
+    (low, high): ((f64, f64), (f64, f64)),
+    tolerance: f64,
+    mut f: impl FnMut(f64) -> f64,
+) -> f64 {
     const MOST_STEPS: u32 = 80;
-    let mut seen = |x: f64| Some(f(x)).filter(|y| y.is_finite()).unwrap_or(f64::MAX);
-    let (mut a, mut b) = ((low, seen(low)), (high, seen(high)));
+    let finite = |y: f64| if y.is_finite() { y } else { f64::MAX };
+    let (mut a, mut b) = ((low.0, finite(low.1)), (high.0, finite(high.1)));
     if a.1 >= 0.0 {
-        return low;
+        return a.0;
     }
     if b.1 <= 0.0 {
-        return high;
+        return b.0;
     }
     for step in 0..MOST_STEPS {
         if b.0 - a.0 <= tolerance {
             break;
         }
         let x = next_place(a, b, step);
-        let y = seen(x);
+        let y = finite(f(x));
         if y.abs() < f64::EPSILON {
             return x;
         }

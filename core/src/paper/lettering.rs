@@ -105,14 +105,14 @@ fn gives_way(line: Line) -> bool {
 }
 
 fn interrupted(item: PathItem, texts: &[Rect]) -> PathItem {
-    let around = item.path.control_box();
-    let near: Vec<Rect> = texts
-        .iter()
-        .copied()
-        .filter(|text| touch(*text, around))
-        .collect();
     // A filled shape would lose its area with its line.
-    if near.is_empty() || item.fill.is_some() || !item.line.is_some_and(gives_way) {
+    if item.fill.is_some() || !item.line.is_some_and(gives_way) {
+        return item;
+    }
+    let around = item.path.control_box();
+    let near = texts.iter().copied().filter(|text| touch(*text, around));
+    let near: Vec<Rect> = near.collect();
+    if near.is_empty() {
         return item;
     }
     let mut path = BezPath::new();

@@ -329,12 +329,12 @@ impl Solid {
         match self {
             Self::Swept(sweep) => {
                 let (pose, rise, shift) = (sweep.path.at(own), sweep.rise(own), sweep.shift(own));
-                let section = sweep.section(own);
+                let (section, left) = (sweep.section(own), pose.left());
                 let place = |(z, v): (f64, f64)| {
-                    let at = pose.offset(rise + v);
+                    let at = pose.at + left * (rise + v);
                     [at.x, at.y, z + shift]
                 };
-                let around = section.outline(follow).into_iter().map(place);
+                let around = section.corners(follow).into_iter().map(place);
                 vec![(section.area_mm2(), around.collect())]
             }
             Self::Plated(plate) => {
@@ -344,7 +344,7 @@ impl Solid {
                     let section = plate.section(own, (low, high));
                     let place =
                         |(z, v): (f64, f64)| [own, v + middle, z + f64::midpoint(near, far)];
-                    let around = section.outline(follow).into_iter().map(place);
+                    let around = section.corners(follow).into_iter().map(place);
                     (section.area_mm2(), around.collect())
                 });
                 rings.collect()

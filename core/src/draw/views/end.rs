@@ -3,23 +3,17 @@
 
 use kurbo::{Affine, BezPath, Point, Rect, Vec2};
 
+use super::bit::Bit;
 use super::polygon;
 use super::work::Drawn;
 use crate::draw::rivet::head_outline;
 use crate::finding::Part;
-use crate::number::plane::{Region, hull, sides, split};
+use crate::number::plane::hull;
+use crate::number::region::{Region, split};
 use crate::paper::dimension::rectangle;
 use crate::paper::{Fill, Item, Line};
-use crate::shape::section::Profile;
-use crate::shape::sweep::{Ease, Edge, Sweep};
 use crate::tongs::document::Document;
 use crate::tongs::model::{Half, Lies, Model};
-
-/// How closely the slices of a jaw follow its run, mm.
-const FINE: f64 = 0.08;
-/// How closely drawn section outlines follow the true ones, mm: round things look round on a sheet
-/// that shows the head large.
-const ROUND: f64 = 0.02;
 
 /// A half in the end view: turned into place and onto paper.
 struct Seen<'a> {
@@ -112,54 +106,6 @@ impl Seen<'_> {
     }
 }
 
-/// The outline of a section at `s` of a half turned by `turn`, in (z, y) of the half. Sections
-/// are drawn as if still square to the eye; for a pair's opening that is off by less than a line.
-fn at(sweep: &Sweep, s: f64, turn: f64) -> Vec<Point> {
-    let middle = Affine::rotate(turn) * sweep.middle(s);
-    // The outside of a half is up at the jaw and down at the rein.
-    let up = sweep.path.at(s).left().y.signum();
-    let shift = sweep.shift(s);
-    let outline = sweep.section(s).outline(ROUND);
-    outline
-        .into_iter()
-        .map(|(z, y)| Point::new(shift + z, middle.y + up * y))
-        .collect()
-}
-
-/// Slices of a rein from one of its stations to the next where it is rounded: elsewhere the hull of
-/// both covers what lies between.
-const ROUNDING: u32 = 8;
-
-/// The rein up to where its end is bent, and the edges of the bend.
-fn rein_points(half: &Half, turn: f64) -> Vec<Point> {
-    const PARTS: u32 = 24;
-    let (rein, from) = (&half.rein, half.bent_from());
-    let cuts = rein.cuts(0.0, from);
-    // A rounded end is followed, not cut off straight.
-    let between = |pair: &[f64]| {
-        let (a, b) = (pair[0], pair[1]);
-        let slices = match rein.ease_at(f64::midpoint(a, b)) {
-            Ease::Linear => 1,
-            Ease::Smooth | Ease::RoundUp | Ease::RoundDown | Ease::ArcUp | Ease::ArcDown => {
-                ROUNDING
-            }
-        };
-        (0..slices).map(move |i| a + (b - a) * f64::from(i) / f64::from(slices))
-    };
-    let places = cuts.windows(2).flat_map(between).chain([from]);
-    let mut points: Vec<Point> = places.flat_map(|s| at(rein, s, turn)).collect();
-    let bent = rein.length() - from;
-    for i in (0..=PARTS).filter(|_| bent > 0.0) {
-        let s = from + bent * f64::from(i) / f64::from(PARTS);
-        for (edge, side) in [(Edge::Outer, Edge::Far), (Edge::Inner, Edge::Near)] {
-            let y = (Affine::rotate(turn) * rein.edge_point(edge, s)).y;
-            let z = rein.edge_point(side, s).y;
-            points.extend([Point::new(z, y), Point::new(-z, y)]);
-        }
-    }
-    hull(points)
-}
-
 fn rein(seen: &Seen<'_>) -> [Item; 2] {
     painted(
         seen.pose * seen.bit.rein.clone(),
@@ -206,8 +152,8 @@ fn near_neck(seen: &Seen<'_>, neck: &[Point]) -> BezPath {
 
 /// The neck fills all between the boss's upper half and the jaw's root.
 fn neck_points(seen: &Seen<'_>) -> Vec<Point> {
-    let (body, jaw) = (&seen.half.body, &seen.half.jaw);
-    let mut points = at(jaw, 0.0, seen.turn);
+    let body = &seen.half.body;
+    let mut points = seen.bit.root.clone();
     let turn = Affine::rotate(seen.turn);
     let ends = [body.neck.inner_at(0.0), body.neck.outer_at(0.0)];
     let [low, high] = ends.map(|end| (turn * end).y);
@@ -231,203 +177,6 @@ fn jaw(seen: &Seen<'_>) -> Vec<Item> {
     items.push(fill(tip.clone()));
     items.push(line(tip));
     items
-}
-
-/// A jaw and a rein seen end on, in (z, y) of their half.
-struct Bit {
-    /// The rein.
-    rein: BezPath,
-    /// What the jaw covers from heel to tip, in areas that overlap.
-    behind: Vec<BezPath>,
-    /// The line around them.
-    around: BezPath,
-    /// The section at the tip.
-    tip: BezPath,
-}
-
-/// The most areas that are lined: the largest that stand out of each other. Any more are filled,
-/// but not lined, so that a jaw of many nodes is drawn as fast as any.
-const LINED: usize = 24;
-
-impl Bit {
-    /// A half turned by `turn` about the rivet.
-    fn of(half: &Half, turn: f64) -> Self {
-        let jaw = &half.jaw;
-        let sections: Vec<Vec<Point>> = telling(jaw, turn)
-            .into_iter()
-            .map(|s| at(jaw, s, turn))
-            .collect();
-        let tip = sections.last().map_or(BezPath::new(), |tip| polygon(tip));
-        let pairs = sections.windows(2);
-        let mut areas: Vec<(BezPath, Rect)> = pairs
-            .map(|pair| {
-                let points = between(&pair[0], &pair[1]);
-                (polygon(&points), bounds_of(&points))
-            })
-            .collect();
-        areas.sort_by(|a, b| b.1.area().total_cmp(&a.1.area()));
-        let mut lined: Vec<(Region, Rect)> = Vec::new();
-        let mut behind: Vec<BezPath> = Vec::new();
-        for (area, bounds) in areas {
-            let mut larger = lined.iter();
-            if larger.any(|(region, around)| lies_in((&area, bounds), (*around, region))) {
-                continue;
-            }
-            if lined.len() < LINED {
-                lined.push((Region::new(&area), bounds));
-            }
-            behind.push(area);
-        }
-        let around = around(&behind[..lined.len()], &lined);
-        Self {
-            rein: polygon(&rein_points(half, turn)),
-            behind,
-            around,
-            tip,
-        }
-    }
-}
-
-fn bounds_of(points: &[Point]) -> Rect {
-    let boxes = points.iter().map(|&p| Rect::from_points(p, p));
-    boxes.reduce(|a, b| a.union(b)).unwrap_or(Rect::ZERO)
-}
-
-/// The line around areas that overlap: of each what lies in none of the others.
-fn around(areas: &[BezPath], regions: &[(Region, Rect)]) -> BezPath {
-    let mut line = BezPath::new();
-    for (index, area) in areas.iter().enumerate() {
-        let others = regions.iter().enumerate().filter(|(i, _)| *i != index);
-        let others: Vec<&Region> = others.map(|(_, (region, _))| region).collect();
-        line.extend(split(area, &others).seen);
-    }
-    line
-}
-
-/// Whether an area lies in another: its bounds do, and each of its corners, drawn in by a hair.
-fn lies_in((area, bounds): (&BezPath, Rect), (around, region): (Rect, &Region)) -> bool {
-    const HAIR: f64 = 1e-3;
-    if !around.inflate(HAIR, HAIR).contains_rect(bounds) {
-        return false;
-    }
-    let middle = bounds.center();
-    let drawn_in = |p: Point| p + (middle - p) * (HAIR / (middle - p).hypot().max(HAIR));
-    sides(area)
-        .into_iter()
-        .all(|(p, _)| region.holds(drawn_in(p)))
-}
-
-/// Where a jaw is cut to be seen end on: at its stations and bends, and between them where its
-/// section changes.
-fn slices(jaw: &Sweep) -> Vec<f64> {
-    /// Slices of a stretch: enough for an S-curve to look round.
-    const PARTS: u32 = 6;
-    let cuts = jaw.cuts(0.0, jaw.length());
-    let mut all = vec![0.0];
-    for pair in cuts.windows(2) {
-        let changes = jaw.section(pair[0]).width != jaw.section(pair[1]).width;
-        // Many stations follow the shape by themselves.
-        let parts = if changes && cuts.len() < 12 { PARTS } else { 1 };
-        let step = (pair[1] - pair[0]) / f64::from(parts);
-        all.extend((1..parts).map(|i| pair[0] + step * f64::from(i)));
-        all.push(pair[1]);
-    }
-    all
-}
-
-/// A section of a jaw, in (z, y) of a half that is turned.
-struct Slice<'a> {
-    s: f64,
-    /// Its middle in z and y, half its width and half its depth, mm.
-    at: [f64; 4],
-    /// The profiles that it stands between, and how far it has gone from one to the other.
-    profiles: [&'a Profile; 2],
-    blend: f64,
-}
-
-impl<'a> Slice<'a> {
-    fn of(jaw: &'a Sweep, s: f64, turn: f64) -> Self {
-        let section = jaw.section(s);
-        let y = (Affine::rotate(turn) * jaw.middle(s)).y;
-        let one = |profile: &'a Profile| ([profile, profile], 0.0);
-        let (profiles, blend) = if section.blend == 0.0 || same(section.from, section.to) {
-            one(section.from)
-        } else if section.blend == 1.0 {
-            one(section.to)
-        } else {
-            ([section.from, section.to], section.blend)
-        };
-        Self {
-            s,
-            at: [jaw.shift(s), y, section.width / 2.0, section.depth / 2.0],
-            profiles,
-            blend,
-        }
-    }
-
-    /// What it is told by among sections between two profiles, all in mm: its box, and how far
-    /// its surfaces have gone; `None` when it is of others.
-    fn between(&self, [from, to]: [&Profile; 2]) -> Option<[f64; 5]> {
-        let [a, b] = self.profiles;
-        let blend = if same(a, from) && same(b, to) {
-            self.blend
-        } else if same(a, b) && same(a, from) {
-            0.0
-        } else if same(a, b) && same(a, to) {
-            1.0
-        } else {
-            return None;
-        };
-        let [z, y, width, depth] = self.at;
-        Some([z, y, width, depth, depth * blend])
-    }
-
-    /// Whether the hull of two others has it inside, or as good as.
-    fn lies_between(&self, first: &Self, last: &Self) -> bool {
-        let told = [first, self, last].map(|slice| slice.between(self.profiles));
-        let [Some(first), Some(own), Some(last)] = told else {
-            return false;
-        };
-        let way: [f64; 5] = std::array::from_fn(|i| last[i] - first[i]);
-        let long: f64 = way.iter().map(|d| d * d).sum();
-        let along: f64 = (0..5).map(|i| way[i] * (own[i] - first[i])).sum();
-        let t = (along / long.max(f64::MIN_POSITIVE)).clamp(0.0, 1.0);
-        (0..5).all(|i| (first[i] + way[i] * t - own[i]).abs() < FINE)
-    }
-}
-
-fn same(a: &Profile, b: &Profile) -> bool {
-    std::ptr::eq(a, b) || a == b
-}
-
-/// The slices that a jaw is drawn by, in a half turned by `turn`: those of [`slices`] without the
-/// ones that lie between their neighbours.
-fn telling(jaw: &Sweep, turn: f64) -> Vec<f64> {
-    let all: Vec<Slice<'_>> = slices(jaw)
-        .into_iter()
-        .map(|s| Slice::of(jaw, s, turn))
-        .collect();
-    let mut kept = vec![0];
-    for next in 2..all.len() {
-        let first = kept[kept.len() - 1];
-        let mut passed = all[first + 1..next].iter();
-        if !passed.all(|slice| slice.lies_between(&all[first], &all[next])) {
-            kept.push(next - 1);
-        }
-    }
-    kept.push(all.len() - 1);
-    kept.into_iter().map(|i| all[i].s).collect()
-}
-
-/// What a stretch of a jaw between two sections covers: their hull, but where they are the same
-/// their own shape, since a hull would fill a groove.
-fn between(first: &[Point], last: &[Point]) -> Vec<Point> {
-    let same =
-        first.len() == last.len() && first.iter().zip(last).all(|(p, q)| p.distance(*q) < FINE);
-    if same {
-        return first.to_vec();
-    }
-    hull(first.iter().chain(last).copied().collect())
 }
 
 fn heads(document: &Document, model: &Model) -> Vec<Item> {

@@ -1,7 +1,9 @@
 //! The three views of a pair, each in its own coordinates with the rivet at the origin.
 
+mod bit;
 pub(super) mod end;
 pub(super) mod side;
+mod slices;
 pub(super) mod top;
 pub(super) mod work;
 

@@ -5,7 +5,7 @@ use kurbo::{BezPath, Circle, Point, Shape as _};
 use super::work::{Drawn, is_nearest};
 use super::{Placed, part_areas, placed, polyline};
 use crate::finding::Part;
-use crate::number::plane::{Region, split};
+use crate::number::region::{Region, split};
 use crate::paper::{Fill, Item, Line};
 use crate::shape::sweep::Sweep;
 use crate::tongs::document::Document;

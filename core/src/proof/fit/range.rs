@@ -5,7 +5,7 @@ use super::travel::{Clash, Travel};
 use super::{OUT_OF_PARALLEL, WIDEST_SPAN_MM};
 use crate::asked::Range;
 use crate::finding::Part;
-use crate::number::roots::{last_true, rising_root};
+use crate::number::roots::{last_true, rising_root_between};
 use crate::steel::PESSIMISTIC_FRICTION;
 
 /// What ends the range of work on one side.
@@ -158,17 +158,14 @@ fn size_at(jaws: &Jaws<'_>, (half_angle, limit): (f64, Limit)) -> RangeEnd {
         jaws.touch_size(size)
             .map_or(f64::MAX, |rest| rest.half_angle - half_angle)
     };
+    let at = |size: f64| (size, more(size));
     // Most pairs are used near their own size: a narrow bracket is tried first.
     let near = (0.5 * jaws.size_mm, (1.6 * jaws.size_mm).min(sizes.1));
-    let bracket = (
-        if near.0 > sizes.0 && more(near.0) < 0.0 {
-            near.0
-        } else {
-            sizes.0
-        },
-        if more(near.1) > 0.0 { near.1 } else { sizes.1 },
-    );
-    let size_mm = rising_root(bracket, FINE, more);
+    let low = (near.0 > sizes.0).then(|| at(near.0));
+    let low = low.filter(|low| low.1 < 0.0).unwrap_or_else(|| at(sizes.0));
+    let high = Some(at(near.1)).filter(|high| high.1 > 0.0);
+    let high = high.unwrap_or_else(|| at(sizes.1));
+    let size_mm = rising_root_between((low, high), FINE, more);
     let ended = size_mm <= sizes.0 || size_mm >= sizes.1;
     let limit = if ended { Limit::Document } else { limit };
     RangeEnd { size_mm, limit }

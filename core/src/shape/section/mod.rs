@@ -93,7 +93,18 @@ impl<'a> Section<'a> {
     /// Closed outline as points (z, y) in mm about the box's centre, anticlockwise seen from the
     /// tip, to `tolerance` mm.
     pub fn outline(&self, tolerance: f64) -> Vec<(f64, f64)> {
-        let us = self.samples(tolerance);
+        self.around(&self.samples(tolerance, |_| true))
+    }
+
+    /// The same closed outline without the points on its straight sides.
+    pub fn corners(&self, tolerance: f64) -> Vec<(f64, f64)> {
+        let bent = |profile: &Profile, u: f64| profile.curved_at(u);
+        let curved = |u: f64| bent(self.from, u) || bent(self.to, u);
+        self.around(&self.samples(tolerance, curved))
+    }
+
+    /// The outline over places in u.
+    fn around(&self, us: &[f64]) -> Vec<(f64, f64)> {
         let z = |u: f64| u * self.width / 2.0;
         let lower = us.iter().map(|&u| (z(u), self.lower(u)));
         let upper = us.iter().rev().map(|&u| (z(u), self.upper(u)));
@@ -104,8 +115,9 @@ impl<'a> Section<'a> {
         points
     }
 
-    /// Places in u that follow both surfaces to `tolerance` mm; jumps are stepped across.
-    fn samples(&self, tolerance: f64) -> Vec<f64> {
+    /// Places in u that follow both surfaces to `tolerance` mm wherever they are to be followed, else
+    /// the ends between which they run on; jumps are stepped across.
+    fn samples(&self, tolerance: f64, followed: impl Fn(f64) -> bool) -> Vec<f64> {
         /// Just off a corner, so that both sides of a jump are seen.
         const STEP: f64 = 1e-9;
         let curved = self.from.curved() || self.to.curved();
@@ -126,8 +138,13 @@ impl<'a> Section<'a> {
         let mut us = Vec::with_capacity(breaks.len() * ways.len());
         for pair in breaks.windows(2) {
             let (a, b) = (pair[0] + STEP, pair[1] - STEP);
-            let place = |way: &f64| f64::midpoint(a, b) + (b - a) / 2.0 * way;
-            us.extend(ways.iter().map(place));
+            let middle = f64::midpoint(a, b);
+            let place = |way: &f64| middle + (b - a) / 2.0 * way;
+            if followed(middle) {
+                us.extend(ways.iter().map(place));
+            } else {
+                us.extend([-1.0, 1.0].iter().map(place));
+            }
         }
         us
     }

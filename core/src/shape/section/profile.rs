@@ -325,6 +325,13 @@ impl Profile {
         all.any(|piece| matches!(piece, Piece::Arc { .. }))
     }
 
+    /// Whether either surface is curved at u.
+    pub(super) fn curved_at(&self, u: f64) -> bool {
+        let surfaces = [&self.upper, &self.lower].into_iter();
+        let mut pieces = surfaces.filter_map(|pieces| piece_at(pieces, u));
+        pieces.any(|piece| matches!(piece, Piece::Arc { .. }))
+    }
+
     /// Where pieces meet, in u, ascending.
     pub(super) fn breaks(&self) -> Vec<f64> {
         let all = self.upper.iter().chain(&self.lower);
@@ -335,9 +342,12 @@ impl Profile {
     }
 }
 
+fn piece_at(pieces: &[Piece], u: f64) -> Option<&Piece> {
+    pieces.iter().find(|p| u <= p.span().1).or(pieces.last())
+}
+
 fn at(pieces: &[Piece], u: f64) -> f64 {
-    let piece = pieces.iter().find(|p| u <= p.span().1).or(pieces.last());
-    piece.map_or(0.0, |p| p.at(u))
+    piece_at(pieces, u).map_or(0.0, |p| p.at(u))
 }
 
 fn highest(piece: &Piece) -> f64 {

@@ -138,6 +138,14 @@ impl<'a> Known<'a> {
         });
         section.with_moments(self.blends[at].at(section.blend))
     }
+
+    /// The centroid of a section above its box's centre, mm.
+    pub fn centroid_mm(&mut self, section: &Section<'a>) -> f64 {
+        if section.from.even() && section.to.even() {
+            return 0.0;
+        }
+        self.properties(section).centroid_mm
+    }
 }
 
 impl Section<'_> {

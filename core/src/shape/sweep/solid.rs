@@ -262,13 +262,17 @@ impl Sweep {
     /// Volume between two places in mm³: `∫ A (1 − κ ē) ds` (Pappus–Guldinus), ē the centroid's
     /// offset from the path towards the centre of curvature.
     pub fn volume_between(&self, from: f64, to: f64) -> f64 {
-        self.integrate((from, to), |s, section, pose| {
-            let area = section.area_mm2();
-            if pose.curvature == 0.0 {
-                return area;
+        let mut known = Known::default();
+        let mut sum = 0.0;
+        for (s, weight) in self.nodes(from, to) {
+            let (section, curvature) = (self.section(s), self.path.at(s).curvature);
+            let mut area = section.area_mm2();
+            if curvature != 0.0 {
+                area *= 1.0 - curvature * (self.rise(s) + known.centroid_mm(&section));
             }
-            area * (1.0 - pose.curvature * (self.rise(s) + section.centroid_mm()))
-        })
+            sum += area * weight;
+        }
+        sum
     }
 
     /// Volume in mm³.
@@ -281,7 +285,7 @@ impl Sweep {
     pub fn moments(&self) -> (f64, f64) {
         let mut sum = Vec2::ZERO;
         let mut known = Known::default();
-        for (s, weight) in self.nodes() {
+        for (s, weight) in self.nodes(0.0, self.length()) {
             let (section, pose) = (self.section(s), self.path.at(s));
             let area = section.area_mm2();
             let own = known.properties(&section);
@@ -295,10 +299,10 @@ impl Sweep {
         (sum.x, sum.y)
     }
 
-    /// The places and weights of an integral along the whole sweep.
-    fn nodes(&self) -> Vec<(f64, f64)> {
+    /// The places and weights of an integral between two places.
+    fn nodes(&self, from: f64, to: f64) -> Vec<(f64, f64)> {
         let mut all = Vec::new();
-        for pair in self.cuts(0.0, self.length()).windows(2) {
+        for pair in self.cuts(from, to).windows(2) {
             let (a, b) = (pair[0], pair[1]);
             match self.between(f64::midpoint(a, b)).0.ease {
                 Ease::Linear | Ease::Smooth => all.extend(nodes(a, b)),

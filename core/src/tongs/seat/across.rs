@@ -1,9 +1,10 @@
 //! Work that lies along the rivet, in the hollow of a jaw's inside as the side view shows it.
 
-use kurbo::{Point, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
+use super::over::Over;
+use super::under::{Under, boxes};
 use super::{Bears, GROOVE, ON_LIP, Seat};
-use crate::number::peak::top;
 use crate::shape::section::Section;
 use crate::shape::sweep::{Ease, Edge, Sweep};
 
@@ -12,6 +13,8 @@ use crate::shape::sweep::{Ease, Edge, Sweep};
 pub struct Inside {
     /// From heel to tip, (x, y) in the frame of the half, mm.
     points: Vec<Point>,
+    /// The boxes around a few stretches between them each.
+    boxes: Vec<Rect>,
     /// Middle of the place for the work, on the line of the faces.
     at: Point,
 }
@@ -47,6 +50,7 @@ impl Inside {
         }
         points.push(jaw.edge_point(Edge::Inner, jaw.length()));
         Self {
+            boxes: boxes(&points),
             points,
             at: Point::new(x, face),
         }
@@ -80,33 +84,27 @@ impl Inside {
     /// when that is turned about the rivet by `turn` radians; `None` when the jaw does not reach
     /// so far.
     pub fn highest(&self, turn: f64, half: f64, upper: impl Fn(f64) -> f64) -> Option<Touching> {
-        let work = Over { half, upper };
-        let (sin, cos) = turn.sin_cos();
-        let middle = self.at.x * cos - self.at.y * sin;
-        let turned = |p: Point| Point::new(p.x * cos - p.y * sin - middle, p.x * sin + p.y * cos);
-        let stretch = |i: usize| (turned(self.points[i]), turned(self.points[i + 1]));
-        let mut best: Option<(usize, f64)> = None;
-        let mut last = work.end(turned(*self.points.first()?));
-        for (i, &p) in self.points.iter().enumerate().skip(1) {
-            let next = work.end(turned(p));
-            let over = work.about_over(&last, &next);
-            if over.is_some_and(|over| best.is_none_or(|(_, most)| over > most)) {
-                best = over.map(|over| (i - 1, over));
-            }
-            last = next;
-        }
-        // Between its ends the truly highest place is in this stretch or in one beside it.
-        let near = best?.0;
-        let around = near.saturating_sub(1)..(near + 2).min(self.points.len() - 1);
-        let exact = around.filter_map(|i| Some((i, work.highest(stretch(i))?)));
-        let (i, (beside, over)) = exact.max_by(|(_, p), (_, q)| p.1.total_cmp(&q.1))?;
-        let (a, b) = stretch(i);
-        let point = i + usize::from((b.x - beside).abs() < (a.x - beside).abs());
+        let under = self.under(turn, Over { half, upper });
+        let (stretch, (beside, over)) = under.highest()?;
+        let (a, b) = under.stretch(stretch);
+        let point = stretch + usize::from((b.x - beside).abs() < (a.x - beside).abs());
         Some(Touching {
             point,
             over,
-            x: middle + beside,
+            x: beside - under.by.x,
         })
+    }
+
+    /// The inside turned about the rivet, with its place under the middle of the work.
+    fn under<F: Fn(f64) -> f64>(&self, turn: f64, work: Over<F>) -> Under<'_, F> {
+        let (sin, cos) = turn.sin_cos();
+        Under {
+            points: &self.points,
+            boxes: &self.boxes,
+            turn: (sin, cos),
+            by: Vec2::new(-(self.at.x * cos - self.at.y * sin), 0.0),
+            work,
+        }
     }
 
     /// Where work of surface `upper` over x, `half` mm to each side, touches the inside when that is
@@ -115,21 +113,15 @@ impl Inside {
     pub fn touches(&self, turn: f64, half: f64, upper: impl Fn(f64) -> f64) -> Vec<(f64, f64)> {
         /// As near as what counts as shut, mm: a thousandth of an inch.
         const NEAR: f64 = 0.025;
-        let work = Over { half, upper };
-        let turned = kurbo::Affine::rotate(turn);
-        let middle = (turned * self.at).x;
-        let moved = |p: Point| turned * p - Vec2::new(middle, 0.0);
-        let stretches = self.points.windows(2);
-        let places: Vec<(f64, f64)> = stretches
-            .flat_map(|pair| work.places((moved(pair[0]), moved(pair[1]))))
-            .collect();
+        let under = self.under(turn, Over { half, upper });
+        let back = kurbo::Affine::rotate(turn).inverse();
+        let places = under.places(NEAR);
         let most = places
             .iter()
             .map(|&(_, over)| over)
             .fold(f64::MIN, f64::max);
         let back = |&(x, over): &(f64, f64)| {
-            let at = Point::new(x + middle, (work.upper)(x) - over);
-            let at = turned.inverse() * at;
+            let at = back * Point::new(x - under.by.x, (under.work.upper)(x) - over);
             (at.x - self.at.x, at.y - self.at.y)
         };
         let near = places.iter().filter(|(_, over)| *over > most - NEAR);
@@ -141,26 +133,19 @@ impl Inside {
         /// Places this much clear of the work still count as touching, mm.
         const TOUCH: f64 = 1e-5;
         let half = work.width / 2.0;
-        let work = Over {
-            half,
-            upper: |x: f64| work.upper(x / half),
+        let upper = |x: f64| work.upper(x / half);
+        let under = Under {
+            by: -self.at.to_vec2(),
+            ..self.under(0.0, Over { half, upper })
         };
-        let from_place = |p: Point| Point::new(p.x - self.at.x, p.y - self.at.y);
-        let stretches = self.points.windows(2);
-        let over: Vec<(f64, f64)> = stretches
-            .flat_map(|pair| work.places((from_place(pair[0]), from_place(pair[1]))))
-            .collect();
+        let over = under.places(TOUCH);
         let most = over.iter().map(|&(_, over)| over).fold(f64::MIN, f64::max);
         let touching = over.iter().filter(|(_, over)| *over > most - TOUCH);
         let contacts: Vec<f64> = touching.clone().map(|&(x, _)| x).collect();
-        let depth = |&(x, over): &(f64, f64)| (work.upper)(x) - over;
+        let depth = |&(x, over): &(f64, f64)| upper(x) - over;
         let highest = touching.map(depth).fold(f64::MIN, f64::max);
         Seat {
-            face: if over.is_empty() {
-                (work.upper)(0.0)
-            } else {
-                most
-            },
+            face: if over.is_empty() { upper(0.0) } else { most },
             bears: bears_across(&contacts, (highest, self.deepest(half)), half),
             contacts: ends(&contacts),
         }
@@ -173,86 +158,6 @@ fn is_straight(jaw: &Sweep, s: f64) -> bool {
     let [from, to] = [next.saturating_sub(1), next.min(jaw.stations.len() - 1)];
     let (from, to) = (&jaw.stations[from], &jaw.stations[to]);
     jaw.path.at(s).curvature == 0.0 && from.ease == Ease::Linear && from.profile == to.profile
-}
-
-/// An end of a stretch of the inside, turned with it.
-struct End {
-    at: Point,
-    over: Option<f64>,
-}
-
-/// The upper surface of work over x from its middle, `half` mm to each side.
-struct Over<F> {
-    half: f64,
-    upper: F,
-}
-
-impl<F: Fn(f64) -> f64> Over<F> {
-    /// The part of a stretch that the work is over: from which x to which, and its height there.
-    fn shared(&self, (a, b): (Point, Point)) -> Option<(f64, f64, impl Fn(f64) -> f64 + use<F>)> {
-        let (a, b) = if a.x <= b.x { (a, b) } else { (b, a) };
-        let (from, to) = (a.x.max(-self.half), b.x.min(self.half));
-        let rise = (b.y - a.y) / (b.x - a.x).max(f64::MIN_POSITIVE);
-        // On an upright stretch the lower end is the one that can touch.
-        let low = a.y.min(b.y);
-        let upright = b.x - a.x < 1e-12;
-        let height = move |x: f64| if upright { low } else { a.y + rise * (x - a.x) };
-        (from <= to).then_some((from, to, height))
-    }
-
-    /// An end of a stretch, with how far the work stands over it where it does, mm.
-    fn end(&self, at: Point) -> End {
-        let under = at.x.abs() <= self.half;
-        End {
-            at,
-            over: under.then(|| (self.upper)(at.x) - at.y),
-        }
-    }
-
-    /// About how far the work stands over a stretch, mm: over a short one at the higher of its ends; a
-    /// long one may have its highest place far from both.
-    fn about_over(&self, a: &End, b: &End) -> Option<f64> {
-        /// Longer than this is long, mm.
-        const LONG: f64 = 1.0;
-        if (a.at.x - b.at.x).abs() > LONG {
-            Some(self.highest((a.at, b.at))?.1)
-        } else {
-            self.over_ends(a, b)
-        }
-    }
-
-    /// How far the work stands over a stretch at the higher of the ends of what they share, mm.
-    fn over_ends(&self, a: &End, b: &End) -> Option<f64> {
-        if let (Some(p), Some(q)) = (a.over, b.over) {
-            return Some(p.max(q));
-        }
-        if a.at.x.max(b.at.x) < -self.half || a.at.x.min(b.at.x) > self.half {
-            return None;
-        }
-        let (from, to, height) = self.shared((a.at, b.at))?;
-        let over = |x: f64| (self.upper)(x) - height(x);
-        Some(over(from).max(over(to)))
-    }
-
-    /// Where the work stands highest over a stretch, and how far.
-    fn highest(&self, stretch: (Point, Point)) -> Option<(f64, f64)> {
-        let places = self.places(stretch).into_iter();
-        places.max_by(|p, q| p.1.total_cmp(&q.1))
-    }
-
-    /// Both ends of a stretch and the place between them where the work stands highest, each with
-    /// how far it stands over the stretch; none where the work does not lie over it. Work is
-    /// nowhere hollow, so there is one such place.
-    fn places(&self, stretch: (Point, Point)) -> Vec<(f64, f64)> {
-        let Some((from, to, height)) = self.shared(stretch) else {
-            return Vec::new();
-        };
-        let over = |x: f64| (self.upper)(x) - height(x);
-        /// How nearly the place is found, mm: the height is exact to the square of this.
-        const NEAR: f64 = 1e-5;
-        let highest = top((from, to), NEAR, over);
-        [from, highest, to].map(|x| (x, over(x))).to_vec()
-    }
 }
 
 /// How work bears, from where it touches beside its middle and how far over the line of the faces

@@ -4,6 +4,8 @@
 //! distance between them is nothing. That is exact for every shape of jaw and work.
 
 mod across;
+mod over;
+mod under;
 
 pub(crate) use across::bears_across;
 pub use across::{Inside, Touching};

@@ -7,7 +7,7 @@ use kurbo::{Affine, BezPath, Circle, Point, Shape as _, Vec2};
 use super::{polygon, polyline};
 use crate::asked::{Head, HexagonOf, RoundOf, Work};
 use crate::finding::Part;
-use crate::number::plane::{Region, split};
+use crate::number::region::{Region, split};
 use crate::paper::{Fill, Item, Line};
 use crate::shape::section::Section;
 use crate::tongs::headroom::{corner_radius_mm, short_mm};
