@@ -69,13 +69,8 @@ fn held(mut work: Work, said: Said) -> Result<Work, StockError> {
         }
         Some(Held::Angle(held)) => return Err(wrong(held.name(), "it is said of angles")),
     }
-    match said.edge {
-        None => {}
-        Some(said::OnEdge) => {
-            if !work.turn_on_edge() {
-                return Err(wrong("on edge", "it is said of flat bar"));
-            }
-        }
+    if said.edge.is_some() && !work.turn_on_edge() {
+        return Err(wrong("on edge", "it is said of flat bar"));
     }
     match said.lie {
         None => {}
