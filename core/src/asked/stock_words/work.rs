@@ -69,9 +69,7 @@ fn held(mut work: Work, said: Said) -> Result<Work, StockError> {
         }
         Some(Held::Angle(held)) => return Err(wrong(held.name(), "it is said of angles")),
     }
-    if let Some(said::OnEdge) = said.edge
-        && !work.turn_on_edge()
-    {
+    if said.edge.is_some() && !work.turn_on_edge() {
         return Err(wrong("on edge", "it is said of flat bar"));
     }
     match said.lie {

@@ -33,6 +33,10 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat) -> Option<Wish> {
             let scale = format!("about {:.1} % of the {of}", heat.scale_percent);
             row(ui, "Lost to scale", scale);
         });
+    // Where nothing is heated nothing is known of the scale.
+    if totals.heats == 0 {
+        return None;
+    }
     let hint = "Reckons the bar with the scale of these heats, in place of what stands under Layout and allowances";
     let button = ui.button("Take this scale for the bar").on_hover_text(hint);
     let asked = Wish::Heats(HeatWish::Scale(heat.scale_percent));
