@@ -192,6 +192,16 @@ fn jobs_say_the_same_in_both_units() {
     }
 }
 
+/// Without what is cut for several pairs: each length is rounded up on the rule of its own unit, and the
+/// sums of these differ by more than is shown.
+fn without_sums(text: &str) -> String {
+    let sum = |line: &&str| {
+        line.contains(", for ") && (line.ends_with(" pairs") || line.ends_with(" pair"))
+    };
+    let kept = text.lines().filter(|line| !sum(line));
+    kept.map(|line| format!("{line}\n")).collect()
+}
+
 /// The same of families.
 #[test]
 fn families_say_the_same_in_both_units() {
@@ -206,8 +216,8 @@ fn families_say_the_same_in_both_units() {
                 put(folder.path(), "set.ron", family::write(&family));
                 done(&[job, text(&path)])
             });
-            let [inch, metric] = &told;
-            agree(&format!("{job} {}", family.name), [inch, metric]);
+            let [inch, metric] = told.map(|text| without_sums(&text));
+            agree(&format!("{job} {}", family.name), [&inch, &metric]);
         }
     }
 }

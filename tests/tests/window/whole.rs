@@ -93,7 +93,7 @@ fn the_screen_is_measured_with_a_card() {
     slide(&mut window, "Points of the screen to one millimetre", 4.5);
     click(&mut window, "That is its size");
     assert_eq!(bytes(&folder.path().join("screen")), b"4.5\n");
-    window.get_by_label("100 %");
+    window.get_by_label("100\u{a0}%");
 }
 
 #[test]

@@ -19,6 +19,7 @@ use crate::jobs::cut_wanted::Made;
 use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::cutting::Cutting;
+use crate::window::state::rows::capital;
 use orders::Pairs;
 use rack::Fields;
 
@@ -235,10 +236,10 @@ impl CutList {
             let tip = "The bars with their pieces as PDF";
             wish(ui, ("Print the list", tip), ready, CutWish::Print(self.paper));
             egui::ComboBox::from_id_salt("cut paper")
-                .selected_text(self.paper.to_string())
+                .selected_text(capital(&self.paper.to_string()))
                 .show_ui(ui, |ui| {
                     for paper in Paper::NAMED {
-                        ui.selectable_value(&mut self.paper, paper, paper.to_string());
+                        ui.selectable_value(&mut self.paper, paper, capital(&paper.to_string()));
                     }
                 })
                 .response
