@@ -133,7 +133,7 @@ fn the_paper_of_sheets_is_remembered() {
     window.get_by_label_contains("Written to");
     let mut window = show(bench(), TALL);
     press(&mut window, Modifiers::NONE, Key::F7);
-    window.get_by_value("legal");
+    window.get_by_value("Legal");
     press(&mut window, Modifiers::COMMAND, Key::J);
     click(&mut window, "Choose the file");
     give_path(&mut window, &folder.path().join("again.pdf"), "Write");
