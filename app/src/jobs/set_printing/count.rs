@@ -11,7 +11,7 @@ use crate::jobs::pages::{Pages, Stack};
 use crate::jobs::printer;
 use crate::jobs::watch::{Progress, Watch};
 
-/// How many pages [`pdf`] makes on each of these papers. No more than a few sizes are drawn at
+/// How many pages [`pdf`](super::pdf) makes on each of these papers. No more than a few sizes are drawn at
 /// a time, and none once there are too many pages for every paper. `None` when the watch stopped it.
 pub fn pages<D: InSet>(
     family: &Family<D>,
@@ -69,7 +69,7 @@ pub fn pages<D: InSet>(
     Some(all)
 }
 
-/// How many pages [`pdf`] makes on the paper that is wanted; `None` when the watch stopped it.
+/// How many pages [`pdf`](super::pdf) makes on the paper that is wanted; `None` when the watch stopped it.
 pub fn pages_wanted<D: InSet>(
     family: &Family<D>,
     answers: &[D::Answer],
