@@ -181,22 +181,7 @@ fn drawn(tool: &Tool, wanted: &arguments::Drawing) -> Result<Drawing, String> {
                 BAR_TEXT,
             ))
         }
-        arguments::DrawingOf::Stage => {
-            let plan = plan::tool_planned(tool, &answers, &wanted.made)?;
-            let last = plan.stages.len() - 1;
-            if wanted.stage > last {
-                return Err(format!(
-                    "--stage: there is no stage {}: give one from 0, the bar, to {last}",
-                    wanted.stage
-                ));
-            }
-            Ok(draw::stage(
-                &answers.model,
-                &plan,
-                wanted.stage,
-                tool.units.show(),
-            ))
-        }
+        arguments::DrawingOf::Stage => plan::tool_stage((tool, &answers), wanted),
         arguments::DrawingOf::Pattern => {
             Err("--of: a tool has no pattern: give pair for its views, stage or bar".to_owned())
         }

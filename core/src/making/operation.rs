@@ -224,6 +224,26 @@ impl Operation {
         tongs && self.hot_mm.is_some_and(|hot| cold(hot) < LEAST_HOLD)
     }
 
+    /// Where it is done, and which way the piece is turned for it: `on the face; quarter turns to and fro`.
+    pub fn place_words(&self) -> String {
+        let (place, turn) = (self.place.name(), self.turn.name());
+        match turn {
+            "" => place.to_owned(),
+            turn => format!("{place}; {turn}"),
+        }
+    }
+
+    /// What is hot and how it is held, as the smith reads it; `None` for cold work.
+    pub fn hot_words(&self, show: Show) -> Option<String> {
+        let (from, to) = self.hot_mm?;
+        Some(format!(
+            "{} to {} from the tip; held {}",
+            show.number(show.roughly(from)),
+            show.text(show.roughly(to)),
+            self.held_words(show)
+        ))
+    }
+
     /// How it is held, as the smith reads it.
     pub fn held_words(&self, show: Show) -> String {
         match self.held {

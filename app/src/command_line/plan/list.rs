@@ -113,16 +113,9 @@ impl List {
     fn operation(&mut self, number: usize, own: &Operation) {
         let show = self.show;
         self.line(format_args!("\n{number:>2}. {}", own.what));
-        let turn = own.turn.name();
-        let after = if turn.is_empty() { "" } else { "; " };
-        self.line(format_args!("    Where: {}{after}{turn}", own.place.name()));
-        if let Some((from, to)) = own.hot_mm {
-            self.line(format_args!(
-                "    Hot: {} to {} from the tip; held {}",
-                show.number(show.roughly(from)),
-                show.text(show.roughly(to)),
-                own.held_words(show)
-            ));
+        self.line(format_args!("    Where: {}", own.place_words()));
+        if let Some(words) = own.hot_words(show) {
+            self.line(format_args!("    Hot: {words}"));
         }
         if own.blows != Blows::Cut {
             self.line(format_args!("    {}", capital(&own.lengths(show))));

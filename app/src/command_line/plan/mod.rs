@@ -3,7 +3,8 @@
 mod answer;
 mod list;
 
-use reinwright_core::draw;
+use reinwright_core::asked::Units;
+use reinwright_core::draw::{self, Finished};
 use reinwright_core::forge::balance::Balance;
 use reinwright_core::making::{self, Change, Changes, Plan, Procedure, Step};
 use reinwright_core::paper::Drawing;
@@ -101,19 +102,31 @@ pub(super) fn stage(design: &Document, wanted: &arguments::Drawing) -> Result<Dr
     let model = resolve(design);
     let balance = balance_of(design, &model);
     let plan = planned(design, (&model, &balance), &wanted.made)?;
+    stage_of(&model, &plan, wanted.stage, design.units)
+}
+
+/// The same of a tool.
+pub(super) fn tool_stage(
+    (tool, answers): (&Tool, &ToolAnswers),
+    wanted: &arguments::Drawing,
+) -> Result<Drawing, String> {
+    let plan = tool_planned(tool, answers, &wanted.made)?;
+    stage_of(&answers.model, &plan, wanted.stage, tool.units)
+}
+
+fn stage_of<'a>(
+    finished: impl Into<Finished<'a>>,
+    plan: &Plan,
+    number: usize,
+    units: Units,
+) -> Result<Drawing, String> {
     let last = plan.stages.len() - 1;
-    if wanted.stage > last {
+    if number > last {
         return Err(format!(
-            "--stage: there is no stage {}: give one from 0, the bar, to {last}",
-            wanted.stage
+            "--stage: there is no stage {number}: give one from 0, the bar, to {last}"
         ));
     }
-    Ok(draw::stage(
-        &model,
-        &plan,
-        wanted.stage,
-        design.units.show(),
-    ))
+    Ok(draw::stage(finished, plan, number, units.show()))
 }
 
 /// The plan as it is asked for.

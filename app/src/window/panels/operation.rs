@@ -2,7 +2,7 @@
 
 use egui::{Grid, Label, RichText, ScrollArea, Ui};
 use reinwright_core::asked::Units;
-use reinwright_core::making::{Change, Changes, Measure, Operation, Step, Turning};
+use reinwright_core::making::{Change, Changes, Measure, Operation, Step};
 use reinwright_core::tool::forging::Forging;
 use reinwright_core::units::{MM_PER_INCH, Show};
 
@@ -48,7 +48,7 @@ fn stage(
                 None => bar(ui, account),
                 Some(operation) => {
                     head(ui, planned, operation, look);
-                    details(ui, operation, (planned.of, account));
+                    details(ui, operation, account);
                 }
             },
         });
@@ -181,34 +181,21 @@ fn across(ui: &mut Ui, changes: &mut Changes, step: Step) {
     }
 }
 
-fn details(ui: &mut Ui, own: &Operation, (of, account): (Forged, Account<'_>)) {
+fn details(ui: &mut Ui, own: &Operation, account: Account<'_>) {
     let units = account.units;
     let show = units.show();
-    let end = match of {
-        Forged::Pair => "tip",
-        Forged::Tool => "working end",
-    };
     Grid::new("operation")
         .num_columns(2)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            row(ui, "Where", &place(own));
+            row(ui, "Where", &own.place_words());
             if let Some(words) = sections(own, show) {
                 row(ui, "Section", &words);
             }
             row(ui, "Length", &lengths(own, account));
-            match own.hot_mm {
+            match own.hot_words(show) {
                 None => row(ui, "Heat", "cold"),
-                Some((from, to)) => {
-                    let (from, to) = (show.roughly(from), show.roughly(to));
-                    let held = own.held_words(show);
-                    let (from, to) = (show.number(from), show.text(to));
-                    row(
-                        ui,
-                        "Hot",
-                        &format!("{from} to {to} from the {end}, held {held}"),
-                    );
-                }
+                Some(words) => row(ui, "Hot", &words),
             }
             row(ui, "Check", &own.check);
             if let Some(words) = lost(own, units) {
@@ -221,13 +208,6 @@ fn details(ui: &mut Ui, own: &Operation, (of, account): (Forged, Account<'_>)) {
                 ui.end_row();
             }
         });
-}
-
-fn place(own: &Operation) -> String {
-    match own.turn {
-        Turning::None => own.place.name().to_owned(),
-        turn => format!("{}; {}", own.place.name(), turn.name()),
-    }
 }
 
 /// `20 × 20, then 12.5 × 11.5 mm`, in the middle of what is worked.

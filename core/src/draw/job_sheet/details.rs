@@ -74,17 +74,8 @@ fn operation_block<'a>(
         format!(" ({})", own.half)
     };
     let mut lines = vec![format!("{}.", own.what)];
-    let turn = own.turn.name();
-    let after = if turn.is_empty() { "" } else { "; " };
-    lines.push(format!("Where: {}{after}{turn}.", own.place.name()));
-    if let Some((from, to)) = own.hot_mm {
-        lines.push(format!(
-            "Hot: {} to {} from the tip; held {}.",
-            show.number(show.roughly(from)),
-            show.text(show.roughly(to)),
-            own.held_words(show)
-        ));
-    }
+    lines.push(format!("Where: {}.", own.place_words()));
+    lines.extend(own.hot_words(show).map(|words| format!("Hot: {words}.")));
     if let Some((heated, prepared)) = job.heated(stage)
         && let Some(words) = heated.words(prepared)
     {
