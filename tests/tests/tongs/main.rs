@@ -6,6 +6,7 @@ mod fair;
 mod heads;
 mod named;
 mod piece;
+mod pieces_held;
 mod rein_ends;
 mod rotation;
 mod samples;
