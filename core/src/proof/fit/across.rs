@@ -18,20 +18,25 @@ impl Across {
         }
     }
 
-    /// The half-angle at which the jaw first touches the work; `None` when it is out of reach.
+    /// The half-angle at which the jaw first touches the work, found from one that is `near`; `None` when
+    /// it is out of reach.
     ///
-    /// Turning lifts a place by its distance from the rivet along x, so a few steps of Newton's
+    /// Turning lifts a place by about its distance from the rivet along x, so a few steps of Newton's
     /// method settle it.
-    pub(super) fn touch(&self, work: &Held<'_>) -> Option<Touch> {
+    pub(super) fn touch(&self, work: &Held<'_>, near: f64) -> Option<Touch> {
         const ROUNDS: u32 = 24;
-        const SETTLED: f64 = 1e-8;
+        const SETTLED: f64 = 1e-9;
         /// Nearer to the rivet nothing can be held, mm.
         const LEAST_ARM: f64 = 1.0;
+        /// Of that distance, the least and the most that counts as lift: on the steep side of a work the
+        /// surface turns away at once, and what it lifts by there says nothing of the next place.
+        const LIFT: [f64; 2] = [0.25, 4.0];
         let half = work.section.width / 2.0;
-        let mut turn = 0.0;
+        let mut turn = near;
         for _ in 0..ROUNDS {
             let touching = self.inside.highest(turn, half, |x| work.height(x))?;
-            let step = touching.over / touching.x.max(LEAST_ARM);
+            let arm = touching.x.max(LEAST_ARM);
+            let step = touching.over / touching.lift.clamp(LIFT[0] * arm, LIFT[1] * arm);
             turn += step;
             if step.abs() < SETTLED {
                 return Some(Touch {

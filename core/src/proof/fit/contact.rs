@@ -148,17 +148,17 @@ impl<'a> Jaws<'a> {
         Held::new(at.from, at.depth * scale, at.width * width)
     }
 
-    /// The jaws brought down on work of the nominal shape.
-    pub(super) fn touch_size(&self, size_mm: f64) -> Option<Rest> {
-        self.touch(&self.work(size_mm))
+    /// The jaws brought down on work of the nominal shape, found from a half-angle that is `near`.
+    pub(super) fn touch_size(&self, size_mm: f64, near: f64) -> Option<Rest> {
+        self.touch(&self.work(size_mm), near)
     }
 
-    fn touch(&self, work: &Held<'_>) -> Option<Rest> {
-        let a = self.grips[0].touch(work)?;
+    fn touch(&self, work: &Held<'_>, near: f64) -> Option<Rest> {
+        let a = self.grips[0].touch(work, near)?;
         let b = if self.alike {
             a
         } else {
-            self.grips[1].touch(work)?
+            self.grips[1].touch(work, near)?
         };
         let ends_a = self.grips[0].off_ends(a.half_angle, work);
         let ends_b = if self.alike {
@@ -173,10 +173,10 @@ impl<'a> Jaws<'a> {
         })
     }
 
-    /// Whether the work rides on the edges of either groove.
-    pub(super) fn rides(&self, size_mm: f64) -> bool {
+    /// Whether the work rides on the edges of either groove, found from a half-angle that is `near`.
+    pub(super) fn rides(&self, size_mm: f64, near: f64) -> bool {
         let work = self.work(size_mm);
-        let Some(rest) = self.touch(&work) else {
+        let Some(rest) = self.touch(&work, near) else {
             return false;
         };
         let sides = if self.alike { 1 } else { 2 };
@@ -228,7 +228,7 @@ impl<'a> Jaws<'a> {
         travel: Option<&Travel>,
     ) -> Result<Contact, NoContact> {
         let travel = travel.ok_or(NoContact::NoTravel)?;
-        let rest = self.touch(work).ok_or(NoContact::OutOfReach)?;
+        let rest = self.touch(work, 0.0).ok_or(NoContact::OutOfReach)?;
         within(rest.half_angle, travel)?;
         let a = self.bearing(0, &rest, work);
         let b = if self.alike {

@@ -104,14 +104,14 @@ impl<'a> Grip<'a> {
         });
     }
 
-    /// The half-angle at which the jaw first touches work whose axis lies on y = 0; `None` when
-    /// the work is out of reach at any angle.
+    /// The half-angle at which the jaw first touches work whose axis lies on y = 0, found from one that
+    /// is `near`; `None` when the work is out of reach at any angle.
     ///
     /// A place at (x, y) with its surface v(z) over it stands, turned by φ and heading η, at
     /// height x sin φ + y cos φ + v cos(η + φ); it touches when that is the height of the work.
-    pub(super) fn touch(&self, work: &Held<'_>) -> Option<Touch> {
+    pub(super) fn touch(&self, work: &Held<'_>, near: f64) -> Option<Touch> {
         if let Some(across) = &self.across {
-            return across.touch(work);
+            return across.touch(work, near);
         }
         let mut best: Option<Touch> = None;
         let mut heights = Heights::default();
@@ -123,7 +123,7 @@ impl<'a> Grip<'a> {
                     continue;
                 }
             }
-            let start = best.map_or(0.0, |touch| touch.half_angle);
+            let start = best.map_or(near, |touch| touch.half_angle);
             let half_angle = self.turn(at, work, start)?;
             if best.is_none_or(|touch| half_angle > touch.half_angle) {
                 best = Some(Touch { half_angle, place });

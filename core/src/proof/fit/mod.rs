@@ -181,16 +181,32 @@ fn in_line(model: &Model) -> InLine {
 /// Hand gap and parallelism at even steps over the range.
 fn chart(jaws: &Jaws<'_>, range: &WorkRange) -> Vec<ChartRow> {
     let (least, most) = (range.least.size_mm, range.most.size_mm);
-    let row = |i: u32| {
-        let part = f64::from(i) / f64::from(CHART - 1);
-        row(jaws, least + (most - least) * part).map(|(row, _)| row)
-    };
-    (0..CHART).filter_map(row).collect()
+    let part = |i: u32| f64::from(i) / f64::from(CHART - 1);
+    let sizes = (0..CHART).map(|i| least + (most - least) * part(i));
+    rows(jaws, sizes).flatten().map(|(row, _)| row).collect()
 }
 
-/// One row, and the half-angle at which the pair stands there.
-fn row(jaws: &Jaws<'_>, size_mm: f64) -> Option<(ChartRow, f64)> {
-    let touch = jaws.touch_size(size_mm)?;
+/// The rows for sizes at even steps, each with the half-angle at which the pair stands there.
+fn rows(
+    jaws: &Jaws<'_>,
+    sizes: impl Iterator<Item = f64>,
+) -> impl Iterator<Item = Option<(ChartRow, f64)>> {
+    // Even steps open the pair by nearly even angles.
+    let (mut last, mut step) = (None, 0.0);
+    sizes.map(move |size_mm| {
+        let near = last.map_or(0.0, |last| last + step);
+        let found = row(jaws, size_mm, near);
+        if let Some((_, half_angle)) = found {
+            step = last.map_or(0.0, |last| half_angle - last);
+            last = Some(half_angle);
+        }
+        found
+    })
+}
+
+/// One row, and the half-angle at which the pair stands there, found from one that is `near`.
+fn row(jaws: &Jaws<'_>, size_mm: f64, near: f64) -> Option<(ChartRow, f64)> {
+    let touch = jaws.touch_size(size_mm, near)?;
     let [heel, tip] = touch.off;
     let row = ChartRow {
         size_mm,
@@ -220,10 +236,11 @@ pub fn chart_beyond(
         (range.most.size_mm, to_mm.max(range.most.size_mm)),
     ];
     ends.map(|(end, far)| {
-        let at = |i: u32| row(&jaws, end + (far - end) * f64::from(i) / f64::from(STEPS));
-        let first = at(0).map(|(row, _)| row);
+        let part = |i: u32| f64::from(i) / f64::from(STEPS);
+        let mut rows = rows(&jaws, (0..=STEPS).map(|i| end + (far - end) * part(i)));
+        let first = rows.next().flatten().map(|(row, _)| row);
         let reached = |(row, angle)| free.contains(&angle).then_some(row);
-        let more = (1..=STEPS).map_while(|i| at(i).and_then(reached));
+        let more = rows.map_while(|row| row.and_then(reached));
         first.into_iter().chain(more).collect()
     })
 }

@@ -114,7 +114,7 @@ pub(super) fn range(
     }
     let least = size_at(jaws, shut);
     let most = size_at(jaws, opened);
-    let (least, most) = grooves(jaws, (least, most), nominal_mm);
+    let (least, most) = grooves(jaws, [(least, shut.0), (most, opened.0)], nominal_mm);
     if least.size_mm < most.size_mm {
         Ok(WorkRange { least, most })
     } else {
@@ -155,7 +155,7 @@ fn angles(jaws: &Jaws<'_>, travel: &Travel, give_mm: f64) -> ((f64, Limit), (f64
 fn size_at(jaws: &Jaws<'_>, (half_angle, limit): (f64, Limit)) -> RangeEnd {
     let sizes = (Range::STEEL.least, Range::STEEL.most);
     let more = |size: f64| {
-        jaws.touch_size(size)
+        jaws.touch_size(size, half_angle)
             .map_or(f64::MAX, |rest| rest.half_angle - half_angle)
     };
     let at = |size: f64| (size, more(size));
@@ -174,17 +174,19 @@ fn size_at(jaws: &Jaws<'_>, (half_angle, limit): (f64, Limit)) -> RangeEnd {
 /// Draws the ends in to where the work goes into the grooves, if the nominal work does.
 fn grooves(
     jaws: &Jaws<'_>,
-    (mut least, mut most): (RangeEnd, RangeEnd),
+    [(mut least, shut), (mut most, opened)]: [(RangeEnd, f64); 2],
     nominal_mm: f64,
 ) -> (RangeEnd, RangeEnd) {
     // Where the range is nothing the two ends may have passed each other by a hair.
     let inside = nominal_mm.min(most.size_mm).max(least.size_mm);
-    if jaws.rides(inside) {
+    if jaws.rides(inside, 0.0) {
         return (least, most);
     }
-    for end in [&mut least, &mut most] {
-        if jaws.rides(end.size_mm) {
-            let size_mm = last_true((inside, end.size_mm), FINE, |size| !jaws.rides(size));
+    for (end, half_angle) in [(&mut least, shut), (&mut most, opened)] {
+        if jaws.rides(end.size_mm, half_angle) {
+            let near = |size: f64| half_angle * (size - inside) / (end.size_mm - inside);
+            let goes_in = |size: f64| !jaws.rides(size, near(size));
+            let size_mm = last_true((inside, end.size_mm), FINE, goes_in);
             *end = RangeEnd {
                 size_mm,
                 limit: Limit::GrooveEdges,

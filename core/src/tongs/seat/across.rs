@@ -28,6 +28,9 @@ pub struct Touching {
     pub over: f64,
     /// How far it is from the rivet along x, mm.
     pub x: f64,
+    /// By so much the work stands less high over it for every radian that the inside turns on, mm:
+    /// what lies off the line of the faces is also moved beside the work.
+    pub lift: f64,
 }
 
 impl Inside {
@@ -88,10 +91,14 @@ impl Inside {
         let (stretch, (beside, over)) = under.highest()?;
         let (a, b) = under.stretch(stretch);
         let point = stretch + usize::from((b.x - beside).abs() < (a.x - beside).abs());
+        let x = beside - under.by.x;
+        let (sin, cos) = under.turn;
+        let off = (under.work.upper)(beside) - over - (self.at.x * sin + self.at.y * cos);
         Some(Touching {
             point,
             over,
-            x: beside - under.by.x,
+            x,
+            lift: x + off * under.work.slope((a, b), beside),
         })
     }
 

@@ -110,6 +110,15 @@ impl<F: Fn(f64) -> f64> Over<F> {
         places.max_by(|p, q| p.1.total_cmp(&q.1))
     }
 
+    /// How steep work and stretch touch at a place, as y over x: between its ends as the stretch runs, at
+    /// one of them as the work does.
+    pub(super) fn slope(&self, (a, b): (Point, Point), x: f64) -> f64 {
+        if a.x.min(b.x) < x && x < a.x.max(b.x) {
+            return (b.y - a.y) / (b.x - a.x);
+        }
+        ((self.upper)(x + NEAR) - (self.upper)(x - NEAR)) / (2.0 * NEAR)
+    }
+
     /// Both ends of a stretch and the place between them where the work stands highest, each with
     /// how far it stands over the stretch; none where the work does not lie over it. Work is
     /// nowhere hollow, so there is one such place.
