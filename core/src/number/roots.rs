@@ -2,7 +2,8 @@
 
 /// The place between `low` and `high` where a rising function passes zero, to `tolerance`.
 ///
-/// The regula falsi in its Illinois form, with a bisection whenever it crawls; at most 80 steps.
+/// The method of Chandrupatla (Advances in Engineering Software 28, 1997, page 145, from memory): the
+/// parabola through three places where it is to be trusted, else the middle; at most 80 steps.
 /// A value that is not finite counts as beyond the root. If `f` has no zero between the ends the
 /// nearer end comes back.
 pub fn rising_root((low, high): (f64, f64), tolerance: f64, mut f: impl FnMut(f64) -> f64) -> f64 {
@@ -18,42 +19,52 @@ pub fn rising_root_between(
 ) -> f64 {
     const MOST_STEPS: u32 = 80;
     let finite = |y: f64| if y.is_finite() { y } else { f64::MAX };
-    let (mut a, mut b) = ((low.0, finite(low.1)), (high.0, finite(high.1)));
-    if a.1 >= 0.0 {
-        return a.0;
+    // The root lies between the last place and the one across from it.
+    let (mut last, mut across) = ((low.0, finite(low.1)), (high.0, finite(high.1)));
+    if last.1 >= 0.0 {
+        return last.0;
     }
-    if b.1 <= 0.0 {
-        return b.0;
+    if across.1 <= 0.0 {
+        return across.0;
     }
-    for step in 0..MOST_STEPS {
-        if b.0 - a.0 <= tolerance {
+    let mut part = by_chord(last, across);
+    for _ in 0..MOST_STEPS {
+        let apart = across.0 - last.0;
+        if apart.abs() <= tolerance {
             break;
         }
-        let x = next_place(a, b, step);
-        let y = finite(f(x));
-        if y.abs() < f64::EPSILON {
+        // A root close to one end is stepped over, so that the stretch is short at once.
+        let hair = tolerance / 2.0 / apart.abs();
+        let x = last.0 + apart * part.clamp(hair, 1.0 - hair);
+        let next = (x, finite(f(x)));
+        if next.1.abs() < f64::EPSILON {
             return x;
         }
-        // The value of an end that stays is halved, so that it moves the next time.
-        if y < 0.0 {
-            a = (x, y);
-            b.1 /= 2.0;
+        let before = if (next.1 < 0.0) == (last.1 < 0.0) {
+            last
         } else {
-            b = (x, y);
-            a.1 /= 2.0;
-        }
+            std::mem::replace(&mut across, last)
+        };
+        last = next;
+        part = by_parabola(last, across, before);
     }
-    f64::midpoint(a.0, b.0)
+    last.0 + (across.0 - last.0) * by_chord(last, across)
 }
 
-/// Where the chord crosses zero, a hair inside the ends; every third step the middle.
-fn next_place((a, fa): (f64, f64), (b, fb): (f64, f64), step: u32) -> f64 {
-    let chord = a + (b - a) * (-fa / (fb - fa));
-    if step % 3 == 2 || !chord.is_finite() || fb == f64::MAX {
-        return f64::midpoint(a, b);
+/// The part of the way from one place to the other at which the chord crosses zero.
+fn by_chord((_, fa): (f64, f64), (_, fb): (f64, f64)) -> f64 {
+    fa / (fa - fb)
+}
+
+/// The part of the way from the first place to the second at which the parabola of x over f through all
+/// three crosses zero; a half where that parabola may turn between them.
+fn by_parabola((a, fa): (f64, f64), (b, fb): (f64, f64), (c, fc): (f64, f64)) -> f64 {
+    let (xi, phi) = ((a - b) / (c - b), (fa - fb) / (fc - fb));
+    if phi * phi < xi && (1.0 - phi) * (1.0 - phi) < 1.0 - xi {
+        fa / (fb - fa) * fc / (fb - fc) + (c - a) / (b - a) * fa / (fc - fa) * fb / (fc - fb)
+    } else {
+        0.5
     }
-    let hair = 1e-4 * (b - a);
-    chord.clamp(a + hair, b - hair)
 }
 
 /// The most halvings: what they leave of a stretch is less than the last digit of its ends.
