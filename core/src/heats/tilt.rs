@@ -4,7 +4,7 @@
 use std::f64::consts::FRAC_PI_4;
 
 use super::stand::{End, Slice, Stand};
-use crate::number::peak::highest;
+use crate::number::peak::top;
 use crate::shape::section::smallest_circle_mm;
 
 /// A way through.
@@ -141,10 +141,48 @@ pub fn circle_mm(points: &[[f64; 3]], tilt: f64) -> f64 {
 /// assert!((tilt - 0.1_f64.atan()).abs() < 1e-3 && circle < 0.1);
 /// ```
 pub fn best_tilt(points: &[[f64; 3]]) -> (f64, f64) {
-    const SAMPLES: u32 = 16;
     const TOLERANCE: f64 = 1e-5;
-    let tilt = highest((-MOST_TILT, MOST_TILT), SAMPLES, TOLERANCE, |tilt| {
-        -circle_mm(points, tilt)
-    });
+    let best = best_sample(points);
+    let about = (
+        sample(best.saturating_sub(1)),
+        sample((best + 1).min(SAMPLES)),
+    );
+    let tilt = top(about, TOLERANCE, |tilt| -circle_mm(points, tilt));
     (tilt, circle_mm(points, tilt))
+}
+
+/// Steps from the farthest tilt one way to the farthest the other way, from which the best is sought.
+const SAMPLES: u32 = 16;
+
+fn sample(i: u32) -> f64 {
+    MOST_TILT * (2.0 * f64::from(i) / f64::from(SAMPLES) - 1.0)
+}
+
+/// The sample with the smallest circle. No circle is smaller than its points are high, so that most tilts
+/// need none.
+fn best_sample(points: &[[f64; 3]]) -> u32 {
+    let mut samples: Vec<(u32, f64)> = (0..=SAMPLES)
+        .map(|i| (i, height_mm(points, sample(i))))
+        .collect();
+    samples.sort_by(|a, b| a.1.total_cmp(&b.1));
+    let mut best = (0, f64::INFINITY);
+    for (i, height) in samples {
+        if height - HAIR > best.1 {
+            break;
+        }
+        let circle = circle_mm(points, sample(i));
+        // Of two that are alike the later one counts, whichever was looked at first.
+        if circle < best.1 || (circle == best.1 && i > best.0) {
+            best = (i, circle);
+        }
+    }
+    best.0
+}
+
+/// How high points stand as they are seen along a bore that leans by so much, mm.
+fn height_mm(points: &[[f64; 3]], tilt: f64) -> f64 {
+    let (sin, cos) = tilt.sin_cos();
+    let seen = points.iter().map(|&[x, y, _]| y * cos - x * sin);
+    let (low, high) = seen.fold((f64::MAX, f64::MIN), |(a, b), y| (a.min(y), b.max(y)));
+    high - low
 }

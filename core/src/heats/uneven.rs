@@ -110,8 +110,12 @@ fn hottest_celsius(source: &Source) -> f64 {
 /// The mean over the steel of a stretch.
 fn eager_mean(stand: &Stand, eager: &[f64], (from, to): (f64, f64)) -> f64 {
     let (mut sum, mut steel) = (0.0, 0.0);
-    for (i, pair) in stand.slices.windows(2).enumerate() {
-        let (a, b) = (&pair[0], &pair[1]);
+    let before = stand.slices.partition_point(|slice| slice.at_mm <= from);
+    for i in before.saturating_sub(1)..stand.slices.len().saturating_sub(1) {
+        let (a, b) = (&stand.slices[i], &stand.slices[i + 1]);
+        if a.at_mm >= to {
+            break;
+        }
         let long = b.at_mm.min(to) - a.at_mm.max(from);
         if long > 0.0 {
             let volume = long * f64::midpoint(a.area_mm2, b.area_mm2);

@@ -19,6 +19,8 @@ pub(super) fn circle_to(stand: &Stand, end: End, deep_mm: f64) -> f64 {
 /// How far everything passes straight from an end.
 pub(super) fn slides(stand: &Stand, mouth: Mouth, end: End) -> Slid<'_> {
     let mut spread = Spread::NOTHING;
+    // What is in a circle that fits needs no box yet.
+    let mut unboxed: Vec<&Slice> = Vec::new();
     let mut slides_mm = 0.0;
     for slice in stand.from(end) {
         let circle = slice.bore_mm[end as usize];
@@ -30,8 +32,12 @@ pub(super) fn slides(stand: &Stand, mouth: Mouth, end: End) -> Slid<'_> {
                 width_mm,
                 height_mm,
             } => {
-                spread.add(&slice.points);
-                circle <= width_mm.min(height_mm) + HAIR || spread.fits((width_mm, height_mm))
+                unboxed.push(slice);
+                circle <= width_mm.min(height_mm) + HAIR || {
+                    let added = unboxed.drain(..);
+                    added.for_each(|slice| spread.add(&slice.points));
+                    spread.fits((width_mm, height_mm))
+                }
             }
         };
         if !passes {

@@ -60,7 +60,9 @@ pub struct Growing {
 impl Growing {
     /// Takes a group in; its diameter is then that of the circle around it alone, mm.
     pub fn add(&mut self, points: Vec<(f64, f64)>) -> f64 {
-        let own = circle_around(&points);
+        // Along plain bar each group is as the one before.
+        let before = self.groups.last().filter(|(before, _)| *before == points);
+        let own = before.map_or_else(|| circle_around(&points), |&(_, own)| own);
         self.take((points, own));
         2.0 * own.1.max(0.0)
     }
@@ -175,7 +177,7 @@ fn with_one(points: &[(f64, f64)], rim: (f64, f64)) -> Circle {
 
 fn with_two(points: &[(f64, f64)], a: (f64, f64), b: (f64, f64)) -> Circle {
     let centre = (f64::midpoint(a.0, b.0), f64::midpoint(a.1, b.1));
-    let mut circle = (centre, (a.0 - b.0).hypot(a.1 - b.1) / 2.0);
+    let mut circle = (centre, long(a.0 - b.0, a.1 - b.1) / 2.0);
     for &p in points {
         if outside(circle, p) {
             circle = through(a, b, p).unwrap_or(circle);
@@ -193,5 +195,10 @@ fn through(a: (f64, f64), b: (f64, f64), c: (f64, f64)) -> Option<Circle> {
     }
     let (bb, cc) = (bx * bx + by * by, cx * cx + cy * cy);
     let (x, y) = ((cy * bb - by * cc) / twice, (bx * cc - cx * bb) / twice);
-    Some(((a.0 + x, a.1 + y), x.hypot(y)))
+    Some(((a.0 + x, a.1 + y), long(x, y)))
+}
+
+/// The length of a way: sizes in mm are in no danger that would want `hypot`, which is slower.
+fn long(x: f64, y: f64) -> f64 {
+    (x * x + y * y).sqrt()
 }
