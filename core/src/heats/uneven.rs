@@ -51,13 +51,14 @@ pub fn uneven(
     (needs, heated): ((f64, f64), (f64, f64)),
     target: f64,
 ) -> Uneven {
-    let slices = &stand.slices;
+    let reach = EVENS_OUT_MM / 2.0;
+    let (from, to) = (needs.0.max(heated.0), needs.1.min(heated.1));
+    let slices = about(&stand.slices, (from - reach, to + reach));
     let eager: Vec<f64> = slices
         .iter()
         .map(|slice| eagerness(source, slice))
         .collect();
-    let (from, to) = (needs.0.max(heated.0), needs.1.min(heated.1));
-    let mean = eager_mean(stand, &eager, (from, to));
+    let mean = eager_mean((slices, &eager), (from, to));
     let most = hottest_celsius(source);
     let spot = |slice: &Slice, celsius: f64| Spot {
         part: slice.part,
@@ -81,9 +82,8 @@ pub fn uneven(
         coldest: even,
     };
     for slice in needed {
-        let reach = EVENS_OUT_MM / 2.0;
         let about = (slice.at_mm - reach, slice.at_mm + reach);
-        let part = eager_mean(stand, &eager, about) / mean;
+        let part = eager_mean((slices, &eager), about) / mean;
         let own = spot(slice, heated_to(heat, target, part).min(most));
         if own.celsius > uneven.hottest.celsius {
             uneven.hottest = own;
@@ -107,12 +107,20 @@ fn hottest_celsius(source: &Source) -> f64 {
     }
 }
 
+/// The sections of a stretch, and the one before it and the one after it, between which its ends lie.
+fn about(slices: &[Slice], (from, to): (f64, f64)) -> &[Slice] {
+    let first = slices.partition_point(|slice| slice.at_mm <= from);
+    let after = slices.partition_point(|slice| slice.at_mm < to);
+    let last = (after + 1).min(slices.len());
+    &slices[first.saturating_sub(1).min(last)..last]
+}
+
 /// The mean over the steel of a stretch.
-fn eager_mean(stand: &Stand, eager: &[f64], (from, to): (f64, f64)) -> f64 {
+fn eager_mean((slices, eager): (&[Slice], &[f64]), (from, to): (f64, f64)) -> f64 {
     let (mut sum, mut steel) = (0.0, 0.0);
-    let before = stand.slices.partition_point(|slice| slice.at_mm <= from);
-    for i in before.saturating_sub(1)..stand.slices.len().saturating_sub(1) {
-        let (a, b) = (&stand.slices[i], &stand.slices[i + 1]);
+    let before = slices.partition_point(|slice| slice.at_mm <= from);
+    for i in before.saturating_sub(1)..slices.len().saturating_sub(1) {
+        let (a, b) = (&slices[i], &slices[i + 1]);
         if a.at_mm >= to {
             break;
         }
