@@ -231,16 +231,16 @@ pub fn chart_beyond(
     };
     let jaws = Jaws::new(document, model);
     let free = travel.shut.half_angle..=travel.open.half_angle;
+    let (least, most) = (range.least.size_mm, range.most.size_mm);
     let ends = [
-        (range.least.size_mm, from_mm.min(range.least.size_mm)),
-        (range.most.size_mm, to_mm.max(range.most.size_mm)),
+        (fit.chart.first(), least, from_mm.min(least)),
+        (fit.chart.last(), most, to_mm.max(most)),
     ];
-    ends.map(|(end, far)| {
+    ends.map(|(last, end, far)| {
         let part = |i: u32| f64::from(i) / f64::from(STEPS);
-        let mut rows = rows(&jaws, (0..=STEPS).map(|i| end + (far - end) * part(i)));
-        let first = rows.next().flatten().map(|(row, _)| row);
+        let more = rows(&jaws, (1..=STEPS).map(|i| end + (far - end) * part(i)));
         let reached = |(row, angle)| free.contains(&angle).then_some(row);
-        let more = rows.map_while(|row| row.and_then(reached));
-        first.into_iter().chain(more).collect()
+        let more = more.map_while(|row| row.and_then(reached));
+        last.copied().into_iter().chain(more).collect()
     })
 }
