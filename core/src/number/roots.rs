@@ -130,4 +130,24 @@ mod tests {
         let found = rising_root((0.0, 1.0), 1e-12, |x| x - x.cos());
         assert!((found - 0.739_085_133_215_16).abs() < 1e-11, "{found}");
     }
+
+    /// The root of 12.25 is 3.5. Halving alone would take 18 tries to come so near.
+    #[test]
+    fn a_root_is_found_in_few_tries() {
+        let mut tries = 0;
+        let found = rising_root((0.5, 150.0), 1e-3, |x| {
+            tries += 1;
+            x.sqrt() - 3.5
+        });
+        assert!((found - 12.25).abs() < 1e-6, "{found}");
+        assert!(tries <= 9, "{tries} tries");
+    }
+
+    /// ln x passes 0 at 1; past 2 it is not told.
+    #[test]
+    fn what_has_no_value_lies_beyond_the_root() {
+        let told = |x: f64| if x > 2.0 { f64::NAN } else { x.ln() };
+        let found = rising_root((0.1, 1000.0), 1e-9, told);
+        assert!((found - 1.0).abs() < 1e-9, "{found}");
+    }
 }

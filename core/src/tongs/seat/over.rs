@@ -131,3 +131,23 @@ impl<F: Fn(f64) -> f64> Over<F> {
         [from, highest, to].map(|x| (x, over(x))).to_vec()
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// A circle of 5 mm falls 3 in 4 at 3 mm beside its middle (the triangle of 3, 4 and 5); a stretch
+    /// that it touches between its ends says its slope itself.
+    #[test]
+    fn work_touches_an_end_at_its_own_slope() {
+        let circle = Over {
+            half: 5.0,
+            upper: |x: f64| (25.0 - x * x).max(0.0).sqrt(),
+        };
+        let stretch = (Point::new(3.0, 4.0), Point::new(5.0, 3.0));
+        let at_end = circle.slope(stretch, 3.0);
+        assert!((at_end + 0.75).abs() < 1e-6, "{at_end}");
+        let between = circle.slope(stretch, 4.0);
+        assert!((between + 0.5).abs() < 1e-12, "{between}");
+    }
+}
