@@ -308,14 +308,17 @@ impl Jaw {
     /// The stations with the tip broken.
     pub fn form(&self) -> Form {
         let mut form = self.plain_form();
-        form.break_tip(self.tip.mm().min(self.tip_room()));
+        form.break_tip(self.tip.mm().min(self.tip_room_of(&form)));
         form
     }
 
     /// The largest radius to which the back of its tip can be broken, mm.
     pub fn tip_room(&self) -> f64 {
-        let quarter = self.length.mm() / 4.0;
-        self.plain_form().tip_room().min(quarter)
+        self.tip_room_of(&self.plain_form())
+    }
+
+    fn tip_room_of(&self, plain: &Form) -> f64 {
+        plain.tip_room().min(self.length.mm() / 4.0)
     }
 }
 
