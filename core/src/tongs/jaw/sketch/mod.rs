@@ -152,6 +152,10 @@ impl Style for Sketch {
         self.form_of(self.placed(length))
     }
 
+    fn lay(&self, length: f64) -> Lay {
+        self.laid(self.growth(length).along)
+    }
+
     fn remarks(&self, length: f64) -> Vec<Remark> {
         self.notices(length)
     }
