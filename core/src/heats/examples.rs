@@ -50,9 +50,10 @@ fn inch(over: u32, under: u32) -> Length {
     Length::fraction(over, under, Unit::Inch)
 }
 
-fn celsius(degrees: u32) -> Temperature {
-    let text = format!("{degrees} C");
-    let read = Temperature::parse(&text, Scale::Celsius);
+/// Sizes are in inches, and so temperatures are in the scale that goes with them.
+fn fahrenheit(degrees: u32) -> Temperature {
+    let text = format!("{degrees} F");
+    let read = Temperature::parse(&text, Scale::Fahrenheit);
     read.expect("a whole number is a temperature")
 }
 
@@ -61,7 +62,7 @@ fn gas_forge() -> Source {
         name: "gas forge".to_owned(),
         ready_minutes: 10.0,
         kind: SourceKind::Gas(Gas {
-            chamber: celsius(1250),
+            chamber: fahrenheit(2300),
             opening_width: inch(4, 1),
             opening_height: inch(3, 1),
             length: inch(10, 1),
@@ -76,7 +77,7 @@ fn small_forge() -> Source {
         name: "small forge".to_owned(),
         ready_minutes: 6.0,
         kind: SourceKind::Gas(Gas {
-            chamber: celsius(1200),
+            chamber: fahrenheit(2200),
             opening_width: inch(3, 1),
             opening_height: inch(5, 2),
             length: inch(6, 1),
@@ -91,7 +92,7 @@ fn coal_fire() -> Source {
         name: "coal fire".to_owned(),
         ready_minutes: 15.0,
         kind: SourceKind::Solid(Solid {
-            fire: celsius(1350),
+            fire: fahrenheit(2450),
             hot_spot: inch(4, 1),
             fuel_kg_h: Some(2.5),
         }),

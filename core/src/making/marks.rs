@@ -50,11 +50,11 @@ impl Tool {
 pub struct SetOff {
     /// What meets there.
     pub what: String,
-    /// From the bar's left end, on the rule.
-    pub from_left: Length,
-    /// From the right end of the length that is cut.
-    pub from_right: Length,
-    /// Exact, mm from the left end.
+    /// From the end that marks are set off from, on the rule.
+    pub measured: Length,
+    /// From the other end of the length that is cut.
+    pub from_end: Length,
+    /// Exact, mm from the end that marks are set off from.
     pub at_mm: f64,
     /// On which face.
     pub face: Face,
@@ -72,8 +72,8 @@ fn set_off(balance: &Balance, mark: &Mark, units: Units) -> SetOff {
     let (face, tool) = how(&mark.what);
     SetOff {
         what: mark.what.clone(),
-        from_left: mark.measured(units),
-        from_right: balance.from_end(mark, units),
+        measured: mark.measured(units),
+        from_end: balance.from_end(mark, units),
         at_mm: mark.at_mm,
         face,
         tool,

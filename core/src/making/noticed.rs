@@ -176,9 +176,10 @@ fn jaw_out_of_reach(report: &mut Report, task: &Task<'_>) {
     if let Some(flat) = over {
         let band = reach(flat);
         let message = format!(
-            "{}: it wants {} where plain blows spread the bar to {} to {} (an estimate)",
+            "{}: it wants {} where plain blows, in bites of {}, spread the bar to {} to {} (an estimate)",
             Step::RoughJaw,
             report.size(flat.1),
+            report.size(task.bite()),
             report.size(band.least),
             report.size(band.most)
         );

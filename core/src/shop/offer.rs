@@ -33,11 +33,12 @@ pub struct Offered {
 }
 
 /// The bars to offer beside the usual one: that first, then those that merchants keep, in its unit
-/// and steel, by their area and at one area by shape.
+/// and steel, those first whose area is nearest to its: twice it is as near as half of it.
 pub fn bars_to_offer(usual: &Bar) -> Vec<Bar> {
     let mut others = usual_bars(usual);
     others.retain(|bar| bar.stock != usual.stock);
-    others.sort_by(|a, b| a.stock.area_mm2().total_cmp(&b.stock.area_mm2()));
+    let far = |bar: &Bar| (bar.stock.area_mm2() / usual.stock.area_mm2()).ln().abs();
+    others.sort_by(|a, b| far(a).total_cmp(&far(b)));
     std::iter::once(*usual).chain(others).collect()
 }
 

@@ -118,8 +118,8 @@ fn what_is_wrong_is_named_where_it_stands() {
         &["sources 3, turns, ", "a number is expected"],
     );
     check(
-        "chamber: \"1250 C\"",
-        "chamber: 1250",
+        "chamber: \"2300 F\"",
+        "chamber: 2300",
         &["sources 1, chamber, ", "write it in quotes"],
     );
     check(

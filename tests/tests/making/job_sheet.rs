@@ -143,7 +143,7 @@ fn the_first_page_alone_is_enough_at_the_anvil() {
                 assert!(all.contains(&words), "{name}: \"{words}\" in {all}");
             }
             for mark in plan.marks.iter().take(2) {
-                let from = mark.from_left.to_string();
+                let from = mark.measured.to_string();
                 assert!(all.contains(&from), "{name}: {from} in {all}");
             }
         }
@@ -250,7 +250,7 @@ fn the_command_line_takes_sources() {
     files::put(
         folder.path(),
         "shop.ron",
-        written.replacen("chamber: \"1250 C\"", "chamber: \"9 C\"", 1),
+        written.replacen("chamber: \"2300 F\"", "chamber: \"9 C\"", 1),
     );
     let design = samples_folder().join("light-flat.ron");
     let out = folder.path().join("job.pdf");

@@ -19,8 +19,8 @@ fn the_light_chain_pair_goes_step_by_step_as_the_textbook_has_it() {
     let bar = &plan.stages[0].piece;
     // The book's sum leaves out what the holes and rounded ends take.
     close("bar", bar.length_mm(), 13.0 * INCH, 0.02);
-    let left: Vec<Length> = plan.marks.iter().map(|mark| mark.from_left).collect();
-    let right: Vec<Length> = plan.marks.iter().map(|mark| mark.from_right).collect();
+    let left: Vec<Length> = plan.marks.iter().map(|mark| mark.measured).collect();
+    let right: Vec<Length> = plan.marks.iter().map(|mark| mark.from_end).collect();
     let marks = [length("1 1/4 in"), length("2 1/4 in")];
     assert_eq!(left[..2], marks);
     assert_eq!([right[4], right[3]], marks);

@@ -256,6 +256,33 @@ fn flat_bar_is_the_same_whichever_size_comes_first() {
     }
 }
 
+/// Who says two sizes and no shape means flat bar, or square bar where they are alike.
+#[test]
+fn two_sizes_alone_tell_the_shape() {
+    for (text, other) in [
+        ("1 1/4 x 5/8 in", "5/8 x 1 1/4 in flat"),
+        ("25x12mm", "12 x 25 mm flat"),
+        ("3/8 x 1 bar", "3/8 x 1 in flat"),
+        ("3/4 x 3/4 in", "3/4 in square"),
+        ("20 x 20 mm bar", "20 mm square"),
+        ("20 x 20 mm square", "20 mm square"),
+    ] {
+        assert_eq!(parse_bar(text), parse_bar(other), "{text}");
+        assert_eq!(parse_work(text), parse_work(other), "{text}");
+        assert!(parse_bar(other).is_ok(), "{other}");
+    }
+    called("3/8 x 1 on edge", &[25.4, 9.525]);
+    for text in [
+        "20 x 25 mm square",
+        "1 x 2 x 3 in",
+        "20 x 25 mm round",
+        "3/4",
+    ] {
+        assert!(parse_bar(text).is_err(), "{text}");
+        assert!(parse_work(text).is_err(), "{text}");
+    }
+}
+
 /// Flat bar on edge has its width between the jaws.
 #[test]
 fn flat_bar_on_edge_has_its_width_between_the_jaws() {

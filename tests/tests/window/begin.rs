@@ -4,9 +4,9 @@ use egui::accesskit::Role;
 use egui::{Key, Modifiers};
 use egui_kittest::kittest::{NodeT, Queryable};
 use reinwright::window::Workbench;
-use reinwright_core::asked::Units;
+use reinwright_core::asked::{Units, parse_bar};
 use reinwright_core::finding::Severity;
-use reinwright_core::shop::Answers;
+use reinwright_core::shop::{Answers, bars_to_offer};
 use reinwright_tests::files::folder;
 use reinwright_tests::pairs::{self, work};
 use reinwright_tests::window::{
@@ -165,7 +165,34 @@ fn another_bar_may_be_typed() {
         reinwright_tests::window::fill(&mut window, field, words);
         window.get_by_label_contains(told);
     }
-    reinwright_tests::window::fill(&mut window, field, "18 mm square");
+    // What is cut of it is told before it is taken; a bar that two sizes tell is flat.
+    window.get_by_label(field).focus();
+    press(&mut window, Modifiers::COMMAND, Key::A);
+    window.get_by_label(field).type_text("25 x 12 mm");
+    window.run();
+    window.get_by_label("12 mm x 25 mm flat");
+    assert!(window.query_by_label_contains("names no shape").is_none());
+    press(&mut window, Modifiers::COMMAND, Key::A);
+    window.get_by_label(field).type_text("18 mm square");
+    window.run();
+    press(&mut window, Modifiers::NONE, Key::Enter);
     assert_eq!(window.state().document().bar.stock.words(), "18 mm square");
     assert_eq!(window.state().document().units, Units::Millimetre);
+}
+
+/// A smith looks for bar about as thick as the usual one: by hand, 20 mm square has 400 mm².
+#[test]
+fn bars_nearest_to_the_usual_one_come_first() {
+    let usual = parse_bar("20 mm square").expect("a bar");
+    let offered: Vec<String> = bars_to_offer(&usual)
+        .iter()
+        .map(|bar| bar.stock.words())
+        .collect();
+    assert_eq!(offered[0], "20 mm square");
+    let place = |words: &str| offered.iter().position(|own| own == words).expect(words);
+    // 380, 324, 256, 113 and 64 mm².
+    assert!(place("22 mm round") < place("18 mm square"));
+    assert!(place("18 mm square") < place("16 mm square"));
+    assert!(place("16 mm square") < place("12 mm round"));
+    assert!(place("12 mm round") < place("8 mm square"));
 }

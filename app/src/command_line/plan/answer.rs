@@ -137,8 +137,8 @@ impl MarkAnswer {
         Self {
             what: mark.what.clone(),
             at_mm: mark.at_mm,
-            measured_mm: mark.from_left.mm(),
-            from_right_mm: mark.from_right.mm(),
+            measured_mm: mark.measured.mm(),
+            from_right_mm: mark.from_end.mm(),
             face: mark.face.name(),
             tool: mark.tool.name(),
         }

@@ -101,8 +101,8 @@ impl List {
         for mark in &plan.marks {
             self.line(format_args!(
                 "  {:>9} {:>9}  {}: {}, {}",
-                mark.from_left.to_string(),
-                mark.from_right.to_string(),
+                mark.measured.to_string(),
+                mark.from_end.to_string(),
                 mark.what,
                 mark.tool.name(),
                 mark.face.name()

@@ -1,7 +1,7 @@
 //! What a pair and a tool on the bench have in common: file and history, list of parts, bar, stages
 //! and heats, with the panels that they stand in.
 
-use egui::{Panel, Ui};
+use egui::{Panel, Ui, UiBuilder};
 use reinwright_core::shop::mend::{Mend, Values};
 
 use crate::window::panels::parts::{Listed, PartsList};
@@ -59,9 +59,11 @@ impl<T: Listed + Limited> Desk<T> {
         let before = self.session.now.clone();
         let shown = (&mut self.look, beside);
         let mut asked = Panel::left("parts")
-            .default_size(258.0)
-            .size_range(258.0..=420.0)
-            .show(ui, |ui| self.parts.show(ui, &mut self.session.now, shown))
+            .default_size(PARTS)
+            .size_range(PARTS..=420.0)
+            .show(ui, |ui| {
+                within(ui, |ui| self.parts.show(ui, &mut self.session.now, shown))
+            })
             .inner;
         if self.session.now != before {
             shop.is_last = false;
@@ -130,12 +132,26 @@ impl<T: Listed + Limited + Values> Desk<T> {
     }
 }
 
+/// The longest name of a choice with its field's stands in so much, in points.
+const PARTS: f32 = 268.0;
+
+/// The table of the bar is as wide as this, in points; all else is fitted to it.
+const ANSWERS: f32 = 288.0;
+
 /// The answers, at the right.
 pub(super) fn answers_panel(ui: &mut Ui, show: impl FnOnce(&mut Ui)) {
     Panel::right("answers")
-        .default_size(272.0)
-        .size_range(260.0..=460.0)
-        .show(ui, show);
+        .default_size(ANSWERS)
+        .size_range(ANSWERS..=460.0)
+        .show(ui, |ui| within(ui, show));
+}
+
+/// Shows it in the room that there is: a panel is as wide as the smith drew it, and does not grow
+/// with what stands in it for a while.
+fn within<R>(ui: &mut Ui, show: impl FnOnce(&mut Ui) -> R) -> R {
+    let room = ui.available_rect_before_wrap();
+    let mut inside = ui.new_child(UiBuilder::new().max_rect(room));
+    show(&mut inside)
 }
 
 /// The bar with its marks, under the drawing.

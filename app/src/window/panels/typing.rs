@@ -40,6 +40,11 @@ impl Field {
         found.ok()
     }
 
+    /// Nothing is wrong with a field that nothing stands in yet.
+    pub(super) fn forget_trouble(&mut self) {
+        self.trouble = None;
+    }
+
     /// Why it could not be read.
     #[cfg(test)]
     pub(super) fn trouble(&self) -> Option<&str> {

@@ -39,6 +39,15 @@ impl Forged {
             Self::Tool => ["Right", "Left"],
         }
     }
+
+    /// What belongs to the end that marks are set off from and to the other, in the order in which a smith who stands
+    /// before the bar reads it.
+    pub(crate) fn as_it_lies<T>(self, [from, other]: [T; 2]) -> [T; 2] {
+        match self {
+            Self::Pair => [from, other],
+            Self::Tool => [other, from],
+        }
+    }
 }
 
 /// All that the account of a bar tells.

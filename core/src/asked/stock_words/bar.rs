@@ -3,10 +3,11 @@ use super::sizes::{WHOLE, is_size, plain, sizes};
 use crate::asked::bar::{Bar, Stock};
 use crate::asked::work::wider;
 use crate::steel::Steel;
-use crate::units::{SizeError, Unit, quoted};
+use crate::units::{Length, SizeError, Unit, quoted};
 
 /// Reads a bar such as `3/4 in square`, `20 mm round`, `1/2 x 3/4 in flat`. Of the sizes of flat bar the smaller is
-/// the thickness, whichever comes first, as it is of work.
+/// the thickness, whichever comes first, as it is of work; two sizes alone are those of flat bar, or of square bar
+/// where they are alike.
 ///
 /// # Errors
 /// When the size or the shape cannot be read.
@@ -30,8 +31,10 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
     let (size, shape) = words.split_at(words.len() - behind);
     strange(size, shape)?;
     let sizes = sizes(&size.join(" "), default)?;
-    let stock = match (shape.join(" ").as_str(), &sizes[..]) {
+    let said = shape.join(" ");
+    let stock = match (of_two(&said, &sizes).unwrap_or(&said), &sizes[..]) {
         ("square", &[side]) => Stock::Square { side },
+        ("square", &[side, other]) if side == other => Stock::Square { side },
         ("round", &[diameter]) => Stock::Round { diameter },
         ("flat", &[a, b]) => {
             let (thickness, width) = if b.mm() < a.mm() { (b, a) } else { (a, b) };
@@ -52,6 +55,15 @@ fn bar(text: &str, default: Option<Unit>) -> Result<Bar, StockError> {
         stock,
         steel: Steel::default(),
     })
+}
+
+/// The shape of bar that has two sizes where none is said: alike they are those of square bar, else
+/// of flat.
+pub(super) fn of_two(said: &str, sizes: &[Length]) -> Option<&'static str> {
+    match sizes {
+        [a, b] if matches!(said, "" | "bar") => Some(if a == b { "square" } else { "flat" }),
+        _ => None,
+    }
 }
 
 /// Shapes that work has and no bar.

@@ -1,7 +1,7 @@
 use super::said::{self, Held, Said};
 use super::sizes::{WHOLE, is_size, plain};
 use super::wanted::Asked;
-use super::{StockError, pieces};
+use super::{StockError, bar, pieces};
 use crate::asked::Choice;
 use crate::asked::work::{AngleHeld, Lie, Work, wider};
 use crate::units::{Unit, quoted};
@@ -9,7 +9,8 @@ use crate::units::{Unit, quoted};
 /// Reads work such as `3/8 in flat`, `1/4 x 1 in flat`, `16 mm square`, `5/8 in hexagon on corners`,
 /// or by its name: `M16`, `5/8 bolt behind its head`, `1/2 in pipe`, `DN 25`, `#5 rebar`,
 /// `1 x 1 x 1/8 in angle`. A fraction without a unit is of an inch. Of the sizes of flat bar and of
-/// an angle the smallest is the thickness, whichever comes first.
+/// an angle the smallest is the thickness, whichever comes first; two sizes alone are those of flat
+/// bar, or of square bar where they are alike.
 ///
 /// # Errors
 /// When a size, the shape or any other word cannot be read, or no table has the name.
@@ -41,7 +42,7 @@ fn work(text: &str, default: Option<Unit>) -> Result<Work, StockError> {
     };
     let work = match pieces::read(&asked) {
         Some(work) => work?,
-        None => bar(&asked)?,
+        None => plain_bar(&asked)?,
     };
     held(work, said)
 }
@@ -94,7 +95,7 @@ const SHAPES: &str =
     "flat, round, square, hexagon, octagon, bolt, nut, pipe, rebar or angle, as in 5/8 hex";
 
 /// Bar by its shape.
-fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
+fn plain_bar(asked: &Asked<'_>) -> Result<Work, StockError> {
     const OF_BAR: &str = "bar is told by its size and shape, and on flats or on corners";
     const OF_ROUND: &str = "round bar is told by its size and shape alone";
     const ON_EDGE: &str =
@@ -102,14 +103,18 @@ fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
     const OF_FLAT: &str =
         "flat bar has a thickness and a width, the smaller is the thickness, as in 3/8 x 1 in flat";
     let numbers = asked.words.iter().take_while(|word| is_size(word)).count();
-    let shape = asked.words.get(numbers).copied().unwrap_or_default();
-    let shape = match shape {
-        "flat" | "round" | "square" | "octagon" => shape,
+    let said = asked.words.get(numbers).copied().unwrap_or_default();
+    let of_two = match said {
+        "" | "bar" if numbers > 0 => bar::of_two(said, &asked.sizes()?),
+        _ => None,
+    };
+    let shape = match of_two.unwrap_or(said) {
+        shape @ ("flat" | "round" | "square" | "octagon") => shape,
         "hexagon" | "hex" => "hexagon",
         "oct" => "octagon",
         _ => {
             let (size, rest) = asked.words.split_at(numbers);
-            super::bar::strange(size, rest)?;
+            bar::strange(size, rest)?;
             // A text without any size is better told of that.
             asked.sizes()?;
             return Err(StockError::Shape(asked.text.to_owned(), SHAPES));
@@ -139,6 +144,10 @@ fn bar(asked: &Asked<'_>) -> Result<Work, StockError> {
             Work::round(diameter)
         }
         ("square", &[side]) => {
+            understood("square", &["square", "bar"])?;
+            Work::square(side, lie)
+        }
+        ("square", &[side, other]) if side == other => {
             understood("square", &["square", "bar"])?;
             Work::square(side, lie)
         }

@@ -130,7 +130,7 @@ fn marks_words(job: &Job<'_>) -> String {
     let told: Vec<String> = marks
         .iter()
         .take(count)
-        .map(|mark| format!("{} {}, {}", mark.from_left, mark.tool.name(), on(mark.face)))
+        .map(|mark| format!("{} {}, {}", mark.measured, mark.tool.name(), on(mark.face)))
         .collect();
     let from = if double {
         "From each end"

@@ -317,7 +317,7 @@ fn marks(plan: &Plan, shown: &Stage, (y, scale): (f64, Scale), show: Show) -> Ve
             continue;
         };
         let (middle, z) = (own.middle, own.middle.y + own.half);
-        let words = show.number(mark.from_left.mm());
+        let words = show.number(mark.measured.mm());
         let half = scale.width(&words) / 2.0;
         let row = rows
             .iter()

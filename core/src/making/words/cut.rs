@@ -34,7 +34,13 @@ impl Told<'_> {
     }
 
     pub(super) fn trim_jaw(&self) -> Words {
-        cut("Cut the tip square and file off fins and laps")
+        words(
+            "Cut the tip square and file off fins and laps".to_owned(),
+            "square, no burr".to_owned(),
+            &[
+                "What is cut off cold flies: saw it, or wear eye protection and let nobody stand in its way",
+            ],
+        )
     }
 }
 

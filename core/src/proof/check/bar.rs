@@ -135,7 +135,7 @@ fn upset(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
         return;
     }
     let message = format!(
-        "the {part} has a section of {} ({} × {}), {ratio:.2} times the bar's {}",
+        "the {part} has a section of {} ({} x {}), {ratio:.2} times the bar's {}",
         check.report.show().area(largest.area),
         check.size(largest.depth),
         check.size(largest.width),
@@ -169,7 +169,7 @@ fn spread(check: &mut Check<'_>, part: Part, cuts: &[Cut]) {
     let (small, large) = (cut.depth.min(cut.width), cut.depth.max(cut.width));
     let reach = widest_mm((thick, wide), small);
     let message = format!(
-        "the {part} is {} wide where it is {} thick; plain blows spread this bar to about {} at the most",
+        "the {part} is {} wide where it is {} thick; even in long bites plain blows spread this bar to about {} at the most",
         check.size(large),
         check.size(small),
         check.size(reach).trim_start_matches('~'),

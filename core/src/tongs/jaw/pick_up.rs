@@ -23,9 +23,9 @@ pub enum PickUpPlace {
 }
 
 simple_choice!(PickUpPlace {
-    Tips => "between the tips",
-    Small => "in the small opening",
-    Large => "in the large opening",
+    Tips => "the tips",
+    Small => "the small opening",
+    Large => "the large opening",
 });
 
 /// Tips that meet closely and, behind them, two round openings bent into the jaw.
@@ -49,7 +49,7 @@ pub struct PickUp {
 }
 
 fields! { PickUp: |Self { place, small, large, depth, width, tip_depth, tip_width }, v| {
-    v.choice("place", place).says("Holds it", "Where the work of this design is held");
+    v.choice("place", place).says("Held in", "Where the work of this design is held");
     v.value("small", small, STEEL).of_work()
         .says("Small opening", "Round work that the opening behind the tips is bent for");
     v.value("large", large, STEEL).of_work()

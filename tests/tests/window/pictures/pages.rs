@@ -3,6 +3,7 @@
 use egui::{Key, Modifiers};
 use reinwright::window::{Surroundings, Workbench};
 use reinwright_core::asked::{Units, parse_bar};
+use reinwright_core::tongs::document::Document;
 use reinwright_core::tool::{Tool, ToolKind};
 use reinwright_tests::designs::{sample, samples_folder};
 use reinwright_tests::files::put;
@@ -147,7 +148,11 @@ pub(crate) struct Way {
 
 /// Shows a page of a sample.
 pub(crate) fn show(page: Page, design: &str, way: Way) -> Seen {
-    let mut design = sample(design);
+    show_design(page, sample(design), way)
+}
+
+/// Shows a page of a design.
+pub(crate) fn show_design(page: Page, mut design: Document, way: Way) -> Seen {
     design.units = way.units;
     seen(page, way, |around| Workbench::with(design, around))
 }

@@ -4,7 +4,9 @@
 use egui::emath::Rot2;
 use egui::epaint::{ClippedShape, Shape, TextShape};
 use egui::{Pos2, Rect, Vec2};
-use reinwright_core::asked::Units;
+use reinwright_core::asked::{Units, parse_bar, parse_work};
+use reinwright_core::tongs::document::Document;
+use reinwright_core::tongs::jaw::JawKind;
 use reinwright_core::tool::ToolKind;
 use reinwright_tests::painted::Seen;
 use reinwright_tests::window::SMALL;
@@ -206,6 +208,34 @@ fn none_is_cut_at(fine: f32, units: Units) {
         let seen = pages::show(*page, "v-bit-square", way);
         let words = cut(&seen).into_iter().chain(overlapping(&seen));
         found.extend(words.map(|words| format!("{}: {words:?}", page.0)));
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
+
+/// The panel of answers is no wider than it was drawn, whatever stands in it: here stout pairs of every jaw, whose
+/// numbers are the longest.
+#[test]
+fn no_word_of_the_answers_is_cut_for_any_jaw() {
+    const ANSWERS: [&str; 4] = ["head", "fit", "strength", "making"];
+    let way = Way {
+        size: SMALL,
+        units: Units::Inch,
+        theme: "light",
+        fine: 1.0,
+    };
+    let mut found = Vec::new();
+    for &jaw in JawKind::ALL {
+        let (work, bar) = (
+            parse_work("1 13/64 in square").expect("work"),
+            parse_bar("5/8 x 1 1/4 in flat").expect("a bar"),
+        );
+        let design = Document::starting(jaw, work, bar);
+        for page in pages::ALL.iter().filter(|page| ANSWERS.contains(&page.0)) {
+            let seen = pages::show_design(*page, design.clone(), way);
+            // A name goes on in its field.
+            let words = cut(&seen).into_iter().filter(|words| *words != design.name);
+            found.extend(words.map(|words| format!("{jaw:?}, {}: {words:?}", page.0)));
+        }
     }
     assert!(found.is_empty(), "{found:#?}");
 }

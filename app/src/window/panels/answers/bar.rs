@@ -72,7 +72,7 @@ fn piece(
     section(ui, title);
     Grid::new((title, "parts"))
         .num_columns(4)
-        .spacing([10.0, 3.0])
+        .spacing([7.0, 3.0])
         .show(ui, |ui| {
             ui.weak("Part");
             let (long, cubic) = (units.show().sign(), volume_sign(units));
@@ -141,7 +141,7 @@ fn marks(ui: &mut Ui, balance: &Balance, (units, of): (Units, Forged)) {
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
             let show = units.show();
-            for side in of.ends() {
+            for side in of.as_it_lies(of.ends()) {
                 right(ui, |ui| ui.weak(format!("{side} {}", show.sign())));
             }
             ui.weak("What meets there");
@@ -150,7 +150,7 @@ fn marks(ui: &mut Ui, balance: &Balance, (units, of): (Units, Forged)) {
                 let from = of.ends()[0].to_lowercase();
                 let hint = format!("exactly {} from the {from}", exact(mark.at_mm, units));
                 let ends = [mark.measured(units), balance.from_end(mark, units)];
-                for end in ends {
+                for end in of.as_it_lies(ends) {
                     right(ui, |ui| ui.strong(show.number(end.mm()))).on_hover_text(&hint);
                 }
                 ui.add(egui::Label::new(capital(&mark.what)).wrap());

@@ -182,13 +182,13 @@ fn marks(ui: &mut Ui, plan: &Plan, (units, of): (Units, Forged)) {
         .num_columns(3)
         .spacing([10.0, 3.0])
         .show(ui, |ui| {
-            for side in of.ends() {
+            for side in of.as_it_lies(of.ends()) {
                 right(ui, |ui| ui.weak(format!("{side} {}", show.sign())));
             }
-            ui.weak("What meets there, face, tool");
+            ui.add(Label::new(RichText::new("What meets there, face, tool").weak()).wrap());
             ui.end_row();
             for mark in &plan.marks {
-                for end in [mark.from_left, mark.from_right] {
+                for end in of.as_it_lies([mark.measured, mark.from_end]) {
                     right(ui, |ui| ui.strong(show.number(end.mm())));
                 }
                 let words = format!(

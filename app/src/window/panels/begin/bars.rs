@@ -22,6 +22,8 @@ pub(super) struct Bars {
     offers: Vec<Offer>,
     to_make: Vec<Bar>,
     other: Field,
+    /// The bar that is typed, once it can be read.
+    typed: Option<Offer>,
     /// Which bar is asked for, and what the first is.
     asks: &'static str,
     /// The first that will do is to come under the keyboard.
@@ -38,8 +40,12 @@ pub(super) enum First {
 impl First {
     fn asks(self) -> &'static str {
         match self {
-            Self::UsedLast => "Which bar is it forged from? The first is the one you used last.",
-            Self::Common => "Which bar is it forged from? The first is a common one.",
+            Self::UsedLast => {
+                "Which bar is it forged from? The first is the one you used last, then those nearest to it."
+            }
+            Self::Common => {
+                "Which bar is it forged from? The first is a common one, then those nearest to it."
+            }
         }
     }
 }
@@ -112,23 +118,40 @@ impl Bars {
         other.or(taken)
     }
 
-    /// A bar that is typed, for one that is not in the list.
+    /// A bar that is typed, for one that is not in the list; what would be cut of it is told as it is typed.
     fn other_bar(&mut self, ui: &mut Ui, unit: Unit, begin: Begin<'_>) -> Option<Document> {
         let hint = "Such as 3/4 in square, 20 mm round, 1/2 x 3/4 in flat";
         let row = ui.horizontal(|ui| {
             let field = self.other.show(ui, ("Another bar", hint));
+            if field.changed() {
+                self.other.forget_trouble();
+                self.typed = None;
+                if !self.other.text.trim().is_empty() {
+                    self.read(unit, begin);
+                }
+            }
             let entered = field.lost_focus() && ui.input(|i| i.key_pressed(Key::Enter));
             ui.button("Begin from it").clicked() || entered
         });
-        let pair = row.inner.then(|| {
-            let read = |text: &str| {
-                let bar = parse_bar_in(text, unit).map_err(|error| error.to_string())?;
-                begin(bar)
-            };
-            self.other.read(read)
-        });
+        if row.inner {
+            self.read(unit, begin);
+        }
+        if let Some(offer) = &self.typed {
+            let name = ui.strong(capital(&offer.bar.stock.words()));
+            ui.label(words(ui, offer)).labelled_by(name.id);
+        }
         self.other.say(ui);
-        pair.flatten()
+        let begun = self
+            .typed
+            .as_ref()
+            .and_then(|offer| offer.pair.as_ref().ok());
+        begun.filter(|_| row.inner).map(|of| of.pair.clone())
+    }
+
+    /// Reads the bar that is typed and begins the pair from it.
+    fn read(&mut self, unit: Unit, begin: Begin<'_>) {
+        let bar = self.other.read(|text| parse_bar_in(text, unit));
+        self.typed = bar.map(|bar| Offer::of(bar, begin(bar)));
     }
 
     fn rows(&mut self, ui: &mut Ui) -> Option<Document> {
@@ -164,10 +187,7 @@ fn sound_first(offers: &[Offer]) -> impl Iterator<Item = &Offer> {
 /// `3/4 in square`, what is cut of it and what the pair weighs; or why it gives none.
 fn row(ui: &mut Ui, offer: &Offer) -> egui::Response {
     let name = capital(&offer.bar.stock.words());
-    let words = match &offer.pair {
-        Ok(of) => told(ui, of),
-        Err(why) => faint(ui, why),
-    };
+    let words = words(ui, offer);
     let size = vec2(ui.available_width(), ROW);
     let button = Button::new(RichText::new(&name).strong())
         .right_text(words)
@@ -177,6 +197,14 @@ fn row(ui: &mut Ui, offer: &Offer) -> egui::Response {
     let enabled = offer.pair.is_ok();
     ui.allocate_ui_with_layout(size, layout, |ui| ui.add_enabled(enabled, button))
         .inner
+}
+
+/// What is cut of it and what the pair weighs; or why it gives none.
+fn words(ui: &Ui, offer: &Offer) -> RichText {
+    match &offer.pair {
+        Ok(of) => told(ui, of),
+        Err(why) => faint(ui, why),
+    }
 }
 
 fn told(ui: &Ui, of: &Offered) -> RichText {

@@ -146,7 +146,6 @@ impl Sketching {
         ui.add_space(2.0);
         next = self.values(ui, (document, jaw), sketch).or(next);
         next = self.lay(ui, (document, jaw), sketch).or(next);
-        ui.separator();
         self.section(ui, (document.units, jaw), sketch).or(next)
     }
 

@@ -77,6 +77,7 @@ impl Sketching {
         sketch: &Sketch,
     ) -> Option<Sketch> {
         let steel = sketch.nodes[self.node].steel?;
+        ui.separator();
         if self.node == 0 {
             ui.weak("The heel is a rectangle: there the neck ends");
             return None;
