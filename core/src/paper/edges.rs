@@ -14,17 +14,7 @@ impl Drawing {
     /// The same with the edges of another drawing of the same views in thin lines.
     #[must_use]
     pub fn with_thin(mut self, other: &Self) -> Self {
-        let view_of = |item: &Item| match item {
-            Item::Group(group) => group.view,
-            Item::Path(_) | Item::Text(_) => None,
-        };
-        for item in &mut self.items {
-            let Item::Group(group) = item else { continue };
-            let same = |other: &&Item| group.view.is_some() && view_of(other) == group.view;
-            if let Some(Item::Group(same)) = other.items.iter().find(same) {
-                group.items.extend(thin(edges(same.items.clone())));
-            }
-        }
+        add_thin(&mut self.items, &other.items);
         self
     }
 
@@ -35,6 +25,32 @@ impl Drawing {
             items: self.items.into_iter().map(uncoloured).collect(),
         }
     }
+}
+
+/// Adds to each view among items the edges of the same view among others, in thin lines; a group that holds views
+/// is gone through.
+fn add_thin(items: &mut [Item], others: &[Item]) {
+    let groups = others.iter().filter_map(|item| match item {
+        Item::Group(group) => Some(group),
+        Item::Path(_) | Item::Text(_) => None,
+    });
+    for item in items {
+        let Item::Group(group) = item else { continue };
+        let same = |other: &&GroupItem| (other.view, &other.name) == (group.view, &group.name);
+        let Some(same) = groups.clone().find(same) else {
+            continue;
+        };
+        if is_view(group) {
+            group.items.extend(thin(edges(same.items.clone())));
+        } else {
+            add_thin(&mut group.items, &same.items);
+        }
+    }
+}
+
+/// Whether it is a view; those of what stands are told by their names alone.
+fn is_view(group: &GroupItem) -> bool {
+    group.view.is_some() || group.name.ends_with(" view")
 }
 
 /// The visible edges among items, and blank paper where steel hides those behind it.

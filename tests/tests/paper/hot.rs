@@ -1,14 +1,18 @@
 //! Hot size: EN 1993-1-2 carried through to millimetres on the page.
 
+use std::collections::BTreeSet;
+
 use kurbo::{Rect, Shape};
 use reinwright::jobs::pages::Consent;
 use reinwright::jobs::printing::Template;
 use reinwright::jobs::what::{Kind, Size, What};
-use reinwright_core::paper::Paper;
+use reinwright_core::draw;
+use reinwright_core::paper::{Item, Line, Paper};
+use reinwright_core::shop::ToolAnswers;
 use reinwright_core::steel::{HEAT_COLOURS, Heat, HeatError, elongation};
 use reinwright_core::tongs::resolve;
 use reinwright_tests::designs::sample;
-use reinwright_tests::within;
+use reinwright_tests::{tools, within};
 
 use super::{FILE, reader};
 
@@ -123,4 +127,55 @@ fn every_sheet_says_for_which_heat_it_is() {
     assert!(hot.iter().any(|page| page.contains("COLD SIZE")), "{hot:?}");
     let said = "HOT SIZE, 950 °C, ORANGE (+1.28 %)";
     assert!(hot.iter().any(|page| page.contains(said)), "{hot:?}");
+}
+
+/// The paths of lines of a kind, by the view in which they stand.
+fn lines(items: &[Item], kind: Line, view: &str) -> Vec<(String, String)> {
+    let of = |item: &Item| match item {
+        Item::Path(path) if path.line == Some(kind) => vec![(view.to_owned(), path.path.to_svg())],
+        Item::Path(_) | Item::Text(_) => Vec::new(),
+        Item::Group(group) if group.name.ends_with("view") => {
+            lines(&group.items, kind, &group.name)
+        }
+        Item::Group(group) => lines(&group.items, kind, view),
+    };
+    items.iter().flat_map(of).collect()
+}
+
+/// Every view of a tool has its cold edges in it, those that lie and those that stand.
+#[test]
+fn a_hot_tool_has_its_cold_edges_in_every_view() {
+    for (name, tool) in tools::all() {
+        let model = ToolAnswers::to(&tool).model;
+        let cold = draw::tool(&tool, &model, &draw::DrawOptions::default());
+        let both = cold.clone().grown(1.0118).with_thin(&cold);
+        let thin = lines(&both.items, Line::Neighbour, "");
+        let mut views = BTreeSet::new();
+        for edge in lines(&cold.items, Line::Outline, "") {
+            if ["Side view", "Top view", "Front view"].contains(&edge.0.as_str()) {
+                assert!(thin.contains(&edge), "{name}: {edge:?}");
+                views.insert(edge.0);
+            }
+        }
+        assert_eq!(views.len(), 2, "{name}: {views:?}");
+    }
+}
+
+/// What is said of the size is whole however narrow the page is: by the longest words of it.
+#[test]
+fn the_size_is_said_in_full_on_a_narrow_page() {
+    let size = Size::Both(Heat::parse("bright yellow").expect("a colour"));
+    let what = What {
+        size,
+        ..What::default()
+    };
+    let template = Template::with(&sample("light-flat"), &what, None);
+    for paper in [Paper::A4, Paper::Letter] {
+        let pdf = template.pdf(paper, Consent::All).expect("few pages");
+        for page in reader::read(&pdf) {
+            let words = page.words().join(" ");
+            let whole = words.contains("THIN LINE COLD") || words.contains("COLD SIZE");
+            assert!(whole && !words.contains('…'), "{words}");
+        }
+    }
 }

@@ -3,6 +3,7 @@ use kurbo::{Affine, BezPath, Point, Rect, Size, Vec2};
 use super::layout::{BAR_HEIGHT, Layout, NOTE, NOTE_SPACING};
 use super::lettering::{Weight, fitted, text, wrap};
 use super::{TitleBlock, outline, symbol};
+use crate::paper::font::text_width;
 use crate::paper::{Align, Fill, Item, Line};
 
 /// Height of what stands under the page map, mm.
@@ -96,14 +97,15 @@ impl Strip<'_> {
         let room = cell.width() - 2.0 * PAD;
         let beside = room - symbol::WIDTH - 0.5;
         let row = |down: f64| Point::new(cell.x0 + PAD, cell.y1 - down);
-        let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), self.reduced);
-        vec![
+        let mut items = vec![
             fitted(row(4.6), &title.design, 4.2, Weight::Bold, room),
             fitted(row(8.4), &self.name, 3.0, Weight::Plain, room),
-            fitted(row(13.6), &size_note, 4.8, Weight::Bold, room),
             fitted(row(16.4), &title.unit, SMALL, Weight::Plain, beside),
             fitted(row(18.9), &maker(title), SMALL, Weight::Plain, beside),
-        ]
+        ];
+        let size_note = format!("{} · 1 : {}", title.size_note.to_uppercase(), self.reduced);
+        items.extend(size_rows(&size_note, room, row));
+        items
     }
 
     /// The page's number and, if there are several, all in small with this one filled.
@@ -138,6 +140,22 @@ impl Strip<'_> {
         }
         items
     }
+}
+
+/// Which size is drawn, as large as it has room in a row; what would be too small for that stands in two.
+fn size_rows(words: &str, room: f64, row: impl Fn(f64) -> Point) -> Vec<Item> {
+    /// Height of the letters of two rows, and how far down one and two stand, mm.
+    const LETTERS: f64 = 2.6;
+    const ONE: f64 = 13.6;
+    const ROWS: [f64; 2] = [11.2, 13.8];
+    if text_width(words, LETTERS, true) <= room {
+        return vec![fitted(row(ONE), words, 4.8, Weight::Bold, room)];
+    }
+    let rows = wrap(words, LETTERS, Weight::Bold, room);
+    let placed = rows.iter().zip(ROWS);
+    let item =
+        |(words, down): (&String, f64)| fitted(row(down), words, LETTERS, Weight::Bold, room);
+    placed.map(item).collect()
 }
 
 /// Width of the page map's cell, mm: more where there are many pages and the title has room beside them.
