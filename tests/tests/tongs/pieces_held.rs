@@ -189,3 +189,25 @@ fn work_that_cannot_be_is_a_stop() {
         assert_eq!(said.expect(text).severity, Severity::Stop, "{text}");
     }
 }
+
+/// What is held over little of its length is told with what lies in line: of a nut its hole, since it has no shank
+/// (M16: 14.8 mm high, ISO 4032; a head 10 mm high, ISO 4014).
+#[test]
+fn short_work_is_kept_in_line_by_what_it_has() {
+    for (text, held, in_line) in [
+        ("M16 nut on corners", "the nut over 14.8 mm", "its hole"),
+        (
+            "M16 by its head on corners",
+            "the head of the bolt over 10 mm",
+            "the shank",
+        ),
+    ] {
+        let found = Answers::to(&starting("v bit", text, "20 mm square")).findings;
+        let told = found
+            .iter()
+            .find(|f| f.kind == Kind::GripShort)
+            .expect(text);
+        assert!(told.message.contains(held), "{}", told.message);
+        assert!(told.hint.contains(in_line), "{}", told.hint);
+    }
+}

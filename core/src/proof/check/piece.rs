@@ -115,16 +115,16 @@ fn short(check: &mut Check<'_>) {
     if length >= flats || check.model.work.lies != Lies::Endwise {
         return;
     }
+    let (held, in_line) = match work.bolt_held() {
+        Some(_) => ("the head of the bolt", "the shank"),
+        None => ("the nut", "its hole"),
+    };
     let message = format!(
-        "the jaws hold {} over {} only, and it is {} across its flats",
-        match work.bolt_held() {
-            Some(_) => "the head of the bolt",
-            None => "the nut",
-        },
+        "the jaws hold {held} over {} only, and it is {} across its flats",
         check.size(length),
         check.size(flats)
     );
-    let hint = "set it well into the jaws and keep the shank in line with the tongs";
+    let hint = format!("set it well into the jaws and keep {in_line} in line with the tongs");
     check
         .report
         .note(Kind::GripShort, Part::Work)
