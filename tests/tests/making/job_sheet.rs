@@ -409,3 +409,17 @@ fn a_broken_piece_ends_at_its_break_line() {
     }
     assert!(ends > 10, "{ends} broken ends");
 }
+
+/// Nothing is told twice at the end of the details, with the shop's sources and without.
+#[test]
+fn who_comes_first_is_told_once() {
+    let shop = Sources::default();
+    for shop in [None, Some(&shop)] {
+        let (_, pages) = sheet_of(&sample("v-bit-square"), None, (Paper::A4, shop));
+        let items: Vec<Item> = pages.into_iter().flat_map(|page| page.items).collect();
+        let all = texts(&items, Vec2::ZERO).into_iter();
+        let told: Vec<String> = all.map(|(text, _)| text.text).collect();
+        let told = told.join(" ");
+        assert_eq!(told.matches("Local codes").count(), 1, "{told}");
+    }
+}

@@ -203,7 +203,11 @@ fn cautions(job: &Job<'_>) -> Vec<String> {
             vec![caution::HOT, caution::EYES, caution::FIRE, caution::FIRST]
         }
     };
-    all.extend(at_the_forge.into_iter().map(str::to_owned));
+    // The last line says again who comes first.
+    let others = at_the_forge
+        .into_iter()
+        .filter(|line| *line != caution::FIRST);
+    all.extend(others.map(str::to_owned));
     all.push(caution::ON_EVERY_SHEET.to_owned());
     all
 }
