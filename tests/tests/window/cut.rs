@@ -13,7 +13,7 @@ use reinwright_tests::designs::samples_folder;
 use reinwright_tests::files::{bytes, folder, put};
 use reinwright_tests::pairs::{length, starting};
 use reinwright_tests::window::{
-    Window, around, click, fill, give_path, press, show_for, value, write,
+    OnBench, Window, around, click, fill, give_path, press, show_for, value, write,
 };
 
 fn flat() -> Document {
@@ -218,4 +218,35 @@ fn tools_are_cut_from_the_same_bars() {
     let told = shown.accesskit_node().label().unwrap_or_default();
     // The punch and the drift for 5/8 in are of one bar, the other six drifts of four more.
     assert_eq!(told.matches("1 bar: proven").count(), 5, "{told}");
+}
+
+/// What was added from its file and is opened then is one pair, not two.
+#[test]
+fn a_design_that_was_added_and_is_opened_stands_there_once() {
+    let shop = folder();
+    let other = Document {
+        name: "Vee".to_owned(),
+        ..starting("v-bit", "16 mm square on corners", "20 mm round")
+    };
+    put(shop.path(), "vee.ron", document::write(&other));
+    let mut window = at_list(flat());
+    click(&mut window, "Add a design…");
+    give_path(&mut window, &shop.path().join("vee.ron"), "Open");
+    fill(&mut window, "Pairs of Vee", "3");
+    press(&mut window, Modifiers::COMMAND, Key::O);
+    give_path(&mut window, &shop.path().join("vee.ron"), "Open");
+    assert_eq!(window.state().document(), &other);
+    press(&mut window, Modifiers::NONE, Key::F7);
+    assert_eq!(value(&window, "Pairs of Vee").as_deref(), Some("3"));
+    let rows = window.get_all_by_label("Pairs of Vee").count();
+    assert_eq!(rows, 1);
+}
+
+/// What is usual is so in the units that are shown: the field and the list name the same shortest end.
+#[test]
+fn the_list_follows_the_units() {
+    let mut window = at_list(flat());
+    check_list(&mut window, "ends from 200 mm are kept");
+    click(&mut window, "Show inches");
+    check_list(&mut window, "ends from 8 in are kept");
 }

@@ -39,10 +39,13 @@ pub(crate) struct CutList {
     fields: Fields,
     paper: Paper,
     /// What the list is of.
-    asked: Option<(Vec<Order>, Rack)>,
+    asked: Option<Asked>,
     cutting: Option<Cutting>,
     found: Found,
 }
+
+/// What a list depends on: what is usual, such as the shortest end that is kept, is so in its units.
+type Asked = (Vec<Order>, Rack, Units);
 
 /// How far a list is known.
 #[derive(Debug, Default)]
@@ -101,14 +104,20 @@ impl CutList {
         Ok(())
     }
 
-    /// What is open comes first, as it stands now, in place of what was open before.
+    /// What is open comes first, as it stands now, in place of what was open before. What was added from
+    /// its file already is not cut a second time.
     pub(crate) fn open(&mut self, designs: Vec<Made>) {
         let known = |design: &Made| {
             let same = |own: &&Pairs| own.is_open() && own.name() == design.name();
             self.pairs.iter().find(same).map_or(1, |own| own.count)
         };
+        let added = |design: &&Made| {
+            let same = |own: &Pairs| !own.is_open() && own.design == **design;
+            self.pairs.iter().any(same)
+        };
         let open = designs
             .iter()
+            .filter(|design| !added(design))
             .map(|design| Pairs::open(design, known(design)));
         let open: Vec<Pairs> = open.collect();
         self.pairs.retain(|own| !own.is_open());
@@ -157,7 +166,7 @@ impl CutList {
         self.before = cut.then_some(was);
         if cut {
             // The list stays as it was cut, though the bars are gone.
-            self.asked = Some((self.orders(), self.rack.clone()));
+            self.asked = Some(self.asks());
         }
         Ok(())
     }
@@ -167,6 +176,10 @@ impl CutList {
         orders(wanted.map(|own| own.design.order(&own.balance, own.count)))
     }
 
+    fn asks(&self) -> Asked {
+        (self.orders(), self.rack.clone(), self.units)
+    }
+
     /// The plan that is shown, to be printed.
     pub(crate) fn plan(&self) -> Option<&CutPlan> {
         self.found.plan.as_ref()
@@ -174,13 +187,13 @@ impl CutList {
 
     /// Looks for the list anew where something else is asked, and takes in what was found.
     fn follow(&mut self, ctx: &Context) {
-        let asked = (self.orders(), self.rack.clone());
+        let asked = self.asks();
         if self.asked.as_ref() != Some(&asked) {
-            let (orders, rack) = asked.clone();
+            let (orders, rack, units) = asked.clone();
             self.asked = Some(asked);
             self.before = None;
             self.found.stopped = false;
-            self.cutting = Some(Cutting::start(ctx, orders, rack, self.units));
+            self.cutting = Some(Cutting::start(ctx, orders, rack, units));
         }
         let Some(found) = self.cutting.as_ref().and_then(|cutting| cutting.poll(ctx)) else {
             return;
