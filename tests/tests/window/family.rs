@@ -179,6 +179,24 @@ fn a_family_is_made_of_a_design_in_one_step() {
     assert!(window.state().is_changed(), "a new family is not on disk");
 }
 
+/// A pair is named after its work, which is one size of many in its family; a name that was typed stays.
+#[test]
+fn a_family_is_not_named_after_one_size() {
+    for (name, set) in [
+        ("Flat tongs for 1/2 in flat", "Flat tongs"),
+        ("Flat tongs for the bench", "Flat tongs for the bench"),
+    ] {
+        let own = Document {
+            name: name.to_owned(),
+            ..design()
+        };
+        let mut window = show(Workbench::with(own, around()), TALL);
+        click(&mut window, "File");
+        click(&mut window, "Make a family of this design");
+        assert_eq!(family(&window).name, set);
+    }
+}
+
 #[test]
 fn a_size_is_taken_out_as_a_design() {
     let folder = folder();

@@ -7,6 +7,7 @@ use egui::Context;
 use reinwright_core::asked::StockSizes;
 use reinwright_core::paper::Paper;
 use reinwright_core::shop::family::Family;
+use reinwright_core::tongs::document::Document;
 
 use super::open::Open;
 use super::workbench::Workbench;
@@ -14,6 +15,12 @@ use crate::jobs::order::Order;
 use crate::window::state::job::Ended;
 use crate::window::state::news::Said;
 use crate::window::state::session::Session;
+
+/// What a design is called without the work that it was begun for, since its family holds more than that.
+fn of_any_size(base: &Document) -> &str {
+    let work = format!(" for {}", base.work.name());
+    base.name.strip_suffix(&*work).unwrap_or(&base.name)
+}
 
 impl Workbench {
     /// Shows a family that has no file yet.
@@ -25,7 +32,10 @@ impl Workbench {
     pub(super) fn make_family(&mut self) {
         let what = match &self.open {
             Open::Design(design) => {
-                self.begin_family(Family::from_design(&design.desk.session.now));
+                let base = &design.desk.session.now;
+                let mut family = Family::from_design(base);
+                family.name = of_any_size(base).to_owned();
+                self.begin_family(family);
                 "design"
             }
             Open::Tool(tool) => {
