@@ -193,6 +193,19 @@ fn a_new_tool_is_begun_from_its_size_and_its_bar() {
     assert!(window.state().is_changed(), "nothing but the window has it");
 }
 
+/// The size that is proposed is typed over, with no key between.
+#[test]
+fn a_size_is_typed_over_the_one_that_is_proposed() {
+    let mut window = show_design(pairs::flat(), SMALL);
+    begin(&mut window, ToolKind::RoundPunch);
+    window.get_by_label("Across its end").type_text("7/16 in");
+    window.run();
+    assert_eq!(
+        reinwright_tests::window::value(&window, "Across its end").as_deref(),
+        Some("7/16 in")
+    );
+}
+
 #[test]
 fn no_tool_is_begun_from_what_is_no_size() {
     let mut window = show_design(pairs::flat(), SMALL);

@@ -3,6 +3,7 @@
 
 use std::time::{Duration, Instant};
 
+use egui::text_edit::TextEditState;
 use egui::{Button, Context, Key, Label, RichText, ScrollArea, Sense, Ui, vec2};
 use lyon::tessellation::FillTessellator;
 use reinwright_core::asked::{Bar, Units, parse_bar_in};
@@ -11,7 +12,7 @@ use reinwright_core::units::Length;
 
 use super::question::{OF_CARDS, Ready, Room, ask, foot, lead, over_foot};
 use super::tool_card::{Pictured, card, columns};
-use super::typing::Field;
+use super::typing::{Field, come_to};
 use crate::window::paint::focus::follow;
 use crate::window::paint::theme::Palette;
 use crate::window::state::rows::capital;
@@ -236,6 +237,9 @@ impl Sizing {
                 ui.end_row();
                 if std::mem::take(&mut self.fresh) {
                     size.request_focus();
+                    // The size that is proposed is typed over, not behind.
+                    let state = TextEditState::load(ui.ctx(), size.id).unwrap_or_default();
+                    come_to(ui, state, (size.id, &self.size.text));
                 }
                 entered = (size.lost_focus() || bar.lost_focus())
                     && ui.input(|i| i.key_pressed(Key::Enter));
