@@ -72,7 +72,8 @@ impl Drawn<'_> {
                 show.temperature(hottest(&self.course.along)),
                 show.temperature(hottest(&self.course.left_along)),
             ),
-            across: (0.0, long),
+            // As the piece is drawn over it: its tip at the right.
+            across: (long, 0.0),
             up: self.up(),
             range: self.range(),
             foot: (needs.0 / unit, needs.1 / unit),

@@ -30,6 +30,7 @@ pub(super) struct Plot {
     pub(super) title: String,
     /// In words, for a screen reader.
     pub(super) said: String,
+    /// What stands at the left and at the right end; it may count to the left.
     pub(super) across: (f64, f64),
     pub(super) up: (f64, f64),
     /// The forging range.
@@ -95,13 +96,14 @@ impl Plot {
             );
         }
         let about = f64::from(plot.width() / 60.0).max(2.0);
-        let along = ticks(self.across, about);
+        let (left, right) = self.across;
+        let along = ticks((left.min(right), left.max(right)), about);
         let digits = decimals(&along);
         for value in along {
             let foot = at(value, self.up.0);
             let thin = Stroke::new(1.0, palette.ink);
             painter.vline(foot.x, plot.bottom()..=plot.bottom() + 3.0, thin);
-            let align = if foot.x > plot.right() - 14.0 {
+            let align = if foot.x > plot.right() - 14.0 && value > 0.0 {
                 Align2::RIGHT_TOP
             } else {
                 Align2::CENTER_TOP
@@ -132,7 +134,8 @@ impl Plot {
     )]
     fn place(&self, plot: Rect, (x, y): (f64, f64)) -> Pos2 {
         let part = |(from, to): (f64, f64), at: f64| {
-            let whole = (to - from).max(1e-9);
+            // What has no length has no direction either.
+            let whole = (to - from).abs().max(1e-9).copysign(to - from);
             ((at - from) / whole).clamp(0.0, 1.0) as f32
         };
         Pos2::new(

@@ -18,7 +18,10 @@ pub(super) fn show(ui: &mut Ui, heat: &Heat) -> Option<Wish> {
             row(
                 ui,
                 "Sources made ready",
-                format!("{}, {}", totals.changes, spoken(totals.ready_s)),
+                match totals.changes {
+                    0 => "none".to_owned(),
+                    changes => format!("{changes}, in {}", spoken(totals.ready_s)),
+                },
             );
             row(ui, "Waiting for heat", spoken(totals.heating_s));
             row(ui, "To anvil and back", spoken(totals.handling_s));
