@@ -105,7 +105,7 @@ fn piece(
                 sum(
                     ui,
                     &capital(allowance.what.name()),
-                    &units.show().text(allowance.bar_length_mm),
+                    &loss(allowance.bar_length_mm, units),
                 );
             }
             let total = units.show().text(piece.bar_length_mm);
@@ -163,6 +163,19 @@ fn caution(ui: &mut Ui, steel: Steel) {
     section(ui, "Take care");
     for words in at_the_forge(steel) {
         ui.label(words);
+    }
+}
+
+/// A loss; one that is less than is shown is not nothing.
+fn loss(mm: f64, units: Units) -> String {
+    let (least, finest_mm) = match units {
+        Units::Inch => ("1/64 in", MM_PER_INCH / 64.0),
+        Units::Millimetre => ("0.1 mm", 0.1),
+    };
+    if mm > 0.0 && mm < finest_mm / 2.0 {
+        format!("under {least}")
+    } else {
+        units.show().text(mm)
     }
 }
 

@@ -36,6 +36,9 @@ const CHOICES: f32 = 326.0;
 /// Heading and foot together are so high, in points.
 const ABOVE_AND_BELOW: f32 = 150.0;
 
+/// An edge stands so far out of what it is about, in points.
+const EDGE: f32 = 3.0;
+
 /// What goes with every template.
 const BURNS: &str =
     "Paper burns: take the outline over to plate or chalk before you lay hot work against it.";
@@ -206,7 +209,8 @@ impl Print {
 /// A part of the dialog that keeps to its area.
 fn of_area(ui: &mut Ui, area: Rect, salt: &str) -> Ui {
     let mut own = ui.new_child(UiBuilder::new().max_rect(area).id_salt(salt));
-    own.set_clip_rect(area.intersect(ui.clip_rect()));
+    // Edges of buttons and pages are drawn about them.
+    own.set_clip_rect(area.expand(EDGE).intersect(ui.clip_rect()));
     own
 }
 
