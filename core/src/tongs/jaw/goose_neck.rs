@@ -56,9 +56,9 @@ fields! { GooseNeck: |it, v| {
     v.value("throat_height", throat_height, STEEL).of_work()
         .says("Throat height", "From the line of face or lips to the inside of the neck");
     v.value("neck_depth", neck_depth, STEEL)
-        .says("Goose neck depth", "Of its steel, in the side view");
+        .says("Steel depth", "Of the goose neck, in the side view");
     v.value("neck_width", neck_width, STEEL)
-        .says("Goose neck width", "Of its steel, in the top view");
+        .says("Steel width", "Of the goose neck, in the top view");
 }}
 
 impl Style for GooseNeck {
