@@ -83,6 +83,30 @@ fn each_sight_has_its_key() {
     assert!(all < head, "{all} {head}");
 }
 
+/// The keys of the drawing bring it back where the page Heats stands in its place, and so does a pair that is begun.
+#[test]
+fn the_drawing_comes_back_from_the_heats() {
+    let (_, _, design) = designs().remove(0);
+    let mut window = show_design(design, SMALL);
+    for key in [Key::F2, Key::F3, Key::F4, Key::F5] {
+        press(&mut window, Modifiers::NONE, Key::F8);
+        assert!(window.query_by_label("What is heated in what").is_some());
+        press(&mut window, Modifiers::NONE, key);
+        assert!(
+            window.query_by_label("What is heated in what").is_none(),
+            "{key:?}"
+        );
+    }
+    press(&mut window, Modifiers::NONE, Key::F8);
+    press(&mut window, Modifiers::COMMAND, Key::N);
+    window.get_by_label("Work to hold").type_text("3/8 flat");
+    window.run();
+    for _step in ["work", "jaw", "bar"] {
+        press(&mut window, Modifiers::NONE, Key::Enter);
+    }
+    assert!(window.query_by_label("What is heated in what").is_none());
+}
+
 /// True size is shown about the head: its middle is the middle of the sheet.
 #[test]
 fn true_size_is_about_the_head() {

@@ -199,6 +199,7 @@ impl DesignBench {
         match self.desk.look.page {
             Page::Making => self.desk.stages.see(sight),
             Page::Bar | Page::Fit | Page::Strength | Page::Heats | Page::Findings => {
+                self.desk.show_drawing();
                 self.paper.see(sight);
             }
         }
@@ -206,6 +207,7 @@ impl DesignBench {
 
     /// Shows the drawing at so many points per millimetre.
     pub(super) fn set_scale(&mut self, scale: f32) {
+        self.desk.show_drawing();
         self.paper.set_scale(scale);
     }
 

@@ -48,6 +48,11 @@ impl<T: Listed + Limited> Desk<T> {
         self.look.page = page;
     }
 
+    /// Looks at the drawing, where another page stands in its place.
+    pub(super) fn show_drawing(&mut self) {
+        self.look.page = self.look.page.beside_drawing();
+    }
+
     /// Shows the list of parts; what cannot be saved is not begun, and the sources of heat are no
     /// longer what was changed last.
     pub(super) fn listed(

@@ -38,9 +38,16 @@ impl Workbench {
     /// Goes on to something else, whatever becomes of what is open.
     pub(super) fn go_on(&mut self, ctx: &Context, next: Next) {
         match next {
-            Next::Begin(document) => self.show_design(Session::unsaved(*document)),
+            // What is begun is seen first.
+            Next::Begin(document) => {
+                let page = self.page().beside_drawing();
+                self.show_open(Open::design(Session::unsaved(*document), page));
+            }
             Next::Ready(document) => self.show_design(Session::begun(*document)),
-            Next::BeginTool(tool) => self.show_tool(Session::unsaved(*tool)),
+            Next::BeginTool(tool) => {
+                let page = self.page().beside_drawing();
+                self.show_open(Open::tool(Session::unsaved(*tool), page));
+            }
             Next::ReadyTool(tool) => self.show_tool(Session::begun(*tool)),
             Next::ReadyFamily(family) => self.show_open(Open::family(Session::begun(*family))),
             Next::ReadyTools(set) => self.show_open(Open::tools(Session::begun(*set))),

@@ -151,6 +151,9 @@ impl ToolBench {
 impl ToolBench {
     /// Shows the whole drawing: a tool is seen at a glance.
     pub(super) fn see_all(&mut self) {
+        if self.desk.look.page == Page::Heats {
+            self.desk.show_drawing();
+        }
         self.sheet.see_all();
         self.desk.stages.see(Sight::All);
     }
@@ -167,6 +170,7 @@ impl ToolBench {
 
     /// Shows the drawing at so many points per millimetre.
     pub(super) fn set_scale(&mut self, scale: f32) {
+        self.desk.show_drawing();
         self.sheet.set_scale(scale);
     }
 

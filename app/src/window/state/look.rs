@@ -37,6 +37,14 @@ impl Page {
     /// The pages of a tool.
     pub(crate) const OF_TOOL: [Self; 4] = [Self::Bar, Self::Making, Self::Heats, Self::Findings];
 
+    /// This page, or the first one where this one stands in place of the drawing.
+    pub(crate) fn beside_drawing(self) -> Self {
+        match self {
+            Self::Making | Self::Heats => Self::Bar,
+            Self::Bar | Self::Fit | Self::Strength | Self::Findings => self,
+        }
+    }
+
     /// This page if a tool has it, else its first.
     pub(crate) fn of_tool(self) -> Self {
         if Self::OF_TOOL.contains(&self) {

@@ -24,6 +24,8 @@ use crate::window::state::leafing::Leafing;
 /// Between two pages, and for the number under one, in points.
 const GAP: f32 = 10.0;
 const NUMBER: f32 = 18.0;
+/// The rim about the page that is pointed at, in points.
+const RIM: f32 = 2.0;
 /// A page is at least so wide, and so many stand beside each other at the most.
 const SMALLEST: f32 = 104.0;
 const MOST_ACROSS: usize = 8;
@@ -149,6 +151,7 @@ fn all(
 ) -> Option<usize> {
     let list = ScrollArea::vertical().auto_shrink([false, false]);
     list.show(ui, |ui| {
+        ui.add_space(RIM);
         let room = ui.available_size() - vec2(GAP, GAP);
         let (across, cell) = cells(room, pages);
         let mut clicked = None;
@@ -213,7 +216,7 @@ fn small(
     let sheet = Rect::from_center_size(room.center(), vec2(width, height) * scale);
     draw(ui, page, sheet, fills);
     if response.hovered() {
-        let rim = Stroke::new(2.0, palette.accent);
+        let rim = Stroke::new(RIM, palette.accent);
         ui.painter()
             .rect_stroke(sheet, 0.0, rim, StrokeKind::Outside);
     }
