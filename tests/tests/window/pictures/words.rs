@@ -240,6 +240,41 @@ fn no_word_of_the_answers_is_cut_for_any_jaw() {
     assert!(found.is_empty(), "{found:#?}");
 }
 
+/// Every value of every jaw and every tool is called by words that fit into the list of parts, which is looked at whole.
+#[test]
+fn no_word_of_the_parts_is_cut_for_any_jaw_or_tool() {
+    let way = Way {
+        size: (SMALL.0, 2400.0),
+        units: Units::Inch,
+        theme: "light",
+        fine: 1.0,
+    };
+    let page = |all: &'static [pages::Page], name: &str| {
+        let found = all.iter().find(|page| page.0 == name);
+        *found.expect("a page")
+    };
+    let mut found = Vec::new();
+    for &jaw in JawKind::ALL {
+        let (work, bar) = (
+            parse_work("3/4 in square").expect("work"),
+            parse_bar("3/4 in square").expect("a bar"),
+        );
+        let design = Document::starting(jaw, work, bar);
+        let seen = pages::show_design(page(pages::ALL, "head"), design.clone(), way);
+        let words = cut(&seen).into_iter().filter(|words| *words != design.name);
+        found.extend(words.map(|words| format!("{jaw:?}: {words:?}")));
+    }
+    for kind in ToolKind::ALL {
+        let seen = pages::show_tool(page(pages::OF_TOOL, "tool"), *kind, way);
+        found.extend(
+            cut(&seen)
+                .into_iter()
+                .map(|words| format!("{kind}: {words:?}")),
+        );
+    }
+    assert!(found.is_empty(), "{found:#?}");
+}
+
 #[test]
 fn no_word_of_a_tool_is_cut_in_the_smallest_window() {
     let mut found = Vec::new();
