@@ -28,7 +28,7 @@ pub use half::{half, other_half};
 pub use heat::{heat, heat_bare};
 pub use job_sheet::{Job, JobHeats, Made, job_sheet};
 pub use on_work::{end_picture, fit_picture, pair_on};
-pub use pair::pair;
+pub use pair::{BarePair, bare, dimensioned, pair};
 pub use pattern::{Kept, pattern};
 pub use stage::{Finished, Ground, ground, stage, stage_at_work, staged};
 pub use stress::{STRESS_STEPS, stressed, stressed_on};

@@ -23,9 +23,45 @@ pub(super) struct Subject<'a> {
     pub(super) scale: Scale,
 }
 
+/// The three views of a pair with the work in the jaws, without sizes and names: text of any size
+/// can be set about them.
+#[derive(Debug, Clone)]
+pub struct BarePair {
+    side: Vec<Item>,
+    top: Vec<Item>,
+    end: Vec<Item>,
+}
+
+/// The pair without sizes and names, each half turned past the set pose by so much, radians.
+pub fn bare(document: &Document, model: &Model, (opening, breaks): (f64, Breaks)) -> BarePair {
+    let [side, top] = [
+        views::side::pair(document, model, opening),
+        views::top::pair(document, model),
+    ]
+    .map(|mut view| {
+        view.push(axis(model));
+        breaks.of(view)
+    });
+    BarePair {
+        side,
+        top,
+        end: views::end::pair(document, model, opening),
+    }
+}
+
 /// The pair: side, top and end view, aligned, with the work in the jaws. Origin at the rivet in
 /// the side view.
 pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawing {
+    let bare = bare(document, model, (options.opening, options.breaks));
+    dimensioned((document, model), bare, options)
+}
+
+/// The same of views that were drawn with the opening and the breaks of these options.
+pub fn dimensioned(
+    (document, model): (&Document, &Model),
+    bare: BarePair,
+    options: &DrawOptions,
+) -> Drawing {
     let subject = Subject {
         document,
         model,
@@ -33,15 +69,11 @@ pub fn pair(document: &Document, model: &Model, options: &DrawOptions) -> Drawin
         breaks: options.breaks,
         scale: options.scale(),
     };
-    let [mut side, mut top] = [
-        views::side::pair(document, model, options.opening),
-        views::top::pair(document, model),
-    ]
-    .map(|mut view| {
-        view.push(axis(model));
-        options.breaks.of(view)
-    });
-    let end = views::end::pair(document, model, options.opening);
+    let BarePair {
+        mut side,
+        mut top,
+        end,
+    } = bare;
     if options.end.needs_arrow(document.projection) {
         side.extend(looking_arrow(model, subject.scale));
     }

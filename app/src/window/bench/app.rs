@@ -7,6 +7,10 @@ use super::workbench::Workbench;
 /// The smallest window in which everything can be reached, in points.
 const SMALLEST: [f32; 2] = [1024.0, 700.0];
 
+/// Letters lie in one picture that is so many pixels wide and grows in height, and no larger. A display takes
+/// wider ones, of which the first rows alone would fill megabytes.
+const LETTERS: usize = 4096;
+
 struct App {
     workbench: Workbench,
     /// What the smith is told once the program has failed.
@@ -23,6 +27,10 @@ impl eframe::App for App {
         if let Some(told) = &self.failed {
             tell(ui, told);
         }
+    }
+
+    fn raw_input_hook(&mut self, _ctx: &egui::Context, input: &mut egui::RawInput) {
+        input.max_texture_side = input.max_texture_side.map(|side| side.min(LETTERS));
     }
 
     fn on_exit(&mut self, _gl: Option<&eframe::glow::Context>) {

@@ -6,7 +6,7 @@ use egui::Context;
 use kurbo::{Point, Rect};
 use reinwright_core::asked::{Units, Work};
 use reinwright_core::draw::handle::{self, Handle, OnPaper};
-use reinwright_core::draw::{self, DrawOptions, EndView, Shifts};
+use reinwright_core::draw::{self, BarePair, DrawOptions, EndView, Shifts};
 use reinwright_core::forge;
 use reinwright_core::paper::{Breaks, Drawing};
 use reinwright_core::proof::fit::{ChartRow, Contact, Fit, NoContact, chart_beyond, fit_on};
@@ -40,6 +40,7 @@ pub(crate) struct Answers {
     handles: Option<All>,
     planned: Option<Rc<Planned>>,
     pair: Option<Drawn<PairKey>>,
+    bare: Option<(Lying, BarePair)>,
     bar: Option<Drawn<f64>>,
 }
 
@@ -66,6 +67,9 @@ pub(super) struct Drawn<Key> {
     drawing: Drawing,
     bounds: Rect,
 }
+
+/// How the steel of a pair lies: half of the opening in radians, and what is left out of the reins.
+type Lying = (f64, Breaks);
 
 /// How the pair is drawn.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -156,6 +160,7 @@ impl Answers {
             handles: None,
             planned: None,
             pair: None,
+            bare: None,
             bar: None,
         }
     }
@@ -230,12 +235,20 @@ impl Answers {
             ..DrawOptions::default()
         };
         let (document, model) = (&self.document, &self.known.model);
+        let lying = (key.opening, key.brought.breaks);
+        // To fit a sheet the same steel is drawn with text of one size after another.
+        let bare = &mut self.bare;
+        bare.take_if(|(kept, _)| *kept != lying);
         let tried = self
             .tried
             .as_ref()
             .and_then(|tried| tried.strength.as_ref());
         drawn(&mut self.pair, key, || match key.shown {
-            Shown::Own => draw::pair(document, model, &options),
+            Shown::Own => {
+                let new = || (lying, draw::bare(document, model, lying));
+                let (_, bare) = bare.get_or_insert_with(new);
+                draw::dimensioned((document, model), bare.clone(), &options)
+            }
             Shown::Tried {
                 size_mm,
                 half_angle,

@@ -207,7 +207,7 @@ pub(super) fn trade(document: &Document, way: Way) -> Trade {
 /// What the trade says of one jaw. A bow or a bend in front of a bit makes no bit safe that is not.
 fn trade_of(jaw: &Jaw, work: &Work, way: Way) -> Trade {
     let said = jaw.kind().trade(work, way);
-    let said = said.unwrap_or_else(|| by_lay(jaw.plain_form().lay, way));
+    let said = said.unwrap_or_else(|| by_lay(jaw.lay(), way));
     let said = if work.is_on_edge() && jaw.kind() != JawKind::BoxJaw {
         said.worse(ON_EDGE)
     } else {

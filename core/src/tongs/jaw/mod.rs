@@ -85,6 +85,11 @@ pub trait Style: Fields {
     /// end of the neck; `rise` counts from the line of the faces or lips.
     fn form(&self, length: f64) -> Form;
 
+    /// How its form lays the work.
+    fn lay(&self, length: f64) -> Lay {
+        self.form(length).lay
+    }
+
     /// What the trade says of holding some work in it in some way; what its starting pair can do is
     /// reckoned apart. `None` leaves all to the reckoning.
     fn trade(_work: &Work, _way: Way) -> Option<Trade> {
@@ -192,6 +197,10 @@ macro_rules! styles {
 
             fn form(&self, length: f64) -> Form {
                 match self { $(Self::$style(style) => style.form(length)),+ }
+            }
+
+            fn lay(&self, length: f64) -> Lay {
+                match self { $(Self::$style(style) => style.lay(length)),+ }
             }
 
             fn remarks(&self, length: f64) -> Vec<Remark> {
@@ -305,17 +314,25 @@ impl Jaw {
         self.style.form(self.length.mm())
     }
 
+    /// How it lays the work.
+    pub fn lay(&self) -> Lay {
+        self.style.lay(self.length.mm())
+    }
+
     /// The stations with the tip broken.
     pub fn form(&self) -> Form {
         let mut form = self.plain_form();
-        form.break_tip(self.tip.mm().min(self.tip_room()));
+        form.break_tip(self.tip.mm().min(self.tip_room_of(&form)));
         form
     }
 
     /// The largest radius to which the back of its tip can be broken, mm.
     pub fn tip_room(&self) -> f64 {
-        let quarter = self.length.mm() / 4.0;
-        self.plain_form().tip_room().min(quarter)
+        self.tip_room_of(&self.plain_form())
+    }
+
+    fn tip_room_of(&self, plain: &Form) -> f64 {
+        plain.tip_room().min(self.length.mm() / 4.0)
     }
 }
 

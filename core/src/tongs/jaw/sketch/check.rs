@@ -2,11 +2,11 @@
 
 use super::edit::{FARTHEST, MOST_NODES, WIDEST};
 use super::grown::LONGEST_LINE;
-use super::{LEAST_APART, STEEPEST, Sketch, SketchLay, Steel};
+use super::{LEAST_APART, Placed, STEEPEST, Sketch, SketchLay, Steel};
 use crate::asked::LimitError;
 use crate::asked::range::STEEL;
 use crate::finding::{GEOMETRY, Kind};
-use crate::tongs::jaw::{Course, Remark, Style};
+use crate::tongs::jaw::Remark;
 use crate::units::Show;
 
 impl Sketch {
@@ -69,35 +69,17 @@ impl Sketch {
             }
         }
         all.extend(self.thin());
-        all.extend(self.swings(length));
-        all.extend(self.folds(length));
+        let placed = self.placed(length);
+        all.extend(swings(placed.line));
+        all.extend(self.folds(placed));
         all
-    }
-
-    /// A line that is longer than any jaw is wound, or slopes that point away from the next node, so
-    /// that it swings out: it is drawn straight.
-    fn swings(&self, length: f64) -> Option<Remark> {
-        let line = self.placed(length).line;
-        let words = move |show: Show| {
-            format!(
-                "is drawn straight: its line would be {} long, {} is the most",
-                show.text(line),
-                show.text(LONGEST_LINE)
-            )
-        };
-        let hint = "turn the slopes towards the next node, or bring the nodes in line";
-        let remark = || {
-            let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);
-            remark.held(line, LONGEST_LINE)
-        };
-        (line > LONGEST_LINE).then(remark)
     }
 
     /// A line that bends tighter than the steel on the inside of the bend is thick folds the
     /// steel.
-    fn folds(&self, length: f64) -> Option<Remark> {
-        let (spare, s) = self.form(length).placed(0.0, 0.0).tightest_bend()?;
-        let along = Course::through(&self.placed(length).poses).1;
+    fn folds(&self, placed: Placed) -> Option<Remark> {
+        let along = placed.along.clone();
+        let (spare, s) = self.form_of(placed).placed(0.0, 0.0).tightest_bend()?;
         let node = along.iter().filter(|at| **at <= s).count().max(1);
         let words = move |show: Show| {
             // A hair is a size that no smith reads.
@@ -123,6 +105,24 @@ impl Sketch {
         };
         self.nodes.iter().enumerate().filter_map(thin).collect()
     }
+}
+
+/// A line that is longer than any jaw is wound, or slopes that point away from the next node, so
+/// that it swings out: it is drawn straight.
+fn swings(line: f64) -> Option<Remark> {
+    let words = move |show: Show| {
+        format!(
+            "is drawn straight: its line would be {} long, {} is the most",
+            show.text(line),
+            show.text(LONGEST_LINE)
+        )
+    };
+    let hint = "turn the slopes towards the next node, or bring the nodes in line";
+    let remark = || {
+        let remark = Remark::stop(Kind::SketchTurnsBack, words, hint, GEOMETRY);
+        remark.held(line, LONGEST_LINE)
+    };
+    (line > LONGEST_LINE).then(remark)
 }
 
 /// A node whose back lies on its inside, or within it.

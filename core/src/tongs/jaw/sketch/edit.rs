@@ -178,14 +178,13 @@ impl Sketch {
 
     /// Its form as drawn, and how far along it each node is.
     fn drawn(&self) -> (crate::tongs::jaw::Form, Vec<f64>) {
-        use crate::tongs::jaw::{Course, Style};
         let as_drawn = Self {
             fits: self.drawn_for,
             ..self.clone()
         };
-        let length = self.drawn_length();
-        let along = Course::through(&as_drawn.placed(length).poses).1;
-        (as_drawn.form(length), along)
+        let placed = as_drawn.placed(self.drawn_length());
+        let along = placed.along.clone();
+        (as_drawn.form_of(placed), along)
     }
 
     /// The sketch without a node; the first and the last one stay.

@@ -149,31 +149,11 @@ impl Style for Sketch {
     }
 
     fn form(&self, length: f64) -> Form {
-        let placed = self.placed(length);
-        let (course, along) = Course::through(&placed.poses);
-        let mut profiles: Vec<Profile> = self.shapes.iter().map(SketchShape::profile).collect();
-        profiles.push(Profile::rectangle());
-        let plain = profiles.len() - 1;
-        let mut stations = Vec::new();
-        for (index, steel) in &placed.steel {
-            // The neck ends in a rectangle.
-            let shape = if *index == 0 {
-                plain
-            } else {
-                steel.shape.min(plain)
-            };
-            stations.push(station(along[*index], steel, shape, placed.growth.across));
-        }
-        let last = along.len() - 1;
-        let (from, to) = self.grip;
-        let from = from.min(last.saturating_sub(1));
-        Form {
-            course,
-            stations,
-            profiles,
-            grip: (along[from], along[to.clamp(from + 1, last)]),
-            lay: self.laid(placed.growth.along),
-        }
+        self.form_of(self.placed(length))
+    }
+
+    fn lay(&self, length: f64) -> Lay {
+        self.laid(self.growth(length).along)
     }
 
     fn remarks(&self, length: f64) -> Vec<Remark> {
@@ -184,10 +164,15 @@ impl Style for Sketch {
 /// The nodes in the size in which they are used, put right where they could not be drawn.
 struct Placed {
     growth: Growth,
-    /// How long the line is, mm. One that is too long to be drawn lies straight in `poses`.
+    /// How long the line is as it was asked for, mm. One that is too long to be drawn lies
+    /// straight in `poses`.
     line: f64,
     /// x, y in mm and heading in radians of every node.
     poses: Vec<(f64, f64, f64)>,
+    /// The line through them.
+    course: Course,
+    /// How far along it every node is, mm.
+    along: Vec<f64>,
     /// The nodes that carry steel.
     steel: Vec<(usize, Steel)>,
 }
@@ -225,11 +210,34 @@ impl Sketch {
 
     /// How far along the jaw each node is, for a jaw of some length, mm.
     pub fn along(&self, length: f64) -> Vec<f64> {
-        Course::through(&self.placed(length).poses).1
+        self.placed(length).along
     }
 
     fn placed(&self, length: f64) -> Placed {
         let growth = self.growth(length);
+        let mut poses = self.poses(growth, length);
+        let (mut course, mut along) = Course::through(&poses);
+        let line = course.length();
+        if line > grown::LONGEST_LINE || !line.is_finite() {
+            for pose in &mut poses {
+                (pose.1, pose.2) = (0.0, 0.0);
+            }
+            (course, along) = Course::through(&poses);
+        }
+        let steel = self.steel(poses.len());
+        Placed {
+            growth,
+            line,
+            poses,
+            course,
+            along,
+            steel,
+        }
+    }
+
+    /// x, y in mm and heading in radians of every node, from the heel and in their order; at least
+    /// two.
+    fn poses(&self, growth: Growth, length: f64) -> Vec<(f64, f64, f64)> {
         let mut poses: Vec<(f64, f64, f64)> = Vec::with_capacity(self.nodes.len().max(2));
         for node in &self.nodes {
             let least = poses.last().map_or(f64::MIN, |pose| pose.0 + LEAST_APART);
@@ -252,18 +260,34 @@ impl Sketch {
             let (x, y, _) = poses.last().copied().unwrap_or_default();
             poses.push((x + length.max(1.0), y, 0.0));
         }
-        let line = Course::through(&poses).0.length();
-        if line > grown::LONGEST_LINE || !line.is_finite() {
-            for pose in &mut poses {
-                (pose.1, pose.2) = (0.0, 0.0);
-            }
+        poses
+    }
+
+    /// The stations along the line through the placed nodes.
+    fn form_of(&self, placed: Placed) -> Form {
+        let along = &placed.along;
+        let mut profiles: Vec<Profile> = self.shapes.iter().map(SketchShape::profile).collect();
+        profiles.push(Profile::rectangle());
+        let plain = profiles.len() - 1;
+        let mut stations = Vec::with_capacity(placed.steel.len());
+        for (index, steel) in &placed.steel {
+            // The neck ends in a rectangle.
+            let shape = if *index == 0 {
+                plain
+            } else {
+                steel.shape.min(plain)
+            };
+            stations.push(station(along[*index], steel, shape, placed.growth.across));
         }
-        let steel = self.steel(poses.len());
-        Placed {
-            growth,
-            line,
-            poses,
-            steel,
+        let last = along.len() - 1;
+        let (from, to) = self.grip;
+        let from = from.min(last.saturating_sub(1));
+        Form {
+            grip: (along[from], along[to.clamp(from + 1, last)]),
+            course: placed.course,
+            stations,
+            profiles,
+            lay: self.laid(placed.growth.along),
         }
     }
 

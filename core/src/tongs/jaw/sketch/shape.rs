@@ -117,26 +117,28 @@ impl SketchShape {
 
     /// Its profile; the full box if its surfaces are no surfaces.
     pub fn profile(&self) -> Profile {
-        if self.fault().is_some() {
-            return Profile::rectangle();
-        }
-        Profile::of_unit(&self.upper, &self.lower)
+        self.read().unwrap_or_else(|_| Profile::rectangle())
     }
 
     /// What is wrong with it, if anything is.
     pub fn fault(&self) -> Option<&'static str> {
+        self.read().err()
+    }
+
+    /// Its profile, or why it has none.
+    fn read(&self) -> Result<Profile, &'static str> {
         /// More pieces than this are no section.
         const MOST: usize = 200;
         for pieces in [&self.upper, &self.lower] {
             if pieces.is_empty() || pieces.len() > MOST {
-                return Some("a surface has no pieces, or over 200");
+                return Err("a surface has no pieces, or over 200");
             }
             if !pieces.iter().all(sound) {
-                return Some("a piece leaves the box or runs backwards");
+                return Err("a piece leaves the box or runs backwards");
             }
             let (first, last) = (pieces[0].span().0, pieces[pieces.len() - 1].span().1);
             if (first + 1.0).abs() > 0.2 || (last - 1.0).abs() > 0.2 {
-                return Some("a surface does not reach from side to side");
+                return Err("a surface does not reach from side to side");
             }
         }
         let profile = Profile::of_unit(&self.upper, &self.lower);
@@ -145,9 +147,9 @@ impl SketchShape {
             inside && profile.upper_at(u) < profile.lower_at(u) - 1e-6
         });
         if crossed || profile.fullness() < 0.01 {
-            return Some("its two surfaces cross");
+            return Err("its two surfaces cross");
         }
-        None
+        Ok(profile)
     }
 
     fn pieces(&self, side: Surface) -> &Vec<Piece> {

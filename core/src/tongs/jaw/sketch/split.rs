@@ -7,7 +7,7 @@
 //! node only bends the line.
 
 use super::edit::MOST_NODES;
-use super::{Growth, LEAST_STEEL, Node, STEEPEST, Sketch, SketchShape, Steel, Style};
+use super::{Growth, LEAST_STEEL, Node, Placed, STEEPEST, Sketch, SketchShape, Steel};
 use crate::shape::section::Profile;
 use crate::shape::sweep::{Ease, Path, Pose, Station};
 use crate::units::{Length, Offset, Unit};
@@ -48,41 +48,25 @@ impl Sketch {
     /// The node that a stretch has room for.
     fn node_after(&self, node: usize, length: f64) -> Option<Node> {
         let (here, next) = (self.nodes.get(node)?, self.nodes.get(node + 1)?);
-        let growth = self.growth(length);
-        let parting = self.parting(node, length)?;
-        let bare = as_drawn(&parting.pose, self.nodes[0].x.mm(), growth);
+        let placed = self.placed(length);
+        let parting = parting(&placed, node)?;
+        let bare = as_drawn(&parting.pose, self.nodes[0].x.mm(), placed.growth);
         let apart = |from: &Node, to: &Node| to.x.mm() - from.x.mm() >= ROOM;
         let has_room = self.nodes.len() < MOST_NODES
             && bare.slope.abs() <= STEEPEST
             && apart(here, &bare)
             && apart(&bare, next);
         has_room.then(|| Node {
-            steel: self.steel_within(node, parting.along, length),
+            steel: self.steel_within(node, parting.along, placed),
             ..bare
         })
     }
 
-    fn parting(&self, node: usize, length: f64) -> Option<Parting> {
-        let poses = self.placed(length).poses;
-        let at = |&(x, y, heading): &(f64, f64, f64)| (Point::new(x, y), heading);
-        let ends = [at(poses.get(node)?), at(poses.get(node + 1)?)];
-        let runs = Path::through(&ends);
-        let s = match runs.as_slice() {
-            [] => return None,
-            [one] => one.length / 2.0,
-            [first, ..] => first.length,
-        };
-        let path = Path::new(ends[0].0, ends[0].1, runs);
-        Some(Parting {
-            pose: path.at(s),
-            along: self.along(length)[node] + s,
-        })
-    }
-
     /// The section of a new node behind a node, if it is in proportion to those on both sides.
-    fn steel_within(&self, node: usize, along: f64, length: f64) -> Option<Steel> {
-        let (form, places) = (self.form(length), self.along(length));
-        let all = self.steel(self.nodes.len());
+    fn steel_within(&self, node: usize, along: f64, placed: Placed) -> Option<Steel> {
+        let (all, places) = (placed.steel.clone(), placed.along.clone());
+        let across = placed.growth.across;
+        let form = self.form_of(placed);
         let after = all.iter().position(|(index, _)| *index > node)?;
         let (from, to) = (&all[after - 1], &all[after]);
         let alike = self.shape_at(from) == self.shape_at(to);
@@ -96,7 +80,6 @@ impl Sketch {
         if last && (places[to.0] - along) / 2.0 < form.tip_room() {
             return None;
         }
-        let across = self.growth(length).across;
         Some(between(stations, along, across).shaped_as(&to.1))
     }
 
@@ -106,6 +89,22 @@ impl Sketch {
         let rectangle = || SketchShape::of(&Profile::rectangle());
         shape.cloned().unwrap_or_else(rectangle)
     }
+}
+
+fn parting(placed: &Placed, node: usize) -> Option<Parting> {
+    let at = |&(x, y, heading): &(f64, f64, f64)| (Point::new(x, y), heading);
+    let ends = [at(placed.poses.get(node)?), at(placed.poses.get(node + 1)?)];
+    let runs = Path::through(&ends);
+    let s = match runs.as_slice() {
+        [] => return None,
+        [one] => one.length / 2.0,
+        [first, ..] => first.length,
+    };
+    let path = Path::new(ends[0].0, ends[0].1, runs);
+    Some(Parting {
+        pose: path.at(s),
+        along: placed.along[node] + s,
+    })
 }
 
 /// A node that only bends the line, as it is drawn: the line begins at this x.
