@@ -120,7 +120,7 @@ fn panels_stand_as_they_did() {
         (sheet.left() - style.left()).round()
     };
     let usual = wide("");
-    assert!(wide("parts 358 800\n") > usual + 90.0, "{usual}");
+    assert!(wide("parts 368 800\n") > usual + 90.0, "{usual}");
     assert!(wide("parts 9000 800\n") < 450.0);
     assert_eq!(wide("parts NaN 800\n"), usual);
     let mut window = show(
