@@ -133,6 +133,18 @@ fn panels_stand_as_they_did() {
     assert!(kept.contains("parts "), "{kept}");
 }
 
+/// What stands in a panel for a while does not widen it: the sheet keeps its room.
+#[test]
+fn the_sheet_keeps_its_room() {
+    let mut window = show(Workbench::with(sample("v-bit-square"), around()), SMALL);
+    let sheet = |window: &Window| window.get_by_label_contains("Drawing of the pair").rect();
+    let first = sheet(&window);
+    for page in ["Strength", "Making", "Heats", "Fit"] {
+        click(&mut window, page);
+    }
+    assert_eq!(sheet(&window), first);
+}
+
 /// The first day's hint stands until it is put away, and does not come back.
 #[test]
 fn the_hint_of_the_first_day_can_be_put_away() {
