@@ -2,11 +2,10 @@
 
 use proptest::prelude::*;
 use reinwright_core::asked::{Allowances, Hole, Layout, PlainSection, Scale, Stock, Units};
-use reinwright_core::finding::{Part, Severity, worst};
+use reinwright_core::finding::{Kind, Part, Severity};
 use reinwright_core::forge;
 use reinwright_core::forge::balance::{Balance, Loss};
-use reinwright_core::proof::check::check;
-use reinwright_core::shop::balance_of;
+use reinwright_core::shop::{Answers, balance_of};
 use reinwright_core::steel::DENSITY_KG_MM3;
 use reinwright_core::tongs::document::{Document, ReinEnd, ReinLine};
 use reinwright_core::tongs::resolve;
@@ -395,7 +394,7 @@ fn conserved(document: &Document) {
     same(at, whole, "the stretches are the bar");
     // What no smith can make may have no volume, such as a hole larger than its boss; then it
     // says so.
-    let stopped = worst(&check(document, &model)) == Some(Severity::Stop);
+    let stopped = Answers::to(document).worst() == Some(Severity::Stop);
     for part in balance.pieces.iter().flat_map(|half| &half.parts) {
         assert!(stopped || part.volume_mm3 > 0.0, "{part:?}");
     }
@@ -403,6 +402,38 @@ fn conserved(document: &Document) {
         assert!(stopped || pair[0].at_mm <= pair[1].at_mm, "marks in order");
     }
     assert!(whole.is_finite() && model.mass_kg().is_finite());
+}
+
+/// A hole that leaves a thin ring of a large boss reaches into the neck beyond it: a neck 1.9 mm deep has less steel
+/// than the hole takes there. No bar can be reckoned, and the findings say why.
+#[test]
+fn a_hole_that_cuts_a_neck_out_is_a_finding() {
+    let mut pair = flat();
+    for (path, size) in [
+        ("jaw.heel", "145.2 mm"),
+        ("jaw.root_depth", "1.4 mm"),
+        ("neck.depth", "1.9 mm"),
+        ("neck.fillet", "60.6 mm"),
+        ("boss.across", "118.6 mm"),
+        ("boss.thickness", "1.1 mm"),
+        ("rivet.hole", "109.4 mm"),
+    ] {
+        pair.set(path, size).expect("a size");
+    }
+    let answers = Answers::to(&pair);
+    assert_eq!(answers.balance.bored_out(), Some(Part::Neck));
+    assert!(answers.balance.trouble().is_some());
+    let told = |kind, part| {
+        answers
+            .findings
+            .iter()
+            .any(|own| (own.kind, own.part) == (kind, part))
+    };
+    assert!(
+        told(Kind::HoleBreaksOut, Part::Neck),
+        "{:?}",
+        answers.findings
+    );
 }
 
 proptest! {

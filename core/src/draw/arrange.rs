@@ -3,7 +3,7 @@
 use kurbo::{Affine, Point, Rect, Vec2};
 
 use super::names::{Over, clear_of, over_rein, view_title, width};
-use super::pair::Subject;
+use super::subject::Subject;
 use super::{DrawOptions, Names};
 use crate::paper::dimension::{Scale, arrow, segment};
 use crate::paper::lettering::clear;

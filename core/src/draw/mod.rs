@@ -17,6 +17,7 @@ mod rivet;
 mod sizes;
 mod stage;
 mod stress;
+mod subject;
 mod tool;
 mod views;
 

@@ -4,24 +4,13 @@ use kurbo::Point;
 
 use super::arrange::{arrange, looking_arrow};
 use super::sizes::{gaps, side_rows, top_rows, whole_length};
+use super::subject::Subject;
 use super::views::work::far_end;
 use super::{DrawOptions, Sizes, views};
-use crate::paper::dimension::{Scale, segment};
+use crate::paper::dimension::segment;
 use crate::paper::{Breaks, Drawing, Item, Line};
 use crate::tongs::document::Document;
 use crate::tongs::model::Model;
-
-/// A pair that is being drawn.
-#[derive(Clone, Copy)]
-pub(super) struct Subject<'a> {
-    pub(super) document: &'a Document,
-    pub(super) model: &'a Model,
-    /// Half of the opening past the set pose, radians.
-    pub(super) opening: f64,
-    /// What is left out of the reins.
-    pub(super) breaks: Breaks,
-    pub(super) scale: Scale,
-}
 
 /// The three views of a pair with the work in the jaws, without sizes and names: text of any size
 /// can be set about them.

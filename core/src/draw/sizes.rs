@@ -2,7 +2,7 @@
 
 use kurbo::{Affine, Point, Rect};
 
-use super::pair::Subject;
+use super::subject::Subject;
 use super::views::work::{upright_mm, upright_size};
 use crate::asked::{PlainSection, RoundOf, Work};
 use crate::finding::Part;

@@ -1,6 +1,6 @@
 //! All that is known of one design: the one chain from what was asked to what was noticed.
 
-use crate::finding::{Finding, Severity, sort, worst};
+use crate::finding::{Finding, GEOMETRY, Kind, Report, Severity, sort, worst};
 use crate::forge::balance::{Balance, balance};
 use crate::proof::check::check;
 use crate::proof::fit::{self, Fit};
@@ -44,9 +44,10 @@ impl Answers {
     pub fn under(document: &Document, load: &StrengthLoad) -> Self {
         let (model, fit) = holding(document);
         let strength = strength::strength_of(document, &model, &fit, load);
-        let findings = noticed(document, &model, &fit, &strength);
+        let balance = balance_of(document, &model);
+        let findings = noticed((document, &model), (&balance, &fit, &strength));
         Self {
-            balance: balance_of(document, &model),
+            balance,
             model,
             fit,
             strength,
@@ -58,7 +59,8 @@ impl Answers {
     /// load is kept.
     pub fn bear(&mut self, document: &Document, load: &StrengthLoad) {
         self.strength = strength::strength_of(document, &self.model, &self.fit, load);
-        self.findings = noticed(document, &self.model, &self.fit, &self.strength);
+        let known = (&self.balance, &self.fit, &self.strength);
+        self.findings = noticed((document, &self.model), known);
     }
 
     /// The worst of the findings; `None` when there are none.
@@ -81,12 +83,30 @@ pub fn balance_of(document: &Document, model: &Model) -> Balance {
 }
 
 /// All that every stage noticed about a pair, the worst first, then in the order of the parts.
-fn noticed(document: &Document, model: &Model, fit: &Fit, strength: &Strength) -> Vec<Finding> {
+fn noticed(
+    (document, model): (&Document, &Model),
+    (balance, fit, strength): (&Balance, &Fit, &Strength),
+) -> Vec<Finding> {
     let mut all = check(document, model);
+    all.extend(bored_out(document, balance));
     all.extend(fit::findings(document, model, fit));
     all.extend(strength::findings(document, model, strength));
     sort(&mut all);
     once(all)
+}
+
+/// A part out of which the hole cuts more than it has, so that no bar can be reckoned.
+fn bored_out(document: &Document, balance: &Balance) -> Vec<Finding> {
+    let mut report = Report::new(document.units.show());
+    if let Some(part) = balance.bored_out() {
+        let hole = report.size(document.rivet.hole.mm());
+        let message = format!("the hole, {hole} across, cuts more out of the {part} than it has");
+        let hint = "make the hole smaller, or leave more steel there";
+        report
+            .stop(Kind::HoleBreaksOut, part)
+            .say(message, hint, GEOMETRY);
+    }
+    report.into_found()
 }
 
 /// Each thing once: both halves of a pair have the same neck and the same boss.

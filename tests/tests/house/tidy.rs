@@ -33,7 +33,7 @@ fn only_the_file_and_the_jaw_styles_know_serde() {
         // names its steel and how its views are laid; a shop's heat has a file of its own.
         let written = [
             "shape/section/profile.rs",
-            "shape/sweep/solid.rs",
+            "shape/sweep/station.rs",
             "steel/mod.rs",
             "paper/projection.rs",
             "heats/source.rs",

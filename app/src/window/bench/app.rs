@@ -68,7 +68,10 @@ pub(crate) fn run(workbench: Workbench) -> Result<(), String> {
         workbench,
         failed: None,
     };
-    let start: eframe::AppCreator<'_> = Box::new(|_| Ok(Box::new(app)));
+    let start: eframe::AppCreator<'_> = Box::new(|begun| {
+        app.workbench.colour(&begun.egui_ctx);
+        Ok(Box::new(app))
+    });
     eframe::run_native("reinwright", options, start).map_err(|error| why_not(&error))
 }
 

@@ -155,6 +155,7 @@ pub(super) fn answers_panel(ui: &mut Ui, show: impl FnOnce(&mut Ui)) {
 /// with what stands in it for a while.
 fn within<R>(ui: &mut Ui, show: impl FnOnce(&mut Ui) -> R) -> R {
     let room = ui.available_rect_before_wrap();
+    ui.expand_to_include_rect(room);
     let mut inside = ui.new_child(UiBuilder::new().max_rect(room));
     show(&mut inside)
 }

@@ -283,14 +283,19 @@ impl Workbench {
         focus::ring(&ctx);
     }
 
-    /// Colours, once; a theme needs a frame to take hold.
+    /// Colours and panels as they were left, once.
     fn dress(&mut self, ui: &Ui) {
         if !std::mem::replace(&mut self.shown.dressed, true) {
             self.set_up_panels(ui);
-            let ctx = ui.ctx();
-            theme::dress(ctx);
-            ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
+            self.colour(ui.ctx());
         }
+    }
+
+    /// Gives the window its spacing and colours. They take hold with the next frame, so that a window asks for them
+    /// before its first.
+    pub(super) fn colour(&self, ctx: &Context) {
+        theme::dress(ctx);
+        ctx.set_theme(self.remembered.memory.theme.unwrap_or(Theme::Light));
     }
 
     /// Commands, choosers and the close button, before anything is drawn.

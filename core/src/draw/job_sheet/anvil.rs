@@ -1,15 +1,14 @@
 //! The page that lies at the anvil: bar and marks, a card an operation, rivet and setting.
 
-use kurbo::{Point, Rect, Shape as _, Vec2};
+use kurbo::{Point, Rect, Shape as _};
 
 use super::super::stage::{picture, turn_arrow};
 use super::flow::Begun;
 use super::{FAR, FAR_LINE, Job, top};
 use crate::asked::capital;
 use crate::making::{Operation, Stage, Step, Turning};
-use crate::paper::dimension::segment;
 use crate::paper::sheet::{Weight, text, wrap};
-use crate::paper::{Align, Fill, Item, Line};
+use crate::paper::{Align, Item, Line};
 
 /// Between a card's edge and what is in it, mm.
 const INSET: f64 = 1.0;
@@ -348,16 +347,4 @@ fn done(job: &Job<'_>, own: &Operation) -> String {
         return format!("{at} from the tip: {}", own.brief);
     }
     format!("{turn}{}", own.brief)
-}
-
-/// An arrow as blows are drawn.
-pub(super) fn blow_sign(tip: Point) -> Vec<Item> {
-    let head = [tip, tip + Vec2::new(-0.9, 2.0), tip + Vec2::new(0.9, 2.0)];
-    vec![
-        Item::fill(super::super::views::polygon(&head), Fill::Ink),
-        Item::line(
-            segment(tip + Vec2::new(0.0, 2.0), tip + Vec2::new(0.0, 4.4)),
-            Line::Fine,
-        ),
-    ]
 }

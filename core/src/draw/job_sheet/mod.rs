@@ -3,6 +3,7 @@
 mod anvil;
 mod details;
 mod flow;
+mod signs;
 mod top;
 
 use kurbo::{Point, Rect};

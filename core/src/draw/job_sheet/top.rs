@@ -1,24 +1,23 @@
 //! Head and foot of the page at the anvil: the bar with its marks, the rivet, how the pair is set,
 //! and what the signs mean.
 
-use kurbo::{Point, Rect, Shape as _, Vec2};
+use kurbo::{Point, Rect, Vec2};
 
-use super::super::pair::Subject;
 use super::super::sizes::gaps;
-use super::super::stage::turn_arrow;
+use super::super::subject::Subject;
 use super::super::views;
 use super::super::{DrawOptions, Names, Sizes, tool as draw_tool};
-use super::anvil::blow_sign;
+use super::signs::signs;
 use super::{FAR, FAR_LINE, Job, Made};
 use crate::asked::Layout;
 use crate::finding::Part;
 use crate::forge;
 use crate::heats::listed;
-use crate::making::{Face, Procedure, Turning};
-use crate::paper::dimension::{Scale, segment};
+use crate::making::{Face, Procedure};
+use crate::paper::dimension::Scale;
 use crate::paper::font::text_width;
 use crate::paper::sheet::{Weight, text, wrap};
-use crate::paper::{Align, Breaks, Drawing, Fill, Item, Line};
+use crate::paper::{Align, Breaks, Drawing, Item};
 use crate::tool::Tool;
 
 /// The design's name, the bar, its marks. With the height at which it ends.
@@ -354,45 +353,4 @@ pub(super) fn legend(job: &Job<'_>, room: Rect) -> (Vec<Item>, f64) {
         x += text_width(words, FAR, false) + FAR;
     }
     (items, y + FAR_LINE)
-}
-
-/// Each sign with its width.
-fn signs() -> [(f64, Vec<Item>, &'static str); 5] {
-    let tile = Rect::new(0.0, 0.0, 9.0, 4.0);
-    let slant = |x: f64| segment(Point::new(x, 0.0), Point::new(x + 1.0, 4.0));
-    let hot = vec![
-        Item::fill(tile.to_path(0.1), Fill::Hot),
-        Item::line(slant(1.0), Line::Fine),
-        Item::line(slant(4.0), Line::Fine),
-        Item::line(slant(7.0), Line::Fine),
-    ];
-    let anvil = vec![
-        Item::fill(tile.to_path(0.1), Fill::Waste),
-        Item::line(
-            segment(Point::new(0.0, 4.0), Point::new(9.0, 4.0)),
-            Line::Outline,
-        ),
-        Item::line(
-            segment(Point::new(0.0, 0.0), Point::new(0.0, 4.0)),
-            Line::Outline,
-        ),
-    ];
-    let chisel = views::polygon(&[
-        Point::new(1.2, 0.0),
-        Point::new(0.2, 2.4),
-        Point::new(0.2, 4.6),
-        Point::new(2.2, 4.6),
-        Point::new(2.2, 2.4),
-    ]);
-    [
-        (2.0, blow_sign(Point::new(1.0, 0.0)), "strike"),
-        (9.0, hot, "hot"),
-        (9.0, anvil, "anvil"),
-        (
-            6.0,
-            turn_arrow(Turning::BetweenBlows, Point::new(3.0, 1.0), 0.7),
-            "turn",
-        ),
-        (2.4, vec![Item::fill(chisel, Fill::Ink)], "cut"),
-    ]
 }

@@ -3,14 +3,12 @@
 use kurbo::{Affine, BezPath, Point, Rect};
 
 use super::polygon;
-use super::slices::telling;
+use super::slices::{FINE, telling};
 use crate::number::plane::{Corners, hull, sides_of};
 use crate::number::region::{Region, seen};
 use crate::shape::sweep::{Ease, Edge, Sweep};
 use crate::tongs::model::Half;
 
-/// How closely the slices of a jaw follow its run, mm.
-pub(super) const FINE: f64 = 0.08;
 /// How closely drawn section outlines follow the true ones, mm: round things look round on a sheet
 /// that shows the head large.
 const ROUND: f64 = 0.02;

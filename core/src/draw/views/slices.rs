@@ -2,9 +2,11 @@
 
 use kurbo::Affine;
 
-use super::bit::FINE;
 use crate::shape::section::Profile;
 use crate::shape::sweep::Sweep;
+
+/// How closely the slices of a jaw follow its run, mm.
+pub(super) const FINE: f64 = 0.08;
 
 /// Where a jaw is cut to be seen end on: at its stations and bends, and between them where its
 /// section changes.

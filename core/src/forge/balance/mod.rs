@@ -171,12 +171,17 @@ impl Balance {
     /// Why no bar can be reckoned, in one sentence without a period: more is cut out of a part
     /// than it has, so that its volume is below nothing. `None` when a bar can.
     pub fn trouble(&self) -> Option<String> {
-        let parts = self.pieces.iter().flat_map(|piece| &piece.parts);
-        let below = parts.filter(|part| part.volume_mm3.is_nan() || part.volume_mm3 < 0.0);
-        let part = below.map(|part| part.part).next()?;
+        let part = self.bored_out()?;
         Some(format!(
             "{part}: more is cut out of it than it has, so that no bar can be reckoned: make the hole smaller, or leave more steel there"
         ))
+    }
+
+    /// The part out of which more is cut than it has; `None` where every part keeps some steel.
+    pub fn bored_out(&self) -> Option<Part> {
+        let parts = self.pieces.iter().flat_map(|piece| &piece.parts);
+        let mut below = parts.filter(|part| part.volume_mm3.is_nan() || part.volume_mm3 < 0.0);
+        below.next().map(|part| part.part)
     }
 
     /// The length to cut as text; where no bar can be reckoned, that there is none.

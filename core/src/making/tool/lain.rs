@@ -5,61 +5,18 @@ use std::borrow::Cow;
 
 use kurbo::Point;
 
-use super::super::blank::{Laid, Sect, Segment, Stand, lay, shouldered};
+use super::super::blank::{Laid, Segment, Stand, lay, shouldered};
 use super::super::stage::Stood;
 use super::Task;
+use super::profiles::Profiles;
 use super::state::{State, from};
 use crate::finding::Part;
 use crate::shape::section::Profile;
 use crate::shape::{Cup, Hole, Mass, Opening, Piece, Slot, SlotEnd, Solid, Stretch};
-use crate::tool::{Cut, Outline, Run, formed};
+use crate::tool::{Run, formed};
 
 /// A shoulder is rounded by this under the hammer, mm.
 const ROUNDED_MM: f64 = 1.5;
-
-/// The profiles that a line of segments names.
-#[derive(Default)]
-struct Profiles {
-    outlines: Vec<Outline>,
-}
-
-impl Profiles {
-    fn sect(&mut self, cut: Cut) -> Sect {
-        let known = self.outlines.iter().position(|own| *own == cut.outline);
-        let profile = known.unwrap_or_else(|| {
-            self.outlines.push(cut.outline);
-            self.outlines.len() - 1
-        });
-        Sect {
-            depth: cut.depth,
-            width: cut.width,
-            y: 0.0,
-            z: 0.0,
-            profile,
-        }
-    }
-
-    fn all(&self) -> Vec<Profile> {
-        self.outlines.iter().map(|own| own.profile()).collect()
-    }
-
-    fn segment(&mut self, run: &Run, (zone, volume): (usize, f64)) -> Segment {
-        Segment {
-            zone,
-            volume,
-            from: self.sect(run.from),
-            to: self.sect(run.to),
-            ease: run.ease,
-        }
-    }
-}
-
-/// What a run's steel would be, mm³.
-pub(super) fn volume_of(run: &Run) -> f64 {
-    let mut profiles = Profiles::default();
-    let segment = profiles.segment(run, (0, 1.0));
-    run.length / segment.length(&profiles.all())
-}
 
 /// The steel as it lies, told from its working end. The zones of what stands are the runs of the tool by
 /// their places.

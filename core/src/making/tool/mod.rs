@@ -3,9 +3,12 @@
 
 mod lain;
 mod order;
+mod profiles;
 mod state;
+mod told;
 mod way;
 mod words;
+mod work;
 mod working;
 
 use crate::finding::{GEOMETRY, Kind, Part, Report};
@@ -22,9 +25,10 @@ use super::step::{Lost, Step};
 use super::{Plan, Stage, marks, measure};
 
 use lain::stand;
-use order::{Work, works};
+use order::works;
 use state::State;
 use way::Way;
+use work::Work;
 
 /// Cold bar by which a tool is held while it is forged on it, mm at the least: a hand and what the heat
 /// runs into (common practice, no source).

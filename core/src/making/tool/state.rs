@@ -2,8 +2,8 @@
 
 use super::super::step::Lost;
 use super::Task;
-use super::order::Work;
 use super::way::{Steel, Way};
+use super::work::Work;
 use crate::finding::Part;
 use crate::forge::balance::Loss;
 use crate::shape::{Hole, Opening, SlotEnd};
@@ -253,7 +253,7 @@ fn runs(task: &Task<'_>, zones: &[Zone]) -> Vec<Own> {
     let bar = from(task).bar;
     let mut all = Vec::new();
     for (zone, runs) in task.model.runs.iter().enumerate() {
-        let solids: Vec<f64> = runs.iter().map(super::lain::volume_of).collect();
+        let solids: Vec<f64> = runs.iter().map(super::profiles::volume_of).collect();
         let hole = zones[zone].hole.map_or(0.0, |hole| hole.volume_mm3);
         let opens = opens_in(runs);
         let steel = |at: usize| {

@@ -1,6 +1,6 @@
 //! What is said of an operation that shapes the working end.
 
-use super::words::{Words, Worked, tell};
+use super::told::{Words, Worked, tell};
 use crate::tool::forging::Forging;
 
 /// The words of an operation that its style asks for.

@@ -4,7 +4,7 @@ use kurbo::{Point, Rect};
 
 use super::grid::INK;
 use super::ink::{Ink, on_fill};
-use super::joins::{MARK_ABOVE, MARK_BELOW, MARK_BESIDE};
+use super::joint::{Joint, MARK_ABOVE, MARK_BELOW, MARK_BESIDE};
 use super::{Named, Sheet};
 use crate::paper::font::text_width;
 use crate::paper::{Item, Stretch};
@@ -62,17 +62,6 @@ pub(super) struct Part {
     pub(super) shown: Rect,
     /// What it is called, and where that stands.
     pub(super) name: Option<(Point, String)>,
-}
-
-/// Where two parts of a block meet.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Joint {
-    /// The line along which one of them is cut, x in the drawing's coordinates.
-    pub(super) at: f64,
-    /// How high its two marks stand, the lower first.
-    pub(super) marks: [f64; 2],
-    /// The left and the right part.
-    pub(super) parts: [usize; 2],
 }
 
 /// Blocks as they are cut.
@@ -350,25 +339,6 @@ impl<'a> Block<'a> {
             (None, Name::Welcome(_) | Name::Own) => return,
         };
         part.name = Some((corner + kurbo::Vec2::new(0.0, 0.21 * NAME), words));
-    }
-}
-
-impl Joint {
-    /// What its marks cover with their lettering, and its line.
-    fn boxes(&self) -> [Rect; 3] {
-        /// Past every drawing, mm, and kept free beside the line to cut along.
-        const FAR: f64 = 1e5;
-        const OFF: f64 = 1.0;
-        let [low, high] = self.marks.map(|y| {
-            Rect::new(
-                self.at - MARK_BESIDE,
-                y - MARK_BELOW,
-                self.at + MARK_BESIDE,
-                y + MARK_ABOVE,
-            )
-        });
-        let line = Rect::new(self.at - OFF, -FAR, self.at + OFF, FAR);
-        [low, high, line]
     }
 }
 

@@ -1,9 +1,9 @@
 use kurbo::{BezPath, Point, Rect, Vec2};
 
 use super::Place;
-use super::block::Joint;
 use super::grid::Grid;
 use super::ink::Ink;
+use super::joint::Joint;
 use crate::paper::font::text_width;
 use crate::paper::{Align, Item, Line, TextItem};
 
@@ -19,10 +19,6 @@ const NAME_TO: f64 = 14.0;
 
 /// Size of the name of a part's neighbour, mm: 9 pt.
 const NEIGHBOUR: f64 = 3.2;
-/// What a mark of two parts takes with its lettering: above, below and to both sides, mm.
-pub(super) const MARK_ABOVE: f64 = 3.4;
-pub(super) const MARK_BELOW: f64 = 2.8;
-pub(super) const MARK_BESIDE: f64 = 19.0;
 
 /// How a joint runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -10,6 +10,7 @@ mod block;
 mod grid;
 mod ink;
 mod joins;
+mod joint;
 mod layout;
 mod lettering;
 mod pack;

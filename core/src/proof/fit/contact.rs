@@ -5,7 +5,7 @@ use thiserror::Error;
 
 use super::grip::Grip;
 use super::held::{Held, Touch};
-use super::range::Limit;
+use super::limit::Limit;
 use super::travel::Travel;
 use crate::asked::Work;
 use crate::finding::Part;

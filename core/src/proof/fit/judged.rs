@@ -3,7 +3,8 @@
 //! other.
 
 use super::contact::{Contact, NoContact};
-use super::range::{Limit, WorkRange};
+use super::limit::Limit;
+use super::range::WorkRange;
 use super::reckoned::{WIDEST_WORK, reckoned};
 use crate::asked::{BoltHeld, Work};
 use crate::steel::PESSIMISTIC_FRICTION;

@@ -11,6 +11,7 @@ mod findings;
 mod grip;
 mod held;
 mod judged;
+mod limit;
 mod polar;
 mod press;
 mod range;
@@ -21,8 +22,9 @@ mod travel;
 pub use contact::{Bearing, Contact, Jaws, NoContact, Where};
 pub use findings::findings;
 pub use judged::{Judged, Outside, Why, ways_of};
+pub use limit::Limit;
 pub use press::{GIVE_MM, Press, middle_of_pressure, press};
-pub use range::{Limit, RangeEnd, WorkRange};
+pub use range::{RangeEnd, WorkRange};
 pub(crate) use reckoned::{WIDEST_WORK, face_mm, is_folded};
 pub use travel::{Clash, Travel, TravelEnd};
 

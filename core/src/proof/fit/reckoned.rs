@@ -2,7 +2,8 @@
 
 use super::contact::{Bearing, Contact, NoContact};
 use super::judged::{Found, Judged, Outside, Why, trade};
-use super::range::{Limit, WorkRange};
+use super::limit::Limit;
+use super::range::WorkRange;
 use crate::asked::Work;
 use crate::finding::Kind;
 use crate::steel::PESSIMISTIC_FRICTION;

@@ -1,6 +1,6 @@
 //! The inside of a sweep that goes in part of a circle from one station to the next.
 
-use super::solid::{Ease, Station};
+use super::station::{Ease, Station};
 
 /// Part of a circle across the inside, level at one end; of an ellipse where the stations lie too
 /// close together for a circle.

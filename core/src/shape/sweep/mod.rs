@@ -3,6 +3,8 @@
 mod arc;
 mod path;
 mod solid;
+mod station;
 
 pub use path::{Path, Pose, Run};
-pub use solid::{Ease, Edge, Station, Sweep};
+pub use solid::{Edge, Sweep};
+pub use station::{Ease, Station};
