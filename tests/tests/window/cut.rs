@@ -250,3 +250,16 @@ fn the_list_follows_the_units() {
     click(&mut window, "Show inches");
     check_list(&mut window, "ends from 8 in are kept");
 }
+
+/// The key that prints writes the list that is looked at, and leaves it in sight.
+#[test]
+fn the_key_that_prints_prints_the_list() {
+    let out = folder();
+    let mut window = at_list(flat());
+    check_list(&mut window, "1 bar: proven");
+    press(&mut window, Modifiers::COMMAND, Key::P);
+    let path = out.path().join("list.pdf");
+    give_path(&mut window, &path, "Write");
+    assert!(bytes(&path).starts_with(b"%PDF"));
+    check_list(&mut window, "1 bar: proven");
+}

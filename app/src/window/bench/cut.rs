@@ -55,6 +55,17 @@ impl Workbench {
         }
     }
 
+    /// Asks where the list goes that is looked at, to be printed; whether there is one.
+    pub(super) fn ask_for_cut_list(&mut self) -> bool {
+        let list = self.shown.cut.as_ref();
+        let Some(list) = list.filter(|list| list.can_be_printed()) else {
+            return false;
+        };
+        let paper = list.paper();
+        self.ask(Purpose::CutPdf(paper));
+        true
+    }
+
     /// Does what was asked of the cut list.
     pub(super) fn at_cut_list(&mut self, wish: CutWish) {
         match wish {

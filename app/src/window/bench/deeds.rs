@@ -81,6 +81,10 @@ impl Workbench {
             let show = self.open.session().units().show();
             self.remembered.heats.commit(show);
         }
+        // What is looked at is printed.
+        if command == Command::ExportPdf && self.ask_for_cut_list() {
+            return;
+        }
         if !self.may_run_at_shelf(command) {
             return;
         }

@@ -185,6 +185,16 @@ impl CutList {
         self.found.plan.as_ref()
     }
 
+    /// Whether there is anything on it to be printed.
+    pub(crate) fn can_be_printed(&self) -> bool {
+        self.plan().is_some_and(|plan| !plan.stocks.is_empty())
+    }
+
+    /// The paper that it is printed on.
+    pub(crate) fn paper(&self) -> Paper {
+        self.paper
+    }
+
     /// Looks for the list anew where something else is asked, and takes in what was found.
     fn follow(&mut self, ctx: &Context) {
         let asked = self.asks();
@@ -239,7 +249,7 @@ impl CutList {
     fn head(&mut self, ui: &mut Ui, behind: &str, asked: &mut Vec<CutWish>) {
         ui.horizontal_wrapped(|ui| {
             ui.label(RichText::new("Cut list").size(18.0).strong());
-            let ready = self.found.plan.as_ref().is_some_and(|plan| !plan.stocks.is_empty());
+            let ready = self.can_be_printed();
             let mut wish = |ui: &mut Ui, (label, tip): (&str, &str), can: bool, wish: CutWish| {
                 let button = ui.add_enabled(can, egui::Button::new(label));
                 if button.on_hover_text(tip).clicked() {
