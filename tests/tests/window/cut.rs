@@ -258,6 +258,11 @@ fn the_key_that_prints_prints_the_list() {
     let mut window = at_list(flat());
     check_list(&mut window, "1 bar: proven");
     press(&mut window, Modifiers::COMMAND, Key::P);
+    let proposed = value(&window, "File, with its folder").expect("a path");
+    assert!(
+        proposed.ends_with("flat-tongs-for-6-mm-flat-cut-list.pdf"),
+        "{proposed}"
+    );
     let path = out.path().join("list.pdf");
     give_path(&mut window, &path, "Write");
     assert!(bytes(&path).starts_with(b"%PDF"));

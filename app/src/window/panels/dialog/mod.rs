@@ -26,6 +26,7 @@ use crate::jobs::pages::Consent;
 use crate::jobs::pair_tools::Named;
 use crate::window::paint::theme::Palette;
 use crate::window::state::session::Opened;
+
 pub(crate) use about::About;
 pub(crate) use back::{Kept, Rescue, Versions};
 pub(crate) use card::Card;
@@ -33,6 +34,9 @@ pub(crate) use leave::{Changed, Leave};
 pub(crate) use name_taken::NameTaken;
 pub(crate) use path_field::PathField;
 pub(crate) use print::{Print, PrintDrawings, PrintJob, PrintSvg, noted_where, usual_paper};
+
+/// How the name of a design's file ends.
+const OF_DESIGN: &str = "ron";
 
 /// What is drawn into an SVG file.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -138,7 +142,7 @@ impl Purpose {
     /// What kind of file it is, and how its name ends.
     pub(crate) fn files(&self) -> (&'static str, &'static str) {
         match self {
-            Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", "ron"),
+            Self::Open | Self::Save(_) | Self::CutDesign => ("Reinwright design", OF_DESIGN),
             Self::Pdf(..) | Self::CheckPage(_) | Self::CutPdf(_) | Self::JobSheet(_) => {
                 ("PDF", "pdf")
             }
@@ -169,8 +173,8 @@ impl Purpose {
     /// What the file or the folder may be called, for what is open.
     pub(crate) fn name(&self, open: &dyn Opened) -> String {
         let ending = self.files().1;
-        let stem = open.file_name("");
-        let stem = stem.trim_end_matches('.');
+        let design = open.file_name(OF_DESIGN);
+        let stem = design.trim_end_matches(OF_DESIGN).trim_end_matches('.');
         match self.after_name() {
             "" => open.file_name(ending),
             what if ending.is_empty() => format!("{stem}-{what}"),
