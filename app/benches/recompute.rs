@@ -47,6 +47,30 @@ fn designs() -> Vec<Document> {
     .collect()
 }
 
+/// Every other style, on work that most of them hold: round bar.
+fn others() -> Vec<Document> {
+    let made_most = designs();
+    let measured = |kind: &JawKind| made_most.iter().any(|design| design.jaw.kind() == *kind);
+    let kinds = JawKind::ALL
+        .iter()
+        .filter(|kind| **kind != JawKind::Sketch && !measured(kind));
+    kinds
+        .map(|&jaw| {
+            let work = parse_work("5/8 in round").expect("a size and a shape");
+            let bar = parse_bar("3/4 in square").expect("a size and a shape");
+            Document::starting(jaw, work, bar)
+        })
+        .collect()
+}
+
+fn every_style(c: &mut Criterion) {
+    for design in others() {
+        let mut group = c.benchmark_group(design.jaw.name());
+        group.bench_function("everything", |b| b.iter(|| everything(black_box(&design))));
+        group.finish();
+    }
+}
+
 /// Times an answer to a model that has none yet: a model keeps what it was asked for once.
 fn anew<T>(b: &mut Bencher<'_>, design: &Document, answer: impl Fn(&Model) -> T) {
     let model = || resolve(design);
@@ -312,6 +336,6 @@ fn cut_lists(c: &mut Criterion) {
 criterion_group! {
     name = benches;
     config = short();
-    targets = stages, mends, drawing_by_hand, paper, family, cut_lists
+    targets = stages, every_style, mends, drawing_by_hand, paper, family, cut_lists
 }
 criterion_main!(benches);
