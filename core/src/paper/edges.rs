@@ -48,9 +48,13 @@ fn add_thin(items: &mut [Item], others: &[Item]) {
     }
 }
 
-/// Whether it is a view; those of what stands are told by their names alone.
+/// Whether it is one view, and not several set together; those of what stands are told by their names alone.
 fn is_view(group: &GroupItem) -> bool {
-    group.view.is_some() || group.name.ends_with(" view")
+    let holds_views = || {
+        let views = |item: &Item| matches!(item, Item::Group(own) if is_view(own));
+        group.items.iter().any(views)
+    };
+    group.view.is_some() || group.name.ends_with(" view") && !holds_views()
 }
 
 /// The visible edges among items, and blank paper where steel hides those behind it.

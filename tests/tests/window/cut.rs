@@ -154,17 +154,23 @@ fn a_rack_that_cannot_be_read_is_said_and_not_written_over() {
     );
 }
 
-#[test]
-fn pairs_of_other_designs_are_cut_too_each_from_its_bar() {
-    let shop = folder();
-    let other = Document {
+/// The list of a flat pair to which another design was added from its file, and that design.
+fn with_vee(shop: &tempfile::TempDir) -> (Window, Document) {
+    let vee = Document {
         name: "Vee".to_owned(),
         ..starting("v-bit", "16 mm square on corners", "20 mm round")
     };
-    put(shop.path(), "vee.ron", document::write(&other));
+    put(shop.path(), "vee.ron", document::write(&vee));
     let mut window = at_list(flat());
     click(&mut window, "Add a design…");
     give_path(&mut window, &shop.path().join("vee.ron"), "Open");
+    (window, vee)
+}
+
+#[test]
+fn pairs_of_other_designs_are_cut_too_each_from_its_bar() {
+    let shop = folder();
+    let (mut window, _) = with_vee(&shop);
     check_list(&mut window, "The bars with their pieces");
     assert_eq!(value(&window, "Pairs of Vee").as_deref(), Some("1"));
     fill(&mut window, "Length to buy", "3 m");
@@ -224,14 +230,7 @@ fn tools_are_cut_from_the_same_bars() {
 #[test]
 fn a_design_that_was_added_and_is_opened_stands_there_once() {
     let shop = folder();
-    let other = Document {
-        name: "Vee".to_owned(),
-        ..starting("v-bit", "16 mm square on corners", "20 mm round")
-    };
-    put(shop.path(), "vee.ron", document::write(&other));
-    let mut window = at_list(flat());
-    click(&mut window, "Add a design…");
-    give_path(&mut window, &shop.path().join("vee.ron"), "Open");
+    let (mut window, other) = with_vee(&shop);
     fill(&mut window, "Pairs of Vee", "3");
     press(&mut window, Modifiers::COMMAND, Key::O);
     give_path(&mut window, &shop.path().join("vee.ron"), "Open");
